@@ -1,0 +1,43 @@
+// Programs outside the project that read what it writes. The tests that need one say so (tests/readers.ts); this puts them in place.
+import { spawnSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+
+const readers = JSON.parse(readFileSync(new URL('./readers.json', import.meta.url), 'utf8'));
+
+const APT = ['-o', 'Acquire::Retries=1', '-o', 'Acquire::http::Timeout=20', '-q'];
+
+/** The readers of the list that are not installed. */
+export function missingReaders() {
+  return readers.filter(({ detect: [command, ...args] }) => spawnSync(command, args, { stdio: 'ignore' }).status !== 0);
+}
+
+/**
+ * Installs what is missing where that needs no question: as root, with apt-get. Elsewhere it says what is missing and how to install it.
+ * Returns the readers that are still missing.
+ */
+export function provideReaders() {
+  let missing = missingReaders();
+  if (missing.length > 0 && canInstall()) {
+    console.log(`installing readers for the tests: ${packages(missing)}`);
+    apt('update');
+    apt('install', '--yes', '--no-install-recommends', ...missing.map((reader) => reader.package));
+    missing = missingReaders();
+  }
+  for (const reader of missing) console.log(`missing reader ${reader.name} (Debian package ${reader.package}): ${reader.purpose}`);
+  if (missing.length > 0) console.log(`to install: sudo apt-get install ${packages(missing)}`);
+  return missing;
+}
+
+function canInstall() {
+  return process.getuid?.() === 0 && spawnSync('apt-get', ['--version'], { stdio: 'ignore' }).status === 0;
+}
+
+function apt(...args) {
+  const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
+  const { status } = spawnSync('apt-get', [...APT, ...args], { stdio: ['ignore', 'inherit', 'inherit'], env });
+  if (status !== 0) console.log(`apt-get ${args[0]} ended with ${status}`);
+}
+
+function packages(list) {
+  return list.map((reader) => reader.package).join(' ');
+}

@@ -1,0 +1,54 @@
+// Everything that must hold before a change goes in: readers, lint, types, build, tests. Later steps run even when an earlier one fails.
+// Each of lint, types and build counts as one passed or failed; the last line is the total.
+import { spawn } from 'node:child_process';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { provideReaders } from './readers.mjs';
+
+const root = join(dirname(fileURLToPath(import.meta.url)), '..');
+const COUNTS = /^(\d+) passed, (\d+) failed, (\d+) skipped$/;
+const total = { passed: 0, failed: 0, skipped: 0 };
+
+if (provideReaders().length > 0 && process.env.CI) {
+  console.log('FAILED readers: in CI every reader must be there');
+  total.failed++;
+}
+
+await step('lint', ['node_modules/@biomejs/biome/bin/biome', 'check', '.']);
+await step('types', ['node_modules/typescript/bin/tsc', '--noEmit']);
+await step('build', ['scripts/build.mjs']);
+await tests(['node_modules/vitest/vitest.mjs', 'run', ...process.argv.slice(2)]);
+
+process.exitCode = total.failed > 0 ? 1 : 0;
+console.log(`${total.passed} passed, ${total.failed} failed, ${total.skipped} skipped`);
+
+async function step(name, command) {
+  const { code } = await run(command);
+  console.log(`${code === 0 ? 'passed' : 'FAILED'} ${name}`);
+  if (code === 0) total.passed++;
+  else total.failed++;
+}
+
+async function tests(command) {
+  const { code, output } = await run(command);
+  const counts = output.trimEnd().split('\n').at(-1)?.match(COUNTS);
+  const [passed, failed, skipped] = (counts ?? ['', 0, 0, 0]).slice(1).map(Number);
+  total.passed += passed;
+  total.skipped += skipped;
+  // A run that broke before or after its tests counts as a failure of its own.
+  total.failed += code !== 0 || !counts ? Math.max(failed, 1) : failed;
+}
+
+/** Runs a script of Node in the project's root, shows what it prints and returns that with the exit code. */
+function run(args) {
+  return new Promise((done) => {
+    const child = spawn(process.execPath, args, { cwd: root, stdio: ['ignore', 'pipe', 'inherit'] });
+    let output = '';
+    child.stdout.setEncoding('utf8').on('data', (text) => {
+      output += text;
+      process.stdout.write(text);
+    });
+    child.on('error', (error) => done({ code: 1, output: String(error) }));
+    child.on('close', (code) => done({ code, output }));
+  });
+}

@@ -1,0 +1,51 @@
+import * as z from 'zod';
+import { DIGITS } from '../hand/digits.ts';
+import { failure, type Result, success } from '../units/result.ts';
+import { type Block, blockProblems, PLACES } from './block.ts';
+
+const place = z.enum(PLACES);
+
+/** A block file, `knucklewright/block@1`. */
+export const BlockFile = z.strictObject({
+  schema: z.literal('knucklewright/block@1'),
+  id: z
+    .string()
+    .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'small letters, digits and single hyphens')
+    .max(48)
+    .describe('Name of the block, used in file names'),
+  title: z
+    .string()
+    .min(1)
+    .max(80)
+    .regex(/^[^\p{Cc}\p{Cf}\p{Zl}\p{Zp}]*$/u, 'one line of plain text')
+    .optional()
+    .describe('What the block does, in words'),
+  places: z
+    .strictObject({ index: place.optional(), long: place.optional(), ring: place.optional(), little: place.optional() })
+    .describe('Place of each digit that the strip takes in: enclosed, raised or lowered'),
+});
+
+/** JSON Schema of a block file. */
+export function blockJsonSchema(): object {
+  return z.toJSONSchema(BlockFile, { io: 'input' });
+}
+
+/** A block from parsed JSON, checked against the form (exit 1) and the rules (exit 3); `source` names the file in messages. */
+export function readBlock(json: unknown, source: string): Result<Block> {
+  const read = BlockFile.safeParse(json);
+  if (!read.success) {
+    return failure(
+      ...read.error.issues.map((issue) => ({
+        code: 'BLOCK_FORM',
+        where: issue.path.join('.'),
+        message: `${source}: ${issue.path.join('.') || 'block'}: ${issue.message}. A block file looks like {"schema": "knucklewright/block@1", "id": "…", "places": {"index": "enclosed", "long": "raised", "ring": "enclosed"}}.`,
+        kind: 'input' as const,
+      })),
+    );
+  }
+  const { id, title, places } = read.data;
+  const kept = Object.fromEntries(DIGITS.flatMap((digit) => (places[digit] === undefined ? [] : [[digit, places[digit]]])));
+  const block: Block = { id, title: title ?? id, places: kept };
+  const problems = blockProblems(block);
+  return problems.length > 0 ? failure(...problems) : success(block);
+}

@@ -1,0 +1,15 @@
+import type { Problem, Warning } from '../units/result.ts';
+
+/** Exit codes of every command. */
+export const EXIT = { done: 0, badInput: 1, wrongUsage: 2, refused: 3 } as const;
+
+/** Prints every problem on stderr and sets the exit code: 1 when an input is wrong, else 3 (readable but not makeable). */
+export function fail(problems: readonly Problem[]): void {
+  for (const problem of problems) process.stderr.write(`error ${problem.code}: ${problem.message}\n`);
+  process.exitCode = problems.some((p) => p.kind === 'input') ? EXIT.badInput : EXIT.refused;
+}
+
+/** Prints warnings on stderr, each with what to do. */
+export function warn(warnings: readonly Warning[]): void {
+  for (const w of warnings) process.stderr.write(`warning ${w.code}: ${w.message}${w.next ? ` - ${w.next}` : ''}\n`);
+}

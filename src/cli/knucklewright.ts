@@ -1,0 +1,34 @@
+import { Command, CommanderError } from 'commander';
+import { addDrawCommand } from './draw-command.ts';
+import { EXIT } from './exit.ts';
+import { addLibraryCommands } from './library-commands.ts';
+import { VERSION } from './version.ts';
+
+/** The command line: parses, then loads what the chosen command needs and runs it. */
+function program(): Command {
+  const command = new Command('knucklewright')
+    .description(
+      'From a measured hand to an exact, full-scale flat pattern for a relative-motion finger orthosis. It suggests; the clinician decides.',
+    )
+    .version(VERSION)
+    .showHelpAfterError('(see knucklewright --help)')
+    .exitOverride();
+  addDrawCommand(command);
+  addLibraryCommands(command);
+  for (const child of command.commands) child.exitOverride().showHelpAfterError(`(see knucklewright ${child.name()} --help)`);
+  return command;
+}
+
+try {
+  await program().parseAsync();
+} catch (error) {
+  // Commander throws for wrong usage (its message is printed by then) and, with code 0, after help and version.
+  if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? EXIT.done : EXIT.wrongUsage;
+  else {
+    const text = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    process.stderr.write(
+      `error FAULT: knucklewright met a fault of its own; nothing more was written. Please report the inputs and this:\n${text}\n`,
+    );
+    process.exitCode = EXIT.badInput;
+  }
+}

@@ -1,0 +1,21 @@
+import { Argument, type Command } from 'commander';
+
+/** `blocks` and `schema`: what the program knows and reads. */
+export function addLibraryCommands(program: Command): void {
+  program
+    .command('blocks')
+    .description('list the blocks: which digits a strip takes in, and which it raises or lowers')
+    .option('--json', 'print them as JSON')
+    .action(async (flags: { json?: boolean }) => {
+      const { listBlocks } = await import('./list-blocks.ts');
+      process.stdout.write(listBlocks(flags.json === true));
+    });
+  program
+    .command('schema')
+    .description('print the JSON Schema of a file that knucklewright reads')
+    .addArgument(new Argument('<kind>', 'which file').choices(['hand', 'block', 'options']))
+    .action(async (kind: string) => {
+      const { schemaOf } = await import('./schema.ts');
+      process.stdout.write(`${JSON.stringify(schemaOf(kind), null, 2)}\n`);
+    });
+}

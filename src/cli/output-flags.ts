@@ -1,0 +1,52 @@
+import type { Command } from 'commander';
+import { failure, type Problem, type Result, success } from '../units/result.ts';
+import { DEFAULT_OUTPUT_SETTINGS, type OutputSettings } from '../writers/output-settings.ts';
+import { WRITER_FORMATS, type WriterFormat } from '../writers/writer.ts';
+
+/** The flags that every command that writes patterns has, as commander gives them. */
+export interface OutputFlags {
+  readonly out?: string;
+  readonly formats: string;
+  readonly force?: boolean;
+  readonly json?: boolean;
+}
+
+/** Where and how a command writes its files. */
+export interface OutputPlan {
+  /** Null: nothing is written, only the report is printed. */
+  readonly folder: string | null;
+  readonly formats: readonly WriterFormat[];
+  readonly force: boolean;
+  readonly settings: OutputSettings;
+}
+
+export function addOutputFlags(command: Command): void {
+  command
+    .option('--out <folder>', 'folder for the files; made if missing (default: this folder; with --json nothing is written without it)')
+    .option('--formats <list>', `formats to write, with commas between: ${WRITER_FORMATS.join(', ')}`, 'svg,dxf')
+    .option('--force', 'replace files that exist')
+    .option('--json', 'print the report as JSON');
+}
+
+/** The plan that the flags ask for, with all their problems at once. */
+export function readOutputPlan(flags: OutputFlags): Result<OutputPlan> {
+  const formats = readFormats(flags.formats);
+  if (!formats.ok) return formats;
+  const folder = flags.out ?? (flags.json ? null : '.');
+  return success({ folder, formats: formats.value, force: flags.force === true, settings: DEFAULT_OUTPUT_SETTINGS });
+}
+
+function readFormats(list: string): Result<readonly WriterFormat[]> {
+  const asked = [...new Set(list.split(',').map((word) => word.trim().toLowerCase()))].filter((word) => word !== '');
+  const unknown = asked.filter((word) => !WRITER_FORMATS.some((f) => f === word));
+  if (unknown.length > 0 || asked.length === 0) {
+    const what = unknown.length > 0 ? `unknown formats (${unknown.join(', ')})` : 'no format';
+    return failure(flagProblem('--formats', `"${list}" names ${what}; the formats are ${WRITER_FORMATS.join(', ')}`));
+  }
+  return success(WRITER_FORMATS.filter((format) => asked.includes(format)));
+}
+
+/** A flag whose value cannot be used; the message is a sentence without its full stop. */
+export function flagProblem(where: string, message: string): Problem {
+  return { code: 'FLAG', where, message: `${where}: ${message}.`, kind: 'input' };
+}

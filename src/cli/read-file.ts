@@ -1,0 +1,31 @@
+import { open } from 'node:fs/promises';
+import { LARGEST_JSON_BYTES, parseJsonText } from '../units/json-text.ts';
+import { failure, type Result, success } from '../units/result.ts';
+
+/** The text of a file that a person named; one clear problem when it cannot be read or is larger than `limit` bytes. */
+export async function readText(path: string, limit: number = LARGEST_JSON_BYTES): Promise<Result<string>> {
+  try {
+    const handle = await open(path, 'r');
+    try {
+      const { size } = await handle.stat();
+      if (size > limit) return problem(path, `is ${size} bytes large; at most ${limit} are read`);
+      return success(await handle.readFile('utf8'));
+    } finally {
+      await handle.close();
+    }
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? String(error.code) : String(error);
+    const why: Record<string, string> = { ENOENT: 'does not exist', EACCES: 'may not be read', EISDIR: 'is a folder' };
+    return problem(path, why[code] ?? `cannot be read (${code})`);
+  }
+}
+
+/** The parsed JSON of a file; problems name file, line and column. */
+export async function readJson(path: string): Promise<Result<unknown>> {
+  const text = await readText(path);
+  return text.ok ? parseJsonText(text.value, path) : text;
+}
+
+function problem(path: string, what: string): Result<never> {
+  return failure({ code: 'FILE_NOT_READ', where: path, message: `${path} ${what}. Check the path.`, kind: 'input' });
+}

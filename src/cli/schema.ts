@@ -1,0 +1,17 @@
+import { blockJsonSchema } from '../block/read-block.ts';
+import { handJsonSchema } from '../hand/hand-schema.ts';
+import { optionsJsonSchema } from '../pattern/strip/read-options.ts';
+
+/** JSON Schema of a kind of input file. */
+export function schemaOf(kind: string): object {
+  switch (kind) {
+    case 'hand':
+      return handJsonSchema();
+    case 'block':
+      return blockJsonSchema();
+    case 'options':
+      return optionsJsonSchema();
+    default:
+      throw new RangeError(`no schema of "${kind}"`);
+  }
+}

@@ -1,0 +1,174 @@
+import { LENGTH_SOLVED, WRONG_TURN } from '../units/tolerance.ts';
+import { bitangentDirection, type Side, tangentOffset } from './bitangent.ts';
+import { type Body, edgeLength, pointAtNormal } from './body.ts';
+import type { Point } from './path.ts';
+
+/** A body that the path must pass on the given side, in the order of the path. */
+export interface Contact {
+  readonly body: Body;
+  readonly side: Side;
+  /**
+   * `round`: the path always goes round it (a border digit), turning by 0..360 degrees.
+   * `touch`: touched only where the path bends round it, turning by less than 270.
+   * `pin`: a point that the path goes through, whichever way it bends there.
+   */
+  readonly hold: 'round' | 'touch' | 'pin';
+  /** What the contact belongs to; carried through to the elements. */
+  readonly name: string;
+}
+
+/** Straight from one contact to the next. */
+export interface LineElement {
+  readonly kind: 'line';
+  readonly from: Point;
+  readonly to: Point;
+  readonly length: number;
+}
+
+/** Along a body's edge; normals (radians) are the body's outward ones, increasing when the body is on the left. */
+export interface ArcElement {
+  readonly kind: 'arc';
+  readonly contact: Contact;
+  readonly fromNormal: number;
+  readonly toNormal: number;
+  readonly length: number;
+}
+
+export type PathElement = LineElement | ArcElement;
+
+export type TautPath =
+  | { readonly ok: true; readonly elements: readonly PathElement[]; readonly length: number; readonly dropped: readonly Contact[] }
+  | { readonly ok: false; readonly reason: string };
+
+/** Where an open path starts and ends: at these outward normals (radians) of its first and last body. */
+export interface OpenEnds {
+  readonly startNormal: number;
+  readonly endNormal: number;
+}
+
+/**
+ * The shortest path that passes each body on its side: bitangent lines and arcs of the bodies' edges, exact.
+ * Closed when `ends` is absent (its first element is the arc on the first contact), else open from the first to the last contact.
+ * Contacts that would bend the path the wrong way are not contacts; they are left out and returned in `dropped`.
+ * The shortest path is unique, so the first choice of contacts that turns rightly everywhere and lets no dropped body stick through is it.
+ * Fails (`ok: false`) when no such choice exists: bodies overlap where the path must cross between them.
+ */
+export function tautPath(contacts: readonly Contact[], ends?: OpenEnds): TautPath {
+  if (contacts.length === 0) return { ok: false, reason: 'no contacts' };
+  if (contacts.length === 1) return single(contacts, ends);
+  for (const kept of choices(contacts, ends)) {
+    const found = through(contacts, kept, ends);
+    if (found) return found;
+  }
+  return { ok: false, reason: 'no taut path passes these bodies on their sides' };
+}
+
+function single(contacts: readonly Contact[], ends: OpenEnds | undefined): TautPath {
+  const [contact] = contacts;
+  if (!contact) return { ok: false, reason: 'no contacts' };
+  const fromNormal = ends?.startNormal ?? 0;
+  const toNormal = ends ? fromNormal + contact.side * turn(contact, fromNormal, ends.endNormal) : contact.side * 2 * Math.PI;
+  const arc = arcOn(contact, fromNormal, toNormal);
+  return { ok: true, elements: [arc], length: arc.length, dropped: [] };
+}
+
+/** Index lists of contacts to keep, fewest dropped first; only `touch` contacts are ever dropped, and not at the ends of an open path. */
+function* choices(contacts: readonly Contact[], ends: OpenEnds | undefined): Generator<readonly number[]> {
+  const all = contacts.map((_, i) => i);
+  const free = all.filter((i) => contacts[i]?.hold === 'touch' && !(ends && (i === 0 || i === contacts.length - 1)));
+  for (let count = 0; count <= free.length && contacts.length - count >= 2; count++) {
+    for (const gone of combinations(free, count)) yield all.filter((i) => !gone.includes(i));
+  }
+}
+
+function* combinations(items: readonly number[], count: number, from = 0): Generator<readonly number[]> {
+  if (count === 0) {
+    yield [];
+    return;
+  }
+  for (let i = from; i <= items.length - count; i++) {
+    for (const rest of combinations(items, count - 1, i + 1)) yield [items[i] as number, ...rest];
+  }
+}
+
+function through(contacts: readonly Contact[], kept: readonly number[], ends: OpenEnds | undefined): TautPath | null {
+  const list = kept.map((i) => contacts[i] as Contact);
+  const spans = ends ? list.length - 1 : list.length;
+  const directions: number[] = [];
+  for (let i = 0; i < spans; i++) {
+    const from = list[i] as Contact;
+    const to = list[(i + 1) % list.length] as Contact;
+    const psi = bitangentDirection(from.body, from.side, to.body, to.side);
+    if (psi === null) return null;
+    directions.push(psi);
+  }
+  const arcs: ArcElement[] = [];
+  for (const [i, contact] of list.entries()) {
+    // The outward normal of a contact is a quarter turn from the path's direction, away from the body.
+    const quarter = (-contact.side * Math.PI) / 2;
+    const arriving = ends && i === 0 ? ends.startNormal : (directions[(i + spans - 1) % spans] as number) + quarter;
+    const leaving = ends && i === list.length - 1 ? ends.endNormal : (directions[i % spans] as number) + quarter;
+    const turned = turn(contact, arriving, leaving);
+    if (turned < -WRONG_TURN) return null;
+    arcs.push(arcOn(contact, arriving, arriving + contact.side * Math.max(0, turned)));
+  }
+  const dropped = contacts.filter((_, i) => !kept.includes(i));
+  for (const [i] of contacts.entries()) {
+    if (kept.includes(i)) continue;
+    const before = lastBelow(kept, i, Boolean(ends));
+    const psi = directions[before];
+    const contact = contacts[i] as Contact;
+    const neighbour = list[before] as Contact;
+    if (psi === undefined || stickOut(contact, psi, tangentOffset(neighbour.body, neighbour.side, psi)) > LENGTH_SOLVED) return null;
+  }
+  return { ok: true, ...joined(list, arcs, spans), dropped };
+}
+
+/** How far a body reaches across a line of direction psi at offset n·p, beyond the side where it belongs. */
+function stickOut(contact: Contact, psi: number, lineOffset: number): number {
+  return contact.side * (lineOffset - tangentOffset(contact.body, contact.side, psi));
+}
+
+/** Position in `kept` of the last kept index below i; the last of all when none is (closed paths wrap round). */
+function lastBelow(kept: readonly number[], i: number, open: boolean): number {
+  for (let k = kept.length - 1; k >= 0; k--) if ((kept[k] as number) < i) return k;
+  return open ? 0 : kept.length - 1;
+}
+
+/** Turn between two normals in the sense of the contact's side (radians): -90..270 degrees for `touch`, where a negative one is wrong; 0..360 for `round`. */
+function turn(contact: Contact, from: number, to: number): number {
+  if (contact.hold === 'pin') return 0;
+  const full = 2 * Math.PI;
+  const raw = contact.side * (to - from);
+  return contact.hold === 'round' ? raw - full * Math.floor(raw / full) : raw - full * Math.ceil(raw / full - 0.75);
+}
+
+function arcOn(contact: Contact, fromNormal: number, toNormal: number): ArcElement {
+  return { kind: 'arc', contact, fromNormal, toNormal, length: edgeLength(contact.body, fromNormal, toNormal) };
+}
+
+function joined(list: readonly Contact[], arcs: readonly ArcElement[], spans: number) {
+  const elements: PathElement[] = [];
+  for (const [i, arc] of arcs.entries()) {
+    elements.push(arc);
+    if (i >= spans) continue;
+    const next = arcs[(i + 1) % list.length] as ArcElement;
+    const from = pointAtNormal(arc.contact.body, arc.toNormal);
+    const to = pointAtNormal(next.contact.body, next.fromNormal);
+    elements.push({ kind: 'line', from, to, length: Math.hypot(to.x - from.x, to.y - from.y) });
+  }
+  return { elements, length: elements.reduce((sum, e) => sum + e.length, 0) };
+}
+
+/** Perimeter of the convex hull of bodies given from left to right: the taut band round all of them. */
+export function hullPerimeter(bodies: readonly Body[]): number | null {
+  if (bodies.length < 2) {
+    const [body] = bodies;
+    return body ? edgeLength(body, 0, 2 * Math.PI) : null;
+  }
+  const last = bodies.length - 1;
+  const there = bodies.map((body, i): Contact => ({ body, side: 1, hold: i === 0 || i === last ? 'round' : 'touch', name: `below ${i}` }));
+  const back = bodies.slice(1, -1).map((body, i): Contact => ({ body, side: 1, hold: 'touch', name: `above ${i + 1}` }));
+  const path = tautPath([...there, ...back.reverse()]);
+  return path.ok ? path.length : null;
+}

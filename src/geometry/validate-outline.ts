@@ -1,0 +1,140 @@
+import { MINIMUM_FEATURE, SAME_POINT } from '../units/tolerance.ts';
+import { intersections } from './intersect.ts';
+import type { LineArcPath, Point } from './path.ts';
+import { signedArea } from './path-measures.ts';
+import { angleInSweep, arcOf, chord, pointAlong, type Segment, segmentBox, segmentLength, segmentsOf } from './segment.ts';
+
+/** A fault of an outline. `at` is where, mm. */
+export interface OutlineFault {
+  readonly code:
+    | 'NOT_CLOSED'
+    | 'NOT_FINITE'
+    | 'TOO_FEW_EDGES'
+    | 'WRONG_WAY'
+    | 'ZERO_EDGE'
+    | 'SHORT_EDGE'
+    | 'BULGE_TOO_LARGE'
+    | 'CROSSES_ITSELF'
+    | 'NECK';
+  readonly at: Point;
+  readonly message: string;
+}
+
+/** Points per mm at which necks are looked for. */
+const NECK_STEP = 0.5;
+/** A neck is narrow compared with the way round it; closer than this along the outline, two edges simply meet in a corner. */
+const NECK_WAY_ROUND = 3 * MINIMUM_FEATURE;
+
+/**
+ * All faults of a cut outline by output rule 7: closed, finite, turning the right way, no zero-length or doubled edge, no
+ * self-crossing, no edge or neck under the minimum feature. An empty list proves it.
+ */
+export function outlineFaults(path: LineArcPath, role: 'outside' | 'hole'): readonly OutlineFault[] {
+  const origin: Point = path.vertices[0] ?? { x: 0, y: 0 };
+  const wild = path.vertices.find((v) => ![v.x, v.y, v.bulge].every(Number.isFinite));
+  if (wild) return [fault('NOT_FINITE', origin, 'has a coordinate that is not a number')];
+  if (!path.closed) return [fault('NOT_CLOSED', origin, 'is open')];
+  const segments = segmentsOf(path);
+  if (segments.length < 2) return [fault('TOO_FEW_EDGES', origin, 'has fewer than two edges')];
+  const faults: OutlineFault[] = [];
+  for (const segment of segments) {
+    const length = segmentLength(segment);
+    if (chord(segment) <= SAME_POINT) faults.push(fault('ZERO_EDGE', segment.from, 'has an edge without length'));
+    else if (length < MINIMUM_FEATURE - SAME_POINT)
+      faults.push(fault('SHORT_EDGE', segment.from, `has an edge of ${length.toFixed(3)} mm, under ${MINIMUM_FEATURE} mm`));
+    if (Math.abs(segment.bulge) > 1 + 1e-12) faults.push(fault('BULGE_TOO_LARGE', segment.from, 'has an arc of more than half a circle'));
+  }
+  if (faults.length > 0) return faults;
+  const area = signedArea(path);
+  if (role === 'outside' ? area <= 0 : area >= 0) {
+    faults.push(fault('WRONG_WAY', origin, role === 'outside' ? 'must run counter-clockwise' : 'is a hole and must run clockwise'));
+  }
+  faults.push(...crossings(segments));
+  return faults.length > 0 ? faults : necks(segments);
+}
+
+function fault(code: OutlineFault['code'], at: Point, what: string): OutlineFault {
+  return { code, at: { x: at.x, y: at.y }, message: `the outline ${what} (at ${at.x.toFixed(2)}, ${at.y.toFixed(2)})` };
+}
+
+/** Points that two edges share although they are no common corner. */
+function crossings(segments: readonly Segment[]): readonly OutlineFault[] {
+  const faults: OutlineFault[] = [];
+  const boxes = segments.map(segmentBox);
+  for (let i = 0; i < segments.length; i++) {
+    for (let j = i + 1; j < segments.length; j++) {
+      const [a, b] = [boxes[i], boxes[j]];
+      if (
+        !a ||
+        !b ||
+        a.minX > b.maxX + SAME_POINT ||
+        b.minX > a.maxX + SAME_POINT ||
+        a.minY > b.maxY + SAME_POINT ||
+        b.minY > a.maxY + SAME_POINT
+      )
+        continue;
+      const one = segments[i] as Segment;
+      const other = segments[j] as Segment;
+      const corners = [...(j === i + 1 ? [one.to] : []), ...(i === 0 && j === segments.length - 1 ? [one.from] : [])];
+      const near = 10 * SAME_POINT;
+      const shared = intersections(one, other).find(
+        (p) => !corners.some((c) => Math.hypot(p.x - c.x, p.y - c.y) <= near + tangentSlack(one, other)),
+      );
+      if (shared) faults.push(fault('CROSSES_ITSELF', shared, 'touches or crosses itself, or has a doubled edge'));
+    }
+  }
+  return faults;
+}
+
+/** Tangent edges meet so flatly that rounding moves their common point along them by about the square root of the tolerance. */
+function tangentSlack(one: Segment, other: Segment): number {
+  const radius = Math.max(arcOf(one)?.radius ?? 0, arcOf(other)?.radius ?? 0);
+  return 2 * Math.sqrt(2 * radius * SAME_POINT);
+}
+
+function necks(segments: readonly Segment[]): readonly OutlineFault[] {
+  const starts: number[] = [];
+  let total = 0;
+  for (const segment of segments) {
+    starts.push(total);
+    total += segmentLength(segment);
+  }
+  for (const [i, segment] of segments.entries()) {
+    const steps = Math.max(1, Math.ceil(segmentLength(segment) / NECK_STEP));
+    for (let k = 0; k < steps; k++) {
+      const p = pointAlong(segment, k / steps);
+      const here = (starts[i] as number) + (k / steps) * segmentLength(segment);
+      for (const [j, other] of segments.entries()) {
+        const near = nearestOn(other, p);
+        if (near.distance >= MINIMUM_FEATURE - SAME_POINT) continue;
+        const there = (starts[j] as number) + near.along * segmentLength(other);
+        const way = Math.abs(here - there);
+        if (Math.min(way, total - way) > NECK_WAY_ROUND)
+          return [fault('NECK', p, `is only ${near.distance.toFixed(2)} mm wide here, under ${MINIMUM_FEATURE} mm`)];
+      }
+    }
+  }
+  return [];
+}
+
+/** Distance from a point to a segment, and where on it the nearest point lies (fraction of its length). */
+export function nearestOn(segment: Segment, p: Point): { readonly distance: number; readonly along: number } {
+  const ends = [segment.from, segment.to].map((e) => Math.hypot(p.x - e.x, p.y - e.y)) as [number, number];
+  const best = ends[0] <= ends[1] ? { distance: ends[0], along: 0 } : { distance: ends[1], along: 1 };
+  const arc = arcOf(segment);
+  if (!arc) {
+    const dx = segment.to.x - segment.from.x;
+    const dy = segment.to.y - segment.from.y;
+    const t = ((p.x - segment.from.x) * dx + (p.y - segment.from.y) * dy) / (dx * dx + dy * dy);
+    if (!(t > 0 && t < 1)) return best;
+    return { distance: Math.hypot(p.x - segment.from.x - t * dx, p.y - segment.from.y - t * dy), along: t };
+  }
+  const angle = Math.atan2(p.y - arc.center.y, p.x - arc.center.x);
+  if (!angleInSweep(angle, arc)) return best;
+  const raw = arc.sweep >= 0 ? angle - arc.startAngle : arc.startAngle - angle;
+  const turned = raw - 2 * Math.PI * Math.floor(raw / (2 * Math.PI));
+  return {
+    distance: Math.abs(Math.hypot(p.x - arc.center.x, p.y - arc.center.y) - arc.radius),
+    along: turned > Math.abs(arc.sweep) ? 0 : turned / Math.abs(arc.sweep),
+  };
+}

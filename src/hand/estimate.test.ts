@@ -1,0 +1,77 @@
+import { describe, expect, it } from 'vitest';
+import { DIGITS } from './digits.ts';
+import { averageDigit, completeDigits, type MeasuredDigits, type PartlyMeasured } from './estimate.ts';
+
+function average(digit: 'index' | 'long' | 'ring' | 'little', scale = 1): PartlyMeasured {
+  const { circumference } = averageDigit(digit);
+  return { width: (circumference * scale) / 3.2, circumference: circumference * scale };
+}
+const averageHand = (scale = 1): MeasuredDigits => Object.fromEntries(DIGITS.map((digit) => [digit, average(digit, scale)]));
+
+describe('completeDigits(digits)', () => {
+  it('leaves measured lengths alone', () => {
+    const ring = { ...average('ring'), palmarRoom: 25, dorsalLength: 45 };
+    expect(completeDigits({ ring })).toEqual({ digits: { ring }, estimated: [], warnings: [], problems: [] });
+  });
+
+  // Buryanov & Kotiuk 2010 (second-hand): proximal phalanx 39.78 / 44.63 / 41.37 / 32.74.
+  it.each([
+    ['index', 39.78],
+    ['long', 44.63],
+    ['ring', 41.37],
+    ['little', 32.74],
+  ] as const)('a hand of average girth has the published %s phalanx, %d mm', (digit, expected) => {
+    expect(completeDigits(averageHand()).digits[digit]?.dorsalLength).toBeCloseTo(expected, 9);
+  });
+
+  // Web to PIP crease computed from Greiner 1991 (second-hand), women and men; the ring finger's on its two sides.
+  // Bugbee & Botte 1993: 14 to 20 mm and 2 to 3 mm of the length between the joints lie outside the two creases.
+  it.each([
+    ['index', 25.6, 27.2],
+    ['long', 27.4, 29.2],
+    ['ring', (19.7 + 32.1) / 2, (21.1 + 34.4) / 2],
+    ['little', 17.8, 18.8],
+  ] as const)('average %s palmar room is no more than either source gives', (digit, women, men) => {
+    const { palmarRoom, dorsalLength } = completeDigits(averageHand()).digits[digit] ?? {
+      palmarRoom: Number.NaN,
+      dorsalLength: Number.NaN,
+    };
+    expect(palmarRoom).toBeLessThanOrEqual((women + men) / 2);
+    expect(dorsalLength - palmarRoom).toBeGreaterThanOrEqual(14 + 2 - 1e-9);
+    expect(palmarRoom).toBeGreaterThanOrEqual(Math.min((women + men) / 2, dorsalLength - 14 - 2) - 1e-9);
+  });
+
+  it('scales by the other length of the digit when that is known, not by girth', () => {
+    const { dorsalLength, palmarRoom } = averageDigit('long');
+    const fat = average('long', 1.4);
+    const fromDorsal = completeDigits({ long: { ...fat, dorsalLength: dorsalLength * 1.1 } });
+    expect(fromDorsal.digits.long?.palmarRoom).toBeCloseTo(palmarRoom * 1.1, 9);
+    const fromPalmar = completeDigits({ long: { ...fat, palmarRoom: palmarRoom * 0.9 } });
+    expect(fromPalmar.digits.long?.dorsalLength).toBeCloseTo(dorsalLength * 0.9, 9);
+  });
+
+  it('scales with the hand, but not with one swollen digit', () => {
+    const child = completeDigits(averageHand(0.75));
+    const swollen = completeDigits({ ...averageHand(0.75), ring: average('ring', 1.2) });
+    for (const digit of DIGITS) {
+      expect(child.digits[digit]?.dorsalLength).toBeCloseTo(averageDigit(digit).dorsalLength * 0.75, 9);
+      expect(swollen.digits[digit]?.dorsalLength).toBeCloseTo(averageDigit(digit).dorsalLength * 0.75, 9);
+    }
+  });
+
+  it('flags and warns of each estimate, with its basis and how to measure', () => {
+    const { estimated, warnings } = completeDigits({ ring: { ...average('ring'), dorsalLength: 45 }, little: average('little') });
+    expect(estimated.map((e) => e.where)).toEqual(['digits.ring.palmarRoom', 'digits.little.palmarRoom', 'digits.little.dorsalLength']);
+    expect(warnings.map((w) => [w.code, w.where, w.value])).toEqual(estimated.map((e) => ['ESTIMATED', e.where, e.mm]));
+    expect(estimated[0]?.basis).toMatch(/measured dorsal length/);
+    expect(estimated[1]?.basis).toMatch(/circumferences.*from memory/);
+    for (const warning of warnings) expect(warning.next).toMatch(/^Measure it: /);
+    for (const estimate of estimated) expect(estimate.spread).toBeGreaterThan(0);
+  });
+
+  it('refuses an estimate outside the field\u2019s range', () => {
+    const { problems, estimated } = completeDigits({ little: { ...average('little'), palmarRoom: 50 } });
+    expect(problems).toMatchObject([{ code: 'NOT_ESTIMABLE', where: 'digits.little.dorsalLength', kind: 'input' }]);
+    expect(estimated).toEqual([]);
+  });
+});

@@ -1,0 +1,128 @@
+import { formatLength, type LengthUnit } from '../units/length.ts';
+import type { Problem, Warning } from '../units/result.ts';
+import type { DigitName } from './digits.ts';
+import { DIGIT_FIELDS, digitPath, digitsIn } from './fields.ts';
+import type { DigitMeasures, Estimate } from './hand.ts';
+
+/** Digits' measures with the two lengths not yet all known, mm. */
+export type MeasuredDigits = Readonly<Partial<Record<DigitName, PartlyMeasured>>>;
+export type PartlyMeasured = Omit<DigitMeasures, 'palmarRoom' | 'dorsalLength'> & {
+  readonly palmarRoom?: number;
+  readonly dorsalLength?: number;
+};
+type EstimatedField = Estimate['field'];
+
+/** Mean length of the proximal phalanx, mm. Buryanov & Kotiuk, Int J Morphol 2010;28:755-758, second-hand. */
+const PHALANX_LENGTH: Readonly<Record<DigitName, number>> = { index: 39.78, long: 44.63, ring: 41.37, little: 32.74 };
+
+/** Mean circumference at the PIP joint, women and men, mm. Greiner 1991, NATICK/TR-92/011, second-hand. */
+const PIP_CIRCUMFERENCE: Readonly<Record<DigitName, readonly number[]>> = {
+  index: [61.2, 68.4],
+  long: [61.3, 69.6],
+  ring: [57.4, 64.9],
+  little: [50.6, 57.8],
+};
+
+/** How much larger the digit is round the PIP joint than at mid proximal phalanx, mm: the middle of 5 to 9, from memory. */
+const PIP_EXCESS = 7;
+
+/** Mean distance from web to PIP crease, women and men, mm; the ring finger's on both of its sides. Computed from Greiner 1991, second-hand. */
+const WEB_TO_PIP_CREASE: Readonly<Record<DigitName, readonly number[]>> = {
+  index: [25.6, 27.2],
+  long: [27.4, 29.2],
+  ring: [19.7, 21.1, 32.1, 34.4],
+  little: [17.8, 18.8],
+};
+
+/**
+ * What lies at least between the two lengths, mm: MP joint to proximal digital crease (14 to 20) and PIP crease to PIP joint (2 to 3).
+ * Bugbee & Botte, Clin Orthop 1993. It caps the room: a strip too narrow leaves the PIP joint free, one too wide blocks it.
+ */
+const LEAST_OUTSIDE_CREASES = 14 + 2;
+
+/** Spread of an estimate, mm: about what hands of one size differ by, from memory. */
+const ESTIMATE_SPREAD: Readonly<Record<EstimatedField, number>> = { palmarRoom: 3, dorsalLength: 4 };
+
+const SOURCES = 'Greiner 1991, Buryanov & Kotiuk 2010, Bugbee & Botte 1993';
+
+/** The average adult digit that the estimates scale, mm. */
+export function averageDigit(digit: DigitName): Readonly<Record<EstimatedField | 'circumference', number>> {
+  const dorsalLength = PHALANX_LENGTH[digit];
+  return {
+    dorsalLength,
+    palmarRoom: Math.min(mean(WEB_TO_PIP_CREASE[digit]), dorsalLength - LEAST_OUTSIDE_CREASES),
+    circumference: mean(PIP_CIRCUMFERENCE[digit]) - PIP_EXCESS,
+  };
+}
+
+export interface Completed {
+  readonly digits: Readonly<Partial<Record<DigitName, DigitMeasures>>>;
+  readonly estimated: readonly Estimate[];
+  /** `ESTIMATED`, one for each length. */
+  readonly warnings: readonly Warning[];
+  /** `NOT_ESTIMABLE` where the estimate leaves the field's range. */
+  readonly problems: readonly Problem[];
+}
+
+/**
+ * Fills in `palmarRoom` and `dorsalLength` where they were not measured: from the digit's other length by the ratio of the two in
+ * the average digit, or else from the average digit by the hand's circumferences (the middle of the digits' ratios, so that one
+ * swollen digit does not count).
+ */
+export function completeDigits(digits: MeasuredDigits, unit: LengthUnit = 'mm'): Completed {
+  const scale = median(digitsIn(digits).map((digit) => (digits[digit]?.circumference ?? 0) / averageDigit(digit).circumference));
+  const completed: Partial<Record<DigitName, DigitMeasures>> = {};
+  const estimated: Estimate[] = [];
+  const warnings: Warning[] = [];
+  const problems: Problem[] = [];
+  for (const digit of digitsIn(digits)) {
+    const measured = digits[digit];
+    if (measured === undefined) continue;
+    const estimate = (field: EstimatedField, other: EstimatedField): number => {
+      const average = averageDigit(digit);
+      const known = measured[other];
+      const mm = known === undefined ? average[field] * scale : (known * average[field]) / average[other];
+      const basis =
+        known === undefined
+          ? `an average adult ${digit} finger (${SOURCES}) times the hand's circumferences over the average ones (PIP less ${PIP_EXCESS} mm, from memory)`
+          : `the measured ${DIGIT_FIELDS[other].label} by the ratio of the two in an average adult (${SOURCES})`;
+      const entry: Estimate = { where: digitPath(digit, field), digit, field, mm, spread: ESTIMATE_SPREAD[field], basis };
+      const { refuse } = DIGIT_FIELDS[field];
+      if (mm < refuse.from || mm > refuse.to) problems.push(notEstimable(entry, unit));
+      else {
+        estimated.push(entry);
+        warnings.push(estimatedWarning(entry, unit));
+      }
+      return mm;
+    };
+    completed[digit] = {
+      ...measured,
+      palmarRoom: measured.palmarRoom ?? estimate('palmarRoom', 'dorsalLength'),
+      dorsalLength: measured.dorsalLength ?? estimate('dorsalLength', 'palmarRoom'),
+    };
+  }
+  return { digits: completed, estimated, warnings, problems };
+}
+
+function estimatedWarning({ where, digit, field, mm, spread, basis }: Estimate, unit: LengthUnit): Warning {
+  const { label, howToMeasure } = DIGIT_FIELDS[field];
+  const message = `${where}: ${digit} ${label} was not measured; ${formatLength(mm, unit)} (give or take ${formatLength(spread, unit)}) is estimated from ${basis}`;
+  return { code: 'ESTIMATED', message, where, value: mm, next: `Measure it: ${howToMeasure}` };
+}
+
+function notEstimable({ where, digit, field, mm }: Estimate, unit: LengthUnit): Problem {
+  const { label, howToMeasure, refuse } = DIGIT_FIELDS[field];
+  const range = `${formatLength(refuse.from, unit)} to ${formatLength(refuse.to, unit)}`;
+  const message = `${where}: ${digit} ${label} is missing, and its estimate, ${formatLength(mm, unit)}, lies outside ${range}. Measure it: ${howToMeasure}`;
+  return { code: 'NOT_ESTIMABLE', where, message, kind: 'input' };
+}
+
+function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
+}
+
+function median(values: readonly number[]): number {
+  const sorted = values.toSorted((a, b) => a - b);
+  const half = sorted.length / 2;
+  return mean(sorted.slice(Math.ceil(half) - 1, Math.floor(half) + 1));
+}

@@ -1,0 +1,102 @@
+import * as z from 'zod';
+import { LENGTH_UNITS } from '../units/length.ts';
+import { LONGEST_CODE } from './case-code.ts';
+import { DIGITS, SIDES } from './digits.ts';
+import { DIGIT_FIELDS, type Field, FLAG_MEANINGS, PALM_FIELDS, TARGET_FIELDS } from './fields.ts';
+
+export const HAND_SCHEMA_ID = 'knucklewright/hand@1';
+export const LONGEST_NOTE = 300;
+/** Fewest digits that any strip goes around. */
+export const FEWEST_DIGITS = 3;
+
+/**
+ * Line breaks, control and direction characters and what XML cannot hold have no place in a note. Written so that it means the
+ * same with and without the Unicode flag, since readers of the JSON Schema differ in that; broken surrogates need it, and stand apart.
+ */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what it refuses
+const NOTE_PATTERN = /^[^\u0000-\u001f\u007f-\u009f\u2028-\u202e\u2066-\u2069\ufffe\uffff]*$/;
+const BROKEN_SURROGATE = /\p{Cs}/u;
+
+const typed = z.union([z.number(), z.string().meta({ maxLength: 40 })]);
+
+function length(field: Field) {
+  return typed.describe(
+    `${field.howToMeasure} ${field.refuse.from} to ${field.refuse.to} mm. A number in the file's units, or text such as "84.5 mm".`,
+  );
+}
+
+function angle(field: Field) {
+  return typed.describe(`${field.howToMeasure} ${field.refuse.from} to ${field.refuse.to} degrees.`);
+}
+
+export const digitSchema = z.strictObject({
+  width: length(DIGIT_FIELDS.width),
+  circumference: length(DIGIT_FIELDS.circumference),
+  palmarRoom: length(DIGIT_FIELDS.palmarRoom).optional(),
+  dorsalLength: length(DIGIT_FIELDS.dorsalLength).optional(),
+  pipCircumference: length(DIGIT_FIELDS.pipCircumference).optional(),
+  mpSetback: length(DIGIT_FIELDS.mpSetback).optional(),
+});
+
+export const digitsSchema = z
+  .strictObject({
+    index: digitSchema.optional(),
+    long: digitSchema.optional(),
+    ring: digitSchema.optional(),
+    little: digitSchema.optional(),
+  })
+  .describe('The digits that were measured.')
+  .meta({ minProperties: FEWEST_DIGITS });
+
+export const targetSchema = z.strictObject({
+  digit: z.enum(DIGITS).describe('The digit whose PIP joint is treated.'),
+  pipExtensionDeficit: angle(TARGET_FIELDS.pipExtensionDeficit),
+  pipFlexionDeficit: angle(TARGET_FIELDS.pipFlexionDeficit),
+  pipExtensionDeficitPassive: angle(TARGET_FIELDS.pipExtensionDeficitPassive).optional(),
+  pipFlexionDeficitPassive: angle(TARGET_FIELDS.pipFlexionDeficitPassive).optional(),
+});
+
+export const flagsSchema = z.strictObject({
+  hypermobile: z.array(z.enum(DIGITS)).max(DIGITS.length).optional().describe(FLAG_MEANINGS.hypermobile),
+  swelling: z.boolean().optional().describe(FLAG_MEANINGS.swelling),
+  sensation: z.boolean().optional().describe(FLAG_MEANINGS.sensation),
+  hardEndFeel: z.boolean().optional().describe(FLAG_MEANINGS.hardEndFeel),
+  unprotectedRepair: z.boolean().optional().describe(FLAG_MEANINGS.unprotectedRepair),
+});
+
+/**
+ * The form of a hand file. Its values are checked by `readHand`, which also reads lengths, ranges, the case code and what the
+ * fields say of each other.
+ */
+export const handSchema = z.strictObject({
+  schema: z.literal(HAND_SCHEMA_ID),
+  code: z
+    .string()
+    .meta({ pattern: `^[A-Z0-9-]{1,${LONGEST_CODE}}$` })
+    .describe('Case code: capital letters, digits, hyphens; never a name or a date of birth.'),
+  side: z.enum(SIDES),
+  units: z.enum(LENGTH_UNITS).describe('Unit of every length that is a bare number.'),
+  invented: z.literal(true).optional().describe('Marks a made-up hand.'),
+  note: z
+    .string()
+    .max(LONGEST_NOTE)
+    .regex(NOTE_PATTERN)
+    .refine((text) => !BROKEN_SURROGATE.test(text))
+    .optional()
+    .describe('One line about the measuring; never who the person is.'),
+  digits: digitsSchema,
+  handBreadth: length(PALM_FIELDS.handBreadth).optional(),
+  handCircumference: length(PALM_FIELDS.handCircumference).optional(),
+  metacarpalLength: length(PALM_FIELDS.metacarpalLength).optional(),
+  mpDepth: length(PALM_FIELDS.mpDepth).optional(),
+  target: targetSchema.optional(),
+  flags: flagsSchema.optional(),
+});
+
+/** A hand file as it stands on disk, right in form. */
+export type HandFile = z.infer<typeof handSchema>;
+
+/** JSON Schema (draft 2020-12) of the hand file, for editors and other programs. */
+export function handJsonSchema(): Record<string, unknown> {
+  return { ...z.toJSONSchema(handSchema, { io: 'input' }), title: 'Hand measurements', description: `Schema ${HAND_SCHEMA_ID}` };
+}

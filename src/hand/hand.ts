@@ -1,0 +1,70 @@
+import type { LengthUnit } from '../units/length.ts';
+import type { DigitName, Side } from './digits.ts';
+import type { HandFile } from './hand-schema.ts';
+
+/** One digit, mm; how each is measured stands in `DIGIT_FIELDS`. */
+export interface DigitMeasures {
+  readonly width: number;
+  readonly circumference: number;
+  readonly palmarRoom: number;
+  readonly dorsalLength: number;
+  readonly pipCircumference?: number;
+  readonly mpSetback?: number;
+}
+
+/** The hand as a whole, mm; only a plate needs these. */
+export interface PalmMeasures {
+  readonly handBreadth?: number;
+  readonly handCircumference?: number;
+  readonly metacarpalLength?: number;
+  readonly mpDepth?: number;
+}
+
+/** The digit to be treated and what its PIP joint lacks, degrees. Passive deficits only where they were measured. */
+export interface Target {
+  readonly digit: DigitName;
+  readonly pipExtensionDeficit: number;
+  readonly pipFlexionDeficit: number;
+  readonly pipExtensionDeficitPassive?: number;
+  readonly pipFlexionDeficitPassive?: number;
+}
+
+/** What calls for caution; see `FLAG_MEANINGS`. */
+export interface Flags {
+  readonly hypermobile: readonly DigitName[];
+  readonly swelling: boolean;
+  readonly sensation: boolean;
+  readonly hardEndFeel: boolean;
+  readonly unprotectedRepair: boolean;
+}
+
+/** A length that was not measured; every output says so. */
+export interface Estimate {
+  /** Path of the field, e.g. `digits.ring.palmarRoom`. */
+  readonly where: string;
+  readonly digit: DigitName;
+  readonly field: 'palmarRoom' | 'dorsalLength';
+  readonly mm: number;
+  /** Standard deviation to reckon with, mm, in place of the field's measuring error. */
+  readonly spread: number;
+  /** What it was computed from, with the sources. */
+  readonly basis: string;
+}
+
+/** A hand that was read, is plausible and complete; lengths in mm, angles in degrees, all finite. */
+export interface Hand {
+  readonly code: string;
+  readonly side: Side;
+  /** The unit the person works in, for showing lengths back. */
+  readonly units: LengthUnit;
+  readonly digits: Readonly<Partial<Record<DigitName, DigitMeasures>>>;
+  readonly palm: PalmMeasures;
+  readonly target: Target | null;
+  readonly flags: Flags;
+  readonly estimated: readonly Estimate[];
+  /** A made-up hand, to be marked so wherever it is shown. */
+  readonly invented: boolean;
+  readonly note: string | null;
+  /** The file as it was read, to travel with what is made from it. */
+  readonly source: HandFile;
+}

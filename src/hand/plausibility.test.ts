@@ -1,0 +1,104 @@
+import { describe, expect, it } from 'vitest';
+import demo from '../../fixtures/demo-hand.json' with { type: 'json' };
+import { judgeMeasures } from './plausibility.ts';
+import { type ReadMeasures, readMeasures } from './read-measures.ts';
+
+const DEMO = readMeasures(demo, 'mm');
+
+function withDigits(changes: ReadMeasures['digits'], palm: ReadMeasures['palm'] = {}, target: ReadMeasures['target'] = {}) {
+  const digits = Object.fromEntries(
+    Object.entries({ ...DEMO.digits, ...changes }).map(([d, m]) => [d, { ...DEMO.digits[d as 'ring'], ...m }]),
+  );
+  return judgeMeasures({ digits, palm, target }, 'mm');
+}
+
+const codes = (judged: { warnings: readonly { code: string; where?: string }[] }) => judged.warnings.map((w) => `${w.code} ${w.where}`);
+
+describe('judgeMeasures(measures, unit)', () => {
+  it('has nothing to say of the demo hand', () => {
+    expect(judgeMeasures(DEMO, 'mm')).toEqual({ problems: [], warnings: [] });
+  });
+
+  // Greiner 1991: long >= index > ring > little; means of women and men at the PIP joint, and PIP breadths of men (second-hand).
+  it('has nothing to say of the order in published means', () => {
+    for (const means of [
+      [61.2, 61.3, 57.4, 50.6],
+      [68.4, 69.6, 64.9, 57.8],
+    ]) {
+      const [index = 0, long = 0, ring = 0, little = 0] = means;
+      const digits = {
+        index: { circumference: index },
+        long: { circumference: long },
+        ring: { circumference: ring },
+        little: { circumference: little },
+      };
+      expect(judgeMeasures({ digits, palm: {}, target: {} }, 'mm').warnings).toEqual([]);
+    }
+    const breadths = { index: { width: 23 }, long: { width: 22.5 }, ring: { width: 21.4 }, little: { width: 19.2 } };
+    expect(judgeMeasures({ digits: breadths, palm: {}, target: {} }, 'mm').warnings).toEqual([]);
+  });
+
+  it('warns of circumferences out of order, past the slack only', () => {
+    expect(codes(withDigits({ ring: { width: 17.5, circumference: 59 } }))).toEqual([]);
+    expect(codes(withDigits({ ring: { width: 17.5, circumference: 59.1 } }))).toEqual(['CIRCUMFERENCE_ORDER digits.ring.circumference']);
+    expect(codes(withDigits({ index: { circumference: 59.1 } }))).toEqual(['CIRCUMFERENCE_ORDER digits.index.circumference']);
+  });
+
+  it('compares neighbours in the order that were measured', () => {
+    const digits = { long: { circumference: 57 }, little: { circumference: 60 } };
+    expect(codes(judgeMeasures({ digits, palm: {}, target: {} }, 'mm'))).toEqual(['CIRCUMFERENCE_ORDER digits.little.circumference']);
+  });
+
+  it('warns of widths out of order', () => {
+    expect(codes(withDigits({ little: { width: 18, circumference: 54 } }))).toEqual([]);
+    expect(codes(withDigits({ little: { width: 18.1, circumference: 54 } }))).toEqual(['WIDTH_ORDER digits.little.width']);
+  });
+
+  it('refuses a palmar room that reaches the dorsal length, and warns of an odd ratio', () => {
+    const judged = withDigits({ ring: { palmarRoom: 45, dorsalLength: 45 } });
+    expect(judged.problems).toMatchObject([{ code: 'LENGTHS_CONTRADICT', where: 'digits.ring.palmarRoom', kind: 'refused' }]);
+    expect(codes(withDigits({ ring: { palmarRoom: 32, dorsalLength: 45 } }))).toEqual(['LENGTH_RATIO_UNUSUAL digits.ring.palmarRoom']);
+    expect(codes(withDigits({ ring: { palmarRoom: 13, dorsalLength: 45 } }))).toEqual(['LENGTH_RATIO_UNUSUAL digits.ring.palmarRoom']);
+  });
+
+  it('refuses a section that contradicts itself, and warns of a doubtful one', () => {
+    expect(withDigits({ ring: { width: 13, circumference: 57 } }).problems).toMatchObject([
+      { code: 'SECTION_IMPOSSIBLE', where: 'digits.ring' },
+    ]);
+    expect(codes(withDigits({ ring: { width: 14, circumference: 53 } }))).toEqual(['DEPTH_RATIO_UNUSUAL digits.ring']);
+  });
+
+  it('warns of a PIP joint thinner than the phalanx', () => {
+    expect(codes(withDigits({ ring: { pipCircumference: 60 } }))).toEqual([]);
+    expect(codes(withDigits({ ring: { pipCircumference: 52 } }))).toEqual(['PIP_THINNER digits.ring.pipCircumference']);
+  });
+
+  it('warns of deficits that contradict each other', () => {
+    const target = (values: ReadMeasures['target']) => codes(withDigits({}, {}, values));
+    expect(target({ pipExtensionDeficit: 30, pipExtensionDeficitPassive: 35, pipFlexionDeficit: 70 })).toEqual([]);
+    expect(target({ pipExtensionDeficit: 30, pipExtensionDeficitPassive: 36 })).toEqual([
+      'PASSIVE_EXCEEDS_ACTIVE target.pipExtensionDeficitPassive',
+    ]);
+    expect(target({ pipFlexionDeficit: 30, pipFlexionDeficitPassive: 36 })).toEqual([
+      'PASSIVE_EXCEEDS_ACTIVE target.pipFlexionDeficitPassive',
+    ]);
+    expect(target({ pipExtensionDeficit: 30, pipFlexionDeficit: 71 })).toEqual(['NO_MOTION_LEFT target']);
+  });
+
+  // ANSUR II (Gordon et al. 2014): mean breadth and circumference of women and men; ratio P5 to P95 2.31 to 2.49.
+  it('takes the published palms, warns outside the published band, and refuses what no stadium is', () => {
+    const palm = (handBreadth: number, handCircumference: number) => withDigits({}, { handBreadth, handCircumference });
+    for (const [b, c] of [
+      [78.15, 186.55],
+      [88.26, 212.28],
+      [80, 80 * 2.31],
+      [80, 80 * 2.49],
+    ] as const) {
+      expect(palm(b, c)).toEqual({ problems: [], warnings: [] });
+    }
+    expect(codes(palm(80, 80 * 2.2))).toEqual(['PALM_RATIO_UNUSUAL handCircumference']);
+    expect(codes(palm(80, 80 * 2.6))).toEqual(['PALM_RATIO_UNUSUAL handCircumference']);
+    expect(palm(80, 160).problems).toMatchObject([{ code: 'PALM_IMPOSSIBLE', kind: 'refused' }]);
+    expect(palm(80, 80 * 3.15).problems).toMatchObject([{ code: 'PALM_IMPOSSIBLE', kind: 'refused' }]);
+  });
+});

@@ -1,0 +1,167 @@
+import { formatLength, type LengthUnit } from '../units/length.ts';
+import { plain } from '../units/number.ts';
+import type { Problem, Warning } from '../units/result.ts';
+import type { DigitName } from './digits.ts';
+import { type DigitFieldId, digitPath, digitsIn } from './fields.ts';
+import type { ReadMeasures } from './read-measures.ts';
+import { digitSection } from './section.ts';
+
+export interface Judged {
+  readonly problems: readonly Problem[];
+  readonly warnings: readonly Warning[];
+}
+
+/** Twice the measuring spread of a circumference, and three times that of a width, mm: less is no order at all. */
+const CIRCUMFERENCE_ORDER_SLACK = 2;
+const WIDTH_ORDER_SLACK = 1.5;
+
+/**
+ * Palmar room over dorsal length in published means. Least: little finger, 32.74 (Buryanov & Kotiuk 2010) less 20 and 3 (Bugbee &
+ * Botte 1993). Most: index finger, 26.4 (computed from Greiner 1991) of 39.78; 0.70 leaves room for the measuring error.
+ */
+const LENGTH_RATIO = { from: 0.3, to: 0.7 };
+
+/** P5 of women to P95 of men, 2.31 to 2.49 (ANSUR II, Gordon et al. 2014), widened by the measuring error of 1 mm in breadth, 2 in circumference. */
+const PALM_RATIO = { from: 2.26, to: 2.54 };
+
+/** The same rater repeats a finger angle within 4 to 5 degrees (51-therapist study; Macionis 2013). */
+const GONIOMETRY_REPEAT = 5;
+/** PIP motion 0 to 100 in AAOS-type tables. */
+const PIP_MOTION = 100;
+
+/** What the measurements say of each other, over whatever was read; lengths in mm, shown in `unit`. */
+export function judgeMeasures(measures: Pick<ReadMeasures, 'digits' | 'palm' | 'target'>, unit: LengthUnit): Judged {
+  const problems: Problem[] = [];
+  const warnings: Warning[] = [];
+  for (const digit of digitsIn(measures.digits)) {
+    const judged = judgeDigit(digit, measures.digits[digit] ?? {}, unit);
+    problems.push(...judged.problems);
+    warnings.push(...judged.warnings);
+  }
+  warnings.push(
+    ...orderWarnings(measures.digits, 'circumference', CIRCUMFERENCE_ORDER, CIRCUMFERENCE_ORDER_SLACK, unit),
+    ...orderWarnings(measures.digits, 'width', WIDTH_ORDER, WIDTH_ORDER_SLACK, unit),
+    ...targetWarnings(measures.target),
+  );
+  const palm = judgePalm(measures.palm, unit);
+  return { problems: [...problems, ...palm.problems], warnings: [...warnings, ...palm.warnings] };
+}
+
+function judgeDigit(digit: DigitName, measures: Readonly<Partial<Record<DigitFieldId, number>>>, unit: LengthUnit): Judged {
+  const problems: Problem[] = [];
+  const warnings: Warning[] = [];
+  const { width, circumference, palmarRoom, dorsalLength, pipCircumference } = measures;
+  if (width !== undefined && circumference !== undefined) {
+    const section = digitSection(width, circumference, `digits.${digit}`, unit);
+    if (section.ok) warnings.push(...section.warnings);
+    else problems.push(...section.problems);
+  }
+  if (palmarRoom !== undefined && dorsalLength !== undefined) {
+    const where = digitPath(digit, 'palmarRoom');
+    const ratio = palmarRoom / dorsalLength;
+    const shown = `${where}: ${digit} palmar room ${formatLength(palmarRoom, unit)}`;
+    if (ratio >= 1) {
+      const message = `${shown} cannot reach the dorsal length, ${formatLength(dorsalLength, unit)}: both creases lie between the MP and the PIP joint. Measure both again.`;
+      problems.push({ code: 'LENGTHS_CONTRADICT', where, message, kind: 'refused' });
+    } else if (ratio < LENGTH_RATIO.from || ratio > LENGTH_RATIO.to) {
+      const message = `${shown} is ${plain(ratio)} of the dorsal length, ${formatLength(dorsalLength, unit)}; ${LENGTH_RATIO.from} to ${LENGTH_RATIO.to} is usual`;
+      const limit = ratio < LENGTH_RATIO.from ? LENGTH_RATIO.from : LENGTH_RATIO.to;
+      warnings.push({ code: 'LENGTH_RATIO_UNUSUAL', message, where, value: ratio, limit, next: 'Measure both lengths again.' });
+    }
+  }
+  if (pipCircumference !== undefined && circumference !== undefined && pipCircumference < circumference) {
+    const where = digitPath(digit, 'pipCircumference');
+    const message = `${where}: the PIP joint of the ${digit} finger, ${formatLength(pipCircumference, unit)}, is thinner than its proximal phalanx, ${formatLength(circumference, unit)}`;
+    const next = 'Measure both again; swelling of the phalanx may make it so.';
+    warnings.push({ code: 'PIP_THINNER', message, where, value: pipCircumference, limit: circumference, next });
+  }
+  return { problems, warnings };
+}
+
+interface Order {
+  /** From the largest to the smallest. */
+  readonly digits: readonly DigitName[];
+  readonly words: string;
+  readonly source: string;
+}
+
+const CIRCUMFERENCE_ORDER: Order = {
+  digits: ['long', 'index', 'ring', 'little'],
+  words: 'long, index, ring, little',
+  source: 'Greiner 1991',
+};
+/** PIP breadths: 19.9 / 19.3 (women, index and long), 23.0 / 22.5 / 21.4 / 19.2 (men). */
+const WIDTH_ORDER: Order = {
+  digits: ['index', 'long', 'ring', 'little'],
+  words: 'index, long, ring, little',
+  source: 'PIP breadths of Greiner 1991',
+};
+
+/** Each measured digit against the next one measured, so that a swapped pair gives one warning. */
+function orderWarnings(
+  digits: ReadMeasures['digits'],
+  field: 'circumference' | 'width',
+  order: Order,
+  slack: number,
+  unit: LengthUnit,
+): Warning[] {
+  const code = field === 'circumference' ? 'CIRCUMFERENCE_ORDER' : 'WIDTH_ORDER';
+  const present = order.digits.flatMap((digit) => {
+    const value = digits[digit]?.[field];
+    return value === undefined ? [] : [{ digit, value }];
+  });
+  return present.slice(1).flatMap((smaller, i) => {
+    const larger = present[i];
+    if (larger === undefined || smaller.value <= larger.value + slack) return [];
+    const where = digitPath(smaller.digit, field);
+    const values = `${formatLength(smaller.value, unit)} against ${formatLength(larger.value, unit)}`;
+    const message = `${where}: the ${smaller.digit} finger has a larger ${field} than the ${larger.digit} finger, ${values}; from the largest they are usually ${order.words} (${order.source})`;
+    const next = 'Check that the two were not swapped; swelling or an old injury may make it so.';
+    return [{ code, message, where, value: smaller.value, limit: larger.value + slack, next }];
+  });
+}
+
+function targetWarnings(target: ReadMeasures['target']): Warning[] {
+  const warnings: Warning[] = [];
+  for (const motion of ['Extension', 'Flexion'] as const) {
+    const active = target[`pip${motion}Deficit`];
+    const passive = target[`pip${motion}DeficitPassive`];
+    if (active === undefined || passive === undefined || passive <= active + GONIOMETRY_REPEAT) continue;
+    const where = `target.pip${motion}DeficitPassive`;
+    const message = `${where}: the passive deficit, ${plain(passive)} degrees, is larger than the active one, ${plain(active)} degrees, by more than measuring differs (${GONIOMETRY_REPEAT} degrees)`;
+    warnings.push({
+      code: 'PASSIVE_EXCEEDS_ACTIVE',
+      message,
+      where,
+      value: passive,
+      limit: active + GONIOMETRY_REPEAT,
+      next: 'Check that the two were not swapped.',
+    });
+  }
+  const { pipExtensionDeficit: extension, pipFlexionDeficit: flexion } = target;
+  if (extension !== undefined && flexion !== undefined && extension + flexion > PIP_MOTION) {
+    const message = `target: the two deficits together, ${plain(extension + flexion)} degrees, leave no PIP motion of the usual ${PIP_MOTION}`;
+    const next = 'Check that each is a deficit, not the angle reached.';
+    warnings.push({ code: 'NO_MOTION_LEFT', message, where: 'target', value: extension + flexion, limit: PIP_MOTION, next });
+  }
+  return warnings;
+}
+
+/** The palm's section is a stadium, whose perimeter lies between 2 and pi breadths. */
+function judgePalm({ handBreadth, handCircumference }: ReadMeasures['palm'], unit: LengthUnit): Judged {
+  if (handBreadth === undefined || handCircumference === undefined) return { problems: [], warnings: [] };
+  const where = 'handCircumference';
+  const ratio = handCircumference / handBreadth;
+  const shown = `${where}: hand circumference ${formatLength(handCircumference, unit)} is ${plain(ratio)} times the breadth, ${formatLength(handBreadth, unit)}`;
+  if (ratio <= 2 || ratio >= Math.PI) {
+    const message = `${shown}; it must be more than 2 and less than ${plain(Math.PI)} times. Measure both again.`;
+    return { problems: [{ code: 'PALM_IMPOSSIBLE', where, message, kind: 'refused' }], warnings: [] };
+  }
+  if (ratio >= PALM_RATIO.from && ratio <= PALM_RATIO.to) return { problems: [], warnings: [] };
+  const limit = ratio < PALM_RATIO.from ? PALM_RATIO.from : PALM_RATIO.to;
+  const message = `${shown}; ${PALM_RATIO.from} to ${PALM_RATIO.to} is usual (ANSUR II)`;
+  return {
+    problems: [],
+    warnings: [{ code: 'PALM_RATIO_UNUSUAL', message, where, value: ratio, limit, next: 'Measure both again, without the thumb.' }],
+  };
+}

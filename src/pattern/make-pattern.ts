@@ -1,0 +1,34 @@
+import type { Block } from '../block/block.ts';
+import type { Hand } from '../hand/hand.ts';
+import { type Result, success } from '../units/result.ts';
+import type { Pattern } from './pattern.ts';
+import { makeStrip } from './strip/strip.ts';
+import type { StripOptions } from './strip/strip-options.ts';
+import type { StripReport } from './strip/strip-report.ts';
+import { validatePattern } from './validate-pattern.ts';
+
+/** Everything that decides a strip; the same request gives the same pattern. */
+export interface StripRequest {
+  readonly kind: 'strip';
+  readonly hand: Hand;
+  readonly block: Block;
+  readonly options: StripOptions;
+  /** ISO date to print, given by the person, or null. */
+  readonly date: string | null;
+}
+
+export type PatternRequest = StripRequest;
+
+/** A pattern that was proved sound, with the figures that commands and page show. */
+export interface MadePattern {
+  readonly pattern: Pattern;
+  readonly report: StripReport;
+}
+
+/** The one door from inputs to a pattern: makes it and proves it. Fails when it cannot be made, with every reason. */
+export function makePattern(request: PatternRequest): Result<MadePattern> {
+  const made = makeStrip(request.hand, request.block, request.options, request.date);
+  if (!made.ok) return made;
+  const sound = validatePattern(made.value.pattern);
+  return sound.ok ? success(made.value, made.warnings) : sound;
+}

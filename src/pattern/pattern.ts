@@ -1,0 +1,69 @@
+import type { Box, LineArcPath, Point } from '../geometry/path.ts';
+import type { Warning } from '../units/result.ts';
+
+/**
+ * A flat pattern at full scale, mm, y up, free of any file format. Writers read it, `validatePattern` proves it.
+ * Layers: CUT is cut, MARK is drawn on the plastic (or scored), INFO stays beside the part and is not for the machine.
+ */
+export type Layer = 'CUT' | 'MARK' | 'INFO';
+
+export interface Circle {
+  readonly center: Point;
+  readonly radius: number;
+}
+
+/** One meaning drawn by one or more strokes; dashes are strokes of their own, so that every machine draws them alike. */
+export interface Mark {
+  readonly layer: 'MARK' | 'INFO';
+  /** Machine-readable role, kebab-case, e.g. `midline-palmar`. */
+  readonly role: string;
+  /** What a reader calls it, e.g. `ring midline, palmar pass`. */
+  readonly title: string;
+  readonly paths: readonly LineArcPath[];
+  readonly circles: readonly Circle[];
+}
+
+/** A line of text drawn as single strokes (SVG, DXF) or set as text (PDF). `at` lies on the baseline. */
+export interface Label {
+  readonly layer: 'MARK' | 'INFO';
+  readonly text: string;
+  readonly at: Point;
+  /** Capital height in mm. */
+  readonly height: number;
+  readonly align: 'left' | 'center' | 'right';
+  /** Turn of the baseline, degrees counter-clockwise. */
+  readonly angle: number;
+}
+
+/** One piece to cut. */
+export interface Part {
+  readonly id: string;
+  readonly title: string;
+  readonly outline: LineArcPath;
+  readonly holes: readonly LineArcPath[];
+  readonly marks: readonly Mark[];
+  readonly labels: readonly Label[];
+}
+
+/** What travels with the file, so that it can be drawn again. */
+export interface PatternInputs {
+  readonly schema: 'knucklewright/inputs@1';
+  /** Version of the geometry: patterns from the same inputs and the same version are the same. */
+  readonly geometryVersion: string;
+  /** ISO date given by the person, or null; never the clock. */
+  readonly date: string | null;
+  /** Everything else needed to draw the pattern again, as plain JSON. */
+  readonly [key: string]: unknown;
+}
+
+export interface Pattern {
+  readonly kind: 'strip' | 'plate';
+  readonly title: string;
+  readonly parts: readonly Part[];
+  /** What stands beside the parts: section view, table, 50 mm square. */
+  readonly beside: { readonly marks: readonly Mark[]; readonly labels: readonly Label[] };
+  /** Everything that is drawn lies inside; its lower left corner is (0, 0). */
+  readonly extents: Box;
+  readonly inputs: PatternInputs;
+  readonly warnings: readonly Warning[];
+}

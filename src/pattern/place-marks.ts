@@ -1,0 +1,66 @@
+import { type Box, type Point, vertex } from '../geometry/path.ts';
+import { boxOf, unionBox } from '../geometry/path-measures.ts';
+import { LETTER_ASCENT, LETTER_DESCENT, textWidth } from '../geometry/stroke-letters.ts';
+import { placePath } from '../geometry/transform.ts';
+import { radians } from '../units/angle.ts';
+import type { Circle, Label, Mark, Part } from './pattern.ts';
+
+/** Marks and labels that belong together, e.g. a view or a table. */
+export interface Drawn {
+  readonly marks: readonly Mark[];
+  readonly labels: readonly Label[];
+}
+
+const shiftPoint = (p: Point, dx: number, dy: number): Point => ({ x: p.x + dx, y: p.y + dy });
+
+export function shiftMark(mark: Mark, dx: number, dy: number): Mark {
+  return {
+    ...mark,
+    paths: mark.paths.map((path) => placePath(path, { dx, dy })),
+    circles: mark.circles.map((c): Circle => ({ ...c, center: shiftPoint(c.center, dx, dy) })),
+  };
+}
+
+export function shiftLabel(label: Label, dx: number, dy: number): Label {
+  return { ...label, at: shiftPoint(label.at, dx, dy) };
+}
+
+export function shiftDrawn(drawn: Drawn, dx: number, dy: number): Drawn {
+  return { marks: drawn.marks.map((m) => shiftMark(m, dx, dy)), labels: drawn.labels.map((l) => shiftLabel(l, dx, dy)) };
+}
+
+export function shiftPart(part: Part, dx: number, dy: number): Part {
+  return {
+    ...part,
+    ...shiftDrawn(part, dx, dy),
+    outline: placePath(part.outline, { dx, dy }),
+    holes: part.holes.map((hole) => placePath(hole, { dx, dy })),
+  };
+}
+
+/** The four corners of the box that a label's letters may fill: baseline less descenders to capitals plus accents. */
+export function labelCorners(label: Label): readonly Point[] {
+  const width = textWidth(label.text, label.height);
+  const left = label.align === 'left' ? 0 : label.align === 'center' ? -width / 2 : -width;
+  const angle = radians(label.angle);
+  const c = Math.cos(angle);
+  const s = Math.sin(angle);
+  const low = -LETTER_DESCENT * label.height;
+  const high = LETTER_ASCENT * label.height;
+  return [
+    [left, low],
+    [left + width, low],
+    [left + width, high],
+    [left, high],
+  ].map(([x = 0, y = 0]) => ({ x: label.at.x + x * c - y * s, y: label.at.y + x * s + y * c }));
+}
+
+/** Box round everything drawn; at least one thing is needed. */
+export function boxOfDrawn(drawn: Drawn): Box {
+  const paths = drawn.marks.flatMap((m) => m.paths).filter((p) => p.vertices.length > 0);
+  const circles = drawn.marks
+    .flatMap((m) => m.circles)
+    .map((c) => ({ minX: c.center.x - c.radius, minY: c.center.y - c.radius, maxX: c.center.x + c.radius, maxY: c.center.y + c.radius }));
+  const labels = drawn.labels.map((l) => boxOf([{ closed: true, vertices: labelCorners(l).map((p) => vertex(p.x, p.y)) }]));
+  return unionBox([...paths.map((p) => boxOf([p])), ...circles, ...labels]);
+}

@@ -1,0 +1,26 @@
+import type { DigitName } from '../../hand/digits.ts';
+import { degrees } from '../../units/angle.ts';
+import type { StripOptions } from './strip-options.ts';
+import type { Relief } from './strip-relief.ts';
+import type { StandingHand } from './strip-sections.ts';
+
+/** Under this the strip's edge may stop the PIP joint before the hand does (strip model; normal PIP flexion is about 100). degrees */
+export const LEAST_FREE_PIP_FLEXION = 110;
+
+const PALMAR_LAYERS = { enclosed: 1, raised: 2, lowered: 0 } as const;
+
+/** PIP flexion in degrees that each digit keeps over the strip's palmar edge: 180 - atan2(layers x thickness, edge to PIP crease). */
+export function freePipFlexion(
+  hand: StandingHand,
+  reliefs: readonly Relief[],
+  options: StripOptions,
+): Readonly<Partial<Record<DigitName, number>>> {
+  return Object.fromEntries(
+    hand.sections.flatMap((s) => {
+      const relief = reliefs.find((r) => r.digit === s.digit);
+      if (s.place === 'lowered' || !relief) return [];
+      const edgeToCrease = s.palmarRoom - options.proximalGap - (options.width - relief.depth);
+      return [[s.digit, 180 - degrees(Math.atan2(PALMAR_LAYERS[s.place] * options.thickness, edgeToCrease))]];
+    }),
+  );
+}

@@ -1,0 +1,58 @@
+import { type LineArcPath, polyline } from '../../geometry/path.ts';
+import { textWidth } from '../../geometry/stroke-letters.ts';
+import { placePath, placePoint } from '../../geometry/transform.ts';
+import type { Side } from '../../hand/digits.ts';
+import type { Label, Mark } from '../pattern.ts';
+import type { Drawn } from '../place-marks.ts';
+import { bandLine, bodyEdge } from './band-drawing.ts';
+import type { StripOptions } from './strip-options.ts';
+import type { StripPath } from './strip-path.ts';
+
+const NAME_HEIGHT = 2.2;
+const SMALL = 1.8;
+/** Share of a digit's width that its words may take. */
+const NAME_ROOM = 0.8;
+
+/**
+ * The digits end-on with the strip round them, as the therapist sees the patient's fingertips: dorsal up, the radial side of a left hand
+ * on the left. All on INFO, true size, mm; the caller places it.
+ */
+export function sectionView(path: StripPath, side: Side, options: StripOptions): Drawn {
+  // x runs from radial to ulnar; seen from the fingertips that is left to right on a left hand only.
+  const seen = { mirrorX: side === 'right', dx: 0, dy: 0 };
+  const marks: Mark[] = [];
+  const labels: Label[] = [];
+  const info = (role: string, title: string, paths: readonly LineArcPath[]) =>
+    marks.push({ layer: 'INFO', role, title, paths: paths.map((p) => placePath(p, seen)), circles: [] });
+  for (const s of path.hand.sections) {
+    const body = { center: { x: s.x, y: s.y }, a: s.halfWidth, b: s.standingHalfDepth, offset: 0 };
+    info('section-digit', `${s.digit} finger, ${s.place}`, [bodyEdge(body)]);
+    const at = placePoint(body.center, seen);
+    const room = 2 * s.halfWidth * NAME_ROOM;
+    const name = heightFor(s.digit, room, NAME_HEIGHT);
+    const place = heightFor(s.place, room, SMALL);
+    labels.push(centred(s.digit, at.x, at.y + 0.15 * name, name), centred(s.place, at.x, at.y - 1.8 * place, place));
+  }
+  const half = options.thickness / 2;
+  info('section-strip', 'strip, its two faces', [bandLine(path.pieces, half), bandLine(path.pieces, -half)]);
+  const away = path.held === 'raised' ? -1 : 1;
+  const tip = path.seam.y + away * half;
+  info('section-seam', 'seam', [
+    polyline([
+      { x: path.seam.x, y: tip - away * options.thickness },
+      { x: path.seam.x, y: tip + away * 3 },
+    ]),
+  ]);
+  const seam = placePoint({ x: path.seam.x, y: tip }, seen);
+  labels.push(centred('seam, outer layer', seam.x, away > 0 ? seam.y + 3.8 : seam.y - 3.8 - SMALL, SMALL));
+  return { marks, labels };
+}
+
+/** The height at which a word fits the room, at most the usual one; mm. */
+function heightFor(word: string, room: number, usual: number): number {
+  return Math.min(usual, room / textWidth(word, 1));
+}
+
+function centred(text: string, x: number, y: number, height: number): Label {
+  return { layer: 'INFO', text, at: { x, y }, height, align: 'center', angle: 0 };
+}

@@ -1,0 +1,181 @@
+import { heldPlace, type Place } from '../../block/block.ts';
+import type { Side } from '../../geometry/bitangent.ts';
+import type { Body } from '../../geometry/body.ts';
+import type { Point } from '../../geometry/path.ts';
+import { type Contact, tautPath } from '../../geometry/taut-path.ts';
+import type { DigitName } from '../../hand/digits.ts';
+import { failure, type Result, success } from '../../units/result.ts';
+import { type Course, type CoursePiece, locateOnCourse, splitIntoCourses } from './strip-courses.ts';
+import type { StripOptions } from './strip-options.ts';
+import type { StandingHand, StandingSection, Web } from './strip-sections.ts';
+
+/** A digit's midline where one course passes it. u in mm along the neutral line from the seam. */
+export interface Pass {
+  readonly digit: DigitName;
+  readonly layer: Course;
+  /** Which side of the digit the course runs on. */
+  readonly aspect: 'dorsal' | 'palmar';
+  readonly u: number;
+  readonly point: Point;
+}
+
+export interface WebCrossing {
+  readonly between: readonly [DigitName, DigitName];
+  readonly layer: Course;
+  readonly u: number;
+}
+
+/** The neutral line of the strip round the digits, seen end-on. mm; x radial to ulnar, y dorsal. */
+export interface StripPath {
+  readonly hand: StandingHand;
+  readonly held: 'raised' | 'lowered';
+  readonly pathLength: number;
+  /** In the order of u; the first begins at the seam. */
+  readonly pieces: readonly CoursePiece[];
+  readonly passes: readonly Pass[];
+  readonly webCrossings: readonly WebCrossing[];
+  readonly borderTurns: readonly { readonly digit: DigitName; readonly border: 'radial' | 'ulnar'; readonly u: number }[];
+  readonly seam: Point;
+  /** Free space between the outer layer and where it would rest on each held digit, mm; empty when tacked. */
+  readonly standOff: readonly { readonly digit: DigitName; readonly distance: number }[];
+}
+
+/** Lays the band taut round the standing digits. Refused only when digits stand so that no band passes between them. */
+export function stripPath(hand: StandingHand, options: StripOptions): Result<StripPath> {
+  const held = heldPlace({ id: '', title: '', places: Object.fromEntries(hand.sections.map((s) => [s.digit, s.place])) });
+  const order = contactOrder(hand.sections, held, options);
+  const seamX = middleOfRun(hand.sections);
+  const inner = tautPath(order.inner, { startNormal: Math.PI, endNormal: 0 });
+  if (!inner.ok) return noPath(inner.reason);
+  const innerAtSeam = locateOnCourse(splitIntoCourses(inner.elements, 'inner'), 'inner', seamX);
+  if (!innerAtSeam) return noPath('the inner course does not reach the held digits');
+  const away = held === 'raised' ? -1 : 1;
+  const tack: Point = { x: seamX, y: innerAtSeam.point.y + away * options.thickness };
+  const round = order.closed(options.closure === 'tacked' ? [pinned(tack)] : null);
+  const path = tautPath(round);
+  if (!path.ok) return noPath(path.reason);
+  const pieces = startAt(splitIntoCourses(path.elements, 'closed'), seamX, path.length);
+  if (!pieces) return noPath('the outer course does not reach the held digits');
+  const at = (course: Course, x: number) => {
+    const found = locateOnCourse(pieces, course, x);
+    if (!found) throw new Error(`course ${course} does not pass x = ${x}`);
+    return { u: wrapped(found.u, path.length), point: found.point };
+  };
+  const courses: readonly Course[] = ['outer', 'inner'];
+  const passes = hand.sections.flatMap((s) =>
+    courses.map((layer): Pass => ({ digit: s.digit, layer, aspect: aspectOf(s.place, layer, held), ...at(layer, s.x) })),
+  );
+  const webCrossings = hand.webs.flatMap((web: Web) =>
+    courses.map((layer): WebCrossing => ({ between: web.between, layer, u: at(layer, web.x).u })),
+  );
+  const byU = (a: { u: number }, b: { u: number }) => a.u - b.u;
+  return success({
+    hand,
+    held,
+    pathLength: path.length,
+    pieces,
+    passes: passes.sort(byU),
+    webCrossings: webCrossings.sort(byU),
+    borderTurns: borderTurns(hand.sections, pieces),
+    seam: at('outer', seamX).point,
+    standOff: options.closure === 'tacked' ? [] : standOff(hand.sections, options, passes),
+  });
+}
+
+/** Which side of a digit a course runs on: the outer course is the palmar one when digits are raised, the dorsal one when lowered. */
+function aspectOf(place: Place, layer: Course, held: 'raised' | 'lowered'): 'dorsal' | 'palmar' {
+  if (place === 'raised') return 'palmar';
+  if (place === 'lowered') return 'dorsal';
+  return (layer === 'outer') === (held === 'raised') ? 'palmar' : 'dorsal';
+}
+
+/** Contacts in the order of travel: outer course to the radial border, round it, inner course, round the ulnar border, back. */
+function contactOrder(sections: readonly StandingSection[], held: 'raised' | 'lowered', options: StripOptions) {
+  const layer = options.skinClearance + options.thickness / 2;
+  // Travelled radially on the palmar side (raised) the path runs clockwise, digits on its right; mirrored when lowered.
+  const around: Side = held === 'raised' ? -1 : 1;
+  const through: Side = held === 'raised' ? 1 : -1;
+  const contact = (s: StandingSection, course: string, side: Side, offset: number, hold: Contact['hold'] = 'touch'): Contact => ({
+    body: bodyOf(s, offset),
+    side,
+    hold,
+    name: `${s.digit} ${course}`,
+  });
+  const last = sections.length - 1;
+  const radial = contact(sections[0] as StandingSection, 'border', around, layer, 'round');
+  const ulnar = contact(sections[last] as StandingSection, 'border', around, layer, 'round');
+  const between = sections.slice(1, last);
+  const inner = between.map((s) => contact(s, 'inner', s.place === 'enclosed' ? around : through, layer));
+  const isHeld = (s: StandingSection) => s.place !== 'enclosed';
+  const firstHeld = between.findIndex(isHeld);
+  const lastHeld = between.findLastIndex(isHeld);
+  const outer = (list: readonly StandingSection[], offset: number) => list.map((s) => contact(s, 'outer', around, offset)).reverse();
+  return {
+    inner: [radial, ...inner, ulnar],
+    /** The whole round; `atRun` replaces the outer contacts of the held run (the tack), null leaves them. */
+    closed: (atRun: readonly Contact[] | null): readonly Contact[] => [
+      ...(atRun ?? outer(between.slice(firstHeld, lastHeld + 1), layer + options.thickness)),
+      ...outer(between.slice(0, firstHeld), layer),
+      radial,
+      ...inner,
+      ulnar,
+      ...outer(between.slice(lastHeld + 1), layer),
+    ],
+  };
+}
+
+function bodyOf(s: StandingSection, offset: number): Body {
+  return { center: { x: s.x, y: s.y }, a: s.halfWidth, b: s.standingHalfDepth, offset };
+}
+
+function pinned(point: Point): Contact {
+  return { body: { center: point, a: 0, b: 0, offset: 0 }, side: 1, hold: 'pin', name: 'tack' };
+}
+
+/** Middle of the run of held digits; the borders are enclosed, so a valid block has one run. */
+function middleOfRun(sections: readonly StandingSection[]): number {
+  const held = sections.filter((s) => s.place !== 'enclosed').map((s) => s.x);
+  return (Math.min(...held) + Math.max(...held)) / 2;
+}
+
+/** Turns the closed path so that u = 0 is where its outer course passes the seam. */
+function startAt(pieces: readonly CoursePiece[], seamX: number, length: number): readonly CoursePiece[] | null {
+  const found = locateOnCourse(pieces, 'outer', seamX);
+  if (!found) return null;
+  return pieces
+    .map((piece) => ({ ...piece, u: piece.u - found.u }))
+    .map((piece) => (piece.u < 0 ? { ...piece, u: piece.u + length } : piece));
+}
+
+/** u in 0..length, with the end of the band counted as its start. */
+function wrapped(u: number, length: number): number {
+  const rest = u - length * Math.floor(u / length);
+  return length - rest < 1e-9 ? 0 : rest;
+}
+
+function borderTurns(sections: readonly StandingSection[], pieces: readonly CoursePiece[]): StripPath['borderTurns'] {
+  const turn = (border: 'radial' | 'ulnar') => pieces.find((piece) => piece.startsAt === border)?.u ?? Number.NaN;
+  const digitAt = (k: number) => (sections.at(k) as StandingSection).digit;
+  return [
+    { digit: digitAt(0), border: 'radial', u: turn('radial') },
+    { digit: digitAt(-1), border: 'ulnar', u: turn('ulnar') },
+  ];
+}
+
+function standOff(sections: readonly StandingSection[], options: StripOptions, passes: readonly Pass[]): StripPath['standOff'] {
+  return sections.flatMap((s) => {
+    const pass = passes.find((p) => p.digit === s.digit && p.layer === 'outer');
+    if (s.place === 'enclosed' || !pass) return [];
+    const resting = s.standingHalfDepth + options.skinClearance + 1.5 * options.thickness;
+    return [{ digit: s.digit, distance: Math.max(0, Math.abs(pass.point.y - s.y) - resting) }];
+  });
+}
+
+function noPath(reason: string): Result<never> {
+  return failure({
+    code: 'NO_PATH',
+    where: 'digits',
+    message: `the strip cannot be laid round these digits: ${reason}. Check width and circumference of each digit, or use a smaller differential.`,
+    kind: 'refused',
+  });
+}

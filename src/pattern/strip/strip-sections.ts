@@ -1,0 +1,103 @@
+import { type Block, type Place, placedDigits } from '../../block/block.ts';
+import type { DigitName } from '../../hand/digits.ts';
+import type { Hand } from '../../hand/hand.ts';
+import { digitSection } from '../../hand/section.ts';
+import { radians } from '../../units/angle.ts';
+import { failure, type Problem, type Result, success } from '../../units/result.ts';
+import type { StripOptions } from './strip-options.ts';
+
+/** One digit's section where it stands in the plane square to the digits' mean direction. mm; x radial to ulnar, y dorsal. */
+export interface StandingSection {
+  readonly digit: DigitName;
+  readonly place: Place;
+  readonly x: number;
+  readonly y: number;
+  readonly halfWidth: number;
+  /** Of the digit's own section. */
+  readonly halfDepth: number;
+  /** As the plane cuts it: half depth / cos(theta). */
+  readonly standingHalfDepth: number;
+  /** MP flexion relative to the mean of the block's digits, radians; negative is extension. */
+  readonly theta: number;
+  readonly palmarRoom: number;
+}
+
+/** The space between two neighbours. */
+export interface Web {
+  readonly between: readonly [DigitName, DigitName];
+  /** Middle of the gap. */
+  readonly x: number;
+  readonly gap: number;
+  /** Layers that cross from dorsal to palmar here. */
+  readonly crossing: number;
+}
+
+export interface StandingHand {
+  readonly sections: readonly StandingSection[];
+  readonly webs: readonly Web[];
+}
+
+const RELATIVE_FLEXION: Readonly<Record<Place, number>> = { enclosed: 0, raised: -1, lowered: 1 };
+
+/**
+ * Stands the block's digits side by side at their MP angles (strip model, "Where the sections stand").
+ * What a section's measurements say of each other was judged when the hand was read, so its warnings are not repeated here.
+ * Fails when the block uses a digit that was not measured, or whose width and circumference belong to no ellipse.
+ */
+export function standSections(hand: Hand, block: Block, options: StripOptions): Result<StandingHand> {
+  const placed = placedDigits(block);
+  const flexion = placed.map(({ place }) => RELATIVE_FLEXION[place] * radians(options.differential));
+  const mean = flexion.reduce((sum, angle) => sum + angle, 0) / placed.length;
+  const problems: Problem[] = [];
+  const sections: StandingSection[] = [];
+  const webs: Web[] = [];
+  for (const [k, { digit, place }] of placed.entries()) {
+    const measures = hand.digits[digit];
+    if (!measures) {
+      problems.push(notMeasured(block, digit));
+      continue;
+    }
+    const section = digitSection(measures.width, measures.circumference, `digits.${digit}`, hand.units);
+    if (!section.ok) {
+      problems.push(...section.problems);
+      continue;
+    }
+    const theta = (flexion[k] ?? 0) - mean;
+    const lever = measures.dorsalLength - measures.palmarRoom + options.proximalGap + options.width / 2;
+    const { halfWidth, halfDepth } = section.value;
+    const before = sections.at(-1);
+    let x = 0;
+    if (before) {
+      const web = webBetween(before, digit, place, options);
+      x = before.x + before.halfWidth + web.gap + halfWidth;
+      webs.push({ ...web, x: before.x + before.halfWidth + web.gap / 2 });
+    }
+    sections.push({
+      digit,
+      place,
+      x,
+      y: -lever * Math.tan(theta),
+      halfWidth,
+      halfDepth,
+      standingHalfDepth: halfDepth / Math.cos(theta),
+      theta,
+      palmarRoom: measures.palmarRoom,
+    });
+  }
+  return problems.length > 0 ? failure(...problems) : success({ sections, webs });
+}
+
+function webBetween(radial: StandingSection, digit: DigitName, place: Place, options: StripOptions): Omit<Web, 'x'> {
+  const crossing = (radial.place === 'enclosed') === (place === 'enclosed') ? 0 : 1;
+  const needed = 2 * options.skinClearance + crossing * options.thickness + options.crossingPlay;
+  return { between: [radial.digit, digit], gap: crossing > 0 ? Math.max(options.webGap, needed) : options.webGap, crossing };
+}
+
+function notMeasured(block: Block, digit: DigitName): Problem {
+  return {
+    code: 'DIGIT_NOT_MEASURED',
+    where: `digits.${digit}`,
+    message: `digits.${digit}: block "${block.id}" takes in the ${digit} finger, but the hand file has no measurements of it. Measure it, or choose a block without it.`,
+    kind: 'input',
+  };
+}

@@ -1,0 +1,103 @@
+import { placedDigits } from '../../block/block.ts';
+import type { Hand } from '../../hand/hand.ts';
+import { plain } from '../../units/number.ts';
+import type { Warning } from '../../units/result.ts';
+import { LEAST_FREE_PIP_FLEXION } from './free-pip.ts';
+import type { StripFigures } from './strip-report.ts';
+
+/** MP differentials in use: survey range 11 to 30 degrees (Merritt & Jarrell 2020; Yates et al. 2023). */
+export const SURVEYED_DIFFERENTIAL = { low: 11, high: 30 } as const;
+
+/** How much larger a finger is round its PIP joint than at mid proximal phalanx, at least: 5 mm (from memory, to be measured). */
+const PIP_LARGER_BY = 5;
+
+/** Everything about a strip that does not stop it but that the therapist must see. */
+export function stripWarnings(hand: Hand, f: Omit<StripFigures, 'warnings'>): readonly Warning[] {
+  return [...differential(f), ...freePip(f), ...trimCover(f), ...borderTarget(hand, f), ...loopsOverPip(hand, f)];
+}
+
+function differential({ options }: Omit<StripFigures, 'warnings'>): readonly Warning[] {
+  const { low, high } = SURVEYED_DIFFERENTIAL;
+  if (options.differential >= low && options.differential <= high) return [];
+  return [
+    {
+      code: 'DIFFERENTIAL_UNUSUAL',
+      where: 'differential',
+      message: `differential ${plain(options.differential)} degrees lies outside the ${low} to ${high} that surveyed therapists use (Merritt & Jarrell 2020; Yates et al. 2023)`,
+      value: options.differential,
+      limit: options.differential < low ? low : high,
+      next: `use ${low} to ${high} degrees unless you have a reason`,
+    },
+  ];
+}
+
+function freePip({ freePip }: Omit<StripFigures, 'warnings'>): readonly Warning[] {
+  return Object.entries(freePip).flatMap(([digit, angle]) =>
+    angle >= LEAST_FREE_PIP_FLEXION
+      ? []
+      : [
+          {
+            code: 'PIP_FLEXION_NOT_FREE',
+            where: `digits.${digit}.palmarRoom`,
+            message: `the strip may stop PIP flexion of the ${digit} finger at ${plain(angle, 0)} degrees, under ${LEAST_FREE_PIP_FLEXION}`,
+            value: angle,
+            limit: LEAST_FREE_PIP_FLEXION,
+            next: 'use thinner sheet, a larger pipClearance or a narrower strip',
+          },
+        ],
+  );
+}
+
+function trimCover({ halfBand, options }: Omit<StripFigures, 'warnings'>): readonly Warning[] {
+  if (halfBand <= options.trim) return [];
+  return [
+    {
+      code: 'TRIM_TOO_SHORT',
+      where: 'trim',
+      message: `the length is known to +- ${plain(halfBand, 1)} mm (95 %), more than the trim of ${plain(options.trim, 1)} mm covers`,
+      value: options.trim,
+      limit: halfBand,
+      next: `use a trim of ${Math.ceil(halfBand)} mm`,
+    },
+  ];
+}
+
+function borderTarget(hand: Hand, { block }: Omit<StripFigures, 'warnings'>): readonly Warning[] {
+  const target = hand.target?.digit;
+  if ((target !== 'index' && target !== 'little') || placedDigits(block).length === 4) return [];
+  return [
+    {
+      code: 'BORDER_TARGET_IN_THREE',
+      where: 'target.digit',
+      message: `the ${target} finger is a border digit: in a three-digit block its rotation is not controlled, above all when its joints are hypermobile`,
+      next: 'prefer a block of four digits',
+    },
+  ];
+}
+
+/** A closed loop must pass over the PIP joint on its way to its place. */
+function loopsOverPip(hand: Hand, { loops }: Omit<StripFigures, 'warnings'>): readonly Warning[] {
+  const tight = loops.flatMap((loop) => {
+    const [digit] = loop.digits;
+    const measures = digit && loop.digits.length === 1 ? hand.digits[digit] : undefined;
+    if (!digit || !measures) return [];
+    const pip = measures.pipCircumference ?? measures.circumference + PIP_LARGER_BY;
+    return loop.innerCircumference < pip
+      ? [{ digit, loop: loop.innerCircumference, pip, measured: measures.pipCircumference !== undefined }]
+      : [];
+  });
+  if (tight.length === 0) return [];
+  const list = tight
+    .map((t) => `${t.digit} (${plain(t.loop, 1)} inside, PIP ${t.measured ? '' : 'about '}${plain(t.pip, 1)} round)`)
+    .join(', ');
+  const first = tight[0];
+  return [
+    {
+      code: 'LOOP_OVER_PIP',
+      where: 'skinClearance',
+      message: `a loop closed off the hand would not pass over the PIP joint of ${list}`,
+      ...(first ? { value: first.loop, limit: first.pip } : {}),
+      next: 'mould and close the strip on the hand and check that it comes off; measure pipCircumference; more skinClearance loosens the loop',
+    },
+  ];
+}

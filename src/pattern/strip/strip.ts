@@ -1,0 +1,114 @@
+import { type Block, blockProblems } from '../../block/block.ts';
+import { boxOf, unionBox } from '../../geometry/path-measures.ts';
+import { placePath, reversePath } from '../../geometry/transform.ts';
+import type { Hand } from '../../hand/hand.ts';
+import { failure, type Result, success } from '../../units/result.ts';
+import type { Part, Pattern } from '../pattern.ts';
+import { boxOfDrawn, shiftDrawn, shiftPart } from '../place-marks.ts';
+import { widthBetween } from './distal-edge.ts';
+import { freePipFlexion } from './free-pip.ts';
+import { lengthHalfBand95 } from './length-band.ts';
+import { type LaidStrip, placeOnStrip } from './strip-labels.ts';
+import { loopSizes } from './strip-loops.ts';
+import type { StripOptions } from './strip-options.ts';
+import { flatStrip } from './strip-outline.ts';
+import { stripPath } from './strip-path.ts';
+import { palmarRelief, palmarZones } from './strip-relief.ts';
+import { type StripFigures, type StripReport, stripReport } from './strip-report.ts';
+import { standSections } from './strip-sections.ts';
+import { stripSheet } from './strip-sheet.ts';
+import { stripWarnings } from './strip-warnings.ts';
+import { uprightMarks } from './upright-marks.ts';
+
+/** Raised whenever the same inputs give another outline; the CHANGELOG says by how many mm. */
+export const GEOMETRY_VERSION = '1';
+
+/** Free margin round everything drawn, mm. */
+const MARGIN = 5;
+const GAP_UNDER_STRIP = 8;
+
+export interface Strip {
+  readonly pattern: Pattern;
+  readonly report: StripReport;
+}
+
+/** All that a strip's figures need, before anything is drawn. Refused when the block cannot be made for this hand, with every reason. */
+export function stripFigures(hand: Hand, block: Block, options: StripOptions): Result<StripFigures> {
+  const rules = blockProblems(block);
+  if (rules.length > 0) return failure(...rules);
+  const standing = standSections(hand, block, options);
+  if (!standing.ok) return standing;
+  const path = stripPath(standing.value, options);
+  const relief = palmarRelief(standing.value, options);
+  if (!path.ok || !relief.ok) return failure(...(path.ok ? [] : path.problems), ...(relief.ok ? [] : relief.problems));
+  const figures = {
+    block,
+    options,
+    geometryVersion: GEOMETRY_VERSION,
+    path: path.value,
+    flat: flatStrip(path.value, palmarZones(path.value, relief.value), options),
+    reliefs: relief.value,
+    loops: loopSizes(standing.value, options),
+    freePip: freePipFlexion(standing.value, relief.value, options),
+    halfBand: lengthHalfBand95(hand, block, options, path.value.pathLength) / (1 + options.stretch),
+    estimated: hand.estimated
+      .map((e) => e.where)
+      .filter((where) => Object.keys(block.places).some((digit) => where.startsWith(`digits.${digit}.`))),
+  };
+  return success({ ...figures, warnings: [...standing.warnings, ...stripWarnings(hand, figures)] });
+}
+
+/** The strip for a hand and a block: its full-scale pattern and its report. `date` is the person's, ISO, or null; the clock is never read. */
+export function makeStrip(hand: Hand, block: Block, options: StripOptions, date: string | null): Result<Strip> {
+  const found = stripFigures(hand, block, options);
+  if (!found.ok) return found;
+  const figures = found.value;
+  const { part, left } = stripPart(figures, hand);
+  const sheet = shiftDrawn(stripSheet(figures, hand, date, left), 0, -GAP_UNDER_STRIP);
+  const box = unionBox([boxOf([part.outline]), boxOfDrawn(part), boxOfDrawn(sheet)]);
+  const dx = MARGIN - box.minX;
+  const dy = MARGIN - box.minY;
+  const pattern: Pattern = {
+    kind: 'strip',
+    title: `${hand.code}, ${hand.side} hand: ${block.title}`,
+    parts: [shiftPart(part, dx, dy)],
+    beside: shiftDrawn(sheet, dx, dy),
+    extents: { minX: 0, minY: 0, maxX: box.maxX + dx + MARGIN, maxY: box.maxY + dy + MARGIN },
+    inputs: {
+      schema: 'knucklewright/inputs@1',
+      geometryVersion: GEOMETRY_VERSION,
+      date,
+      kind: 'strip',
+      hand: hand.source,
+      block: { schema: 'knucklewright/block@1', id: block.id, title: block.title, places: block.places },
+      options,
+    },
+    warnings: figures.warnings,
+  };
+  return success({ pattern, report: stripReport(figures) }, figures.warnings);
+}
+
+/**
+ * The strip as it lies on the sheet: skin side down, distal edge up. Seen so, u runs to the right on a right hand with raised digits and
+ * on a left hand with lowered ones, to the left otherwise (the outer face looks at the reader; strip model's courses, followed round a hand).
+ */
+function stripPart(figures: StripFigures, hand: Hand): { part: Part; left: readonly string[] } {
+  const { flat, path, options, block } = figures;
+  const runsRight = (hand.side === 'right') === (path.held === 'raised');
+  const xOf = (v: number) => (runsRight ? v - flat.start : flat.end - v);
+  const laid: LaidStrip = {
+    length: flat.flatLength,
+    xOf,
+    widthBetween: (from, to) => {
+      const [v1, v2] = runsRight ? [from + flat.start, to + flat.start] : [flat.end - to, flat.end - from];
+      return widthBetween(flat.plateaus, v1, v2, options.width);
+    },
+    startX: xOf(flat.start),
+    inward: runsRight ? 1 : -1,
+  };
+  const outline = runsRight
+    ? placePath(flat.outline, { dx: -flat.start, dy: 0 })
+    : reversePath(placePath(flat.outline, { mirrorX: true, dx: flat.end, dy: 0 }));
+  const { marks, labels, left } = placeOnStrip(laid, uprightMarks(path, flat, options), hand.side.toUpperCase(), hand.code);
+  return { part: { id: 'strip', title: `strip, ${block.title}, ${hand.side} hand`, outline, holes: [], marks, labels }, left };
+}

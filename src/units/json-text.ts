@@ -1,0 +1,108 @@
+import { failure, type Result, success } from './result.ts';
+
+/** Far above any hand, block, option or case file; keeps a wrong file from filling the memory. */
+export const LARGEST_JSON_BYTES = 1_000_000;
+
+/**
+ * The value in a JSON text, unchecked; a byte order mark is passed over. One problem when the text is too large
+ * (`FILE_TOO_LARGE`) or not JSON (`JSON_SYNTAX`, with line and column counted from 1).
+ * @param source name of the file, set before the message
+ */
+export function parseJsonText(text: string, source?: string): Result<unknown> {
+  const prefix = source === undefined ? '' : `${source}: `;
+  if (text.length > LARGEST_JSON_BYTES || new TextEncoder().encode(text).length > LARGEST_JSON_BYTES) {
+    const message = `${prefix}the file is larger than ${LARGEST_JSON_BYTES} bytes, the most that is read; is it the right file?`;
+    return failure({ code: 'FILE_TOO_LARGE', where: '', message, kind: 'input' });
+  }
+  const body = text.startsWith('\uFEFF') ? text.slice(1) : text;
+  try {
+    return success(JSON.parse(body) as unknown);
+  } catch {
+    const { offset, expected } = jsonFault(body);
+    const before = body.slice(0, offset).split(/\r\n|\r|\n/);
+    const column = Array.from(before.at(-1) ?? '').length + 1;
+    const found = offset >= body.length ? 'the end of the file' : describe(body, offset);
+    const message = `${prefix}not JSON at line ${before.length}, column ${column}: expected ${expected}, found ${found}`;
+    return failure({ code: 'JSON_SYNTAX', where: '', message, kind: 'input' });
+  }
+}
+
+function describe(text: string, offset: number): string {
+  const code = text.codePointAt(offset) ?? 0;
+  const character = String.fromCodePoint(code);
+  return /[\p{L}\p{N}\p{P}\p{S}]/u.test(character) ? character : `the character U+${code.toString(16).toUpperCase().padStart(4, '0')}`;
+}
+
+interface Fault {
+  readonly offset: number;
+  readonly expected: string;
+}
+
+const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][-+]?\d+)?/y;
+const WORD = /true|false|null/y;
+const ESCAPE = /\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/y;
+
+/**
+ * Where a text first leaves the grammar of RFC 8259, and what the grammar wants there. Engines word and place this differently
+ * (some give no place at all), so that their messages cannot be used. A text that is JSON gives its own end.
+ */
+function jsonFault(text: string): Fault {
+  let at = 0;
+  /** Closing signs of what is open. */
+  const open: ('}' | ']')[] = [];
+  let state: 'value' | 'first-value' | 'first-name' | 'name' | 'colon' | 'after' = 'value';
+  const skip = (pattern: RegExp): boolean => {
+    pattern.lastIndex = at;
+    const match = pattern.exec(text);
+    if (match === null) return false;
+    at += match[0].length;
+    return true;
+  };
+  const string = (): Fault | null => {
+    for (at++; at < text.length; ) {
+      const c = text.charCodeAt(at);
+      if (c === 0x22) {
+        at++;
+        return null;
+      }
+      if (c < 0x20) return { offset: at, expected: 'the closing double quote on the same line' };
+      if (c !== 0x5c) at++;
+      else if (!skip(ESCAPE)) return { offset: at, expected: 'an escape that JSON knows' };
+    }
+    return { offset: at, expected: 'a closing double quote' };
+  };
+  for (;;) {
+    while (' \t\r\n'.includes(text[at] ?? '-')) at++;
+    const c = text[at] ?? '';
+    const close = open.at(-1);
+    if (state === 'after') {
+      if (close === undefined) return { offset: at, expected: 'nothing more' };
+      if (c === close) open.pop();
+      else if (c === ',') state = close === '}' ? 'name' : 'value';
+      else return { offset: at, expected: `a comma or ${close}` };
+      at++;
+    } else if (state === 'colon') {
+      if (c !== ':') return { offset: at, expected: 'a colon' };
+      at++;
+      state = 'value';
+    } else if ((state === 'first-name' || state === 'first-value') && c === close) {
+      open.pop();
+      at++;
+      state = 'after';
+    } else if (state === 'first-name' || state === 'name') {
+      if (c !== '"') return { offset: at, expected: 'a name in double quotes' };
+      const fault = string();
+      if (fault !== null) return fault;
+      state = 'colon';
+    } else if (c === '{' || c === '[') {
+      open.push(c === '{' ? '}' : ']');
+      at++;
+      state = c === '{' ? 'first-name' : 'first-value';
+    } else if (c === '"') {
+      const fault = string();
+      if (fault !== null) return fault;
+      state = 'after';
+    } else if (skip(WORD) || skip(NUMBER)) state = 'after';
+    else return { offset: at, expected: 'a value' };
+  }
+}

@@ -1,0 +1,33 @@
+/** Something that stops the work. One message each: what, where, the value, the allowed range, what to do. */
+export interface Problem {
+  /** Stable upper-case code, e.g. `FIELD_OUT_OF_RANGE`. */
+  readonly code: string;
+  /** Path of the input, e.g. `digits.ring.width`; empty when the whole file is meant. */
+  readonly where: string;
+  readonly message: string;
+  /** `input`: the person mistyped or the file is broken (exit 1). `refused`: readable, but not makeable (exit 3). */
+  readonly kind: 'input' | 'refused';
+}
+
+/** Something that does not stop the work but that the person must see. */
+export interface Warning {
+  readonly code: string;
+  readonly message: string;
+  readonly where?: string;
+  readonly value?: number;
+  readonly limit?: number;
+  /** What the person can do about it. */
+  readonly next?: string;
+}
+
+export type Result<T> =
+  | { readonly ok: true; readonly value: T; readonly warnings: readonly Warning[] }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+export function success<T>(value: T, warnings: readonly Warning[] = []): Result<T> {
+  return { ok: true, value, warnings };
+}
+
+export function failure<T>(...problems: readonly Problem[]): Result<T> {
+  return { ok: false, problems };
+}

@@ -1,0 +1,14 @@
+/** The only tolerances of the project, in mm unless the name says otherwise. */
+
+/** Two points closer than this are the same point; four written decimals cannot tell them apart. */
+export const SAME_POINT = 1e-6;
+/** Where an iteration on a length stops. */
+export const LENGTH_SOLVED = 1e-10;
+/** Where an iteration on an angle (radians) stops. */
+export const ANGLE_SOLVED = 1e-13;
+/** A turn against a contact's sense smaller than this (radians) is rounding, not a wrong turn. */
+export const WRONG_TURN = 1e-9;
+/** Shortest edge and narrowest neck that a cut outline may have (output rule 7). */
+export const MINIMUM_FEATURE = 1;
+/** How far a drawn ellipse made of arcs may lie from the true ellipse; only the section view is drawn so. */
+export const DRAWN_ELLIPSE_ERROR = 0.01;

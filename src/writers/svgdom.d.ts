@@ -1,0 +1,4 @@
+/** The part of svgdom that is used; the package brings no types. */
+declare module 'svgdom' {
+  export function createSVGWindow(): Window;
+}

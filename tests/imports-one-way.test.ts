@@ -1,0 +1,66 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, relative, sep } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+
+/** Which folders of src each folder may import from: the road the data takes, one way (DEVELOPERS.md). */
+const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
+  units: [],
+  geometry: ['units'],
+  hand: ['units', 'geometry'],
+  block: ['units', 'geometry', 'hand'],
+  pattern: ['units', 'geometry', 'hand', 'block'],
+  record: ['units', 'geometry', 'hand', 'block', 'pattern'],
+  sheet: ['units', 'geometry', 'hand', 'block', 'pattern'],
+  writers: ['units', 'geometry', 'hand', 'block', 'pattern', 'sheet'],
+  cli: ['units', 'geometry', 'hand', 'block', 'pattern', 'record', 'sheet', 'writers'],
+  page: ['units', 'geometry', 'hand', 'block', 'pattern', 'record', 'sheet', 'writers'],
+};
+
+const SOURCE = fileURLToPath(new URL('../src/', import.meta.url));
+/** What follows `from`, a bare `import`, or `import(`. */
+const SPECIFIER = /(?:\bfrom\s*|\bimport\s*\(?\s*)(['"])([^'"]+)\1/g;
+
+/** One message for each import of `text`, the file at `path` (slashes, from src), that goes the wrong way or leaves src. */
+function wrongImports(path: string, text: string): readonly string[] {
+  const [folder = ''] = path.split('/');
+  const allowed = MAY_IMPORT[folder];
+  if (!allowed) return [`${path}: the folder ${folder} is not in the layout`];
+  // A test may judge its module against anything outside src (fixtures, helpers of tests/).
+  const mayLeave = path.endsWith('.test.ts');
+  return [...text.matchAll(SPECIFIER)].flatMap(([, , specifier = '']) => {
+    if (!specifier.startsWith('.')) return [];
+    const target = new URL(specifier, `file:///src/${path}`).pathname;
+    const [, root, to = ''] = target.split('/');
+    if (root !== 'src')
+      return mayLeave || target.startsWith('/templates/') || target === '/package.json'
+        ? []
+        : [`${path} imports ${specifier}, outside src`];
+    return to === folder || allowed.includes(to) ? [] : [`${path} imports ${specifier}: ${folder} may not import ${to}`];
+  });
+}
+
+function sourceFiles(): readonly string[] {
+  const found = readdirSync(SOURCE, { recursive: true, encoding: 'utf8' }).filter((file) => /\.tsx?$/.test(file));
+  return found.map((file) => relative(SOURCE, join(SOURCE, file)).split(sep).join('/'));
+}
+
+describe('imports in src', () => {
+  it('run one way along the layout', () => {
+    const files = sourceFiles();
+    expect(files).toContain('units/number.ts');
+    expect(files.flatMap((file) => wrongImports(file, readFileSync(join(SOURCE, file), 'utf8')))).toEqual([]);
+  });
+
+  it.each([
+    ['geometry/ellipse.ts', "import type { Hand } from '../hand/hand.ts';", 1],
+    ['writers/svg.ts', "const record = await import('../record/case.ts');", 1],
+    ['page/main.ts', "import '../cli/draw.ts';", 1],
+    ['hand/deep/section.ts', "export { root } from '../../pattern/pattern.ts';", 1],
+    ['units/number.ts', "import x from '../../scripts/build.mjs';", 1],
+    ['elsewhere/x.ts', '', 1],
+    ['writers/svg.ts', "import { a } from '../units/number.ts';\nimport { b } from './writer.ts';\nimport c from 'svgdom';", 0],
+  ] as const)('are judged: %s, %s', (path, text, count) => {
+    expect(wrongImports(path, text)).toHaveLength(count);
+  });
+});
