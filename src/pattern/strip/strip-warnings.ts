@@ -48,16 +48,16 @@ function freePip({ freePip }: Omit<StripFigures, 'warnings'>): readonly Warning[
   );
 }
 
-function trimCover({ halfBand, options }: Omit<StripFigures, 'warnings'>): readonly Warning[] {
-  if (halfBand <= options.trim) return [];
+function trimCover({ band, options }: Omit<StripFigures, 'warnings'>): readonly Warning[] {
+  if (band.above <= options.trim) return [];
   return [
     {
       code: 'TRIM_TOO_SHORT',
       where: 'trim',
-      message: `the length is known to +- ${plain(halfBand, 1)} mm (95 %), more than the trim of ${plain(options.trim, 1)} mm covers`,
+      message: `the strip may have to be up to ${plain(band.above, 1)} mm longer (95 % band of the measuring errors), more than the trim of ${plain(options.trim, 1)} mm covers`,
       value: options.trim,
-      limit: halfBand,
-      next: `use a trim of ${Math.ceil(halfBand)} mm`,
+      limit: band.above,
+      next: `use a trim of ${Math.ceil(band.above)} mm`,
     },
   ];
 }
