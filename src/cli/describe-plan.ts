@@ -28,8 +28,9 @@ export function describePlan(hand: Hand, plan: Plan, drawArguments: string): str
   }
   for (const [message, ids] of byReason(plan.notMakeable)) lines.push(`Not makeable: ${ids.join(', ')}`, `   ${message}`, '');
   if (plate) {
+    const [low, high] = plate.range;
     lines.push(
-      `Plate: MP joint at ${plate.degrees} degrees of flexion to begin with, range ${plate.range[0]} to ${plate.range[1]}.`,
+      `Plate: MP joint at ${plate.degrees} degrees of flexion to begin with${low < high ? `, range ${low} to ${high}` : ''}.`,
       plate.reasoning,
       plate.next,
       '',
@@ -47,7 +48,7 @@ export function describePlan(hand: Hand, plan: Plan, drawArguments: string): str
 function needLine({ need, target: { digit }, refusals }: Plan): string {
   if (need === 'none') return 'Need: none. Neither motion is lacking, so nothing is suggested.';
   const what = need === 'both' ? 'both motions' : `PIP ${LACKING[need]}`;
-  if (refusals.length > 0) return `Need: ${what}. Nothing is suggested; the reasons are the errors below.`;
+  if (refusals.length > 0) return `Need: ${what}. Nothing is suggested; see the errors.`;
   return need === 'both'
     ? `Need: ${what}. A strip would gain one and lose the other; a plate holds the MP joint still.`
     : `Need: ${what}. The ${digit} MP joint is to be held in relative ${WANTED_MP[need]} by a strip.`;
@@ -66,7 +67,7 @@ function suggestionLines(s: Suggestion, k: number): string[] {
   const { low, high } = SURVEYED_DIFFERENTIAL;
   const points = (p: number, most: number) => `${plain(p, 1)} of ${most}`.padEnd(POINTS);
   return [
-    `${k + 1}. ${s.block.title} (${s.block.id}): ${plain(s.score, 1)} of 100`,
+    `${k + 1}. ${s.block.id}, ${plain(s.score, 1)} of 100: ${s.block.title}`,
     blockSketch(s.block),
     `   differential ${plain(s.differential, 1)} degrees (surveyed use ${low} to ${high})`,
     ...SCORE_TERMS.map((term, t) => `   ${term.padEnd(LABEL)}${points(s.terms[term], TERM_RULES[term].weight)}${s.reasons[t] ?? ''}`),
