@@ -1,12 +1,10 @@
 import { placedDigits } from '../../block/block.ts';
+import { SURVEYED_DIFFERENTIAL } from '../../block/differential.ts';
+import { LEAST_FREE_PIP_FLEXION } from '../../block/score-terms.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { plain } from '../../units/number.ts';
 import type { Warning } from '../../units/result.ts';
-import { LEAST_FREE_PIP_FLEXION } from './free-pip.ts';
 import type { StripFigures } from './strip-report.ts';
-
-/** MP differentials in use: survey range 11 to 30 degrees (Merritt & Jarrell 2020; Yates et al. 2023). */
-export const SURVEYED_DIFFERENTIAL = { low: 11, high: 30 } as const;
 
 /** How much larger a finger is round its PIP joint than at mid proximal phalanx, at least: 5 mm (from memory, to be measured). */
 const PIP_LARGER_BY = 5;
