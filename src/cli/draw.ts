@@ -11,6 +11,7 @@ import { readStripOptions } from '../pattern/strip/read-options.ts';
 import type { StripOptions } from '../pattern/strip/strip-options.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
 import { nearest } from '../units/nearest.ts';
+import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import { describeDrawing } from './describe-drawing.ts';
 import type { DrawFlags } from './draw-command.ts';
@@ -81,7 +82,7 @@ async function namedBlock(name: string): Promise<Result<ChosenBlock>> {
     const ids = blocks().map((b) => b.id);
     const near = nearest(name, ids);
     return failure(
-      flagProblem('--block', `there is no block "${name}"${near ? `; did you mean ${near}?` : `. The blocks are ${ids.join(', ')}`}`),
+      flagProblem('--block', `there is no block ${quote(name)}${near ? `; did you mean ${near}?` : `. The blocks are ${ids.join(', ')}`}`),
     );
   }
   const json = await readJson(name);
@@ -92,7 +93,7 @@ async function namedBlock(name: string): Promise<Result<ChosenBlock>> {
 function readDate(date: string | undefined): Result<string | null> {
   if (date === undefined) return success(null);
   const real = z.iso.date().safeParse(date).success;
-  return real ? success(date) : failure(flagProblem('--date', `"${date}" is not a date; write it as 2026-03-31`));
+  return real ? success(date) : failure(flagProblem('--date', `${quote(date)} is not a date; write it as 2026-03-31`));
 }
 
 function report(made: MadePattern, chosen: ChosenBlock, warnings: readonly Warning[], files: readonly WrittenFile[], json: boolean): void {

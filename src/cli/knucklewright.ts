@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander';
 import { addDrawCommand } from './draw-command.ts';
 import { EXIT } from './exit.ts';
 import { addLibraryCommands } from './library-commands.ts';
+import { mindOutput } from './mind-output.ts';
 import { addPlanCommand } from './plan-command.ts';
 import { VERSION } from './version.ts';
 
@@ -21,6 +22,7 @@ function program(): Command {
   return command;
 }
 
+mindOutput();
 try {
   await program().parseAsync();
 } catch (error) {

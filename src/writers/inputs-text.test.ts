@@ -60,6 +60,12 @@ describe('dxfComments(title, inputs) and inputsFromDxf(dxf)', () => {
     });
     expect(inputsFromDxf(dxfOf(['title: x']))).toMatchObject({ ok: false, problems: [{ code: 'INPUTS_MISSING' }] });
   });
+
+  it('do not believe a count that no comments bear out', () => {
+    for (const count of ['999999999', '4294967296', '9'.repeat(400)]) {
+      expect(inputsFromDxf(dxfOf([`knucklewright inputs 1/${count} [{}]`]))).toMatchObject({ ok: false });
+    }
+  });
 });
 
 describe('inputsFromSvg(svg)', () => {
@@ -77,6 +83,19 @@ describe('inputsFromSvg(svg)', () => {
   it('passes over the metadata of other programs', () => {
     const other = '<metadata><rdf:RDF>other</rdf:RDF></metadata>';
     expect(inputsFromSvg(`${other}${svgOf(inputsToText(inputs({ a: 1 })))}`)).toMatchObject({ ok: true, value: inputs({ a: 1 }) });
+  });
+
+  it('passes over metadata that is empty or never ends, in time that grows with the file and not with its square', () => {
+    expect(inputsFromSvg(`<metadata/>${svgOf(inputsToText(inputs({ a: 1 })))}`)).toMatchObject({ ok: true, value: inputs({ a: 1 }) });
+    const before = process.cpuUsage();
+    expect(inputsFromSvg('<metadata>'.repeat(200_000))).toMatchObject({ ok: false, problems: [{ code: 'INPUTS_MISSING' }] });
+    // The square would be minutes; a busy machine does not change processor time so much.
+    expect(process.cpuUsage(before).user / 1e6).toBeLessThan(2);
+  });
+
+  it('shows no control character of a damaged file', () => {
+    const result = inputsFromSvg(svgOf('{"schema":"knucklewright/inputs@1",\u001b'));
+    expect(result.ok ? '' : result.problems[0]?.message).toMatch(/^[^\p{Cc}]+$/u);
   });
 
   it('fails for a file without inputs and for damaged ones', () => {

@@ -1,5 +1,7 @@
 import type { PatternInputs } from '../pattern/pattern.ts';
-import { failure, type Result, success } from '../units/result.ts';
+import { parseJsonText } from '../units/json-text.ts';
+import { plain } from '../units/number.ts';
+import { failure, type Result } from '../units/result.ts';
 import { asciiText, escaped } from './clean-text.ts';
 
 /** Characters of a DXF comment line; the format allows 255 in its older versions. */
@@ -7,8 +9,7 @@ export const DXF_LINE_LENGTH = 250;
 
 const COMMENT = 'knucklewright inputs';
 /** `999`, then `knucklewright inputs 1/3 [...]`; the brackets keep blanks at a piece's ends from being trimmed. */
-const COMMENT_LINE = /^[ \t]*999[ \t]*\r?\n[ \t]*knucklewright inputs (\d+)\/(\d+) \[(.*)\][ \t]*\r?$/gm;
-const METADATA = /<metadata\b[^>]*>([\s\S]*?)<\/metadata>/g;
+const COMMENT_LINE = /^[ \t]*999[ \t]*\r?\n[ \t]*knucklewright inputs (\d{1,9})\/(\d{1,9}) \[(.*)\][ \t]*\r?$/gm;
 const SCHEMA_KEY = '"schema":"knucklewright/inputs@';
 
 /**
@@ -34,7 +35,7 @@ export function dxfComments(title: string, inputs: PatternInputs): readonly stri
 
 /** The inputs that an SVG of ours carries in its metadata, parsed but not yet checked. Fails with `INPUTS_MISSING` or `INPUTS_BROKEN`. */
 export function inputsFromSvg(svg: string): Result<unknown> {
-  for (const [, content = ''] of svg.matchAll(METADATA)) {
+  for (const content of metadataIn(svg)) {
     const text = content
       .replace(/&quot;|&#34;/g, '"')
       .replace(/&apos;|&#39;/g, "'")
@@ -44,29 +45,36 @@ export function inputsFromSvg(svg: string): Result<unknown> {
   return missing('no <metadata> with inputs: this SVG was not written by knucklewright, or was saved again by a program that dropped them');
 }
 
+/** What stands between each `<metadata>` and its end. Searched, not matched: a pattern would begin anew at every start that has no end. */
+function* metadataIn(svg: string): Generator<string> {
+  for (let at = svg.indexOf('<metadata'); at >= 0; ) {
+    const start = svg.indexOf('>', at) + 1;
+    const end = svg.indexOf('</metadata>', start);
+    if (start === 0 || end < 0) return;
+    if (svg[start - 2] !== '/') yield svg.slice(start, end);
+    at = svg.indexOf('<metadata', svg[start - 2] === '/' ? start : end);
+  }
+}
+
 /** The inputs that a DXF of ours carries in its comments (group 999), parsed but not yet checked. Fails with `INPUTS_MISSING` or `INPUTS_BROKEN`. */
 export function inputsFromDxf(dxf: string): Result<unknown> {
-  const pieces = [...dxf.matchAll(COMMENT_LINE)].map(([, number, count, piece = '']) => ({
-    number: Number(number),
-    count: Number(count),
-    piece,
-  }));
-  const count = pieces[0]?.count ?? 0;
+  const comments = [...dxf.matchAll(COMMENT_LINE)];
+  const count = Number(comments[0]?.[2] ?? 0);
   if (count === 0) {
     return missing('no comment with inputs: this DXF was not written by knucklewright, or was saved again by a program that dropped them');
   }
-  const inOrder = Array.from({ length: count }, (_, i) => pieces.find((p) => p.number === i + 1 && p.count === count));
-  const lost = inOrder.flatMap((piece, i) => (piece ? [] : [i + 1]));
-  if (lost.length > 0) return broken(`comment ${lost.join(', ')} of ${count} is missing`);
-  return parsed(inOrder.map((piece) => piece?.piece ?? '').join(''));
+  const pieces = new Map<number, string>();
+  for (const [, number, of, piece = ''] of comments)
+    if (Number(of) === count && !pieces.has(Number(number))) pieces.set(Number(number), piece);
+  // The count is what the file says; only comments that are there are counted up to.
+  for (let k = 1; k <= Math.min(count, pieces.size + 1); k++)
+    if (!pieces.has(k)) return broken(`comment ${k} of ${plain(count, 0)} is missing`);
+  return parsed(Array.from({ length: count }, (_, i) => pieces.get(i + 1) ?? '').join(''));
 }
 
 function parsed(text: string): Result<unknown> {
-  try {
-    return success(JSON.parse(text) as unknown);
-  } catch (error) {
-    return broken(error instanceof Error ? error.message : String(error));
-  }
+  const json = parseJsonText(text);
+  return json.ok ? json : broken(json.problems.map((p) => p.message).join('; '));
 }
 
 function missing(message: string): Result<unknown> {

@@ -2,8 +2,8 @@ import * as z from 'zod';
 import { parseDegrees } from '../../units/degrees-text.ts';
 import { parseLength } from '../../units/length.ts';
 import { nearest } from '../../units/nearest.ts';
-import { plain } from '../../units/number.ts';
-import { quote } from '../../units/quote.ts';
+import { isWritable, plain } from '../../units/number.ts';
+import { quote, visible } from '../../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
 import { CHOICE_OPTIONS, DEFAULT_STRIP_OPTIONS, NUMBER_OPTIONS, type NumberOption, type StripOptions } from './strip-options.ts';
 
@@ -36,6 +36,10 @@ export interface OptionSource {
   readonly values: unknown;
 }
 
+const KEYS: readonly string[] = [...NUMBER_OPTIONS, ...CHOICE_OPTIONS].map((o) => o.key);
+/** Keys that are read; more are in no options file, and a message about each helps nobody. */
+const MOST_KEYS = 60;
+
 /** Options from defaults and sources, later ones winning; every wrong key and value of every source at once. */
 export function readStripOptions(sources: readonly OptionSource[]): Result<StripOptions> {
   const problems: Problem[] = [];
@@ -45,11 +49,14 @@ export function readStripOptions(sources: readonly OptionSource[]): Result<Strip
       problems.push(problem(origin, '', `must be an object such as {"width": 20}, not ${quote(values)}`));
       continue;
     }
-    for (const [key, value] of Object.entries(values)) {
+    const entries = Object.entries(values);
+    for (const [key, value] of entries.slice(0, MOST_KEYS)) {
       const read = readOption(origin, key, value);
       if (read.ok) merged[key] = read.value;
       else problems.push(...read.problems);
     }
+    if (entries.length > MOST_KEYS)
+      problems.push(problem(origin, '', `has ${entries.length - MOST_KEYS} more keys; only ${KEYS.length} are options`));
   }
   const options = merged as unknown as StripOptions;
   if (problems.length === 0 && options.minimumWidth > options.width) {
@@ -72,9 +79,10 @@ function readOption(origin: string, key: string, value: unknown): Result<number 
     if (typeof value === 'string' && choice.choices.includes(value)) return success(value);
     return failure(problem(origin, key, `is ${quote(value)}; it can be ${choice.choices.join(' or ')}`));
   }
-  const keys = [...NUMBER_OPTIONS, ...CHOICE_OPTIONS].map((o) => o.key);
-  const near = nearest(key, keys);
-  return failure(problem(origin, key, `is not an option${near ? `; did you mean ${near}?` : `; the options are ${keys.join(', ')}`}`));
+  const near = nearest(key, KEYS);
+  return failure(
+    problem(origin, visible(key), `is not an option${near ? `; did you mean ${near}?` : `; the options are ${KEYS.join(', ')}`}`),
+  );
 }
 
 function readNumber(origin: string, option: NumberOption, value: unknown): Result<number> {
@@ -85,7 +93,7 @@ function readNumber(origin: string, option: NumberOption, value: unknown): Resul
   const parsed = parseValue(option, value);
   if (!parsed.ok) return failure(problem(origin, option.key, `is ${parsed.reason}; ${range}`));
   if (parsed.value < option.low || parsed.value > option.high)
-    return failure(problem(origin, option.key, `is ${plain(parsed.value, 4)}${unit}; ${range}`));
+    return failure(problem(origin, option.key, `is ${isWritable(parsed.value) ? plain(parsed.value, 4) : quote(value)}${unit}; ${range}`));
   return success(parsed.value);
 }
 
