@@ -35,7 +35,7 @@ export const HOSTILE_TEXTS: readonly string[] = [
   '0/0 in',
   '=HYPERLINK("http://x")',
   '%s%n%d',
-  '${process.exit()}',
+  '$(exit)',
   '{{constructor.constructor("return 1")()}}',
 ];
 
