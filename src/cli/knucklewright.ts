@@ -1,4 +1,5 @@
 import { Command, CommanderError } from 'commander';
+import { addCaseCommand } from './case-command.ts';
 import { addDrawCommand } from './draw-command.ts';
 import { EXIT } from './exit.ts';
 import { addLibraryCommands } from './library-commands.ts';
@@ -14,6 +15,7 @@ function program(): Command {
     .showHelpAfterError('(see knucklewright --help)')
     .exitOverride();
   addDrawCommand(command);
+  addCaseCommand(command);
   addLibraryCommands(command);
   for (const child of command.commands) child.exitOverride().showHelpAfterError(`(see knucklewright ${child.name()} --help)`);
   return command;

@@ -117,10 +117,12 @@ function draftPath(path: string): string {
   return join(dirname(path), `.${basename(path)}.draft`);
 }
 
-async function writeDraft(path: string, text: string): Promise<string> {
+/** @param mode permissions of the file that it replaces: a case that only its owner may read stays so */
+async function writeDraft(path: string, text: string, mode: number | null = null): Promise<string> {
   const draft = draftPath(path);
   const handle = await open(draft, 'w');
   try {
+    if (mode !== null) await handle.chmod(mode);
     await handle.writeFile(text, 'utf8');
     await handle.sync();
   } finally {
@@ -131,7 +133,7 @@ async function writeDraft(path: string, text: string): Promise<string> {
 
 /** False when the file no longer holds what was read: then it is left alone. */
 async function replace(path: string, before: string, text: string): Promise<boolean> {
-  const draft = await writeDraft(path, text);
+  const draft = await writeDraft(path, text, (await stat(path)).mode & 0o777);
   try {
     if ((await readFile(path, 'utf8').catch(() => null)) !== before) return false;
     await rename(draft, path);

@@ -148,13 +148,18 @@ function describe(owner: Owner | null): string {
   return owner === null ? 'a process that did not say who it is' : `process ${owner.pid} on ${owner.host}`;
 }
 
-/** Drafts of locks that died before they became one. */
+/**
+ * What dead processes left beside the lock: drafts that never became a lock, and locks for breaking a dead lock that is gone. Called with the
+ * lock in hand, when nothing can depend on either: no lock with an earlier token ever comes back.
+ */
 async function removeLeftovers(path: string): Promise<void> {
   const [folder, start] = [dirname(path), `${basename(path)}.`];
   for (const name of await readdir(folder)) {
-    if (!name.startsWith(start) || !name.endsWith('.new')) continue;
-    const pid = Number(name.slice(start.length).match(/(\d+)\.[0-9a-f]{12}\.new$/)?.[1] ?? Number.NaN);
-    if (pid > 0 && isDead({ pid, host: hostname(), token: '' })) await unlink(join(folder, name)).catch(() => {});
+    if (!name.startsWith(start)) continue;
+    const left = join(folder, name);
+    const pid = /(\d+)\.[0-9a-f]{12}\.new$/.exec(name.slice(start.length))?.[1];
+    const owner = pid === undefined ? ownerOf((await readLock(left)) ?? '') : { pid: Number(pid), host: hostname(), token: '' };
+    if (owner !== null && isDead(owner)) await unlink(left).catch(() => {});
   }
 }
 

@@ -1,0 +1,96 @@
+import { CAUTIONS } from '../pattern/cautions.ts';
+import type { DrawnShape, DrawnText } from '../pattern/drawing.ts';
+import { wrapText } from '../pattern/text-lines.ts';
+import type { Case } from './case.ts';
+import { BAND_DASH, chartBox, chartDot, chartLine, chartText, PASSIVE_DASH, WORDS } from './chart-shapes.ts';
+import { MEASURING_ERROR, MEASURING_ERROR_SOURCE } from './goniometry-fields.ts';
+import { madeInOrder, madeText } from './made-text.ts';
+
+type Item = DrawnShape | DrawnText;
+
+const LINE = 4.6;
+const SMALL = 2.1;
+const SAMPLE = 12;
+
+/** What was made, what the lines mean and how to read the band, from `top` downward; with the y of its lower end. */
+export function chartNotes(
+  record: Case,
+  left: number,
+  right: number,
+  top: number,
+): { readonly items: readonly Item[]; readonly bottom: number } {
+  const items: Item[] = [];
+  let y = top;
+  for (const { letter, visit, made } of madeInOrder(record.visits)) {
+    y -= LINE;
+    items.push(chartText('made-list', letter, { x: left, y }, { tone: 'accent', strong: true }));
+    items.push(chartText('made-list', `${record.visits[visit]?.date}   ${madeText(made)}`, { x: left + 7, y }));
+  }
+  y -= LINE * 1.4;
+  items.push(...legend(left, y, right - left));
+  y -= LINE * 0.6;
+  const band = `Band: ${MEASURING_ERROR} degrees above and below each active value, up to the next visit. A value inside it is not read as a change (${MEASURING_ERROR_SOURCE}).`;
+  for (const text of [band, `${CAUTIONS.evidence} ${CAUTIONS.licensed}`]) {
+    for (const words of wrapText(text, right - left, SMALL)) {
+      y -= SMALL * 1.8;
+      items.push(chartText('note', words, { x: left, y }, { height: SMALL, tone: 'grey' }));
+    }
+  }
+  return { items, bottom: y };
+}
+
+function legend(left: number, y: number, width: number): readonly Item[] {
+  const middle = y + WORDS / 2;
+  const across = (x: number) => [
+    { x, y: middle },
+    { x: x + SAMPLE, y: middle },
+  ];
+  const samples: readonly (readonly [string, (x: number) => readonly Item[]])[] = [
+    [
+      'active, bar: range',
+      (x) => [
+        chartBox('key', '', { x: x + 4.3, y: y - 1 }, { x: x + 7.7, y: y + WORDS + 1 }, 'pale', 'fine', 'grey'),
+        chartLine('key', '', across(x), 'heavy', 'ink'),
+        chartDot('key', '', { x: x + 6, y: middle }, 1.15, 'ink', 'fine', 'ink'),
+      ],
+    ],
+    [
+      'passive',
+      (x) => [
+        chartLine('key', '', across(x), 'medium', 'grey', PASSIVE_DASH),
+        chartDot('key', '', { x: x + 6, y: middle }, 0.92, 'paper', 'medium', 'grey'),
+      ],
+    ],
+    [
+      'not read as a change',
+      (x) => [
+        chartBox('key', '', { x, y: y - 1 }, { x: x + SAMPLE, y: y + WORDS + 1 }, 'wash'),
+        ...[y - 1, y + WORDS + 1].map((at) =>
+          chartLine(
+            'key',
+            '',
+            [
+              { x, y: at },
+              { x: x + SAMPLE, y: at },
+            ],
+            'fine',
+            'grey',
+            BAND_DASH,
+          ),
+        ),
+      ],
+    ],
+    [
+      'made, and how long it was the last',
+      (x) => [
+        chartLine('key', '', across(x), 'medium', 'accent'),
+        chartDot('key', '', { x: x + 2.6, y: middle }, 2.6, 'paper', 'medium', 'accent'),
+      ],
+    ],
+  ];
+  const pitch = width / samples.length;
+  return samples.flatMap(([text, draw], k) => {
+    const x = left + k * pitch;
+    return [...draw(x), chartText('key-word', text, { x: x + SAMPLE + 2, y })];
+  });
+}
