@@ -1,6 +1,7 @@
 import { CAUTIONS } from '../pattern/cautions.ts';
 import type { Case } from '../record/case.ts';
 import { loadCase } from '../record/case-store.ts';
+import { extensionText } from '../record/motion-text.ts';
 import { NEXT_RULES } from '../record/next-rules.ts';
 import { type NextSteps, nextSteps } from '../record/next-step.ts';
 import { MOTIONS } from '../record/progress.ts';
@@ -47,8 +48,9 @@ function nextText(record: Case, { pip, between, steps }: NextSteps): string {
     for (const motion of MOTIONS) {
       const { before, after, gain, reading, deficit } = pip[motion];
       const change = reading === 'unchanged' ? 'no change' : `${reading} ${plain(Math.abs(gain), 1)}`;
+      const shown = motion === 'flexion' ? (value: number) => plain(value, 1) : extensionText;
       const name = motion === 'flexion' ? 'flexion' : 'extension deficit';
-      lines.push(`  ${name.padEnd(18)}${plain(before, 1)} to ${plain(after, 1)}: ${change}; still lacks ${plain(deficit, 1)}`);
+      lines.push(`  ${name.padEnd(18)}${shown(before)} to ${shown(after)}: ${change}; still lacks ${plain(deficit, 1)}`);
     }
     lines.push(`  ${NEXT_RULES.MEASURING_ERROR.says} (${NEXT_RULES.MEASURING_ERROR.source})`, '');
   }

@@ -2,6 +2,7 @@ import { DIGIT_FIELDS } from '../hand/fields.ts';
 import type { Case, Motion, Visit } from '../record/case.ts';
 import { JOINT_NAMES, JOINTS } from '../record/goniometry-fields.ts';
 import { madeInOrder, madeText } from '../record/made-text.ts';
+import { extensionText } from '../record/motion-text.ts';
 import { ASSH_SCHEME, otherHandTotal, type TotalActiveMotion, totalAtVisit } from '../record/total-active-motion.ts';
 import { plain, rounded } from '../units/number.ts';
 import { sparkline } from './sparkline.ts';
@@ -53,7 +54,7 @@ export function caseTable(record: Case, terminal: boolean): string {
     lines.push('', 'Made', ...made.map(({ letter, visit, made: one }) => `  ${letter}  ${visits[visit]?.date}  ${madeText(one)}`));
   const comments = visits.filter(({ seen }) => seen.comment !== null);
   if (comments.length > 0) lines.push('', 'Comments', ...comments.map(({ date, seen }) => `  ${date}  ${seen.comment}`));
-  lines.push('', 'Motion is extension deficit / flexion, degrees; h is beyond straight.', ...totalNotes(record));
+  lines.push('', 'Motion is extension deficit / flexion, degrees; hyper is beyond straight.', ...totalNotes(record));
   return `${lines.join('\n')}\n`;
 }
 
@@ -102,7 +103,7 @@ function totalNotes(record: Case): readonly string[] {
 function motionText(motion: Motion | undefined): string {
   if (motion === undefined) return '';
   const { extensionDeficit, flexion } = motion;
-  return `${extensionDeficit < 0 ? `h${plain(-extensionDeficit, 1)}` : plain(extensionDeficit, 1)}/${plain(flexion, 1)}`;
+  return `${extensionText(extensionDeficit)}/${plain(flexion, 1)}`;
 }
 
 function number(value: number | undefined): string {

@@ -1,10 +1,11 @@
 import type { Case, Motion } from './case.ts';
+import { MEASURING_ERROR } from './goniometry-fields.ts';
 
 /** Sizes on the chart, mm. */
 export const MARGIN = 9;
 const HEADINGS = 47;
 const LINE_ENDS = 45;
-const WIDEST_PITCH = 38;
+const WIDEST_PITCH = 50;
 const NARROWEST_PITCH = 15;
 /** Room for the visits of a short case; with more visits than fit at the narrowest pitch the chart grows wider. */
 const PLOT_WIDTH = 150;
@@ -19,7 +20,7 @@ export interface Frame {
   readonly pitch: number;
   readonly width: number;
   readonly height: number;
-  /** Lowest and highest degree of the scale. */
+  /** Lowest and highest degree of the scale; every band lies inside. */
   readonly low: number;
   readonly high: number;
   readonly x: (visit: number) => number;
@@ -31,8 +32,8 @@ export interface Frame {
 
 export function chartFrame({ visits }: Pick<Case, 'visits'>): Frame {
   const motions = visits.flatMap(({ goniometry: { pip } }): Motion[] => [pip.active, ...(pip.passive ? [pip.passive] : [])]);
-  const low = Math.min(0, SCALE_STEP * Math.floor(Math.min(...motions.map((m) => m.extensionDeficit)) / SCALE_STEP));
-  const high = Math.max(TOP, SCALE_STEP * Math.ceil(Math.max(...motions.map((m) => m.flexion)) / SCALE_STEP));
+  const low = Math.min(0, SCALE_STEP * Math.floor((Math.min(...motions.map((m) => m.extensionDeficit)) - MEASURING_ERROR) / SCALE_STEP));
+  const high = Math.max(TOP, SCALE_STEP * Math.ceil((Math.max(...motions.map((m) => m.flexion)) + MEASURING_ERROR) / SCALE_STEP));
   const pitch = Math.max(NARROWEST_PITCH, Math.min(WIDEST_PITCH, PLOT_WIDTH / visits.length));
   const width = Math.max(PLOT_WIDTH, pitch * visits.length);
   return {

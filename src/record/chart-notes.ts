@@ -1,3 +1,4 @@
+import { textWidth } from '../geometry/stroke-letters.ts';
 import { CAUTIONS } from '../pattern/cautions.ts';
 import type { DrawnShape, DrawnText } from '../pattern/drawing.ts';
 import { wrapText } from '../pattern/text-lines.ts';
@@ -11,6 +12,7 @@ type Item = DrawnShape | DrawnText;
 const LINE = 4.6;
 const SMALL = 2.1;
 const SAMPLE = 12;
+const KEY_GAP = 11;
 
 /** What was made, what the lines mean and how to read the band, from `top` downward; with the y of its lower end. */
 export function chartNotes(
@@ -26,8 +28,8 @@ export function chartNotes(
     items.push(chartText('made-list', letter, { x: left, y }, { tone: 'accent', strong: true }));
     items.push(chartText('made-list', `${record.visits[visit]?.date}   ${madeText(made)}`, { x: left + 7, y }));
   }
-  y -= LINE * 1.4;
-  items.push(...legend(left, y, right - left));
+  y -= LINE * 1.9;
+  items.push(...legend(left, y));
   y -= LINE * 0.6;
   const band = `Band: ${MEASURING_ERROR} degrees above and below each active value, up to the next visit. A value inside it is not read as a change (${MEASURING_ERROR_SOURCE}).`;
   for (const text of [band, `${CAUTIONS.evidence} ${CAUTIONS.licensed}`]) {
@@ -39,7 +41,7 @@ export function chartNotes(
   return { items, bottom: y };
 }
 
-function legend(left: number, y: number, width: number): readonly Item[] {
+function legend(left: number, y: number): readonly Item[] {
   const middle = y + WORDS / 2;
   const across = (x: number) => [
     { x, y: middle },
@@ -47,7 +49,7 @@ function legend(left: number, y: number, width: number): readonly Item[] {
   ];
   const samples: readonly (readonly [string, (x: number) => readonly Item[]])[] = [
     [
-      'active, bar: range',
+      'active; bar: its range',
       (x) => [
         chartBox('key', '', { x: x + 4.3, y: y - 1 }, { x: x + 7.7, y: y + WORDS + 1 }, 'pale', 'fine', 'grey'),
         chartLine('key', '', across(x), 'heavy', 'ink'),
@@ -62,7 +64,7 @@ function legend(left: number, y: number, width: number): readonly Item[] {
       ],
     ],
     [
-      'not read as a change',
+      'inside: not read as a change',
       (x) => [
         chartBox('key', '', { x, y: y - 1 }, { x: x + SAMPLE, y: y + WORDS + 1 }, 'wash'),
         ...[y - 1, y + WORDS + 1].map((at) =>
@@ -81,16 +83,17 @@ function legend(left: number, y: number, width: number): readonly Item[] {
       ],
     ],
     [
-      'made, and how long it was the last',
+      'made, until the next',
       (x) => [
         chartLine('key', '', across(x), 'medium', 'accent'),
         chartDot('key', '', { x: x + 2.6, y: middle }, 2.6, 'paper', 'medium', 'accent'),
       ],
     ],
   ];
-  const pitch = width / samples.length;
-  return samples.flatMap(([text, draw], k) => {
-    const x = left + k * pitch;
-    return [...draw(x), chartText('key-word', text, { x: x + SAMPLE + 2, y })];
+  let x = left;
+  return samples.flatMap(([text, draw]) => {
+    const drawn = [...draw(x), chartText('key-word', text, { x: x + SAMPLE + 2, y })];
+    x += SAMPLE + 2 + textWidth(text, WORDS) + KEY_GAP;
+    return drawn;
   });
 }

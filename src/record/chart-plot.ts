@@ -46,7 +46,7 @@ function bands(visits: readonly Visit[], frame: Frame): readonly Item[] {
     visits.flatMap((visit, k): Item[] => {
       const value = visit.goniometry.pip.active[key];
       const [from, to] = [frame.x(k), k + 1 < visits.length ? frame.x(k + 1) : frame.x(k) + LAST_BAND * frame.pitch];
-      const [low, high] = [frame.y(Math.max(frame.low, value - MEASURING_ERROR)), frame.y(Math.min(frame.high, value + MEASURING_ERROR))];
+      const [low, high] = [frame.y(value - MEASURING_ERROR), frame.y(value + MEASURING_ERROR)];
       const title = `within ${MEASURING_ERROR} degrees of ${KEY_WORDS[key]} ${plain(value)} of ${visit.date}: not read as a change`;
       const edge = (y: number) =>
         chartLine(
@@ -151,22 +151,12 @@ function bars(visits: readonly Visit[], frame: Frame): readonly Item[] {
         'medium',
         'grey',
       );
-    return [
-      bar,
-      chartLine(
-        'passive-range',
-        `passive range ${range(passive)}`,
-        [
-          { x, y: low },
-          { x, y: high },
-        ],
-        'fine',
-        'grey',
-        PASSIVE_DASH,
-      ),
-      end(low),
-      end(high),
+    const whole = [
+      { x, y: low },
+      { x, y: high },
     ];
+    // The bar lies on the broken line, which shows only where passive motion goes further.
+    return [chartLine('passive-range', `passive range ${range(passive)}`, whole, 'medium', 'grey', PASSIVE_DASH), end(low), end(high), bar];
   });
 }
 
@@ -208,7 +198,7 @@ function lineEnds(visits: readonly Visit[], frame: Frame): readonly Item[] {
       chartLine('lead', '', lead, 'fine', 'pale'),
       chartText(
         'line-end',
-        `${kind} ${KEY_WORDS[key]} ${plain(value)}`,
+        `${kind} ${endWords(key, value)}`,
         { x: start, y: word - WORDS / 2 },
         { tone: kind === 'active' ? 'ink' : 'grey', strong: kind === 'active' },
       ),
@@ -216,7 +206,11 @@ function lineEnds(visits: readonly Visit[], frame: Frame): readonly Item[] {
   });
 }
 
-/** Words from below upward, none nearer to the one below than the pitch; then the whole stack is moved down where it was pushed too high. */
+function endWords(key: keyof Motion, value: number): string {
+  return value < 0 ? `hyperextension ${plain(-value, 1)}` : `${KEY_WORDS[key]} ${plain(value, 1)}`;
+}
+
+/** Words from below upward, none nearer to the one below than the pitch; those that would touch stand as a stack about their middle. */
 function spread<T extends { readonly y: number }>(ends: readonly T[]): readonly (T & { readonly word: number })[] {
   const clusters: { items: T[]; middle: number }[] = [];
   for (const end of ends) {

@@ -4,6 +4,7 @@ import type { Case, Motion, Visit } from './case.ts';
 import type { Frame } from './chart-frame.ts';
 import { chartLine, chartText } from './chart-shapes.ts';
 import { madeInOrder } from './made-text.ts';
+import { extensionText } from './motion-text.ts';
 import { readGain } from './progress.ts';
 
 const ROW = 5;
@@ -51,16 +52,23 @@ function rows({ visits }: Case): readonly Row[] {
   });
   const made = madeInOrder(visits);
   const years = (visit: Visit, k: number) => (visits[k - 1]?.date.slice(0, 4) === visit.date.slice(0, 4) ? '' : visit.date.slice(0, 4));
-  const passive = (key: keyof Motion) => (visit: Visit) => figure(visit.goniometry.pip.passive?.[key]);
+  const passive = (shown: (motion: Motion) => string) => (visit: Visit) =>
+    visit.goniometry.pip.passive === undefined ? '' : shown(visit.goniometry.pip.passive);
   const all = [
     row('visit', ({ date }) => `${Number(date.slice(8))} ${MONTHS[Number(date.slice(5, 7)) - 1]}`, true),
     row('', years),
-    row('active flexion', ({ goniometry }) => figure(goniometry.pip.active.flexion), true),
+    row('active flexion', ({ goniometry }) => plain(goniometry.pip.active.flexion, 1), true),
     row('since the visit before', (_, k) => change(visits, k, 'flexion', 1)),
-    row('active extension deficit', ({ goniometry }) => figure(goniometry.pip.active.extensionDeficit), true),
+    row('active extension deficit', ({ goniometry }) => extensionText(goniometry.pip.active.extensionDeficit), true),
     row('since the visit before', (_, k) => change(visits, k, 'extensionDeficit', -1)),
-    row('passive flexion', passive('flexion')),
-    row('passive extension deficit', passive('extensionDeficit')),
+    row(
+      'passive flexion',
+      passive(({ flexion }) => plain(flexion, 1)),
+    ),
+    row(
+      'passive extension deficit',
+      passive(({ extensionDeficit }) => extensionText(extensionDeficit)),
+    ),
     row('worn, hours a day', ({ wearHoursPerDay }) => (wearHoursPerDay === null ? '' : plain(wearHoursPerDay, 1))),
     row('made', (_, k) => made.find((one) => one.visit === k)?.letter ?? ''),
   ];
@@ -68,10 +76,6 @@ function rows({ visits }: Case): readonly Row[] {
 }
 
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
-
-function figure(value: number | undefined): string {
-  return value === undefined ? '' : plain(value, 1);
-}
 
 /** "10 gained", "6 lost", or "no change" under the measuring error; `sense` is 1 where more is better. */
 function change(visits: readonly Visit[], k: number, key: keyof Motion, sense: 1 | -1): string {

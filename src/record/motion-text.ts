@@ -1,4 +1,5 @@
 import { parseDegrees } from '../units/degrees-text.ts';
+import { plain } from '../units/number.ts';
 import { quote } from '../units/quote.ts';
 import type { VisitFile } from './case-schema.ts';
 import { GONIOMETRY_FIELDS, type Joint, type MotionKey } from './goniometry-fields.ts';
@@ -7,7 +8,7 @@ type MotionFile = VisitFile['goniometry']['pip']['active'];
 
 export type ParsedMotion = { readonly ok: true; readonly motion: MotionFile } | { readonly ok: false; readonly reason: string };
 
-const BEYOND = /^(?:h|hyper|hyperextension)\s*/i;
+const BEYOND = /^(?:hyperextension|hyper|h)\s*/i;
 
 /**
  * A joint's motion as a person types it: "25/85" is an extension deficit of 25 and flexion of 85, "hyper 10/85" goes 10 beyond straight.
@@ -44,6 +45,11 @@ function angle(text: string, joint: Joint, key: MotionKey) {
   const { degrees } = parsed;
   if (degrees >= refuse.from && degrees <= refuse.to) return parsed;
   return { ok: false, reason: `${label} ${quote(text)} is out of range; ${refuse.from} to ${refuse.to} degrees is allowed` } as const;
+}
+
+/** An extension deficit as it is shown: "25", or "hyper 10" for a negative one; the way in which it is typed. */
+export function extensionText(deficit: number): string {
+  return deficit < 0 ? `hyper ${plain(-deficit, 1)}` : plain(deficit, 1);
 }
 
 /** How to type a joint's motion and what is allowed, for a prompt or a message. */
