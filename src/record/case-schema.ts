@@ -18,7 +18,7 @@ const FIRST_DATE = '2000-01-01';
 const LAST_DATE = '2099-12-31';
 
 const dateSchema = z.iso
-  .date()
+  .date({ abort: true })
   .refine((date) => date >= FIRST_DATE && date <= LAST_DATE)
   .describe('Day of the visit, as 2026-03-31.');
 
