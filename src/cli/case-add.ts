@@ -7,9 +7,9 @@ import type { CaseAddFlags } from './case-command.ts';
 import { describeCase } from './describe-case.ts';
 import { fail, warn } from './exit.ts';
 import { flagProblem } from './output-flags.ts';
-import { draftValue, type VisitDraft, withDraftValue } from './visit-draft.ts';
-import { kebab, visitFromFlags, withMeasureUnits } from './visit-flags.ts';
-import { visitQuestions } from './visit-questions.ts';
+import { draftValue, type VisitDraft, withSaid } from './visit-draft.ts';
+import { kebab, visitFromFlags } from './visit-flags.ts';
+import { lengthUnit, visitQuestions } from './visit-questions.ts';
 
 /** Runs `case add`: reads the case, the flags and the answers, and adds the visit under the file's lock. */
 export async function caseAdd(path: string, flags: CaseAddFlags): Promise<void> {
@@ -53,8 +53,8 @@ export async function wholeVisit(flags: CaseAddFlags, record: Case, talk: Talk |
   const answers = await askAll(open, talk);
   if (answers === null) return failure(flagProblem('visit', 'the input ended before all was answered; nothing was added'));
   let draft = said.value;
-  for (const [key, value] of answers) draft = withDraftValue(draft, key, value);
-  return success(withMeasureUnits(draft, record), said.warnings);
+  for (const [key, value] of answers) draft = withSaid(draft, key, value, lengthUnit(record));
+  return success(draft, said.warnings);
 }
 
 const FLAGS: Readonly<Record<string, string>> = { date: '--date', 'goniometry.pip.active': '--pip-active' };

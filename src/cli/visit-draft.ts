@@ -1,3 +1,6 @@
+import type { LengthUnit } from '../units/length.ts';
+import { plain } from '../units/number.ts';
+
 /** A visit that is being put together, as JSON: every value at its path, checked only when whole. */
 export type VisitDraft = Readonly<Record<string, unknown>>;
 
@@ -12,6 +15,17 @@ export function withDraftValue(draft: VisitDraft, path: string, value: unknown):
   if (rest.length === 0) return { ...draft, [key]: value };
   const inner = draft[key];
   return { ...draft, [key]: withDraftValue(isRecord(inner) ? inner : {}, rest.join('.'), value) };
+}
+
+/**
+ * The draft with what a flag or an answer says. A length without a unit of its own is in `units`: the measurements get these units, or the
+ * length its own where they have others.
+ */
+export function withSaid(draft: VisitDraft, path: string, value: unknown, units: LengthUnit): VisitDraft {
+  if (!path.startsWith('measures.')) return withDraftValue(draft, path, value);
+  const other = draftValue(draft, 'measures.units');
+  if (other === undefined) return withDraftValue(withDraftValue(draft, 'measures.units', units), path, value);
+  return withDraftValue(draft, path, other !== units && typeof value === 'number' ? `${plain(value, 4)} ${units}` : value);
 }
 
 function isRecord(value: unknown): value is Record<string, unknown> {

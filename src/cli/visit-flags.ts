@@ -11,8 +11,8 @@ import type { CaseAddFlags } from './case-command.ts';
 import { madeOf } from './made-flags.ts';
 import { flagProblem } from './output-flags.ts';
 import { readJson, readText } from './read-file.ts';
-import { type VisitDraft, withDraftValue } from './visit-draft.ts';
-import { readComment, readDate, readGirth, readHours, readMotionText } from './visit-questions.ts';
+import { type VisitDraft, withDraftValue, withSaid } from './visit-draft.ts';
+import { lengthUnit, readComment, readDate, readGirth, readHours, readMotionText } from './visit-questions.ts';
 
 /** A flag with one value: the path of that value in the visit, and how it is read. */
 interface ValueFlag {
@@ -61,7 +61,7 @@ export async function visitFromFlags(flags: CaseAddFlags, record: Case): Promise
     const text = flags[flag];
     if (typeof text !== 'string') continue;
     const value = read(text);
-    if (value.ok) draft = withMeasureUnits(withDraftValue(draft, path, value.value), record);
+    if (value.ok) draft = withSaid(draft, path, value.value, lengthUnit(record));
     else problems.push(flagProblem(`--${kebab(flag)}`, value.reason));
   }
   const made = await madeOf(flags, record, hand?.ok ? hand.value : record.hand);
@@ -69,13 +69,6 @@ export async function visitFromFlags(flags: CaseAddFlags, record: Case): Promise
   else if (made.value !== null) draft = withDraftValue(draft, 'made', made.value);
   if (made.ok) warnings.push(...made.warnings);
   return problems.length > 0 ? failure(...problems) : success(draft, warnings);
-}
-
-/** Lengths without units of their own are in those of the case's hand. */
-export function withMeasureUnits(draft: VisitDraft, record: Case): VisitDraft {
-  const { measures } = draft;
-  if (typeof measures !== 'object' || measures === null || Object.hasOwn(measures, 'units')) return draft;
-  return { ...draft, measures: { units: record.hand?.units ?? 'mm', ...measures } };
 }
 
 async function readVisitFile(path: string): Promise<Result<VisitDraft>> {

@@ -8,6 +8,8 @@ import type { Joint } from '../record/goniometry-fields.ts';
 import { JOINT_NAMES } from '../record/goniometry-fields.ts';
 import { motionHint, parseMotion } from '../record/motion-text.ts';
 import { readNumber, tidyNumberText } from '../units/decimal-text.ts';
+import { formatLength, type LengthUnit, MM_PER } from '../units/length.ts';
+import { plain } from '../units/number.ts';
 import { quote } from '../units/quote.ts';
 import { type Question, readYesNo } from './ask.ts';
 
@@ -39,20 +41,25 @@ export function visitQuestions(record: Case): readonly Question[] {
 
 function girth(record: Case, field: Extract<DigitFieldId, 'circumference' | 'pipCircumference'>): Question {
   const { label, howToMeasure, refuse } = DIGIT_FIELDS[field];
+  const units = lengthUnit(record);
   return {
     key: `measures.digits.${record.digit}.${field}`,
     label: `${record.digit} ${label}`,
-    hint: `${howToMeasure} ${refuse.from} to ${refuse.to} mm`,
+    hint: `${howToMeasure} ${plain(refuse.from / MM_PER[units])} to ${formatLength(refuse.to, units)}`,
     required: false,
     read: (text) => readGirth(text, record, field),
   };
 }
 
+/** The unit of lengths that are typed without one: that of the hand that the case was opened with. */
+export function lengthUnit(record: Case): LengthUnit {
+  return record.hand?.units ?? 'mm';
+}
+
 /** A length by the hand module's own reader: the message is its first problem. A bare number is in the unit of the case's hand. */
 export function readGirth(text: string, record: Case, field: DigitFieldId): ReturnType<Question['read']> {
   const value = readNumber(tidyNumberText(text)) ?? text;
-  const units = record.hand?.units ?? 'mm';
-  const [problem] = readMeasures({ digits: { [record.digit]: { [field]: value } } }, units).problems;
+  const [problem] = readMeasures({ digits: { [record.digit]: { [field]: value } } }, lengthUnit(record)).problems;
   return problem === undefined ? { ok: true, value } : { ok: false, reason: problem.message.replace(/\.$/, '') };
 }
 
