@@ -9,6 +9,8 @@ import { loadCase } from '../src/record/case-store.ts';
 import { inkedPixels, rasterise } from './picture.ts';
 import { needsReader } from './readers.ts';
 
+/** Each test starts several processes, which take a second each on a busy machine. */
+const LONG = 120_000;
 const ROOT = fileURLToPath(new URL('..', import.meta.url));
 const fixture = (name: string) => join(ROOT, 'fixtures', name);
 
@@ -60,7 +62,7 @@ function finished(child: ReturnType<typeof spawn>): Promise<Ran> {
 
 const newCase = () => run('case', 'new', 'c.json', '--code', 'TEST-1', '--side', 'left', '--digit', 'ring', '--invented');
 
-describe('knucklewright case', () => {
+describe('knucklewright case', { timeout: LONG }, () => {
   it('goes from a hand to a chart: new, three visits, show, next, chart', async () => {
     expect(await run('case', 'new', 'c.json', '--hand', fixture('demo-hand.json'))).toMatchObject({ code: 0, err: '' });
     const add = (...args: string[]) => run('case', 'add', 'c.json', ...args);
@@ -246,7 +248,7 @@ describe('knucklewright case', () => {
   });
 });
 
-describe('demo cases (invented)', () => {
+describe('demo cases (invented)', { timeout: LONG }, () => {
   it.each([
     ['case-gains.json', 'keep', 'KEEP'],
     ['case-stalls.json', 'refer', 'REFER_NO_CHANGE'],

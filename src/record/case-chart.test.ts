@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { plate, type SampleVisit, sampleCase, strip } from '../../tests/sample-case.ts';
 import { boxOf } from '../geometry/path-measures.ts';
-import { strokeText } from '../geometry/stroke-letters.ts';
+import { strokeText, textWidth } from '../geometry/stroke-letters.ts';
 import type { Drawing, DrawnShape, DrawnText } from '../pattern/drawing.ts';
 import { caseChart } from './case-chart.ts';
 import { MM_PER_DEGREE } from './chart-frame.ts';
@@ -132,6 +132,20 @@ describe('caseChart(record)', () => {
           `${item.role} at ${minX}, ${minY}`,
         ).toBe(true);
         expect(maxX < extents.maxX - 4 && maxY < extents.maxY - 4, `${item.role} to ${maxX}, ${maxY}`).toBe(true);
+      }
+    }
+  });
+
+  it('leaves room between the figures of neighbouring visits, however many there are', () => {
+    const lost = chart(Array.from({ length: 40 }, (_, k) => ({ pip: k % 2 === 0 ? [-45, 130] : [60, 60] })));
+    const cells = lost.items.filter((item): item is DrawnText => item.kind === 'text' && item.role === 'cell');
+    for (const height of new Set(cells.map(({ at }) => at.y))) {
+      const row = cells.filter(({ at }) => at.y === height);
+      for (const [k, cell] of row.slice(1).entries()) {
+        const before = row[k];
+        if (before === undefined) throw new Error('no cell before');
+        const room = cell.at.x - before.at.x - (textWidth(cell.text, cell.height) + textWidth(before.text, before.height)) / 2;
+        expect(room, `${before.text} | ${cell.text}`).toBeGreaterThan(1);
       }
     }
   });

@@ -4,9 +4,9 @@ import { MEASURING_ERROR } from './goniometry-fields.ts';
 /** Sizes on the chart, mm. */
 export const MARGIN = 9;
 const HEADINGS = 47;
-const LINE_ENDS = 45;
-const WIDEST_PITCH = 50;
-const NARROWEST_PITCH = 15;
+const LINE_ENDS = 48;
+/** Wide enough for the words of a change under each visit. */
+const NARROWEST_PITCH = 20;
 /** Room for the visits of a short case; with more visits than fit at the narrowest pitch the chart grows wider. */
 const PLOT_WIDTH = 150;
 export const MM_PER_DEGREE = 0.85;
@@ -34,17 +34,16 @@ export function chartFrame({ visits }: Pick<Case, 'visits'>): Frame {
   const motions = visits.flatMap(({ goniometry: { pip } }): Motion[] => [pip.active, ...(pip.passive ? [pip.passive] : [])]);
   const low = Math.min(0, SCALE_STEP * Math.floor((Math.min(...motions.map((m) => m.extensionDeficit)) - MEASURING_ERROR) / SCALE_STEP));
   const high = Math.max(TOP, SCALE_STEP * Math.ceil((Math.max(...motions.map((m) => m.flexion)) + MEASURING_ERROR) / SCALE_STEP));
-  const pitch = Math.max(NARROWEST_PITCH, Math.min(WIDEST_PITCH, PLOT_WIDTH / visits.length));
-  const width = Math.max(PLOT_WIDTH, pitch * visits.length);
+  const pitch = Math.max(NARROWEST_PITCH, PLOT_WIDTH / visits.length);
   return {
     pitch,
-    width,
+    width: pitch * visits.length,
     height: (high - low) * MM_PER_DEGREE,
     low,
     high,
     x: (visit) => (visit + 0.5) * pitch,
     y: (degrees) => (degrees - low) * MM_PER_DEGREE,
     left: -HEADINGS - MARGIN,
-    right: width + LINE_ENDS + MARGIN,
+    right: pitch * visits.length + LINE_ENDS + MARGIN,
   };
 }
