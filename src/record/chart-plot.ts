@@ -6,6 +6,7 @@ import { SCALE_STEP } from './chart-frame.ts';
 import { BAND_DASH, chartBox, chartDot, chartLine, chartText, PASSIVE_DASH, WORDS } from './chart-shapes.ts';
 import { MEASURING_ERROR } from './goniometry-fields.ts';
 import { madeInOrder } from './made-text.ts';
+import { extensionText } from './motion-text.ts';
 
 type Item = DrawnShape | DrawnText;
 
@@ -81,7 +82,7 @@ function scale(frame: Frame): readonly Item[] {
       straight ? 'grey' : 'pale',
     );
     if (degrees % (2 * SCALE_STEP) !== 0) return [rule];
-    const name = straight ? 'straight  0' : plain(degrees);
+    const name = straight ? 'straight  0' : extensionText(degrees);
     return [rule, chartText('scale-number', name, { x: -2.5, y: frame.y(degrees) - WORDS / 2 }, { align: 'right', tone: 'grey' })];
   });
 }
