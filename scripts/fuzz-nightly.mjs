@@ -2,35 +2,20 @@
 //   node scripts/fuzz-nightly.mjs [--cases N] [--seed S] [--door NAME]
 // Without a seed one is drawn and printed; the same seed and number of cases give the same cases again.
 import { spawn } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
-import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { build } from 'esbuild';
+import { bundleTests, load } from './bundle-tests.mjs';
 
 const MOST_MEGABYTES = 512;
-const root = fileURLToPath(new URL('..', import.meta.url));
 const { values } = parseArgs({
   options: { cases: { type: 'string', default: '100000' }, seed: { type: 'string' }, door: { type: 'string' } },
 });
 const seed = Number(values.seed ?? Math.floor(Math.random() * 2 ** 31));
 
-// Inside the project, so that the bundle finds the project's packages.
-const folder = mkdtempSync(join(root, 'node_modules', '.fuzz-'));
-process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
-await build({
-  entryPoints: ['watch', 'knock', 'names'].map((name) => join(root, `tests/fuzz/${name}.ts`)),
-  outdir: folder,
-  outExtension: { '.js': '.mjs' },
-  bundle: true,
-  platform: 'node',
-  format: 'esm',
-  packages: 'external',
-  logLevel: 'warning',
-});
-const { NAMES } = await import(join(folder, 'names.mjs'));
+const folder = await bundleTests('tests/fuzz/watch.ts', 'tests/fuzz/knock.ts', 'tests/fuzz/names.ts');
+const { NAMES } = await load(folder, 'names');
 const names = NAMES.filter((name) => values.door === undefined || name === values.door);
 if (names.length === 0) throw new Error(`no door ${values.door}; the doors are ${NAMES.join(', ')}`);
 
