@@ -1,0 +1,137 @@
+import type { Box } from '../geometry/path.ts';
+import { polyline } from '../geometry/path.ts';
+import { boxOf, unionBox } from '../geometry/path-measures.ts';
+import { joined, type Measure, NOTHING, type PageLayer, placeLayer, scaleLayer, text } from './page.ts';
+import { wrapWords } from './wrap-words.ts';
+
+/** Something of a known height that is not divided, its upper left corner at (0, 0), y up. mm */
+export interface Cell {
+  readonly layer: PageLayer;
+  readonly height: number;
+}
+
+/** A heading with what belongs to it; the heading never stands alone at the foot of a column. */
+export interface FlowSection {
+  readonly heading: string;
+  readonly cells: readonly Cell[];
+  /** Cells that must not be parted, as a drawing with its caption. */
+  readonly together?: boolean;
+}
+
+/** Capital heights in mm and the free space between things. */
+export interface FlowStyle {
+  readonly text: number;
+  readonly heading: number;
+  readonly leastColumn: number;
+}
+
+export const LINE_PITCH = 1.75;
+const COLUMN_GAP = 7;
+const SECTION_GAP = 3.2;
+const CELL_GAP = 0.9;
+const HANGING = 4.5;
+
+export function columnsIn(box: Box, style: FlowStyle): readonly Box[] {
+  const width = box.maxX - box.minX;
+  const count = Math.max(1, Math.floor((width + COLUMN_GAP) / (style.leastColumn + COLUMN_GAP)));
+  const each = (width - (count - 1) * COLUMN_GAP) / count;
+  return Array.from({ length: count }, (_, k) => {
+    const minX = box.minX + k * (each + COLUMN_GAP);
+    return { ...box, minX, maxX: minX + each };
+  });
+}
+
+/** A paragraph broken to the column; `mark` (a number or a box) hangs before it. */
+export function paragraph(words: string, width: number, style: FlowStyle, measure: Measure, mark: string | 'box' | null = null): Cell {
+  const indent = mark === null ? 0 : HANGING;
+  const h = style.text;
+  const lines = wrapWords(words, width - indent, h, false, measure);
+  const texts = lines.map((line, k) => text(line, indent, -h - k * h * LINE_PITCH, h));
+  const height = h * 1.3 + (lines.length - 1) * h * LINE_PITCH;
+  if (mark === 'box') {
+    const side = h * 1.15;
+    const corners = [
+      { x: 0, y: -h - 0.1 },
+      { x: side, y: -h - 0.1 },
+      { x: side, y: -h - 0.1 + side },
+      { x: 0, y: -h - 0.1 + side },
+    ];
+    return {
+      layer: { clip: null, strokes: [{ pen: 'rule', role: 'check-box', paths: [polyline(corners, true)], circles: [] }], texts },
+      height,
+    };
+  }
+  return { layer: { clip: null, strokes: [], texts: mark === null ? texts : [text(mark, 0, -h, h, { bold: true }), ...texts] }, height };
+}
+
+/** A number, right-aligned in its column, and words. */
+export function tableRow(number: string, words: string, width: number, style: FlowStyle, measure: Measure): Cell {
+  const h = style.text;
+  const column = 7 * h;
+  const row = paragraph(words, width - column - 2, style, measure);
+  return {
+    height: row.height - h * 0.3,
+    layer: joined(
+      { clip: null, strokes: [], texts: [text(number, column, -h, h, { align: 'right' })] },
+      placeLayer(row.layer, { dx: column + 2, dy: 0 }),
+    ),
+  };
+}
+
+/** A drawing as large as the room allows, at most `most` times its size; the factor is returned so that it can be stated. */
+export function drawing(layer: PageLayer, width: number, height: number, most: number): { readonly cell: Cell; readonly factor: number } {
+  const box = strokesBox(layer);
+  const factor = Math.min(most, width / (box.maxX - box.minX), height / (box.maxY - box.minY));
+  const scaled = placeLayer(scaleLayer(layer, factor), { dx: -box.minX * factor, dy: -box.maxY * factor });
+  return { cell: { layer: scaled, height: (box.maxY - box.minY) * factor }, factor };
+}
+
+function strokesBox(layer: PageLayer): Box {
+  const boxes = layer.strokes.flatMap((s) => s.paths.map((p) => boxOf([p])));
+  // Words may stand out of the drawing by their own height; their width is bounded by what they name.
+  const words = layer.texts.map((t) => ({ minX: t.at.x, maxX: t.at.x, minY: t.at.y - t.height * 0.4, maxY: t.at.y + t.height * 1.2 }));
+  return unionBox([...boxes, ...words]);
+}
+
+/**
+ * Sets sections into the columns of as many pages as they need, one layer for each page. Null when a cell is taller than a column.
+ */
+export function flow(sections: readonly FlowSection[], columns: readonly Box[], style: FlowStyle): readonly PageLayer[] | null {
+  const first = columns[0];
+  if (!first) return null;
+  const pages: PageLayer[] = [NOTHING];
+  let column = 0;
+  let y = first.maxY;
+  const next = () => {
+    column++;
+    if (column === columns.length) {
+      column = 0;
+      pages.push(NOTHING);
+    }
+    y = (columns[column] as Box).maxY;
+  };
+  for (const section of sections) {
+    const heading: Cell = {
+      layer: { clip: null, strokes: [], texts: [text(section.heading, 0, -style.heading, style.heading, { bold: true })] },
+      height: style.heading * 1.75,
+    };
+    const groups: (readonly Cell[])[] = section.together
+      ? [[heading, ...section.cells]]
+      : [[heading, ...section.cells.slice(0, 1)], ...section.cells.slice(1).map((cell) => [cell])];
+    for (const [k, group] of groups.entries()) {
+      const height = group.reduce((sum, cell) => sum + cell.height + CELL_GAP, -CELL_GAP);
+      if (height > first.maxY - first.minY) return null;
+      const box = columns[column] as Box;
+      const gap = y < box.maxY ? (k === 0 ? SECTION_GAP : CELL_GAP) : 0;
+      if (y - gap - height < box.minY) next();
+      else y -= gap;
+      for (const cell of group) {
+        const { minX } = columns[column] as Box;
+        pages[pages.length - 1] = joined(pages.at(-1) ?? NOTHING, placeLayer(cell.layer, { dx: minX, dy: y }));
+        y -= cell.height + CELL_GAP;
+      }
+      y += CELL_GAP;
+    }
+  }
+  return pages;
+}
