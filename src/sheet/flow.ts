@@ -23,21 +23,25 @@ export interface FlowStyle {
   readonly text: number;
   readonly heading: number;
   readonly leastColumn: number;
+  /** Free space between paragraphs, beyond the line's own. */
+  readonly gap: number;
 }
 
 export const LINE_PITCH = 1.75;
 const COLUMN_GAP = 7;
 const SECTION_GAP = 3.2;
-const CELL_GAP = 0.9;
 const HANGING = 4.5;
 
-export function columnsIn(box: Box, style: FlowStyle): readonly Box[] {
+/** Equal columns in a box; one that stands wholly over `below` reaches down into it. */
+export function columnsIn(box: Box, style: FlowStyle, below: Box | null = null): readonly Box[] {
   const width = box.maxX - box.minX;
   const count = Math.max(1, Math.floor((width + COLUMN_GAP) / (style.leastColumn + COLUMN_GAP)));
   const each = (width - (count - 1) * COLUMN_GAP) / count;
   return Array.from({ length: count }, (_, k) => {
     const minX = box.minX + k * (each + COLUMN_GAP);
-    return { ...box, minX, maxX: minX + each };
+    const maxX = minX + each;
+    const minY = below && below.minX <= minX && maxX <= below.maxX ? Math.min(box.minY, below.minY) : box.minY;
+    return { minX, maxX, minY, maxY: box.maxY };
   });
 }
 
@@ -67,7 +71,7 @@ export function paragraph(words: string, width: number, style: FlowStyle, measur
 /** A number, right-aligned in its column, and words. */
 export function tableRow(number: string, words: string, width: number, style: FlowStyle, measure: Measure): Cell {
   const h = style.text;
-  const column = 7 * h;
+  const column = 5 * h;
   const row = paragraph(words, width - column - 2, style, measure);
   return {
     height: row.height - h * 0.3,
@@ -79,11 +83,16 @@ export function tableRow(number: string, words: string, width: number, style: Fl
 }
 
 /** A drawing as large as the room allows, at most `most` times its size; the factor is returned so that it can be stated. */
-export function drawing(layer: PageLayer, width: number, height: number, most: number): { readonly cell: Cell; readonly factor: number } {
+export function drawing(
+  layer: PageLayer,
+  width: number,
+  height: number,
+  most: number,
+): { readonly cell: Cell; readonly width: number; readonly factor: number } {
   const box = strokesBox(layer);
   const factor = Math.min(most, width / (box.maxX - box.minX), height / (box.maxY - box.minY));
   const scaled = placeLayer(scaleLayer(layer, factor), { dx: -box.minX * factor, dy: -box.maxY * factor });
-  return { cell: { layer: scaled, height: (box.maxY - box.minY) * factor }, factor };
+  return { cell: { layer: scaled, height: (box.maxY - box.minY) * factor }, width: (box.maxX - box.minX) * factor, factor };
 }
 
 function strokesBox(layer: PageLayer): Box {
@@ -94,9 +103,15 @@ function strokesBox(layer: PageLayer): Box {
 }
 
 /**
- * Sets sections into the columns of as many pages as they need, one layer for each page. Null when a cell is taller than a column.
+ * Sets sections into the columns of as many pages as they need, one layer for each page; the first page may have columns of its own. Null when a cell is taller than a column.
  */
-export function flow(sections: readonly FlowSection[], columns: readonly Box[], style: FlowStyle): readonly PageLayer[] | null {
+export function flow(
+  sections: readonly FlowSection[],
+  firstColumns: readonly Box[],
+  style: FlowStyle,
+  laterColumns: readonly Box[] = firstColumns,
+): readonly PageLayer[] | null {
+  let columns = firstColumns;
   const first = columns[0];
   if (!first) return null;
   const pages: PageLayer[] = [NOTHING];
@@ -106,6 +121,7 @@ export function flow(sections: readonly FlowSection[], columns: readonly Box[], 
     column++;
     if (column === columns.length) {
       column = 0;
+      columns = laterColumns;
       pages.push(NOTHING);
     }
     y = (columns[column] as Box).maxY;
@@ -119,18 +135,20 @@ export function flow(sections: readonly FlowSection[], columns: readonly Box[], 
       ? [[heading, ...section.cells]]
       : [[heading, ...section.cells.slice(0, 1)], ...section.cells.slice(1).map((cell) => [cell])];
     for (const [k, group] of groups.entries()) {
-      const height = group.reduce((sum, cell) => sum + cell.height + CELL_GAP, -CELL_GAP);
-      if (height > first.maxY - first.minY) return null;
-      const box = columns[column] as Box;
-      const gap = y < box.maxY ? (k === 0 ? SECTION_GAP : CELL_GAP) : 0;
-      if (y - gap - height < box.minY) next();
-      else y -= gap;
+      const height = group.reduce((sum, cell) => sum + cell.height + style.gap, -style.gap);
+      const room = (box: Box) => box.maxY - box.minY;
+      if (height > Math.max(...laterColumns.map(room))) return null;
+      const gap = y < (columns[column] as Box).maxY ? (k === 0 ? SECTION_GAP : style.gap) : 0;
+      if (y - gap - height >= (columns[column] as Box).minY) y -= gap;
+      else
+        do next();
+        while (height > room(columns[column] as Box));
       for (const cell of group) {
         const { minX } = columns[column] as Box;
         pages[pages.length - 1] = joined(pages.at(-1) ?? NOTHING, placeLayer(cell.layer, { dx: minX, dy: y }));
-        y -= cell.height + CELL_GAP;
+        y -= cell.height + style.gap;
       }
-      y += CELL_GAP;
+      y += style.gap;
     }
   }
   return pages;

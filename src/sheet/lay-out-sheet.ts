@@ -6,7 +6,7 @@ import { type Frame, type FrameWords, frameLayer, frameOf } from './frame.ts';
 import { handoutPages, makingPages } from './making-pages.ts';
 import type { Measure, PrintedSheet } from './page.ts';
 import { isOffice, type Orientation, printableBox, turned } from './paper.ts';
-import { type PageContent, patternPages } from './pattern-pages.ts';
+import { type PageContent, patternPages, showsFacts } from './pattern-pages.ts';
 import { isTiled, type PlannedPages, pageCount, planPattern } from './plan-pattern.ts';
 import { BAR } from './scale-check.ts';
 import type { SheetSettings } from './sheet-settings.ts';
@@ -37,6 +37,7 @@ export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: 
   if (!plan) return tooSmall(settings);
   const { frame, box, orientation } = plan;
   const notes = pattern.notes ?? null;
+  const invented = notes?.invented === true;
   const contents: PageContent[] = [];
   for (const part of settings.parts) {
     const pages =
@@ -45,14 +46,14 @@ export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: 
         : notes === null
           ? []
           : part === 'making'
-            ? makingPages(notes, frame, measure)
+            ? makingPages(notes, frame, measure, !(settings.parts.includes('pattern') && showsFacts(plan.pages, frame)))
             : handoutPages(notes, frame, measure);
     if (pages === null) return tooSmall(settings);
     contents.push(...pages);
   }
   const page = printed(settings, orientation);
   const pages = contents.map((content, k) => {
-    const own = { ...words, under: [content.title, ...words.under] };
+    const own = { ...words, under: [invented ? `${content.title}   INVENTED DEMO, nobody was measured` : content.title, ...words.under] };
     return { title: content.title, ...page, layers: [frameLayer(box, own, k + 1, contents.length, measure), ...content.layers] };
   });
   const tiled = settings.parts.includes('pattern') && isTiled(plan.pages);
@@ -101,9 +102,7 @@ function better(plan: Plan, best: Plan, cost: (plan: Plan) => number): boolean {
 
 function frameWords(pattern: Pattern, settings: SheetSettings): FrameWords {
   const { notes, inputs } = pattern;
-  const head = notes
-    ? `${notes.code}   ${notes.side.toUpperCase()} HAND   ${notes.block}${notes.invented ? '   (invented demo)' : ''}`
-    : pattern.title;
+  const head = notes ? `${notes.code}   ${notes.side.toUpperCase()} HAND   ${notes.block}` : pattern.title;
   const date = inputs.date === null ? '' : `   date ${inputs.date}`;
   const { correction } = settings;
   return {

@@ -23,7 +23,9 @@ const CROSS_ARM = 3;
 /** The pages of the pattern at 1:1: whole pages with legend and facts, or tiles with crosses and a thumbnail. */
 export function patternPages(plan: PlannedPages, frame: Frame, notes: MakingNotes | null, measure: Measure): readonly PageContent[] {
   return plan.flatMap((page) =>
-    page.kind === 'whole' ? [wholePage(page, frame, notes, measure)] : page.grid.tiles.map((tile) => tilePage(page, tile, frame, measure)),
+    page.kind === 'whole'
+      ? [wholePage(page, frame, notes, measure)]
+      : page.grid.tiles.map((tile) => tilePage(page, tile, frame, notes, measure)),
   );
 }
 
@@ -38,19 +40,33 @@ function wholePage(page: WholePage, frame: Frame, notes: MakingNotes | null, mea
 /** Legend and facts side by side under the pattern, or, where the pattern takes that place, in the corner of the bars and beside it. */
 function legendAndFacts(place: 'high' | 'wide', frame: Frame, notes: MakingNotes, measure: Measure): PageLayer {
   const { shoulder, pocket, middle } = frame;
-  const narrow = shoulder.maxX - shoulder.minX < 150;
-  if (place === 'high' && !narrow) {
+  if (hasShoulder(place, frame)) {
     const split = shoulder.minX + 82;
     return joined(
       inBox({ ...shoulder, maxX: split - 6 }, (box) => legend(box, notes)),
       inBox({ ...shoulder, minX: split }, (box) => lines(box, notes.facts, measure)),
     );
   }
-  if (narrow) return NOTHING;
+  if (place === 'high' || middle === null) return NOTHING;
   return joined(
     inBox(pocket, (box) => legend(box, notes)),
     middle ? inBox(middle, (box) => lines(box, notes.facts, measure)) : NOTHING,
   );
+}
+
+/** Whether the pattern leaves the place under it to its legend and facts. */
+function hasShoulder(place: 'high' | 'wide', { shoulder }: Frame): boolean {
+  return (
+    place === 'high' && shoulder.maxX - shoulder.minX >= LEAST_SHOULDER.width && shoulder.maxY - shoulder.minY >= LEAST_SHOULDER.height
+  );
+}
+
+/** mm; enough for legend and facts side by side. */
+const LEAST_SHOULDER = { width: 150, height: 40 };
+
+/** Whether every page of the pattern says what it is, so that the making sheet need not. */
+export function showsFacts(plan: PlannedPages, frame: Frame): boolean {
+  return plan.every((page) => hasShoulder(page.place, frame));
 }
 
 /** What does not fit into its box is left to the making page, which has all of it. */
@@ -77,7 +93,7 @@ function lines(box: Box, words: readonly string[], measure: Measure): { layer: P
   return { layer: { clip: null, strokes: [], texts }, bottom: box.maxY - (wrapped.length - 1) * SMALL * PITCH - SMALL * 1.4 };
 }
 
-function tilePage(part: TiledPart, tile: Tile, frame: Frame, measure: Measure): PageContent {
+function tilePage(part: TiledPart, tile: Tile, frame: Frame, notes: MakingNotes | null, measure: Measure): PageContent {
   const { grid, content } = part;
   const room = frame[part.place];
   const { window } = tile;
@@ -96,7 +112,16 @@ function tilePage(part: TiledPart, tile: Tile, frame: Frame, measure: Measure): 
     texts: [],
   };
   const thumbnail = thumbnailLayer(part, tile, frame.pocket, name, measure);
-  return { title: `pattern at 1:1, ${name}`, layers: [drawing, border, ...crosses, thumbnail] };
+  return {
+    title: `pattern at 1:1, ${name}`,
+    layers: [
+      drawing,
+      border,
+      ...crosses,
+      thumbnail,
+      ...(notes && hasShoulder(part.place, frame) ? [legendAndFacts(part.place, frame, notes, measure)] : []),
+    ],
+  };
 }
 
 function tileName(rows: number, columns: number, tile: Tile): string {

@@ -35,7 +35,7 @@ export function stripHandout(f: StripFigures, hand: Hand): readonly TextSection[
         `Wear it for ${BLANK} at a time, ${BLANK} times a day, until ${BLANK}.`,
         `During: ${BLANK}${BLANK}`,
         `Take it off for: ${BLANK}${BLANK}`,
-        `Exercises with it on: ${BLANK}${BLANK}${BLANK}`,
+        `Exercises with it on: ${BLANK} ${BLANK}${BLANK}`,
       ],
     },
     {
