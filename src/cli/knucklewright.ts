@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander';
 import { addDrawCommand } from './draw-command.ts';
 import { EXIT } from './exit.ts';
 import { addLibraryCommands } from './library-commands.ts';
+import { addSheetCommands } from './sheet-commands.ts';
 import { VERSION } from './version.ts';
 
 /** The command line: parses, then loads what the chosen command needs and runs it. */
@@ -14,6 +15,7 @@ function program(): Command {
     .showHelpAfterError('(see knucklewright --help)')
     .exitOverride();
   addDrawCommand(command);
+  addSheetCommands(command);
   addLibraryCommands(command);
   for (const child of command.commands) child.exitOverride().showHelpAfterError(`(see knucklewright ${child.name()} --help)`);
   return command;
