@@ -31,7 +31,7 @@ export interface Frame {
   readonly pocket: Box;
   /** Inside the card outline, under its words: free once the card was laid on. */
   readonly card: Box;
-  /** Between bars and card; null where there is no room to speak of. */
+  /** Right of the bars, as far as the card; null where there is no room to speak of. */
   readonly middle: Box | null;
 }
 
@@ -43,14 +43,14 @@ export function frameOf(box: Box, words: FrameWords, measure: Measure): Frame {
   const barTop = box.minY + BAR + GAP;
   const card = cardCorner(box);
   const inCard = { minX: card.x + 3, minY: card.y + 2, maxX: card.x + CARD.width - 3, maxY: card.y + CARD.height - 10 };
-  const middle = { minX: box.minX + BAR + GAP, minY: box.minY, maxX: card.x - GAP, maxY: bottom };
+  const middle = { minX: box.minX + BAR + GAP, minY: box.minY, maxX: isNarrow(box) ? box.maxX : card.x - GAP, maxY: bottom };
   return {
     high: { minX: box.minX, minY: barTop, maxX: box.maxX, maxY: top },
     wide: { minX: left, minY: bottom + GAP, maxX: box.maxX, maxY: top },
     shoulder: { minX: left, minY: bottom + GAP, maxX: box.maxX, maxY: barTop - GAP },
     pocket: isNarrow(box) ? inCard : { minX: left, minY: box.minY + BAR_ROOM - 2, maxX: box.minX + BAR - 2, maxY: bottom },
     card: inCard,
-    middle: !isNarrow(box) && middle.maxX - middle.minX > 40 ? middle : null,
+    middle: middle.maxX - middle.minX > 40 ? middle : null,
   };
 }
 

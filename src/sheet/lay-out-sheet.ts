@@ -2,11 +2,12 @@ import type { Box } from '../geometry/path.ts';
 import type { Pattern } from '../pattern/pattern.ts';
 import { plain } from '../units/number.ts';
 import { failure, type Result, success, type Warning } from '../units/result.ts';
+import { besidePattern } from './beside-pattern.ts';
 import { type Frame, type FrameWords, frameLayer, frameOf } from './frame.ts';
 import { handoutPages, makingPages } from './making-pages.ts';
 import type { Measure, PrintedSheet } from './page.ts';
 import { isOffice, type Orientation, printableBox, turned } from './paper.ts';
-import { type PageContent, patternPages, showsFacts } from './pattern-pages.ts';
+import { type PageContent, patternPages } from './pattern-pages.ts';
 import { isTiled, type PlannedPages, pageCount, planPattern } from './plan-pattern.ts';
 import { BAR } from './scale-check.ts';
 import type { SheetSettings } from './sheet-settings.ts';
@@ -38,6 +39,8 @@ export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: 
   const { frame, box, orientation } = plan;
   const notes = pattern.notes ?? null;
   const invented = notes?.invented === true;
+  const beside = notes && settings.parts.includes('pattern') ? plan.pages.map((page) => besidePattern(page, frame, notes, measure)) : [];
+  const shown = { legend: beside.length > 0 && beside.every((b) => b.legend), facts: beside.length > 0 && beside.every((b) => b.facts) };
   const contents: PageContent[] = [];
   for (const part of settings.parts) {
     const pages =
@@ -46,7 +49,7 @@ export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: 
         : notes === null
           ? []
           : part === 'making'
-            ? makingPages(notes, frame, measure, !(settings.parts.includes('pattern') && showsFacts(plan.pages, frame)))
+            ? makingPages(notes, frame, measure, shown)
             : handoutPages(notes, frame, measure);
     if (pages === null) return tooSmall(settings);
     contents.push(...pages);

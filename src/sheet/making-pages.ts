@@ -2,6 +2,7 @@ import type { Box } from '../geometry/path.ts';
 import type { CutList, MakingNotes } from '../pattern/making-notes.ts';
 import { boxOfDrawn, type Drawn } from '../pattern/place-marks.ts';
 import { fixed, plain } from '../units/number.ts';
+import { legendCell } from './beside-pattern.ts';
 import { type Cell, columnsIn, drawing, type FlowSection, type FlowStyle, flow, paragraph, tableRow } from './flow.ts';
 import type { Frame } from './frame.ts';
 import { drawnLayer, joined, type Measure, type PageLayer, placeLayer, text } from './page.ts';
@@ -13,10 +14,16 @@ const LARGEST_VIEW = 2;
 /** Share of a column's height that the view may take. */
 const VIEW_SHARE = 0.55;
 
+/** What the pattern's own pages say already. */
+export interface ShownElsewhere {
+  readonly legend: boolean;
+  readonly facts: boolean;
+}
+
 /** The making sheet: view, cut list, steps, fit check, cautions, and gauges at 1:1 where there is room. Null when the paper is too small. */
-export function makingPages(notes: MakingNotes, frame: Frame, measure: Measure, withFacts: boolean): readonly PageContent[] | null {
+export function makingPages(notes: MakingNotes, frame: Frame, measure: Measure, shown: ShownElsewhere): readonly PageContent[] | null {
   const spanning = notes.view ? SPANNING_VIEWS.flatMap((factor) => spanningView(notes, frame, factor, measure)) : [];
-  const tries = [...spanning, null].map((top) => makingWith(notes, frame, top, measure, withFacts));
+  const tries = [...spanning, null].map((top) => makingWith(notes, frame, top, measure, shown));
   // The largest view that costs no page more than the smallest does.
   const fewest = Math.min(...tries.map((pages) => pages?.length ?? Number.POSITIVE_INFINITY));
   return tries.find((pages) => pages?.length === fewest) ?? null;
@@ -46,7 +53,7 @@ function makingWith(
   frame: Frame,
   top: Cell | null,
   measure: Measure,
-  withFacts: boolean,
+  shown: ShownElsewhere,
 ): readonly PageContent[] | null {
   const box = top ? { ...frame.wide, maxY: frame.wide.maxY - top.height } : frame.wide;
   const columns = columnsIn(box, MAKING, frame.pocket);
@@ -59,7 +66,8 @@ function makingWith(
   const gauges = placeGauges(notes, frame);
   const sections: FlowSection[] = [
     ...(top ? [] : view(notes, column, measure)),
-    ...(withFacts ? [{ heading: 'What it is', cells: plainly(notes.facts) }] : []),
+    ...(shown.facts ? [] : [{ heading: 'What it is', cells: plainly(notes.facts) }]),
+    ...(shown.legend || notes.legend.length === 0 ? [] : [{ heading: 'Lines', cells: [legendCell(notes.legend)] }]),
     ...notes.cutLists.map((list) => cutListSection(list, width, measure)),
     { heading: 'Making, in this order', cells: numbered(notes.steps) },
     { heading: 'Fit check', cells: boxed(notes.checks) },

@@ -1,9 +1,9 @@
 import type { Box } from '../geometry/path.ts';
 import { polyline } from '../geometry/path.ts';
-import { dashed } from '../pattern/dashes.ts';
 import type { MakingNotes } from '../pattern/making-notes.ts';
+import { besidePattern } from './beside-pattern.ts';
 import type { Frame } from './frame.ts';
-import { joined, type Measure, NOTHING, type PageLayer, type PageText, placeLayer, scaleLayer, text } from './page.ts';
+import { joined, type Measure, NOTHING, type PageLayer, placeLayer, scaleLayer, text } from './page.ts';
 import type { LaidPart } from './part-layer.ts';
 import type { PlannedPages, TiledPart, WholePage } from './plan-pattern.ts';
 import { contains, type Tile } from './tiles.ts';
@@ -17,7 +17,6 @@ export interface PageContent {
 
 const SMALL = 2;
 const PITCH = 1.75;
-const LEGEND_LINE = 14;
 const CROSS_ARM = 3;
 
 /** The pages of the pattern at 1:1: whole pages with legend and facts, or tiles with crosses and a thumbnail. */
@@ -33,64 +32,8 @@ function wholePage(page: WholePage, frame: Frame, notes: MakingNotes | null, mea
   const room = frame[page.place];
   const dx = (room.minX + room.maxX - page.content.width) / 2;
   const dy = (room.minY + room.maxY - page.content.height) / 2;
-  const beside = notes ? legendAndFacts(page.place, frame, notes, measure) : NOTHING;
+  const beside = notes ? besidePattern(page, frame, notes, measure).layer : NOTHING;
   return { title: 'pattern at 1:1', layers: [placeLayer(page.content.layer, { dx, dy }), beside] };
-}
-
-/** Legend and facts side by side under the pattern, or, where the pattern takes that place, in the corner of the bars and beside it. */
-function legendAndFacts(place: 'high' | 'wide', frame: Frame, notes: MakingNotes, measure: Measure): PageLayer {
-  const { shoulder, pocket, middle } = frame;
-  if (hasShoulder(place, frame)) {
-    const split = shoulder.minX + 82;
-    return joined(
-      inBox({ ...shoulder, maxX: split - 6 }, (box) => legend(box, notes)),
-      inBox({ ...shoulder, minX: split }, (box) => lines(box, notes.facts, measure)),
-    );
-  }
-  if (place === 'high' || middle === null) return NOTHING;
-  return joined(
-    inBox(pocket, (box) => legend(box, notes)),
-    middle ? inBox(middle, (box) => lines(box, notes.facts, measure)) : NOTHING,
-  );
-}
-
-/** Whether the pattern leaves the place under it to its legend and facts. */
-function hasShoulder(place: 'high' | 'wide', { shoulder }: Frame): boolean {
-  return (
-    place === 'high' && shoulder.maxX - shoulder.minX >= LEAST_SHOULDER.width && shoulder.maxY - shoulder.minY >= LEAST_SHOULDER.height
-  );
-}
-
-/** mm; enough for legend and facts side by side. */
-const LEAST_SHOULDER = { width: 150, height: 40 };
-
-/** Whether every page of the pattern says what it is, so that the making sheet need not. */
-export function showsFacts(plan: PlannedPages, frame: Frame): boolean {
-  return plan.every((page) => hasShoulder(page.place, frame));
-}
-
-/** What does not fit into its box is left to the making page, which has all of it. */
-function inBox(box: Box, draw: (box: Box) => { readonly layer: PageLayer; readonly bottom: number }): PageLayer {
-  const drawn = draw(box);
-  return drawn.bottom >= box.minY ? drawn.layer : NOTHING;
-}
-
-function legend(box: Box, notes: MakingNotes): { layer: PageLayer; bottom: number } {
-  let y = box.maxY - SMALL;
-  const layers = notes.legend.map((row): PageLayer => {
-    const middle = y + SMALL / 2;
-    const line = dashed({ x: box.minX, y: middle }, { x: box.minX + LEGEND_LINE, y: middle }, row.dashes);
-    const words = text(row.title, box.minX + LEGEND_LINE + 3, y, SMALL);
-    y -= SMALL * PITCH * 1.15;
-    return { clip: null, strokes: [{ pen: row.layer, role: 'legend', paths: line, circles: [] }], texts: [words] };
-  });
-  return { layer: joined(...layers), bottom: y + SMALL * PITCH * 1.15 - SMALL * 0.4 };
-}
-
-function lines(box: Box, words: readonly string[], measure: Measure): { layer: PageLayer; bottom: number } {
-  const wrapped = words.flatMap((line) => wrapWords(line, box.maxX - box.minX, SMALL, false, measure));
-  const texts = wrapped.map((line, k): PageText => text(line, box.minX, box.maxY - SMALL - k * SMALL * PITCH, SMALL));
-  return { layer: { clip: null, strokes: [], texts }, bottom: box.maxY - (wrapped.length - 1) * SMALL * PITCH - SMALL * 1.4 };
 }
 
 function tilePage(part: TiledPart, tile: Tile, frame: Frame, notes: MakingNotes | null, measure: Measure): PageContent {
@@ -114,13 +57,7 @@ function tilePage(part: TiledPart, tile: Tile, frame: Frame, notes: MakingNotes 
   const thumbnail = thumbnailLayer(part, tile, frame.pocket, name, measure);
   return {
     title: `pattern at 1:1, ${name}`,
-    layers: [
-      drawing,
-      border,
-      ...crosses,
-      thumbnail,
-      ...(notes && hasShoulder(part.place, frame) ? [legendAndFacts(part.place, frame, notes, measure)] : []),
-    ],
+    layers: [drawing, border, ...crosses, thumbnail, ...(notes ? [besidePattern(part, frame, notes, measure).layer] : [])],
   };
 }
 

@@ -9,6 +9,8 @@ export function wrapWords(text: string, width: number, height: number, bold: boo
   const fits = (line: string) => measure(line, height, bold) <= width;
   for (const word of text.split(' ')) {
     const last = lines.at(-1);
+    // Wide spaces part what stands on one line; they do not begin the next.
+    if (word === '' && last !== undefined && !fits(`${last} `)) continue;
     if (last !== undefined && fits(`${last} ${word}`)) {
       lines[lines.length - 1] = `${last} ${word}`;
       continue;
