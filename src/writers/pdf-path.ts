@@ -14,7 +14,7 @@ const WIDEST = Math.PI / 4;
 export function arcCubics(segment: Segment): readonly Cubic[] | null {
   const arc = arcOf(segment);
   if (!arc) return null;
-  let count = Math.ceil(Math.abs(arc.sweep) / WIDEST);
+  let count = Math.max(1, Math.ceil(Math.abs(arc.sweep) / WIDEST - 1e-9));
   while (cubicError(arc.radius, Math.abs(arc.sweep) / count) > ARC_ERROR) count++;
   const cubics = Array.from({ length: count }, (_, k) => cubicOf(arc, arc.startAngle + (arc.sweep * k) / count, arc.sweep / count));
   const last = cubics[count - 1];
