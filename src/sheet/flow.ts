@@ -1,7 +1,7 @@
 import type { Box } from '../geometry/path.ts';
 import { polyline } from '../geometry/path.ts';
 import { boxOf, unionBox } from '../geometry/path-measures.ts';
-import { joined, type Measure, NOTHING, type PageLayer, placeLayer, scaleLayer, text } from './page.ts';
+import { joined, type Measure, type PageLayer, placeLayer, scaleLayer, text } from './page.ts';
 import { wrapWords } from './wrap-words.ts';
 
 /** Something of a known height that is not divided, its upper left corner at (0, 0), y up. mm */
@@ -114,7 +114,7 @@ export function flow(
   let columns = firstColumns;
   const first = columns[0];
   if (!first) return null;
-  const pages: PageLayer[] = [NOTHING];
+  const pages: PageLayer[][] = [[]];
   let column = 0;
   let y = first.maxY;
   const next = () => {
@@ -122,7 +122,7 @@ export function flow(
     if (column === columns.length) {
       column = 0;
       columns = laterColumns;
-      pages.push(NOTHING);
+      pages.push([]);
     }
     y = (columns[column] as Box).maxY;
   };
@@ -145,11 +145,11 @@ export function flow(
         while (height > room(columns[column] as Box));
       for (const cell of group) {
         const { minX } = columns[column] as Box;
-        pages[pages.length - 1] = joined(pages.at(-1) ?? NOTHING, placeLayer(cell.layer, { dx: minX, dy: y }));
+        pages.at(-1)?.push(placeLayer(cell.layer, { dx: minX, dy: y }));
         y -= cell.height + style.gap;
       }
       y += style.gap;
     }
   }
-  return pages;
+  return pages.map((cells) => joined(...cells));
 }

@@ -75,32 +75,35 @@ function bestPlan(pattern: Pattern, settings: SheetSettings, words: FrameWords, 
   const orientations: readonly Orientation[] = settings.orientation === 'auto' ? ['portrait', 'landscape'] : [settings.orientation];
   const areas = settings.area === 'both' && isOffice(settings.paper) ? (['both', 'paper'] as const) : ([settings.area] as const);
   const { across, along } = settings.correction ?? { across: BAR, along: BAR };
-  const plans = areas.flatMap((area) =>
-    [false, true].flatMap((quarterTurn) =>
-      orientations.flatMap((orientation): Plan[] => {
-        const room = printableBox(settings.paper, orientation, settings.margin, area);
-        const box = {
-          minX: (room.minX * across) / BAR,
-          maxX: (room.maxX * across) / BAR,
-          minY: (room.minY * along) / BAR,
-          maxY: (room.maxY * along) / BAR,
-        };
-        // Each page names its content in one more line under the head.
-        const frame = frameOf(box, { ...words, under: ['', ...words.under] }, measure);
-        const pages = planPattern(pattern.parts, frame, quarterTurn);
-        return pages ? [{ orientation, box, frame, pages, ownArea: area === 'paper' && areas.length > 1 }] : [];
-      }),
-    ),
+  const ways = areas.flatMap((area) =>
+    [false, true].flatMap((quarterTurn) => orientations.map((orientation) => ({ area, quarterTurn, orientation }))),
   );
+  let best: Plan | null = null;
   // The first of equals: shared area before own, unturned before turned, portrait before landscape.
-  const cost = (plan: Plan) => (isTiled(plan.pages) ? 1000 : 0) + pageCount(plan.pages);
-  return plans.reduce<Plan | null>((best, plan) => (best === null || better(plan, best, cost) ? plan : best), null);
+  for (const { area, quarterTurn, orientation } of ways) {
+    const room = printableBox(settings.paper, orientation, settings.margin, area);
+    const box = {
+      minX: (room.minX * across) / BAR,
+      maxX: (room.maxX * across) / BAR,
+      minY: (room.minY * along) / BAR,
+      maxY: (room.maxY * along) / BAR,
+    };
+    // Each page names its content in one more line under the head.
+    const frame = frameOf(box, { ...words, under: ['', ...words.under] }, measure);
+    const pages = planPattern(pattern.parts, frame, quarterTurn);
+    if (!pages) continue;
+    const plan: Plan = { orientation, box, frame, pages, ownArea: area === 'paper' && areas.length > 1 };
+    if (best === null || better(plan, best)) best = plan;
+    if (pageCount(best.pages) === 1) break;
+  }
+  return best;
 }
 
 /** The paper's own area is taken only to save tiles; it does not fit the other paper. */
-function better(plan: Plan, best: Plan, cost: (plan: Plan) => number): boolean {
+function better(plan: Plan, best: Plan): boolean {
   if (plan.ownArea && !best.ownArea) return isTiled(best.pages) && !isTiled(plan.pages);
-  return cost(plan) < cost(best);
+  const [tiled, bestTiled] = [isTiled(plan.pages), isTiled(best.pages)];
+  return tiled === bestTiled ? pageCount(plan.pages) < pageCount(best.pages) : bestTiled;
 }
 
 function frameWords(pattern: Pattern, settings: SheetSettings): FrameWords {

@@ -92,10 +92,19 @@ function newDocument(info: Readonly<Record<string, string | Date>>): KeptDocumen
 export const CAPITAL_SHARE = 0.718;
 
 let ruler: KeptDocument | null = null;
+/** Widths at a capital height of 1 mm: breaking lines asks for the same words again and again. */
+const measured = new Map<string, number>();
+const MOST_MEASURED = 20_000;
 
 /** Width of a text in mm at a capital height in mm, kerning included. */
 export function helveticaWidth(text: string, height: number, bold: boolean): number {
+  const key = `${bold ? 'bold' : 'plain'} ${text}`;
+  const known = measured.get(key);
+  if (known !== undefined) return known * height;
   ruler ??= newDocument({ CreationDate: new Date(0) });
   ruler.font(bold ? 'Helvetica-Bold' : 'Helvetica', 1);
-  return (ruler.widthOfString(text) * height) / CAPITAL_SHARE;
+  const width = ruler.widthOfString(text) / CAPITAL_SHARE;
+  if (measured.size >= MOST_MEASURED) measured.clear();
+  measured.set(key, width);
+  return width * height;
 }
