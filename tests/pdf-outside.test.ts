@@ -195,7 +195,9 @@ describe('file by qpdf, pdfinfo and pdftotext', () => {
   });
 
   it('shows every character of its font as itself', () => {
-    const latin = [...Array.from({ length: 95 }, (_, k) => String.fromCharCode(32 + k)), ...'äöüßéèñçøåÆŒœŠšŽžŸ€°²½×…–—“”‘’•™¿¡'].join('');
+    // Windows code page 1252, which ISO 32000-1 (annex D) calls WinAnsiEncoding: ASCII, Latin-1 without the soft hyphen, and 27 more.
+    const from = (first: number, last: number) => Array.from({ length: last - first + 1 }, (_, k) => String.fromCharCode(first + k));
+    const latin = [...from(0x21, 0x7e), ...from(0xa1, 0xac), ...from(0xae, 0xff), ...'€‚ƒ„…†‡ˆ‰Š‹ŒŽ‘’“”•–—˜™š›œžŸ'].join('');
     const pattern: Pattern = {
       ...samplePattern,
       title: 'all',
