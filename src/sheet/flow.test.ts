@@ -5,7 +5,7 @@ import { wrapWords } from './wrap-words.ts';
 
 /** Every letter half a capital wide. */
 const measure: Measure = (text, height) => text.length * height * 0.5;
-const style: FlowStyle = { text: 2, heading: 3, leastColumn: 40, gap: 1 };
+const style: FlowStyle = { text: 2, heading: 3, leastColumn: 40, gap: 1, sectionGap: 3 };
 const box = { minX: 10, maxX: 100, minY: 20, maxY: 70 };
 
 const section = (heading: string, words: readonly string[]): FlowSection => ({

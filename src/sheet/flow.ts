@@ -23,13 +23,13 @@ export interface FlowStyle {
   readonly text: number;
   readonly heading: number;
   readonly leastColumn: number;
-  /** Free space between paragraphs, beyond the line's own. */
+  /** Free space between paragraphs, beyond the line's own, and above a heading. */
   readonly gap: number;
+  readonly sectionGap: number;
 }
 
 export const LINE_PITCH = 1.75;
 const COLUMN_GAP = 7;
-const SECTION_GAP = 3.2;
 const HANGING = 4.5;
 
 /** Equal columns in a box; one that stands wholly over `below` reaches down into it. */
@@ -129,7 +129,7 @@ export function flow(
   for (const section of sections) {
     const heading: Cell = {
       layer: { clip: null, strokes: [], texts: [text(section.heading, 0, -style.heading, style.heading, { bold: true })] },
-      height: style.heading * 1.75,
+      height: style.heading * 1.35,
     };
     const groups: (readonly Cell[])[] = section.together
       ? [[heading, ...section.cells]]
@@ -138,7 +138,7 @@ export function flow(
       const height = group.reduce((sum, cell) => sum + cell.height + style.gap, -style.gap);
       const room = (box: Box) => box.maxY - box.minY;
       if (height > Math.max(...laterColumns.map(room))) return null;
-      const gap = y < (columns[column] as Box).maxY ? (k === 0 ? SECTION_GAP : style.gap) : 0;
+      const gap = y < (columns[column] as Box).maxY ? (k === 0 ? style.sectionGap : style.gap) : 0;
       if (y - gap - height >= (columns[column] as Box).minY) y -= gap;
       else
         do next();

@@ -8,8 +8,8 @@ import type { Frame } from './frame.ts';
 import { drawnLayer, joined, type Measure, type PageLayer, placeLayer, text } from './page.ts';
 import type { PageContent } from './pattern-pages.ts';
 
-const MAKING: FlowStyle = { text: 2, heading: 2.8, leastColumn: 78, gap: 0.9 };
-const HANDOUT: FlowStyle = { text: 3, heading: 3.8, leastColumn: 110, gap: 3.2 };
+const MAKING: FlowStyle = { text: 2, heading: 2.8, leastColumn: 78, gap: 0.9, sectionGap: 3.4 };
+const HANDOUT: FlowStyle = { text: 3, heading: 3.8, leastColumn: 110, gap: 3.2, sectionGap: 8 };
 const LARGEST_VIEW = 2;
 /** Share of a column's height that the view may take. */
 const VIEW_SHARE = 0.55;
@@ -127,8 +127,13 @@ function cutListSection(list: CutList, width: number, measure: Measure): FlowSec
     measure,
   );
   const rows = list.rows.map((row) => tableRow(fixed(row.at, 1), row.title, width, MAKING, measure));
-  const remarks = list.remarks.map((line) => paragraph(line, width, MAKING, measure));
+  const remarks = list.remarks.map((line, k) => lowered(paragraph(line, width, MAKING, measure), k === 0 ? 1.2 : 0));
   return { heading: `${list.title}: cut list for a ruler`, cells: [size, ...rows, ...remarks] };
+}
+
+/** A cell with free space above it, mm. */
+function lowered(cell: Cell, by: number): Cell {
+  return { layer: placeLayer(cell.layer, { dx: 0, dy: -by }), height: cell.height + by };
 }
 
 /** Gauges between bars and card or inside the card outline, true size; null when they do not fit there. */

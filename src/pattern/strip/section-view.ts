@@ -1,4 +1,5 @@
 import { type LineArcPath, polyline } from '../../geometry/path.ts';
+import { boxOf } from '../../geometry/path-measures.ts';
 import { textWidth } from '../../geometry/stroke-letters.ts';
 import { placePath, placePoint } from '../../geometry/transform.ts';
 import type { Side } from '../../hand/digits.ts';
@@ -34,17 +35,21 @@ export function sectionView(path: StripPath, side: Side, options: StripOptions):
     labels.push(centred(s.digit, at.x, at.y + 0.15 * name, name), centred(s.place, at.x, at.y - 1.8 * place, place));
   }
   const half = options.thickness / 2;
-  info('section-strip', 'strip, its two faces', [bandLine(path.pieces, half), bandLine(path.pieces, -half)]);
+  const faces = [bandLine(path.pieces, half), bandLine(path.pieces, -half)];
+  info('section-strip', 'strip, its two faces', faces);
   const away = path.held === 'raised' ? -1 : 1;
-  const tip = path.seam.y + away * half;
+  const inside = path.seam.y - away * half;
+  // The line leads out of the band, so that its words stand clear of the loops on both sides.
+  const band = boxOf(faces);
+  const tip = (away > 0 ? band.maxY : band.minY) + away;
   info('section-seam', 'seam', [
     polyline([
-      { x: path.seam.x, y: tip - away * options.thickness },
-      { x: path.seam.x, y: tip + away * 3 },
+      { x: path.seam.x, y: inside },
+      { x: path.seam.x, y: tip },
     ]),
   ]);
   const seam = placePoint({ x: path.seam.x, y: tip }, seen);
-  labels.push(centred('seam, outer layer', seam.x, away > 0 ? seam.y + 3.8 : seam.y - 3.8 - SMALL, SMALL));
+  labels.push(centred('seam, outer layer', seam.x, away > 0 ? seam.y + 0.8 : seam.y - 0.8 - SMALL, SMALL));
   return { marks, labels };
 }
 
