@@ -40,7 +40,8 @@ export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: 
   const notes = pattern.notes ?? null;
   const invented = notes?.invented === true;
   const beside = notes && settings.parts.includes('pattern') ? plan.pages.map((page) => besidePattern(page, frame, notes, measure)) : [];
-  const shown = { legend: beside.length > 0 && beside.every((b) => b.legend), facts: beside.length > 0 && beside.every((b) => b.facts) };
+  // Without the pattern there are no lines to be explained.
+  const shown = { legend: beside.every((b) => b.legend), facts: beside.length > 0 && beside.every((b) => b.facts) };
   const contents: PageContent[] = [];
   for (const part of settings.parts) {
     const pages =

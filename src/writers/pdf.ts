@@ -82,7 +82,11 @@ export function writeSheet(
   attached: { readonly name: string; readonly text: string } | null,
 ): Result<Uint8Array> {
   const problems = sheet.pages.flatMap((page, k) => page.layers.flatMap((layer) => layerProblems(layer, `page ${k + 1}`)));
-  if (problems.length > 0) return failure(...problems);
+  // The head stands on every page; what is wrong with it is said once.
+  const once = problems.filter(
+    (p, k) => problems.findIndex((q) => q.message.replace(q.where, '') === p.message.replace(p.where, '')) === k,
+  );
+  if (once.length > 0) return failure(...once);
   const title = cleanText(sheet.title);
   const info = { Title: title, Creator: 'Knucklewright', Producer: 'Knucklewright' };
   return success(
