@@ -26,7 +26,7 @@ describe('wrapWords(text, width, height, bold, measure)', () => {
 
 describe('columnsIn(box, style, below)', () => {
   it('makes equal columns, and lengthens one that stands over free room', () => {
-    const [first, second] = columnsIn(box, style, { minX: 10, maxX: 60, minY: 5, maxY: 20 });
+    const [first, second] = columnsIn(box, style, [{ minX: 10, maxX: 60, minY: 5, maxY: 20 }]);
     expect(first).toEqual({ minX: 10, maxX: 51.5, minY: 5, maxY: 70 });
     expect(second).toEqual({ minX: 58.5, maxX: 100, minY: 20, maxY: 70 });
   });

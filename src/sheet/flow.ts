@@ -32,15 +32,16 @@ export const LINE_PITCH = 1.75;
 const COLUMN_GAP = 7;
 const HANGING = 4.5;
 
-/** Equal columns in a box; one that stands wholly over `below` reaches down into it. */
-export function columnsIn(box: Box, style: FlowStyle, below: Box | null = null): readonly Box[] {
+/** Equal columns in a box; one that stands wholly over a box of `below` reaches down into it. */
+export function columnsIn(box: Box, style: FlowStyle, below: readonly Box[] = []): readonly Box[] {
   const width = box.maxX - box.minX;
   const count = Math.max(1, Math.floor((width + COLUMN_GAP) / (style.leastColumn + COLUMN_GAP)));
   const each = (width - (count - 1) * COLUMN_GAP) / count;
   return Array.from({ length: count }, (_, k) => {
     const minX = box.minX + k * (each + COLUMN_GAP);
     const maxX = minX + each;
-    const minY = below && below.minX <= minX && maxX <= below.maxX ? Math.min(box.minY, below.minY) : box.minY;
+    const free = below.filter((b) => b.minX <= minX && maxX <= b.maxX).map((b) => b.minY);
+    const minY = Math.min(box.minY, ...free);
     return { minX, maxX, minY, maxY: box.maxY };
   });
 }

@@ -31,6 +31,8 @@ export interface Frame {
   readonly pocket: Box;
   /** Inside the card outline, under its words: free once the card was laid on. */
   readonly card: Box;
+  /** Into which a column of text may reach down from `wide`. */
+  readonly underText: readonly Box[];
   /** Right of the bars, as far as the card; null where there is no room to speak of. */
   readonly middle: Box | null;
 }
@@ -43,13 +45,16 @@ export function frameOf(box: Box, words: FrameWords, measure: Measure): Frame {
   const barTop = box.minY + BAR + GAP;
   const card = cardCorner(box);
   const inCard = { minX: card.x + 3, minY: card.y + 2, maxX: card.x + CARD.width - 3, maxY: card.y + CARD.height - 10 };
+  const corner = { minX: left, minY: box.minY + BAR_ROOM - 2, maxX: box.minX + BAR - 2, maxY: bottom };
+  const pocket = isNarrow(box) ? inCard : corner;
   const middle = { minX: box.minX + BAR + GAP, minY: box.minY, maxX: isNarrow(box) ? box.maxX : card.x - GAP, maxY: bottom };
   return {
     high: { minX: box.minX, minY: barTop, maxX: box.maxX, maxY: top },
     wide: { minX: left, minY: bottom + GAP, maxX: box.maxX, maxY: top },
     shoulder: { minX: left, minY: bottom + GAP, maxX: box.maxX, maxY: barTop - GAP },
-    pocket: isNarrow(box) ? inCard : { minX: left, minY: box.minY + BAR_ROOM - 2, maxX: box.minX + BAR - 2, maxY: bottom },
+    pocket,
     card: inCard,
+    underText: isNarrow(box) ? [{ minX: box.minX + BAR, minY: box.minY + BAR_ROOM - 2, maxX: box.maxX, maxY: bottom }] : [pocket],
     middle: middle.maxX - middle.minX > 40 ? middle : null,
   };
 }

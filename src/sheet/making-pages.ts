@@ -56,8 +56,8 @@ function makingWith(
   shown: ShownElsewhere,
 ): readonly PageContent[] | null {
   const box = top ? { ...frame.wide, maxY: frame.wide.maxY - top.height } : frame.wide;
-  const columns = columnsIn(box, MAKING, frame.pocket);
-  const full = columnsIn(frame.wide, MAKING, frame.pocket);
+  const columns = columnsIn(box, MAKING, frame.underText);
+  const full = columnsIn(frame.wide, MAKING, frame.underText);
   const column = columns[0] as Box;
   const width = column.maxX - column.minX;
   const numbered = (words: readonly string[]) => words.map((line, k) => paragraph(line, width, MAKING, measure, `${k + 1}`));
