@@ -59,11 +59,15 @@ describe('pdfWriter(settings).write(pattern)', () => {
   });
 
   it('fails with the names of all characters that its font lacks', () => {
-    const result = writer.write(lettered('ring \u4e2d \u2265'));
-    expect(result).toMatchObject({
-      ok: false,
-      problems: [{ code: 'LABEL_CHARACTERS_UNKNOWN', kind: 'input' }, { code: 'LABEL_CHARACTERS_UNKNOWN' }],
-    });
+    const two = {
+      ...samplePattern,
+      parts: samplePattern.parts.map((part, k) => ({ ...part, labels: [label(k === 0 ? 'ring \u4e2d' : '\u2265 45')] })),
+    };
+    const result = writer.write(two);
+    const unknown = { code: 'LABEL_CHARACTERS_UNKNOWN', kind: 'input' };
+    expect(result).toMatchObject({ ok: false, problems: [unknown, unknown] });
+    // What stands twice is said once.
+    expect(writer.write(lettered('\u4e2d'))).toMatchObject({ ok: false, problems: [unknown] });
     expect(JSON.stringify(result)).toContain('(U+4E2D)');
     expect(JSON.stringify(result)).toContain('(U+2265)');
   });
