@@ -4,6 +4,7 @@ import { addDrawCommand } from './draw-command.ts';
 import { EXIT } from './exit.ts';
 import { addLibraryCommands } from './library-commands.ts';
 import { addPlanCommand } from './plan-command.ts';
+import { addSheetCommands } from './sheet-commands.ts';
 import { VERSION } from './version.ts';
 
 /** The command line: parses, then loads what the chosen command needs and runs it. */
@@ -18,6 +19,7 @@ function program(): Command {
   addPlanCommand(command);
   addDrawCommand(command);
   addCaseCommand(command);
+  addSheetCommands(command);
   addLibraryCommands(command);
   for (const child of command.commands) child.exitOverride().showHelpAfterError(`(see knucklewright ${child.name()} --help)`);
   return command;
