@@ -72,9 +72,15 @@ export function inputsFromDxf(dxf: string): Result<unknown> {
   return parsed(Array.from({ length: count }, (_, i) => pieces.get(i + 1) ?? '').join(''));
 }
 
-/** The start of an embedded file of ours: written on one line, never compressed by us. */
-const ATTACHED = /^\s*(\{.*"schema":"knucklewright\/inputs@.*\})\s*$/;
+/** An embedded file of ours, or null: written on one line, never compressed by us. */
+function attached(stream: string): string | null {
+  const text = stream.trim();
+  return text.startsWith('{') && text.endsWith('}') && text.includes(SCHEMA_KEY) ? text : null;
+}
+
 const STREAM = /stream\r?\n/g;
+/** Streams that are inflated; ours has a handful, and each may be made to swell to the limit. */
+const MOST_INFLATED = 200;
 
 /**
  * The inputs that a PDF of ours carries as an attached file, parsed but not yet checked. Fails with `INPUTS_MISSING` or `INPUTS_BROKEN`.
@@ -82,22 +88,32 @@ const STREAM = /stream\r?\n/g;
  */
 export function inputsFromPdf(pdf: Uint8Array, inflate: (bytes: Uint8Array) => Uint8Array | null = () => null): Result<unknown> {
   const file = latin1(pdf);
-  for (const match of file.matchAll(STREAM)) {
-    const start = match.index + match[0].length;
-    const end = file.indexOf('endstream', start);
-    if (end < 0) break;
-    const plain = ATTACHED.exec(file.slice(start, end));
-    if (plain?.[1]) return parsed(plain[1]);
+  let tried = 0;
+  for (const [start, end] of streamsIn(file)) {
+    const plain = attached(file.slice(start, end));
+    if (plain !== null) return parsed(plain);
     // Only what might be ours is inflated: fonts and pictures are larger.
-    const inflated = end - start <= LARGEST_ATTACHMENT ? inflate(pdf.subarray(start, end)) : null;
-    const packed = inflated ? ATTACHED.exec(latin1(inflated)) : null;
-    if (packed?.[1]) return parsed(packed[1]);
+    if (end - start > LARGEST_ATTACHMENT || ++tried > MOST_INFLATED) continue;
+    const inflated = inflate(pdf.subarray(start, end));
+    const packed = inflated ? attached(latin1(inflated)) : null;
+    if (packed !== null) return parsed(packed);
   }
   return file.includes(SCHEMA_KEY)
     ? broken('the attached file is cut short')
     : missing(
         'no attached file with inputs: this PDF was not written by knucklewright, or was printed or saved again by a program that dropped them',
       );
+}
+
+/** Where each stream of a PDF begins and ends. The next one is looked for behind the last: else a file of nothing but beginnings takes the square of its length. */
+function* streamsIn(file: string): Generator<readonly [start: number, end: number]> {
+  const begin = new RegExp(STREAM);
+  for (let match = begin.exec(file); match !== null; match = begin.exec(file)) {
+    const end = file.indexOf('endstream', begin.lastIndex);
+    if (end < 0) return;
+    yield [begin.lastIndex, end];
+    begin.lastIndex = end + 'endstream'.length;
+  }
 }
 
 const LARGEST_ATTACHMENT = 1_000_000;
