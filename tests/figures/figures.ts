@@ -2,4 +2,5 @@
 export { dxfWriter } from '../../src/writers/dxf.ts';
 export { svgNodeWriter } from '../../src/writers/svg-node.ts';
 export { accuracyText } from './accuracy-text.ts';
+export { equalWork } from './equal-work.ts';
 export { sampleFiles } from './sample-files.ts';
