@@ -81,6 +81,7 @@ function attached(stream: string): string | null {
 const STREAM = /stream\r?\n/g;
 /** Streams that are inflated; ours has a handful, and each may be made to swell to the limit. */
 const MOST_INFLATED = 200;
+const MOST_INFLATED_BYTES = 10_000_000;
 
 /**
  * The inputs that a PDF of ours carries as an attached file, parsed but not yet checked. Fails with `INPUTS_MISSING` or `INPUTS_BROKEN`.
@@ -89,12 +90,14 @@ const MOST_INFLATED = 200;
 export function inputsFromPdf(pdf: Uint8Array, inflate: (bytes: Uint8Array) => Uint8Array | null = () => null): Result<unknown> {
   const file = latin1(pdf);
   let tried = 0;
+  let swollen = 0;
   for (const [start, end] of streamsIn(file)) {
     const plain = attached(file.slice(start, end));
     if (plain !== null) return parsed(plain);
     // Only what might be ours is inflated: fonts and pictures are larger.
-    if (end - start > LARGEST_ATTACHMENT || ++tried > MOST_INFLATED) continue;
+    if (end - start > LARGEST_ATTACHMENT || swollen > MOST_INFLATED_BYTES || ++tried > MOST_INFLATED) continue;
     const inflated = inflate(pdf.subarray(start, end));
+    swollen += inflated?.length ?? 0;
     const packed = inflated ? attached(latin1(inflated)) : null;
     if (packed !== null) return parsed(packed);
   }
@@ -118,10 +121,9 @@ function* streamsIn(file: string): Generator<readonly [start: number, end: numbe
 
 const LARGEST_ATTACHMENT = 1_000_000;
 
+/** One character for each byte; ours are ASCII, and of others only the number counts. */
 function latin1(bytes: Uint8Array): string {
-  const pieces: string[] = [];
-  for (let at = 0; at < bytes.length; at += 8192) pieces.push(String.fromCharCode(...bytes.subarray(at, at + 8192)));
-  return pieces.join('');
+  return new TextDecoder('latin1').decode(bytes);
 }
 
 function parsed(text: string): Result<unknown> {
