@@ -1,6 +1,7 @@
 import { blockJsonSchema } from '../block/read-block.ts';
 import { handJsonSchema } from '../hand/hand-schema.ts';
 import { optionsJsonSchema } from '../pattern/strip/read-options.ts';
+import { cutterJsonSchema } from '../sheet/cutter-profile.ts';
 
 /** JSON Schema of a kind of input file. */
 export function schemaOf(kind: string): object {
@@ -11,6 +12,8 @@ export function schemaOf(kind: string): object {
       return blockJsonSchema();
     case 'options':
       return optionsJsonSchema();
+    case 'cutter':
+      return cutterJsonSchema();
     default:
       throw new RangeError(`no schema of "${kind}"`);
   }

@@ -1,9 +1,13 @@
 import type { Pattern } from '../pattern/pattern.ts';
-import { type Result, success } from '../units/result.ts';
+import { type Result, success, type Warning } from '../units/result.ts';
 import { loadWriter } from '../writers/load-writer.ts';
 import { checkWritable, type OutputFile, outputFileName, saveFiles } from '../writers/save-file.ts';
 import type { WriterFormat } from '../writers/writer.ts';
+import { readyForCutter } from './cutter-flags.ts';
 import type { OutputPlan } from './output-flags.ts';
+
+/** Ending of the report that stands beside the files of one drawing (output rule 14). */
+const REPORT_ENDING = 'report.txt';
 
 /** A file that was written, with the true size of its drawing in mm. */
 export interface WrittenFile {
@@ -23,15 +27,26 @@ export interface NamedPattern {
 /** Whether the plan's files can be written; to be asked before anything is computed. */
 export async function checkOutput(plan: OutputPlan, stems: readonly string[]): Promise<Result<unknown>> {
   if (plan.folder === null) return success(null);
-  const names = stems.flatMap((stem) => plan.formats.map((format) => outputFileName(stem, format)));
+  const endings = [...plan.formats, ...(plan.reports ? [REPORT_ENDING] : [])];
+  const names = stems.flatMap((stem) => endings.map((ending) => outputFileName(stem, ending)));
   return checkWritable(plan.folder, names, { force: plan.force });
 }
 
-/** Writes every pattern in every format of the plan, all files together or none; an empty list when the plan writes nothing. */
+/**
+ * Makes every pattern ready for the plan's machine and writes it in every format of the plan, all files together or none; an empty list when
+ * the plan writes nothing.
+ */
 export async function writePatterns(patterns: readonly NamedPattern[], plan: OutputPlan): Promise<Result<readonly WrittenFile[]>> {
   if (plan.folder === null) return success([]);
   const outputs: (OutputFile & Omit<WrittenFile, 'path' | 'bytes'>)[] = [];
-  for (const { stem, pattern } of patterns) {
+  const reports: OutputFile[] = [];
+  const warnings: Warning[] = [];
+  for (const { stem, pattern: drawn } of patterns) {
+    const ready = readyForCutter(drawn, plan);
+    if (!ready.ok) return ready;
+    warnings.push(...ready.warnings);
+    const pattern = ready.value;
+    const own: OutputFile[] = [];
     const { minX, minY, maxX, maxY } = pattern.extents;
     for (const format of plan.formats) {
       const writer = await loadWriter(format, plan.settings);
@@ -39,13 +54,23 @@ export async function writePatterns(patterns: readonly NamedPattern[], plan: Out
       if (!written.ok) return written;
       const name = outputFileName(stem, writer.extension);
       outputs.push({ name, content: written.value, format, width: maxX - minX, height: maxY - minY });
+      own.push({ name, content: written.value });
     }
+    if (plan.reports) reports.push({ name: outputFileName(stem, REPORT_ENDING), content: await readBack(own) });
   }
-  const saved = await saveFiles(plan.folder, outputs, { force: plan.force });
+  const saved = await saveFiles(plan.folder, [...outputs, ...reports], { force: plan.force });
   if (!saved.ok) return saved;
   const files = outputs.flatMap(({ name, format, width, height }) => {
     const file = saved.value.find((s) => s.name === name);
     return file ? [{ path: file.path, format, bytes: file.bytes, width, height }] : [];
   });
-  return success(files);
+  return success(files, warnings);
+}
+
+/** What the reader finds in the files as they will be saved, one after the other. */
+async function readBack(files: readonly OutputFile[]): Promise<string> {
+  const { inspectFile } = await import('../inspect/inspect-file.ts');
+  const { describeInspection } = await import('./describe-inspection.ts');
+  const bytes = (content: string | Uint8Array) => (typeof content === 'string' ? Buffer.from(content, 'utf8') : content);
+  return files.map(({ name, content }) => describeInspection(inspectFile(bytes(content), name), name)).join('\n');
 }

@@ -2,11 +2,11 @@ import { DEFAULT_OUTPUT_SETTINGS, type OutputSettings } from './output-settings.
 import type { PatternWriter, WriterFormat } from './writer.ts';
 
 /** The writer of a format for Node, loaded only when asked for, so that a command pays for no library that it does not use. */
-export async function loadWriter(format: WriterFormat, _settings: OutputSettings = DEFAULT_OUTPUT_SETTINGS): Promise<PatternWriter> {
+export async function loadWriter(format: WriterFormat, settings: OutputSettings = DEFAULT_OUTPUT_SETTINGS): Promise<PatternWriter> {
   switch (format) {
     case 'svg':
-      return (await import('./svg-node.ts')).svgNodeWriter;
+      return (await import('./svg-node.ts')).svgNodeWriterFor(settings);
     case 'dxf':
-      return (await import('./dxf.ts')).dxfWriter;
+      return (await import('./dxf.ts')).dxfWriterFor(settings);
   }
 }
