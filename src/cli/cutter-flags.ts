@@ -43,7 +43,10 @@ export function addCutterFlags(command: Command): void {
   const ids = cutters().map((profile) => profile.id);
   command
     .option('--cutter <id>', `cutter profile: ${ids.join(', ')}, or a profile file (knucklewright schema cutter)`)
-    .option('--kerf <length>', 'width that the tool takes away; outlines grow and holes shrink by half of it (default: the profile, else 0)')
+    .option(
+      '--kerf <length>',
+      'width that the tool takes away; outlines grow and holes shrink by half of it (default: the profile, else 0)',
+    )
     .option('--lead-in <length>', 'radius of the quarter arc on which the tool enters each cut, in the waste (default: none)')
     .option('--bridges <count>', 'uncut bridges that hold each part in the sheet, 0 to 12 (default: 0)')
     .option('--bridge-width <length>', `width of a bridge in the plastic, 0.2 to 5 (default: ${DEFAULT_BRIDGE_WIDTH})`)
@@ -83,7 +86,9 @@ export function readCutterPlan(flags: CutterFlags): Result<CutterPlan> {
   const named = flags.cutter === undefined ? null : namedCutter(flags.cutter);
   if (named && !named.ok) problems.push(...named.problems);
   const base = named?.ok ? named.value : null;
-  const allowed = base ? laserAllowed(base, { name: flags.material ?? null, allowsLaser: flags.materialAllowsLaser === true }) : success(null);
+  const allowed = base
+    ? laserAllowed(base, { name: flags.material ?? null, allowsLaser: flags.materialAllowsLaser === true })
+    : success(null);
   if (!allowed.ok) problems.push(...allowed.problems);
   if (problems.length > 0) return failure(...problems);
   const wanted = base !== null || Object.keys(given).length > 0 || flags.shareEdges === true;
@@ -93,7 +98,9 @@ export function readCutterPlan(flags: CutterFlags): Result<CutterPlan> {
     arcs: flags.dxfArcs ?? DEFAULT_OUTPUT_SETTINGS.dxf.arcs,
     chordError: chordError ?? DEFAULT_OUTPUT_SETTINGS.dxf.chordError,
   } as DxfSettings;
-  const settings = base ? { layers: base.layers as OutputSettings['layers'], stroke: base.stroke, order: base.order, dxf } : { ...DEFAULT_OUTPUT_SETTINGS, dxf };
+  const settings = base
+    ? { layers: base.layers as OutputSettings['layers'], stroke: base.stroke, order: base.order, dxf }
+    : { ...DEFAULT_OUTPUT_SETTINGS, dxf };
   return success(
     { cutter: wanted ? { profile, shareEdges: flags.shareEdges === true } : null, settings },
     allowed.ok ? allowed.warnings : [],
@@ -111,10 +118,16 @@ function namedCutter(name: string): Result<CutterProfile> {
   if (!/[/\\.]/.test(name)) {
     const ids = cutters().map((profile) => profile.id);
     const near = nearest(name, ids);
-    return failure(problem('--cutter', `there is no cutter "${visible(name)}"${near ? `; did you mean ${near}?` : `; the cutters are ${ids.join(', ')}`}`));
+    return failure(
+      problem(
+        '--cutter',
+        `there is no cutter "${visible(name)}"${near ? `; did you mean ${near}?` : `; the cutters are ${ids.join(', ')}`}`,
+      ),
+    );
   }
   try {
-    if (statSync(name).size > LARGEST_PROFILE) return failure(problem('--cutter', `${visible(name)} is larger than ${LARGEST_PROFILE} bytes`));
+    if (statSync(name).size > LARGEST_PROFILE)
+      return failure(problem('--cutter', `${visible(name)} is larger than ${LARGEST_PROFILE} bytes`));
     const json = parseJsonText(readFileSync(name, 'utf8'), name);
     return json.ok ? readCutter(json.value, name) : json;
   } catch (error) {

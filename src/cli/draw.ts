@@ -50,7 +50,10 @@ async function readInputs(handFile: string, flags: DrawFlags): Promise<Result<Dr
   const chosen = flags.block === 'auto' ? (hand.ok ? chooseBlock(hand.value) : null) : await namedBlock(flags.block);
   const problems: Problem[] = [hand, options, output, date, chosen].flatMap((r) => (r && !r.ok ? r.problems : []));
   if (!hand.ok || !options.ok || !output.ok || !date.ok || !chosen?.ok || problems.length > 0) return failure(...problems);
-  return success({ hand: hand.value, chosen: chosen.value, options: options.value, date: date.value, output: output.value }, [...hand.warnings, ...output.warnings]);
+  return success({ hand: hand.value, chosen: chosen.value, options: options.value, date: date.value, output: output.value }, [
+    ...hand.warnings,
+    ...output.warnings,
+  ]);
 }
 
 async function readOptions(flags: DrawFlags): Promise<Result<StripOptions>> {

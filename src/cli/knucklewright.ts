@@ -1,6 +1,7 @@
 import { Command, CommanderError } from 'commander';
 import { addDrawCommand } from './draw-command.ts';
 import { EXIT } from './exit.ts';
+import { addInspectCommand } from './inspect-command.ts';
 import { addLibraryCommands } from './library-commands.ts';
 import { VERSION } from './version.ts';
 
@@ -14,6 +15,7 @@ function program(): Command {
     .showHelpAfterError('(see knucklewright --help)')
     .exitOverride();
   addDrawCommand(command);
+  addInspectCommand(command);
   addLibraryCommands(command);
   for (const child of command.commands) child.exitOverride().showHelpAfterError(`(see knucklewright ${child.name()} --help)`);
   return command;

@@ -1,7 +1,7 @@
 import type { Command } from 'commander';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
-import { addCutterFlags, type CutterFlags, type CutterPlan, readCutterPlan } from './cutter-flags.ts';
 import { WRITER_FORMATS, type WriterFormat } from '../writers/writer.ts';
+import { addCutterFlags, type CutterFlags, type CutterPlan, readCutterPlan } from './cutter-flags.ts';
 
 /** The flags that every command that writes patterns has, as commander gives them. */
 export interface OutputFlags extends CutterFlags {

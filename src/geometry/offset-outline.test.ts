@@ -118,7 +118,10 @@ describe('offsetOutline', () => {
         ])
           expect(a).toBeCloseTo(b ?? Number.NaN, 3);
         let length = 0;
-        makerjs.model.walk(theirs, { onPath: ({ pathContext }) => void (length += makerjs.measure.pathLength(pathContext)) });
+        const add = ({ pathContext }: { pathContext: makerjs.IPath }) => {
+          length += makerjs.measure.pathLength(pathContext);
+        };
+        makerjs.model.walk(theirs, { onPath: add });
         expect(Math.abs(length - pathLength(ours))).toBeLessThan(0.02);
       }),
       { numRuns: 15 },

@@ -69,8 +69,12 @@ export function dxfWriterFor(settings: OutputSettings): PatternWriter {
 export const dxfWriter: PatternWriter = dxfWriterFor(DEFAULT_OUTPUT_SETTINGS);
 
 function notes(pattern: Pattern, { dxf }: OutputSettings): readonly string[] {
-  const chords = `arcs as short lines, at most ${plain(dxf.chordError, 4)} mm from the arc.`;
-  return dxf.arcs === 'lines' ? [...cuttingNotes(pattern), chords] : cuttingNotes(pattern);
+  const arcs = {
+    bulge: [],
+    entities: ['edges as separate LINE and ARC entities, end to end.'],
+    lines: [`arcs as short lines, at most ${plain(dxf.chordError, 4)} mm from the arc.`],
+  }[dxf.arcs];
+  return [...cuttingNotes(pattern), ...arcs];
 }
 
 function emptyDrawing(pattern: Pattern, layers: readonly LayerStyle[]): DxfDrawing {
