@@ -13,12 +13,17 @@ export function overlapOf(one: Segment, other: Segment, tolerance: number, least
   return found && found.length >= least ? found : null;
 }
 
+/** Short lines at a flatter slant than this (sine) may be one edge; above it they only meet in a flat corner, as chords of a tangent arc do. */
+const FLATTEST_CORNER = 0.01;
+
 function lines(one: Segment, other: Segment, tolerance: number): Overlap | null {
   const length = chord(one);
   const otherLength = chord(other);
   if (length === 0 || otherLength === 0) return null;
   const ux = (one.to.x - one.from.x) / length;
   const uy = (one.to.y - one.from.y) / length;
+  const slant = Math.abs(ux * (other.to.y - other.from.y) - uy * (other.to.x - other.from.x)) / otherLength;
+  if (slant > FLATTEST_CORNER) return null;
   const along = (p: { x: number; y: number }) => (p.x - one.from.x) * ux + (p.y - one.from.y) * uy;
   const away = (t: number) => {
     const x = other.from.x + t * (other.to.x - other.from.x) - one.from.x;

@@ -1,5 +1,5 @@
 import type { Point } from '../geometry/path.ts';
-import { arcOf, type Segment } from '../geometry/segment.ts';
+import { type Segment, segmentLength } from '../geometry/segment.ts';
 import type { ReadCurve } from './drawing.ts';
 import type { Stated } from './stated.ts';
 
@@ -19,6 +19,8 @@ export interface Contour {
 export interface OpenRun {
   readonly layer: string;
   readonly segments: readonly Segment[];
+  /** Places in the list of the curves that it consists of. */
+  readonly curves: readonly number[];
   readonly from: Point;
   readonly to: Point;
   /** Distance of its ends, mm. */
@@ -36,6 +38,8 @@ interface Piece {
   readonly count: number;
   readonly leadIn: boolean;
   readonly order: number;
+  /** Places in the list of the curves that it consists of. */
+  readonly curves: readonly number[];
 }
 
 /** Closed contours, also those made of loose pieces end to end, entered by a lead-in, or interrupted by stated bridges; and what stays open. */
@@ -46,41 +50,55 @@ export function contoursOf(
   const contours: Contour[] = [];
   const loose: Piece[] = [];
   for (const [order, { layer, segments, closed }] of curves.entries()) {
-    if (segments.length === 0) continue;
-    const entry = closed ? -1 : loopStart(segments);
-    if (closed || entry >= 0) {
-      contours.push({ layer, segments: segments.slice(Math.max(0, entry)), pieces: 1, leadIn: entry > 0, bridges: 0, order });
-    } else loose.push({ layer, count: 1, order, ...withoutLeadIn(segments, stated) });
+    const piece: Piece = { layer, segments, count: 1, leadIn: false, order, curves: [order] };
+    if (closed && segments.length > 0) contours.push(closedFrom(piece, 0));
+    else if (segments.length > 0) loose.push(piece);
   }
   const chained = chain(loose, (gap) => gap <= JOINED);
   contours.push(...chained.closed.map((piece) => closedFrom(piece, 0)));
+  const open: Piece[] = [];
+  for (const piece of chained.open) {
+    const entered = withoutLeadIn(piece, stated) ?? loop(piece) ?? loop(backward(piece));
+    if (entered && entered.segments.length > 1 && distance(...endsOf(entered)) <= JOINED) contours.push(closedFrom(entered, 0));
+    else if (!entered) open.push(piece);
+    else if (entered.segments.length > 0) open.push(entered);
+  }
   const bridge = stated.bridge > 0 ? stated.bridge + (stated.kerf ?? 0) : 0;
-  const bridged = bridge > 0 ? chain(chained.open, (gap) => Math.abs(gap - bridge) <= BRIDGE_SLACK) : { closed: [], open: chained.open };
-  contours.push(...bridged.closed.map((piece) => closedFrom({ ...piece, count: 1 }, piece.count)));
-  const open = bridged.open.map((piece): OpenRun => {
+  const bridged = bridge > 0 ? chain(open, (gap) => Math.abs(gap - bridge) <= BRIDGE_SLACK) : { closed: [], open };
+  contours.push(...bridged.closed.map((piece) => closedFrom({ ...piece, count: 1 }, piece.curves.length)));
+  const runs = bridged.open.map((piece): OpenRun => {
     const [from, to] = endsOf(piece);
-    return { layer: piece.layer, segments: piece.segments, from, to, gap: distance(from, to) };
+    return { layer: piece.layer, segments: piece.segments, curves: piece.curves, from, to, gap: distance(from, to) };
   });
-  return { contours, open };
+  return { contours, open: runs };
 }
 
 function closedFrom({ layer, segments, count, leadIn, order }: Piece, bridges: number): Contour {
   return { layer, segments, pieces: count, leadIn, bridges, order };
 }
 
-/** Where a run that ends on itself begins its loop: 0 when it ends where it began, above 0 behind a lead-in, -1 when it does not close. */
-function loopStart(segments: readonly Segment[]): number {
-  const end = segments.at(-1)?.to;
-  if (!end) return -1;
-  const at = segments.findIndex((segment, k) => k + 1 < segments.length && distance(segment.from, end) <= JOINED);
-  return segments.length === 1 ? -1 : at;
+/** A run that ends on one of its own corners is a loop behind a lead-in; null when it is not. */
+function loop(piece: Piece): Piece | null {
+  const [, end] = endsOf(piece);
+  const at = piece.segments.findIndex((segment, k) => k + 1 < piece.segments.length && distance(segment.from, end) <= JOINED);
+  return at < 0 ? null : { ...piece, segments: piece.segments.slice(at), leadIn: at > 0 };
 }
 
-function withoutLeadIn(segments: readonly Segment[], { leadIn }: Stated): Pick<Piece, 'segments' | 'leadIn'> {
-  const [first] = segments;
-  const arc = leadIn > 0 && first && segments.length > 1 ? arcOf(first) : null;
-  const isLead = arc !== null && Math.abs(arc.radius - leadIn) < 0.005 && Math.abs(Math.abs(arc.sweep) - Math.PI / 2) < 0.01;
-  return isLead ? { segments: segments.slice(1), leadIn: true } : { segments, leadIn: false };
+/** Takes a stated lead-in (a quarter circle, as an arc or as short lines) off either end; null when there is none. */
+function withoutLeadIn(piece: Piece, { leadIn }: Stated): Piece | null {
+  if (leadIn === 0) return null;
+  for (const run of [piece, backward(piece)]) {
+    const [from] = endsOf(run);
+    let passed = 0;
+    for (const [k, segment] of run.segments.entries()) {
+      passed += segmentLength(segment);
+      if (passed < 0.98 * leadIn * (Math.PI / 2)) continue;
+      const quarter = passed < 1.01 * leadIn * (Math.PI / 2) && Math.abs(distance(from, segment.to) - leadIn * Math.SQRT2) <= JOINED;
+      if (quarter) return { ...run, segments: run.segments.slice(k + 1), leadIn: true };
+      break;
+    }
+  }
+  return null;
 }
 
 /** Puts pieces of one layer together where an end meets another's: from each piece on as far as it goes, first forward, then backward. */
@@ -147,6 +165,7 @@ function joined(one: Piece, other: Piece): Piece {
     count: one.count + other.count,
     leadIn: one.leadIn || other.leadIn,
     order: Math.max(one.order, other.order),
+    curves: [...one.curves, ...other.curves],
   };
 }
 

@@ -23,6 +23,8 @@ export interface ReadCurve {
   readonly strokeWidth: number | null;
   readonly dashed: boolean;
   readonly hidden: boolean;
+  /** The reader took some of it as chords; its short lines are the reader's, not the file's. */
+  readonly flattened: boolean;
 }
 
 export interface ReadText {

@@ -70,7 +70,7 @@ export function edgeFindings(curves: readonly ReadCurve[], stated: Stated, budge
 
 function lengthFindings(curves: readonly ReadCurve[], stated: Stated): readonly Finding[] {
   const findings: Finding[] = [];
-  const all = curves.flatMap((curve) => curve.segments);
+  const all = curves.flatMap((curve) => (curve.flattened ? [] : curve.segments));
   const none = all.filter((segment) => segmentLength(segment) <= NO_LENGTH);
   const [first] = none;
   if (first) findings.push({ code: 305, message: `${none.length} edges have no length`, at: first.from });
@@ -86,8 +86,8 @@ function lengthFindings(curves: readonly ReadCurve[], stated: Stated): readonly 
 }
 
 /** Runs of lines with the same length and the same small turn. */
-function brokenArcs({ segments, kind }: ReadCurve): readonly Finding[] {
-  // A free curve was broken up by the reader, not by the file.
+function brokenArcs({ segments, kind, flattened }: ReadCurve): readonly Finding[] {
+  if (flattened) return [];
   if (!['LINE', 'LWPOLYLINE', 'POLYLINE', 'polyline', 'polygon', 'path'].includes(kind)) return [];
   let run = 1;
   let longest = { count: 0, end: 0 };

@@ -149,11 +149,11 @@ function contourFindings(
   stated: Stated,
 ): readonly Finding[] {
   const findings: Finding[] = [];
-  const edges = cut.flatMap((curve) => curve.segments);
+  const edges = cut.flatMap((curve, of) => curve.segments.map((edge) => ({ edge, of })));
   for (const run of open) {
     // A cut that begins and ends on other cuts bounds a part together with them, as edges do that are cut once for two parts.
-    const own = new Set(run.segments);
-    const touches = (p: Point) => edges.some((edge) => !own.has(edge) && nearestOn(edge, p).distance <= TOUCHING);
+    const own = new Set(run.curves);
+    const touches = (p: Point) => edges.some(({ edge, of }) => !own.has(of) && nearestOn(edge, p).distance <= TOUCHING);
     if (touches(run.from) && touches(run.to)) continue;
     const size = `${lengthOf(run.segments).toFixed(1)} mm long`;
     if (run.gap > 0 && run.gap <= NEARLY_CLOSED && run.segments.length > 1) {

@@ -195,6 +195,7 @@ function draw(object: DxfObject, vertices: readonly DxfObject[], matrix: Affine,
       strokeWidth: null,
       dashed: lineType === undefined ? declared?.dashed === true : !/^(continuous|bylayer|byblock)$/i.test(lineType),
       hidden: declared?.hidden === true || value(object, 60) === '1',
+      flattened: drawn.flattened > 0,
     });
   }
 }

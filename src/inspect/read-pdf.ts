@@ -193,6 +193,7 @@ function interpret(
         strokeWidth,
         dashed: state.dashed,
         hidden: false,
+        flattened: path.drawn.flattened > 0,
       });
       reading.curves.push(...path.drawn.runs.map(curve));
     }

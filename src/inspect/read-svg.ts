@@ -243,6 +243,7 @@ function shape(element: XmlElement, place: Place, reading: Reading): void {
       strokeWidth: width,
       dashed: style.dashes !== 'none' && /[1-9]/.test(style.dashes),
       hidden: !style.shown || style.visibility !== 'visible',
+      flattened: drawn.flattened > 0,
     });
   }
 }
