@@ -13,6 +13,8 @@ export interface Contour {
   readonly bridges: number;
   /** Place in the file of its last piece. */
   readonly order: number;
+  /** Places in the list of the curves that it consists of. */
+  readonly curves: readonly number[];
 }
 
 /** A way of the cutter that does not close. */
@@ -73,8 +75,8 @@ export function contoursOf(
   return { contours, open: runs };
 }
 
-function closedFrom({ layer, segments, count, leadIn, order }: Piece, bridges: number): Contour {
-  return { layer, segments, pieces: count, leadIn, bridges, order };
+function closedFrom({ layer, segments, count, leadIn, order, curves }: Piece, bridges: number): Contour {
+  return { layer, segments, pieces: count, leadIn, bridges, order, curves };
 }
 
 /** A run that ends on one of its own corners is a loop behind a lead-in; null when it is not. */

@@ -3,7 +3,7 @@ import { overlapOf } from '../geometry/overlap.ts';
 import type { Box, Point } from '../geometry/path.ts';
 import { arcOf, headings, pointAlong, type Segment, segmentBox, segmentLength } from '../geometry/segment.ts';
 import { DOUBLED_EDGE, DOUBLED_LENGTH } from '../units/tolerance.ts';
-import { JOINED } from './contours.ts';
+import { type Contour, JOINED } from './contours.ts';
 import type { Budget, Finding, ReadCurve } from './drawing.ts';
 import type { Stated } from './stated.ts';
 
@@ -24,9 +24,19 @@ interface Edge {
   readonly closed: boolean;
 }
 
-/** What is wrong with the edges of what is cut: without length, short, doubled, crossing, arcs broken up. */
-export function edgeFindings(curves: readonly ReadCurve[], stated: Stated, budget: Budget): readonly Finding[] {
-  const findings: Finding[] = [...lengthFindings(curves, stated), ...(stated.shortLines ? [] : curves.flatMap(brokenArcs))];
+/**
+ * What is wrong with the edges of what is cut: without length, short, doubled, crossing, arcs broken up. `contours` are the same edges put
+ * together, since an arc may also be broken into loose lines.
+ */
+export function edgeFindings(
+  curves: readonly ReadCurve[],
+  contours: readonly Contour[],
+  stated: Stated,
+  budget: Budget,
+): readonly Finding[] {
+  // A free curve was broken up by the reader, not by the file.
+  const whole = contours.filter((contour) => !contour.curves.some((k) => curves[k]?.flattened)).map((contour) => contour.segments);
+  const findings: Finding[] = [...lengthFindings(curves, stated), ...(stated.shortLines ? [] : whole.flatMap(brokenArcs))];
   const edges = curves.flatMap(({ segments, closed }, curve) =>
     segments.map((segment, place): Edge => ({ segment, box: segmentBox(segment), curve, place, last: segments.length - 1, closed })),
   );
@@ -86,9 +96,7 @@ function lengthFindings(curves: readonly ReadCurve[], stated: Stated): readonly 
 }
 
 /** Runs of lines with the same length and the same small turn. */
-function brokenArcs({ segments, kind, flattened }: ReadCurve): readonly Finding[] {
-  if (flattened) return [];
-  if (!['LINE', 'LWPOLYLINE', 'POLYLINE', 'polyline', 'polygon', 'path'].includes(kind)) return [];
+function brokenArcs(segments: readonly Segment[]): readonly Finding[] {
   let run = 1;
   let longest = { count: 0, end: 0 };
   for (let k = 1; k < segments.length; k++) {

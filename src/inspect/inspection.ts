@@ -73,7 +73,7 @@ export function judge(drawing: ReadDrawing, budget: Budget): Inspection {
   if (!paper)
     findings.push(
       ...contourFindings(contours, open, cut, stated),
-      ...edgeFindings(cut, stated, budget),
+      ...edgeFindings(cut, contours, stated, budget),
       ...orderFindings(visible, roles, parts),
     );
   if (drawing.flattened > 0) {
