@@ -92,8 +92,7 @@ describe('inspect reads makerjs', () => {
   it('DXF: with its unit; arcs and lines loose, no layer to cut', () => {
     const found = inspectFile(Buffer.from(makerjs.exporter.toDXF(model, { units: makerjs.unitType.Millimeter })));
     expect(found.unit).toBe('mm');
-    expect(codes(found)).toEqual([307, 401, 409].filter((code) => codes(found).includes(code)));
-    expect(codes(found)).toContain(401);
+    expect(codes(found)).toEqual([307, 401, 409]);
     expect([found.parts.length, found.parts[0]?.holes]).toEqual([1, 1]);
     expect(found.cutLength).toBeCloseTo(2 * (72 + 12) + 2 * Math.PI * 4 + 2 * Math.PI * 3, 3);
   });

@@ -1,3 +1,4 @@
+import { isInsidePolygon } from '../geometry/inside.ts';
 import type { Box, Point } from '../geometry/path.ts';
 import { unionBox } from '../geometry/path-measures.ts';
 import { pointAlong, type Segment, segmentBox, segmentLength } from '../geometry/segment.ts';
@@ -29,14 +30,8 @@ export function areaOf(segments: readonly Segment[]): Area {
   return { polygon, box: unionBox(segments.map(segmentBox)) };
 }
 
-export function isInside({ x, y }: Point, { polygon, box }: Area): boolean {
-  if (x < box.minX || x > box.maxX || y < box.minY || y > box.maxY) return false;
-  let inside = false;
-  for (const [k, a] of polygon.entries()) {
-    const b = polygon[(k + 1) % polygon.length] ?? a;
-    if (a.y > y !== b.y > y && x < a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x)) inside = !inside;
-  }
-  return inside;
+export function isInside(p: Point, { polygon, box }: Area): boolean {
+  return p.x >= box.minX && p.x <= box.maxX && p.y >= box.minY && p.y <= box.maxY && isInsidePolygon(p, polygon);
 }
 
 /** Parts by nesting: an even number of contours around one makes it an outline, an odd number a hole of the nearest outline around it. */

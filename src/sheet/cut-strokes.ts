@@ -1,10 +1,12 @@
+import { flattened } from '../geometry/flatten.ts';
+import { isInsidePolygon } from '../geometry/inside.ts';
 import { intersections } from '../geometry/intersect.ts';
 import { leadInStart } from '../geometry/lead-in.ts';
 import type { Box, LineArcPath, Point } from '../geometry/path.ts';
-import { pathLength } from '../geometry/path-measures.ts';
-import { headings, type Segment, segmentBox, segmentLength, segmentsOf } from '../geometry/segment.ts';
+import { pathLength, signedArea } from '../geometry/path-measures.ts';
+import { headings, pointAlong, type Segment, segmentBox, segmentLength, segmentsOf } from '../geometry/segment.ts';
 import { remaining, type Stretch, stretchOf } from '../geometry/sub-path.ts';
-import { SAME_POINT } from '../units/tolerance.ts';
+import { ARC_CHORD_ERROR, SAME_POINT } from '../units/tolerance.ts';
 
 /** How one contour is cut. Lengths in mm. */
 export interface StrokeSettings {
@@ -42,11 +44,12 @@ export function cutStrokes(contour: LineArcPath, settings: StrokeSettings, obsta
   const removed = [...settings.shared, ...bridges];
   const bridgesLeftOut = settings.bridges - bridges.length;
   if (removed.length === 0) return { ...wholeStroke(contour, total, settings.leadIn, obstacles), bridgesLeftOut };
+  const inWaste = wasteOf(contour);
   let withoutLeadIn = 0;
   const paths = remaining(total, removed).map((stretch) => {
     const stroke = stretchOf(contour, stretch.from, stretch.to);
     if (settings.leadIn === 0) return stroke;
-    const entered = withLeadIn(stroke, settings.leadIn, obstacles);
+    const entered = withLeadIn(stroke, settings.leadIn, obstacles, inWaste);
     if (!entered) withoutLeadIn++;
     return entered ?? stroke;
   });
@@ -56,6 +59,7 @@ export function cutStrokes(contour: LineArcPath, settings: StrokeSettings, obsta
 /** Without bridges the tool may begin anywhere: in the middle of the longest edge where its lead-in is free. */
 function wholeStroke(contour: LineArcPath, total: number, radius: number, obstacles: readonly Obstacle[]): Omit<Strokes, 'bridgesLeftOut'> {
   if (radius === 0) return { paths: [contour], withoutLeadIn: 0 };
+  const inWaste = wasteOf(contour);
   let passed = 0;
   const middles = segmentsOf(contour).map((segment) => {
     const length = segmentLength(segment);
@@ -63,17 +67,31 @@ function wholeStroke(contour: LineArcPath, total: number, radius: number, obstac
     return { length, at: passed - length / 2 };
   });
   for (const { at } of middles.sort((a, b) => b.length - a.length || a.at - b.at)) {
-    const entered = withLeadIn(stretchOf(contour, at, at + total), radius, obstacles);
+    const entered = withLeadIn(stretchOf(contour, at, at + total), radius, obstacles, inWaste);
     if (entered) return { paths: [entered], withoutLeadIn: 0 };
   }
   return { paths: [contour], withoutLeadIn: 1 };
 }
 
-function withLeadIn(stroke: LineArcPath, radius: number, obstacles: readonly Obstacle[]): LineArcPath | null {
+/** Whether a point lies in what falls away: outside a counter-clockwise outline, inside a clockwise hole. */
+function wasteOf(contour: LineArcPath): (p: Point) => boolean {
+  const polygon = flattened(contour, ARC_CHORD_ERROR).vertices;
+  const isHole = signedArea(contour) < 0;
+  return (p) => isInsidePolygon(p, polygon) === isHole;
+}
+
+function withLeadIn(
+  stroke: LineArcPath,
+  radius: number,
+  obstacles: readonly Obstacle[],
+  inWaste: (p: Point) => boolean,
+): LineArcPath | null {
   const [first] = segmentsOf(stroke);
   if (!first) return null;
   const start = leadInStart(first.from, headings(first).start, radius);
   const lead: Segment = { from: start, to: first.from, bulge: start.bulge };
+  // On a hole that is narrower than itself the arc would leave into the part at once, without crossing anything more.
+  if (!inWaste(pointAlong(lead, 0.5)) || !inWaste(start)) return null;
   return isFree(lead, first.from, obstacles) ? { closed: false, vertices: [start, ...stroke.vertices] } : null;
 }
 
