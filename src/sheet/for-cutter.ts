@@ -125,10 +125,11 @@ function finished(pattern: Pattern, parts: readonly Part[], profile: CutterProfi
     ...(bridges > 0 ? [`bridges: ${bridges} of ${plain(bridgeWidth)} mm hold each part; cut them through by hand.`] : []),
     ...(doubled.length > 0 ? [`shared edges: ${doubled.length}, each cut once.`] : []),
   ];
-  const label = kerf > 0 ? kerfLabel(pattern, kerf) : null;
   const cut = boxOf(parts.flatMap((part) => (part.cuts ?? []).map((stroke) => stroke.path)));
+  const top = Math.max(pattern.extents.maxY, cut.maxY);
+  const label = kerf > 0 ? kerfLabel(pattern.extents.minX, top, kerf) : null;
   const noted = label ? boxOf([{ closed: true, vertices: labelCorners(label).map((p) => ({ ...p, bulge: 0 })) }]) : cut;
-  const room = label ? { ...pattern.extents, maxX: noted.maxX, maxY: pattern.extents.maxY + NOTE_ROOM } : pattern.extents;
+  const room = label ? { ...pattern.extents, maxX: noted.maxX, maxY: top + NOTE_ROOM } : pattern.extents;
   const all = unionBox([pattern.extents, cut, room]);
   const beside = { marks: pattern.beside.marks, labels: [...pattern.beside.labels, ...(label ? [label] : [])] };
   const [dx, dy] = [pattern.extents.minX - all.minX, pattern.extents.minY - all.minY];
@@ -145,9 +146,9 @@ function finished(pattern: Pattern, parts: readonly Part[], profile: CutterProfi
   };
 }
 
-/** Above the drawing, so that nothing that stands on the sheet moves. */
-function kerfLabel({ extents }: Pattern, kerf: number): Label {
+/** Above the drawing and its lead-ins, so that nothing that stands on the sheet moves. */
+function kerfLabel(left: number, top: number, kerf: number): Label {
   const text = `KERF ${plain(kerf, 3)} mm IS IN THE OUTLINES: NO MACHINE OFFSET`;
-  const at = { x: extents.minX + 2, y: extents.maxY + 2 };
+  const at = { x: left + 2, y: top + 2 };
   return { layer: 'INFO', text, at, height: NOTE_HEIGHT, align: 'left', angle: 0 };
 }
