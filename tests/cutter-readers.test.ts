@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { afterAll, describe, expect, it, type TestContext } from 'vitest';
+import { afterAll, describe, expect, it, type TestContext, vi } from 'vitest';
 import { boxOf } from '../src/geometry/path-measures.ts';
 import type { Pattern } from '../src/pattern/pattern.ts';
 import { cutterById } from '../src/sheet/cutter-library.ts';
@@ -25,6 +25,9 @@ const STROKE = 0.4;
 const DPI = 150;
 /** Of the inked pixels, how many may differ visibly between Inkscape and librsvg. */
 const DIFFERING_SHARE = 0.005;
+
+// ezdxf takes its time over thousands of R12 polylines.
+vi.setConfig({ testTimeout: 120_000 });
 
 const scratch = mkdtempSync(join(tmpdir(), 'cutter-readers-'));
 afterAll(() => rmSync(scratch, { recursive: true }));
