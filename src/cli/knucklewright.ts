@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander';
 import { addCaseCommand } from './case-command.ts';
 import { addDrawCommand } from './draw-command.ts';
 import { EXIT } from './exit.ts';
+import { addInspectCommand } from './inspect-command.ts';
 import { addLibraryCommands } from './library-commands.ts';
 import { mindOutput } from './mind-output.ts';
 import { addPlanCommand } from './plan-command.ts';
@@ -21,6 +22,7 @@ function program(): Command {
   addDrawCommand(command);
   addCaseCommand(command);
   addSheetCommands(command);
+  addInspectCommand(command);
   addLibraryCommands(command);
   for (const child of command.commands) child.exitOverride().showHelpAfterError(`(see knucklewright ${child.name()} --help)`);
   return command;
