@@ -6,6 +6,17 @@ import { build } from 'esbuild';
 
 export const root = fileURLToPath(new URL('..', import.meta.url));
 
+/** Packages are loaded from where they are, but pdfkit is the build that scripts/build.mjs takes. */
+const packagesOutside = {
+  name: 'packages-outside',
+  setup(bundle) {
+    bundle.onResolve({ filter: /^pdfkit$/ }, () => ({ path: join(root, 'node_modules/pdfkit/js/pdfkit.browser.mjs') }));
+    bundle.onResolve({ filter: /^[^./]/ }, ({ path, kind, importer }) =>
+      kind === 'entry-point' || path.startsWith('pdfkit') || importer.includes('node_modules') ? undefined : { path, external: true },
+    );
+  },
+};
+
 /** Bundles the entries (paths from the root) into a folder that is gone when the process ends; returns the folder. */
 export async function bundleTests(...entries) {
   // Inside the project, so that the bundle finds the project's packages.
@@ -18,7 +29,8 @@ export async function bundleTests(...entries) {
     bundle: true,
     platform: 'node',
     format: 'esm',
-    packages: 'external',
+    plugins: [packagesOutside],
+    banner: { js: 'import { createRequire as ownRequire } from "node:module"; const require = ownRequire(import.meta.url);' },
     logLevel: 'warning',
   });
   return folder;

@@ -1,7 +1,6 @@
 import * as z from 'zod';
 import { DIGITS } from '../hand/digits.ts';
-import { own } from '../units/own.ts';
-import { quote } from '../units/quote.ts';
+import { formWords } from '../units/form-words.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { type Block, blockProblems, PLACES } from './block.ts';
 
@@ -45,30 +44,11 @@ export function readBlock(json: unknown, source: string): Result<Block> {
   return problems.length > 0 ? failure(...problems) : success(block);
 }
 
-const EXPECTED: Readonly<Record<string, string>> = {
-  schema: '"knucklewright/block@1"',
-  id: 'small letters, digits and single hyphens, at most 48',
-  title: 'one line of plain text, at most 80 characters',
-  places: 'an object with a place for each digit that the strip takes in',
-};
 const LOOKS_LIKE =
   'A block file looks like {"schema": "knucklewright/block@1", "id": "my-block", "places": {"index": "enclosed", "long": "raised", "ring": "enclosed"}}.';
-/** More unknown keys than these are counted. */
-const MOST_KEYS = 5;
 
-/** What zod found, in our words: its own quote the file as it is and may be as long. */
 function formProblem(issue: z.core.$ZodIssue, json: unknown, source: string): Problem {
   const where = issue.path.map(String).join('.');
-  const name = where === '' ? 'the block' : where;
-  const value = issue.path.reduce(own, json);
-  const what =
-    issue.code === 'unrecognized_keys'
-      ? `has keys that are not known: ${listed(issue.keys)}`
-      : `${value === undefined ? 'is missing' : `is ${quote(value)}`}; expected ${EXPECTED[where] ?? (where === '' ? 'an object' : PLACES.join(', '))}`;
-  return { code: 'BLOCK_FORM', where, message: `${source}: ${name} ${what}. ${LOOKS_LIKE}`, kind: 'input' };
-}
-
-function listed(keys: readonly string[]): string {
-  const more = keys.length > MOST_KEYS ? ` and ${keys.length - MOST_KEYS} more` : '';
-  return `${keys.slice(0, MOST_KEYS).map(quote).join(', ')}${more}`;
+  const message = `${source}: ${where || 'the block'} ${formWords(issue, json)}. ${LOOKS_LIKE}`;
+  return { code: 'BLOCK_FORM', where, message, kind: 'input' };
 }
