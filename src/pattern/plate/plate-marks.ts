@@ -1,0 +1,205 @@
+import { clipToPolygon, insidePolygon } from '../../geometry/inside.ts';
+import { type Point, polyline } from '../../geometry/path.ts';
+import { type DashPattern, dashed } from '../dashes.ts';
+import type { Mark } from '../pattern.ts';
+import type { Column, FaceFrame } from './plate-frame.ts';
+import type { PlateOptions } from './plate-options.ts';
+import type { PlateOutline } from './plate-outline.ts';
+
+/** How each kind of line on a plate is told apart, with what the legend says of it. */
+export const PLATE_LINES = {
+  'mp-bend': { dashes: [9, 1.5, 1.5, 1.5], words: 'MP bend line, through the MP joints' },
+  'bend-limit': { dashes: [3, 1.5], words: 'the bend begins and ends here' },
+  midline: { dashes: [], words: 'midline of a finger' },
+  fold: { dashes: [1.5, 1.5], words: 'mid-lateral line: wing or side wall folds here' },
+  flare: { dashes: [5, 1, 1, 1, 1, 1], words: 'flare the edge away from the skin' },
+  strap: { dashes: [1, 0.8], words: 'hook for a strap' },
+  trim: { dashes: [1.5, 1], words: 'trim to here when it fits' },
+} as const satisfies Record<string, { readonly dashes: DashPattern; readonly words: string }>;
+export type PlateLine = keyof typeof PLATE_LINES;
+
+/** Lines end this far inside the outline. mm */
+const INSET = 1;
+/** How far midlines reach into the hand part. mm */
+const MIDLINE_TAIL = 5;
+const FLARE_WIDTH = 4;
+/** The bend's two limits are drawn apart from its middle line only from this length on. mm */
+const LEAST_DRAWN_BEND = 4;
+const PAD = { hand: 18, finger: 11, edge: 2.5, least: 8 } as const;
+const FAR = 300;
+
+/** Where a strap's hook sits: a rectangle, mm in the plate's own coordinates. */
+export interface StrapPad {
+  readonly strap: 'A' | 'B';
+  readonly from: Point;
+  readonly to: Point;
+}
+
+/** A held digit as it is drawn: its midline through hand part, bend and finger part. */
+export interface DrawnMidline {
+  readonly digit: Column['digit'];
+  readonly points: readonly [Point, Point, Point, Point];
+}
+
+export interface FaceMarks {
+  readonly marks: readonly Mark[];
+  readonly pads: readonly StrapPad[];
+  readonly midlines: readonly DrawnMidline[];
+  /** What found no room. */
+  readonly left: readonly string[];
+}
+
+/** Every line on one face, in the frame's coordinates. `polygon` is the outline with its arcs as chords. */
+export function faceMarks(frame: FaceFrame, outline: PlateOutline, polygon: readonly Point[], options: PlateOptions): FaceMarks {
+  const marks: Mark[] = [];
+  const line = (kind: PlateLine, title: string, runs: readonly (readonly [Point, Point])[]) => {
+    const paths = runs.flatMap(([from, to]) => dashed(from, to, PLATE_LINES[kind].dashes));
+    if (paths.length > 0) marks.push({ layer: 'MARK', role: kind, title, paths, circles: [] });
+  };
+  const clipped = (from: Point, to: Point) => clipToPolygon(polygon, from, to, INSET);
+  const midlines = midlinesOf(frame, outline);
+  const { bend } = frame;
+  const across = (share: number) =>
+    acrossDigits(midlines, share).flatMap(([from, to]) => clipToPolygon(polygon, from, to, INSET).slice(0, 1));
+  line('mp-bend', `MP bend line, ${bend.angle} degrees`, across(0.5));
+  if (bend.allowance >= LEAST_DRAWN_BEND) {
+    line('bend-limit', 'bend begins', across(0));
+    line('bend-limit', 'bend ends', across(1));
+  }
+  marks.push({
+    layer: 'MARK',
+    role: 'mp-joint',
+    title: 'MP joints',
+    paths: [],
+    circles: midlines.map(({ points: [, begin, end] }) => ({ center: between(begin, end, 0.5), radius: 1.2 })),
+  });
+  for (const { digit, points } of midlines) {
+    line(
+      'midline',
+      `${digit} midline`,
+      points
+        .slice(1)
+        .map((to, k) => [points[k] as Point, to] as const)
+        .filter(isLong),
+    );
+  }
+  for (const [which, sign] of [
+    ['radial', -1],
+    ['ulnar', 1],
+  ] as const) {
+    if (frame.wing > 0) {
+      const from = { x: sign * frame.midLateralProximal, y: frame.proximal };
+      const to = { x: sign * frame.midLateral, y: outline.bar.high };
+      line('fold', `${which} mid-lateral line of the hand`, clipped(from, to));
+    }
+    const end = which === 'radial' ? midlines[0] : midlines.at(-1);
+    const row = frame.columns.find((c) => c.digit === end?.digit)?.held;
+    if (!end || !row || outline.walls[which] <= 0) continue;
+    const x = frame.rowStart + (which === 'radial' ? row.from : row.to);
+    line('fold', `${which} mid-lateral line of the ${end.digit} finger`, clipped({ x, y: end.points[2].y }, { x, y: FAR }));
+  }
+  const edge = frame.proximal + options.trim;
+  if (options.trim > 0) line('trim', 'trim to here when it fits', clipped({ x: -FAR, y: edge }, { x: FAR, y: edge }));
+  line('flare', 'flare the proximal edge', clipped({ x: -FAR, y: edge + FLARE_WIDTH }, { x: FAR, y: edge + FLARE_WIDTH }));
+  const { pads, left } = strapPads(frame, outline, polygon, midlines, options);
+  for (const pad of pads) line('strap', `hook for strap ${pad.strap}`, edgesOf(pad));
+  return { marks, pads, midlines, left };
+}
+
+function midlinesOf(frame: FaceFrame, outline: PlateOutline): readonly DrawnMidline[] {
+  return frame.columns.flatMap((column): DrawnMidline[] => {
+    const end = outline.distal.find((d) => d.digit === column.digit);
+    if (!column.held || !end) return [];
+    const begin = column.mpY - frame.bend.before;
+    const bendEnd = begin + frame.bend.allowance;
+    const x = frame.rowStart + column.held.along;
+    const points = [
+      { x: column.mpX, y: begin - MIDLINE_TAIL },
+      { x: column.mpX, y: begin },
+      { x, y: bendEnd },
+      { x, y: end.y - INSET },
+    ] as const;
+    return [{ digit: column.digit, points }];
+  });
+}
+
+/** A line through all held digits at a share of their bend, running level out to both sides. */
+function acrossDigits(midlines: readonly DrawnMidline[], share: number): readonly (readonly [Point, Point])[] {
+  const points = midlines.map(({ points: [, begin, end] }) => between(begin, end, share));
+  const first = points[0];
+  const last = points.at(-1);
+  if (!first || !last) return [];
+  const inner = points.slice(1).map((to, k) => [points[k] as Point, to] as const);
+  return [[first, { x: -FAR, y: first.y }], ...inner, [last, { x: FAR, y: last.y }]];
+}
+
+function strapPads(
+  frame: FaceFrame,
+  outline: PlateOutline,
+  polygon: readonly Point[],
+  midlines: readonly DrawnMidline[],
+  options: PlateOptions,
+): { readonly pads: readonly StrapPad[]; readonly left: readonly string[] } {
+  const pads: StrapPad[] = [];
+  const left: string[] = [];
+  const place = (strap: StrapPad['strap'], where: string, sign: number, out: number, wide: number, low: number, high: number) => {
+    const middle = (low + high) / 2;
+    for (let height = Math.min(options.strapWidth, high - low); height >= PAD.least; height -= 0.5) {
+      const [near, far] = [sign * (out - PAD.edge - wide), sign * (out - PAD.edge)];
+      const from = { x: Math.min(near, far), y: middle - height / 2 };
+      const to = { x: Math.max(near, far), y: middle + height / 2 };
+      if (cornersOf(from, to).every((p) => insidePolygon(polygon, p))) {
+        pads.push({ strap, from, to });
+        return;
+      }
+    }
+    left.push(`hook for strap ${strap}, ${where}`);
+  };
+  const handOut = frame.midLateral + frame.wing;
+  const { low, high } = outline.bar;
+  const ulnarShift = (frame.columns.at(-1)?.mpY ?? 0) - (frame.columns[0]?.mpY ?? 0);
+  const ulnarLow = Math.max(low + ulnarShift, frame.proximal + FLARE_WIDTH);
+  place('A', 'radial', -1, handOut, PAD.hand, low + 1, high - 1);
+  place('A', 'ulnar', 1, handOut - PAD.edge, PAD.hand, ulnarLow, Math.max(ulnarLow + PAD.least, high + ulnarShift - 2));
+  for (const [which, sign] of [
+    ['radial', -1],
+    ['ulnar', 1],
+  ] as const) {
+    const end = which === 'radial' ? midlines[0] : midlines.at(-1);
+    const row = frame.columns.find((c) => c.digit === end?.digit)?.held;
+    if (!end || !row) continue;
+    const border = sign * (frame.rowStart + (which === 'radial' ? row.from : row.to)) + outline.walls[which];
+    const [, , bendEnd, tip] = end.points;
+    place('B', which, sign, border, Math.min(PAD.finger, outline.walls[which] + 0.6 * row.halfWidth), bendEnd.y + 1, tip.y - 1);
+  }
+  return { pads, left };
+}
+
+function cornersOf(from: Point, to: Point): readonly Point[] {
+  return [from, { x: to.x, y: from.y }, to, { x: from.x, y: to.y }];
+}
+
+function edgesOf({ from, to }: StrapPad): readonly (readonly [Point, Point])[] {
+  const corners = cornersOf(from, to);
+  return corners.map((corner, k) => [corner, corners[(k + 1) % corners.length] as Point] as const);
+}
+
+function between(from: Point, to: Point, share: number): Point {
+  return { x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) };
+}
+
+function isLong([from, to]: readonly [Point, Point]): boolean {
+  return Math.hypot(to.x - from.x, to.y - from.y) > 0.1;
+}
+
+/** The corner mark: a triangle in the proximal ulnar corner, which looks different from every other side. */
+export function cornerMark(frame: FaceFrame): Mark {
+  const x = frame.midLateralProximal + frame.wing - 6;
+  const y = frame.proximal + 6;
+  const points = [
+    { x, y },
+    { x: x - 5, y },
+    { x, y: y + 5 },
+  ];
+  return { layer: 'MARK', role: 'corner', title: 'corner mark: proximal ulnar corner', paths: [polyline(points, true)], circles: [] };
+}
