@@ -1,5 +1,7 @@
 import { blockJsonSchema } from '../block/read-block.ts';
 import { handJsonSchema } from '../hand/hand-schema.ts';
+import { plateOptionsJsonSchema } from '../pattern/plate/plate-options.ts';
+import { plateJsonSchema } from '../pattern/plate/read-plate.ts';
 import { optionsJsonSchema } from '../pattern/strip/read-options.ts';
 
 /** JSON Schema of a kind of input file. */
@@ -11,6 +13,10 @@ export function schemaOf(kind: string): object {
       return blockJsonSchema();
     case 'options':
       return optionsJsonSchema();
+    case 'plate':
+      return plateJsonSchema();
+    case 'plate-options':
+      return plateOptionsJsonSchema();
     default:
       throw new RangeError(`no schema of "${kind}"`);
   }

@@ -4,14 +4,18 @@ import { textWidth } from '../../geometry/stroke-letters.ts';
 import { plain } from '../../units/number.ts';
 import type { Label, Mark } from '../pattern.ts';
 import type { FaceFrame } from './plate-frame.ts';
-import type { DrawnMidline, FaceMarks } from './plate-marks.ts';
+import { CORNER_MARK, type DrawnMidline, type FaceMarks } from './plate-marks.ts';
 import type { PlateOutline } from './plate-outline.ts';
 
 /** Capital heights tried in turn, mm: the smaller ones only where a small hand leaves no room. */
 const HEIGHTS = [3, 2.5, 2, 1.6, 1.25];
 const PITCH = 1.75;
 const MARGIN = 3;
+/** Heights at which the room for a block of words is measured. */
+const LEVELS = 8;
 const SMALL = 1.8;
+/** A bend from this length on holds its words in its distal half. mm */
+const ROOMY_BEND = 7;
 const ARROW = { longest: 14, head: 1.6, shortest: 6 } as const;
 
 export interface FaceLettering {
@@ -35,8 +39,9 @@ export function faceLettering(
   const title = titleLines(frame, polygon, drawn, [`${words.side} HAND`, face, 'SKIN SIDE DOWN', words.code]);
   if (title) labels.push(...title);
   else left.push(`${words.side} HAND, ${face}, SKIN SIDE DOWN`);
-  for (const midline of drawn.midlines) {
-    const name = digitName(midline);
+  for (const [k, midline] of drawn.midlines.entries()) {
+    // Toward the middle of the plate, away from the hooks.
+    const name = digitName(midline, k > 0 && k === drawn.midlines.length - 1 ? -1 : 1);
     if (name) labels.push(name);
     else left.push(`${midline.digit.toUpperCase()} midline`);
   }
@@ -53,7 +58,7 @@ export function faceLettering(
 
 /** Side, face, skin side and code, one under the other or side by side, at the largest height that fits the hand part; null when none does. */
 function titleLines(frame: FaceFrame, polygon: readonly Point[], drawn: FaceMarks, words: readonly string[]): readonly Label[] | null {
-  const tails = drawn.midlines.map(({ points: [tail] }) => tail.y);
+  const tails = drawn.midlines.map(({ points }) => points[0]?.y ?? 0);
   const free = frame.columns.filter((c) => !c.held).map((c) => c.edge);
   const top = Math.min(...tails, ...free) - 2;
   const bottom = frame.proximal + 8;
@@ -64,13 +69,9 @@ function titleLines(frame: FaceFrame, polygon: readonly Point[], drawn: FaceMark
       const depth = height + (lines.length - 1) * height * PITCH;
       if (depth > top - bottom) continue;
       const first = (top + bottom + depth) / 2 - height;
-      const placed = lines.flatMap((text, k): Label[] => {
-        const y = first - k * height * PITCH;
-        const span = freeSpan(polygon, drawn, y, y + height);
-        const fits = span !== null && span.to - span.from >= textWidth(text, height);
-        return fits ? [centred(text, (span.from + span.to) / 2, y, height)] : [];
-      });
-      if (placed.length === lines.length) return placed;
+      const span = freeSpan(polygon, drawn, first - (lines.length - 1) * height * PITCH, first + height);
+      if (!span || lines.some((text) => textWidth(text, height) > span.to - span.from)) continue;
+      return lines.map((text, k) => centred(text, (span.from + span.to) / 2, first - k * height * PITCH, height));
     }
   }
   return null;
@@ -79,7 +80,8 @@ function titleLines(frame: FaceFrame, polygon: readonly Point[], drawn: FaceMark
 /** The stretch of x that is free between two heights: inside the outline and clear of the hooks. */
 function freeSpan(polygon: readonly Point[], drawn: FaceMarks, low: number, high: number): { from: number; to: number } | null {
   let [from, to] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
-  for (const y of [low, (low + high) / 2, high]) {
+  for (let k = 0; k <= LEVELS; k++) {
+    const y = low + ((high - low) * k) / LEVELS;
     const span = widestSpan(polygon, y);
     if (!span) return null;
     [from, to] = [Math.max(from, span.from + MARGIN), Math.min(to, span.to - MARGIN)];
@@ -92,34 +94,42 @@ function freeSpan(polygon: readonly Point[], drawn: FaceMarks, low: number, high
   return to > from ? { from, to } : null;
 }
 
-/** The digit's name along its midline in the finger part, on the ulnar side of the line. */
-function digitName({ digit, points: [, , bendEnd, tip] }: DrawnMidline): Label | null {
+/** The digit's name along its midline in the finger part, on the ulnar (1) or radial (-1) side of the line. */
+function digitName({ digit, bendEnd, tip }: DrawnMidline, way: 1 | -1): Label | null {
   const text = digit.toUpperCase();
-  const room = tip.y - bendEnd.y - 3;
-  const height = [2.5, 2, 1.6, 1.25].find((h) => textWidth(text, h) <= room);
+  const low = (bendEnd.y + tip.y) / 2;
+  const height = [2.5, 2, 1.6, 1.25].find((h) => textWidth(text, h) <= tip.y - bendEnd.y - 3);
   if (height === undefined) return null;
-  return { layer: 'MARK', text, at: { x: tip.x + 1 + height / 2, y: (bendEnd.y + tip.y) / 2 }, height, align: 'center', angle: 90 };
+  const half = textWidth(text, height) / 2;
+  // In the distal half, where the line runs straight, as far as the word is short enough.
+  const y = Math.min(tip.y - half - 1.5, Math.max(low, low + half));
+  return { layer: 'MARK', text, at: { x: tip.x + way * (1 + height / 2), y }, height, align: 'center', angle: 90 };
 }
 
+/** Between the first two midlines: in the bend where it is long enough, else distal of it. */
 function bendLabel(frame: FaceFrame, midlines: readonly DrawnMidline[]): readonly Label[] {
   const text = `MP BEND ${plain(frame.bend.angle, 1)}`;
   const [first, second] = midlines;
   if (!first) return [];
-  const middle = (line: DrawnMidline) => ({ x: (line.points[1].x + line.points[2].x) / 2, y: (line.points[1].y + line.points[2].y) / 2 });
-  const here = middle(first);
-  const next = second ? middle(second) : { x: here.x + textWidth(text, SMALL) + 5, y: here.y };
-  const height = Math.min(SMALL, (SMALL * Math.max(4, next.x - here.x - 4)) / textWidth(text, SMALL));
+  const wide = textWidth(text, SMALL) + 4;
+  const inside = frame.bend.allowance >= ROOMY_BEND;
+  const at = ({ begin, bendEnd }: DrawnMidline) =>
+    inside ? { x: (begin.x + bendEnd.x) / 2, y: (begin.y + bendEnd.y) / 2 } : { x: bendEnd.x, y: bendEnd.y };
+  const here = at(first);
+  const next = second ? at(second) : { x: here.x + wide, y: here.y };
+  const height = Math.min(SMALL, (SMALL * Math.max(4, next.x - here.x - 3)) / textWidth(text, SMALL));
   return [centred(text, (here.x + next.x) / 2, Math.max(here.y, next.y) + 0.9, height)];
 }
 
 /** Which border is which, where the thumb goes, and what the flare line is for. */
 function edgeWords(frame: FaceFrame, outline: PlateOutline, polygon: readonly Point[]): readonly Label[] {
   const labels: Label[] = [];
-  const corner = frame.midLateralProximal + frame.wing - 6;
-  labels.push(centred('ULNAR', corner - 6.5 - textWidth('ULNAR', SMALL) / 2, frame.proximal + 6, SMALL));
+  const corner = frame.midLateralProximal + frame.wing - CORNER_MARK.in - CORNER_MARK.side;
+  labels.push(centred('ULNAR', corner - 1.5 - textWidth('ULNAR', SMALL) / 2, frame.proximal + CORNER_MARK.in, SMALL));
   const y = outline.bar.low - (frame.face === 'dorsal' ? 0.55 : 0.5) * (outline.bar.low - frame.proximal);
-  const span = widestSpan(polygon, y);
-  if (span) labels.push(centred('THUMB', span.from + 2.5 + textWidth('THUMB', SMALL) / 2, y - SMALL / 2, SMALL));
+  const spans = [y - SMALL / 2 - 1, y + SMALL / 2 + 1].map((level) => widestSpan(polygon, level));
+  const edge = Math.max(...spans.map((span) => span?.from ?? Number.NEGATIVE_INFINITY));
+  if (Number.isFinite(edge)) labels.push(centred('THUMB', edge + 1.5 + textWidth('THUMB', SMALL) / 2, y - SMALL / 2, SMALL));
   const proximal = widestSpan(polygon, frame.proximal + 2);
   const text = 'WRIST: FLARE';
   if (proximal && proximal.to - proximal.from > textWidth(text, SMALL) + 4)
@@ -133,12 +143,12 @@ function distalArrow(frame: FaceFrame, midlines: readonly DrawnMidline[]): { rea
   if (!first) return null;
   const row = frame.columns.find((c) => c.digit === first.digit)?.held;
   if (!row) return null;
-  const low = Math.max(first.points[2].y, second?.points[2].y ?? Number.NEGATIVE_INFINITY) + 2;
-  const high = Math.min(first.points[3].y, second?.points[3].y ?? Number.POSITIVE_INFINITY) - 2;
+  const low = Math.max(first.bendEnd.y, second?.bendEnd.y ?? Number.NEGATIVE_INFINITY) + 3;
+  const high = Math.min(first.tip.y, second?.tip.y ?? Number.POSITIVE_INFINITY) - 2;
   const length = Math.min(ARROW.longest, high - low);
   if (length < ARROW.shortest) return null;
   const height = Math.min(2, (2 * length) / textWidth('DISTAL', 2));
-  const x = (second ? (first.points[3].x + second.points[3].x) / 2 : first.points[3].x - 0.62 * row.halfWidth) - height / 2;
+  const x = (second ? (first.tip.x + second.tip.x) / 2 + 1 : first.tip.x - 3.2) - height / 2;
   const top = (low + high + length) / 2;
   const shaft = [
     { x, y: top - length },
@@ -152,7 +162,14 @@ function distalArrow(frame: FaceFrame, midlines: readonly DrawnMidline[]): { rea
   const paths = [polyline(shaft), polyline(head)];
   return {
     mark: { layer: 'MARK', role: 'distal-arrow', title: 'arrow to the distal edge', paths, circles: [] },
-    label: { layer: 'MARK', text: 'DISTAL', at: { x: x + 1 + height / 2, y: top - length / 2 - 0.5 }, height, align: 'center', angle: 90 },
+    label: {
+      layer: 'MARK',
+      text: 'DISTAL',
+      at: { x: x + 1.2 + height / 2, y: top - ARROW.head - (length - ARROW.head) / 2 },
+      height,
+      align: 'center',
+      angle: 90,
+    },
   };
 }
 

@@ -25,7 +25,9 @@ const MIDLINE_TAIL = 5;
 const FLARE_WIDTH = 4;
 /** The bend's two limits are drawn apart from its middle line only from this length on. mm */
 const LEAST_DRAWN_BEND = 4;
-const PAD = { hand: 18, finger: 11, edge: 2.5, least: 8 } as const;
+const PAD = { hand: 18, finger: 11, edge: 2.5, midline: 3, least: 8 } as const;
+/** The corner mark's place in from both edges, and its size. mm */
+export const CORNER_MARK = { in: 6, side: 5 } as const;
 const FAR = 300;
 
 /** Where a strap's hook sits: a rectangle, mm in the plate's own coordinates. */
@@ -35,10 +37,14 @@ export interface StrapPad {
   readonly to: Point;
 }
 
-/** A held digit as it is drawn: its midline through hand part, bend and finger part. */
+/** A held digit as it is drawn: its midline from the hand part through its bend to the tip. */
 export interface DrawnMidline {
   readonly digit: Column['digit'];
-  readonly points: readonly [Point, Point, Point, Point];
+  readonly points: readonly Point[];
+  /** On the line: where its bend begins and ends, and the end at the distal edge. */
+  readonly begin: Point;
+  readonly bendEnd: Point;
+  readonly tip: Point;
 }
 
 export interface FaceMarks {
@@ -71,7 +77,7 @@ export function faceMarks(frame: FaceFrame, outline: PlateOutline, polygon: read
     role: 'mp-joint',
     title: 'MP joints',
     paths: [],
-    circles: midlines.map(({ points: [, begin, end] }) => ({ center: between(begin, end, 0.5), radius: 1.2 })),
+    circles: midlines.map(({ begin, bendEnd }) => ({ center: between(begin, bendEnd, 0.5), radius: 1.2 })),
   });
   for (const { digit, points } of midlines) {
     line(
@@ -96,7 +102,7 @@ export function faceMarks(frame: FaceFrame, outline: PlateOutline, polygon: read
     const row = frame.columns.find((c) => c.digit === end?.digit)?.held;
     if (!end || !row || outline.walls[which] <= 0) continue;
     const x = frame.rowStart + (which === 'radial' ? row.from : row.to);
-    line('fold', `${which} mid-lateral line of the ${end.digit} finger`, clipped({ x, y: end.points[2].y }, { x, y: FAR }));
+    line('fold', `${which} mid-lateral line of the ${end.digit} finger`, clipped({ x, y: end.bendEnd.y }, { x, y: FAR }));
   }
   const edge = frame.proximal + options.trim;
   if (options.trim > 0) line('trim', 'trim to here when it fits', clipped({ x: -FAR, y: edge }, { x: FAR, y: edge }));
@@ -106,26 +112,23 @@ export function faceMarks(frame: FaceFrame, outline: PlateOutline, polygon: read
   return { marks, pads, midlines, left };
 }
 
+/** From the MP joint the fingers come together toward the row at mid phalanx; from there the line runs straight on. */
 function midlinesOf(frame: FaceFrame, outline: PlateOutline): readonly DrawnMidline[] {
   return frame.columns.flatMap((column): DrawnMidline[] => {
     const end = outline.distal.find((d) => d.digit === column.digit);
     if (!column.held || !end) return [];
-    const begin = column.mpY - frame.bend.before;
-    const bendEnd = begin + frame.bend.allowance;
-    const x = frame.rowStart + column.held.along;
-    const points = [
-      { x: column.mpX, y: begin - MIDLINE_TAIL },
-      { x: column.mpX, y: begin },
-      { x, y: bendEnd },
-      { x, y: end.y - INSET },
-    ] as const;
-    return [{ digit: column.digit, points }];
+    const begin = { x: column.mpX, y: column.mpY - frame.bend.before };
+    const tip = { x: frame.rowStart + column.held.along, y: end.y - INSET };
+    const bendY = begin.y + frame.bend.allowance;
+    const joined = { x: tip.x, y: Math.max(bendY, begin.y + (tip.y - begin.y) / 2) };
+    const bendEnd = between(begin, joined, (bendY - begin.y) / (joined.y - begin.y));
+    return [{ digit: column.digit, points: [{ x: begin.x, y: begin.y - MIDLINE_TAIL }, begin, joined, tip], begin, bendEnd, tip }];
   });
 }
 
 /** A line through all held digits at a share of their bend, running level out to both sides. */
 function acrossDigits(midlines: readonly DrawnMidline[], share: number): readonly (readonly [Point, Point])[] {
-  const points = midlines.map(({ points: [, begin, end] }) => between(begin, end, share));
+  const points = midlines.map(({ begin, bendEnd }) => between(begin, bendEnd, share));
   const first = points[0];
   const last = points.at(-1);
   if (!first || !last) return [];
@@ -158,7 +161,7 @@ function strapPads(
   const handOut = frame.midLateral + frame.wing;
   const { low, high } = outline.bar;
   const ulnarShift = (frame.columns.at(-1)?.mpY ?? 0) - (frame.columns[0]?.mpY ?? 0);
-  const ulnarLow = Math.max(low + ulnarShift, frame.proximal + FLARE_WIDTH);
+  const ulnarLow = Math.max(low + ulnarShift, frame.proximal + CORNER_MARK.in + CORNER_MARK.side + 1);
   place('A', 'radial', -1, handOut, PAD.hand, low + 1, high - 1);
   place('A', 'ulnar', 1, handOut - PAD.edge, PAD.hand, ulnarLow, Math.max(ulnarLow + PAD.least, high + ulnarShift - 2));
   for (const [which, sign] of [
@@ -169,8 +172,9 @@ function strapPads(
     const row = frame.columns.find((c) => c.digit === end?.digit)?.held;
     if (!end || !row) continue;
     const border = sign * (frame.rowStart + (which === 'radial' ? row.from : row.to)) + outline.walls[which];
-    const [, , bendEnd, tip] = end.points;
-    place('B', which, sign, border, Math.min(PAD.finger, outline.walls[which] + 0.6 * row.halfWidth), bendEnd.y + 1, tip.y - 1);
+    const toMidline = outline.walls[which] + (which === 'radial' ? row.along - row.from : row.to - row.along);
+    const wide = Math.min(PAD.finger, toMidline - PAD.edge - PAD.midline);
+    place('B', which, sign, border, wide, end.bendEnd.y + 1, end.tip.y - 1);
   }
   return { pads, left };
 }
@@ -194,12 +198,12 @@ function isLong([from, to]: readonly [Point, Point]): boolean {
 
 /** The corner mark: a triangle in the proximal ulnar corner, which looks different from every other side. */
 export function cornerMark(frame: FaceFrame): Mark {
-  const x = frame.midLateralProximal + frame.wing - 6;
-  const y = frame.proximal + 6;
+  const x = frame.midLateralProximal + frame.wing - CORNER_MARK.in;
+  const y = frame.proximal + CORNER_MARK.in;
   const points = [
     { x, y },
-    { x: x - 5, y },
-    { x, y: y + 5 },
+    { x: x - CORNER_MARK.side, y },
+    { x, y: y + CORNER_MARK.side },
   ];
   return { layer: 'MARK', role: 'corner', title: 'corner mark: proximal ulnar corner', paths: [polyline(points, true)], circles: [] };
 }

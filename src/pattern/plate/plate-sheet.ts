@@ -4,7 +4,7 @@ import { CAUTIONS } from '../cautions.ts';
 import { dashed } from '../dashes.ts';
 import type { Label, Mark } from '../pattern.ts';
 import { boxOfDrawn, type Drawn, shiftDrawn } from '../place-marks.ts';
-import { referenceSquare } from '../reference-square.ts';
+import { REFERENCE_SIDE, referenceSquare } from '../reference-square.ts';
 import { textBlock, wrapText } from '../text-lines.ts';
 import { angleGauge } from './angle-gauge.ts';
 import { holdsInWords } from './plate-design.ts';
@@ -16,9 +16,9 @@ const TEXT = 2.2;
 const GAP = 6;
 const SAMPLE = 16;
 /** Narrower than this the steps become a tower of short lines. mm */
-const LEAST_WIDTH = 190;
+const LEAST_WIDTH = 205;
 
-/** What stands under the plate: square and angle gauge on the left, facts, straps and legend beside them, steps and cautions below. Top left corner at (0, 0). */
+/** What stands under the plate: angle gauge on the left, facts, straps and legend beside it, 50 mm square on the right, steps and cautions below. Top left corner at (0, 0). */
 export function plateSheet(
   figures: PlateFigures,
   hand: Hand,
@@ -26,22 +26,25 @@ export function plateSheet(
   geometryVersion: string,
   beside: readonly string[],
   partsWidth: number,
+  used: ReadonlySet<string>,
 ): Drawn {
   const width = Math.max(LEAST_WIDTH, partsWidth);
-  const square = referenceSquare(0, 0);
   const gauge = gaugeWithTitle(figures);
   const gaugeBox = boxOfDrawn(gauge);
-  const placedGauge = shiftDrawn(gauge, -gaugeBox.minX, boxOfDrawn(square).minY - GAP - gaugeBox.maxY);
-  const left = { marks: [...square.marks, ...placedGauge.marks], labels: [...square.labels, ...placedGauge.labels] };
-  const columnX = boxOfDrawn(left).maxX + 2 * GAP;
-  const room = width - columnX;
+  const left = shiftDrawn(gauge, -gaugeBox.minX, -gaugeBox.maxY);
+  const square = referenceSquare(width - REFERENCE_SIDE, 0);
+  const columnX = gaugeBox.maxX - gaugeBox.minX + GAP;
+  const room = width - REFERENCE_SIDE - GAP - columnX;
   const facts = textBlock(
     factLines(figures, hand, date, geometryVersion, beside).flatMap((text) => wrapText(text, room, TEXT)),
     { x: columnX, y: 0 },
     TEXT,
   );
-  const legend = legendBlock(figures, columnX, -facts.depth - GAP);
-  const columns = { marks: [...left.marks, ...legend.marks], labels: [...left.labels, ...facts.labels, ...legend.labels] };
+  const legend = legendBlock(used, columnX, -facts.depth - GAP);
+  const columns = {
+    marks: [...left.marks, ...square.marks, ...legend.marks],
+    labels: [...left.labels, ...square.labels, ...facts.labels, ...legend.labels],
+  };
   const under = boxOfDrawn(columns).minY - GAP;
   const steps = textBlock(
     [
@@ -99,10 +102,8 @@ function factLines(
 }
 
 /** A sample of each kind of line with its meaning. */
-function legendBlock({ frame, options }: PlateFigures, x: number, top: number): Drawn {
-  const kinds = (Object.keys(PLATE_LINES) as PlateLine[])
-    .filter((kind) => kind !== 'trim' || options.trim > 0)
-    .filter((kind) => kind !== 'bend-limit' || frame.faces.some((f) => f.bend.allowance > 0));
+function legendBlock(used: ReadonlySet<string>, x: number, top: number): Drawn {
+  const kinds = (Object.keys(PLATE_LINES) as PlateLine[]).filter((kind) => used.has(kind));
   const heading: Label = { layer: 'INFO', text: 'LINES', at: { x, y: top - TEXT }, height: TEXT, align: 'left', angle: 0 };
   const words = textBlock(
     kinds.map((kind) => PLATE_LINES[kind].words),

@@ -46,13 +46,13 @@ export function straps(frame: PlateFrame, outlines: readonly PlateOutline[], opt
     {
       id: 'A',
       where: 'round the hand, through the thumb web',
-      width: Math.min(options.strapWidth, bar),
+      width: Math.floor(Math.min(options.strapWidth, bar)),
       length: cut(hand, handCovered(face)),
     },
     {
       id: 'B',
       where: `round the proximal phalanx, ${names}`,
-      width: Math.min(options.strapWidth, shortestFinger(face, outline)),
+      width: Math.floor(Math.min(options.strapWidth, shortestFinger(face, outline))),
       length: cut(fingers, frame.row.length + outline.walls.radial + outline.walls.ulnar),
     },
   ];

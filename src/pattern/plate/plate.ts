@@ -45,7 +45,15 @@ export function makePlate(hand: Hand, design: PlateDesign, options: PlateOptions
   const partsBox = unionBox(parts.map((part) => boxOf([part.outline])));
   const left = faces.flatMap((f) => f.left);
   const sheet = shiftDrawn(
-    plateSheet(figures, hand, date, PLATE_GEOMETRY_VERSION, left, partsBox.maxX - partsBox.minX),
+    plateSheet(
+      figures,
+      hand,
+      date,
+      PLATE_GEOMETRY_VERSION,
+      left,
+      partsBox.maxX - partsBox.minX,
+      new Set(parts.flatMap((part) => part.marks.map((m) => m.role))),
+    ),
     partsBox.minX,
     partsBox.minY - GAP_UNDER,
   );
