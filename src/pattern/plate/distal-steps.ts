@@ -44,7 +44,8 @@ export function stepFor(h: number): Step {
 
 /**
  * How far distal each stretch really reaches: no more than its own limit, and so far back that its steps down to shorter neighbours, which lie
- * inside it so that the shorter digit's PIP joint is free over its whole width, leave it a level edge.
+ * inside it so that the shorter digit's PIP joint is free over its whole width, leave it a level edge. Only in the rounded hollow beside a longer
+ * digit does the edge rise over the shorter one's, by `HOLLOW_RISE` at most, at the web.
  */
 export function levels(stretches: readonly Stretch[]): readonly number[] {
   const level = stretches.map((s) => s.edge);
@@ -75,6 +76,9 @@ export function levels(stretches: readonly Stretch[]): readonly number[] {
   }
   return level;
 }
+
+/** How far the hollow at the foot of the steepest step rises over the shorter digit's edge, at the web. mm */
+export const HOLLOW_RISE = LEAST_CORNER_RADIUS * (1 - Math.sqrt(1 - Math.tan(STEEPEST / 2) ** 2));
 
 /** Corners of the distal edge between the two ends of the row, from ulnar to radial; `notch` is the wanted depth, 0 for none. */
 export function distalSteps(stretches: readonly Stretch[], level: readonly number[], notch: number): readonly Corner[] {

@@ -26,6 +26,8 @@ export interface FoldCheck {
 const GRID = 3;
 /** How near to a midline a point counts as on it. mm */
 const ON_MIDLINE = 2;
+/** How far a rounded corner beside a free digit's edge rises over it; what is held begins further distal. mm */
+const EDGE_CORNER = 7;
 /** Normals tried for the distance to an ellipse, then halvings of the best one's surroundings. */
 const NORMALS = 36;
 const REFINEMENTS = 12;
@@ -96,19 +98,25 @@ function layDown(frame: PlateFrame, face: FaceFrame, p: Point, options: PlateOpt
     return { digit: d, distance: distanceToBody(body, place) };
   });
   const nearest = distances.reduce((a, b) => (b.distance < a.distance ? b : a));
-  const column = face.columns.find((c) => c.digit === nearest.digit.digit);
+  const under = frame.row.digits.find((d) => along <= d.to) ?? frame.row.digits.at(-1);
+  const column = face.columns.find((c) => c.digit === under?.digit);
   return {
     gap: nearest.distance - half,
     at: 'fingers',
     onMidline: Math.abs(along - nearest.digit.along) <= ON_MIDLINE,
-    toPip: (column ? column.reach + options.pipClearance : 0) - finger.along,
+    // The sheet is bent about the line between the joints, the finger's length counts from its own.
+    toPip: column ? column.reach + options.pipClearance - (finger.along + mpY - column.mpY) : Number.POSITIVE_INFINITY,
   };
 }
 
-/** Whether a point belongs to the hand part in front of a free digit, whatever the held digits' bend does. */
+/** Whether a point belongs to the hand part in front of free digits, whatever the held digits' bend does: up to the rounded corner at their edge. */
 function besideFreeDigit(face: FaceFrame, { x, y }: Point): boolean {
-  const column = face.columns.find((c) => x < c.to) ?? face.columns.at(-1);
-  return column !== undefined && !column.held && y <= column.edge;
+  const at = face.columns.find((c) => x < c.to) ?? face.columns.at(-1);
+  if (!at || at.held) return false;
+  const held = face.columns.findIndex((c) => c.held);
+  const radial = face.columns.indexOf(at) < held;
+  const edges = face.columns.filter((c, k) => !c.held && k < held === radial).map((c) => c.edge);
+  return y <= Math.max(...edges) + EDGE_CORNER;
 }
 
 /** y of the MP joint line at x: through the held digits' joints, level beyond the outer two. */

@@ -16,7 +16,7 @@ const LEVELS = 8;
 const SMALL = 1.8;
 /** A bend from this length on holds its words in its distal half. mm */
 const ROOMY_BEND = 7;
-const ARROW = { longest: 14, head: 1.6, shortest: 6 } as const;
+const ARROW = { longest: 14, head: 1.6, shortest: 4 } as const;
 
 export interface FaceLettering {
   readonly marks: readonly Mark[];
@@ -50,7 +50,7 @@ export function faceLettering(
     ...drawn.pads.map((pad) => centred(pad.strap, (pad.from.x + pad.to.x) / 2, (pad.from.y + pad.to.y) / 2 - 1, 2)),
   );
   labels.push(...edgeWords(frame, outline, polygon));
-  const arrow = distalArrow(frame, drawn.midlines);
+  const arrow = distalArrow(drawn.midlines);
   if (arrow) labels.push(arrow.label);
   else left.push('distal edge up');
   return { marks: arrow ? [arrow.mark] : [], labels, left };
@@ -137,18 +137,23 @@ function edgeWords(frame: FaceFrame, outline: PlateOutline, polygon: readonly Po
   return labels;
 }
 
-/** An arrow to the distal edge in the finger part: in the first web, or beside the midline of a single digit. */
-function distalArrow(frame: FaceFrame, midlines: readonly DrawnMidline[]): { readonly mark: Mark; readonly label: Label } | null {
-  const [first, second] = midlines;
+/** An arrow to the distal edge in the finger part: in the web with the most room, or beside the midline of a single digit. */
+function distalArrow(midlines: readonly DrawnMidline[]): { readonly mark: Mark; readonly label: Label } | null {
+  const places = midlines.map((line, k) => {
+    const next = midlines[k + 1];
+    const low = Math.max(line.bendEnd.y, next?.bendEnd.y ?? Number.NEGATIVE_INFINITY) + 3;
+    const high = Math.min(line.tip.y, next?.tip.y ?? Number.POSITIVE_INFINITY) - 2;
+    return { low, high, middle: next ? (line.tip.x + next.tip.x) / 2 + 1 : line.tip.x - 3.2 };
+  });
+  const webs = midlines.length > 1 ? places.slice(0, -1) : places;
+  const [first, ...others] = webs;
   if (!first) return null;
-  const row = frame.columns.find((c) => c.digit === first.digit)?.held;
-  if (!row) return null;
-  const low = Math.max(first.bendEnd.y, second?.bendEnd.y ?? Number.NEGATIVE_INFINITY) + 3;
-  const high = Math.min(first.tip.y, second?.tip.y ?? Number.POSITIVE_INFINITY) - 2;
+  const roomy = first.high - first.low >= ARROW.longest ? first : others.reduce((a, b) => (b.high - b.low > a.high - a.low ? b : a), first);
+  const { low, high } = roomy;
   const length = Math.min(ARROW.longest, high - low);
   if (length < ARROW.shortest) return null;
   const height = Math.min(2, (2 * length) / textWidth('DISTAL', 2));
-  const x = (second ? (first.tip.x + second.tip.x) / 2 + 1 : first.tip.x - 3.2) - height / 2;
+  const x = roomy.middle - height / 2;
   const top = (low + high + length) / 2;
   const shaft = [
     { x, y: top - length },

@@ -25,7 +25,7 @@ const MIDLINE_TAIL = 5;
 const FLARE_WIDTH = 4;
 /** The bend's two limits are drawn apart from its middle line only from this length on. mm */
 const LEAST_DRAWN_BEND = 4;
-const PAD = { hand: 18, finger: 11, edge: 2.5, midline: 3, least: 8 } as const;
+const PAD = { hand: 18, finger: 11, edge: 2.5, midline: 3, least: 7, narrowest: 5, margin: 1 } as const;
 /** The corner mark's place in from both edges, and its size. mm */
 export const CORNER_MARK = { in: 6, side: 5 } as const;
 const FAR = 300;
@@ -145,25 +145,26 @@ function strapPads(
 ): { readonly pads: readonly StrapPad[]; readonly left: readonly string[] } {
   const pads: StrapPad[] = [];
   const left: string[] = [];
-  const place = (strap: StrapPad['strap'], where: string, sign: number, out: number, wide: number, low: number, high: number) => {
-    const middle = (low + high) / 2;
-    for (let height = Math.min(options.strapWidth, high - low); height >= PAD.least; height -= 0.5) {
-      const [near, far] = [sign * (out - PAD.edge - wide), sign * (out - PAD.edge)];
-      const from = { x: Math.min(near, far), y: middle - height / 2 };
-      const to = { x: Math.max(near, far), y: middle + height / 2 };
-      if (cornersOf(from, to).every((p) => insidePolygon(polygon, p))) {
-        pads.push({ strap, from, to });
-        return;
-      }
-    }
-    left.push(`hook for strap ${strap}, ${where}`);
+  const place = (pad: Wanted) => {
+    const found = largestPad(polygon, pad, options.strapWidth);
+    if (found) pads.push(found);
+    else left.push(`hook for strap ${pad.strap}, ${pad.where}`);
   };
   const handOut = frame.midLateral + frame.wing;
   const { low, high } = outline.bar;
   const ulnarShift = (frame.columns.at(-1)?.mpY ?? 0) - (frame.columns[0]?.mpY ?? 0);
   const ulnarLow = Math.max(low + ulnarShift, frame.proximal + CORNER_MARK.in + CORNER_MARK.side + 1);
-  place('A', 'radial', -1, handOut, PAD.hand, low + 1, high - 1);
-  place('A', 'ulnar', 1, handOut - PAD.edge, PAD.hand, ulnarLow, Math.max(ulnarLow + PAD.least, high + ulnarShift - 2));
+  place({ strap: 'A', where: 'radial', sign: -1, outs: [handOut], wide: PAD.hand, low: low + 1, high: high - 1 });
+  const ulnarHigh = Math.max(ulnarLow + PAD.least, high + ulnarShift - 2);
+  place({
+    strap: 'A',
+    where: 'ulnar',
+    sign: 1,
+    outs: [handOut - PAD.edge, handOut - 2 * PAD.edge],
+    wide: PAD.hand,
+    low: ulnarLow,
+    high: ulnarHigh,
+  });
   for (const [which, sign] of [
     ['radial', -1],
     ['ulnar', 1],
@@ -174,9 +175,47 @@ function strapPads(
     const border = sign * (frame.rowStart + (which === 'radial' ? row.from : row.to)) + outline.walls[which];
     const toMidline = outline.walls[which] + (which === 'radial' ? row.along - row.from : row.to - row.along);
     const wide = Math.min(PAD.finger, toMidline - PAD.edge - PAD.midline);
-    place('B', which, sign, border, wide, end.bendEnd.y + 1, end.tip.y - 1);
+    // Beside a free digit the side wall begins only beyond the web: nearer the hand the hook sits further in.
+    const outs = [border, border - outline.walls[which], border - outline.walls[which] - PAD.edge];
+    place({ strap: 'B', where: which, sign, outs, wide, low: end.bendEnd.y + 1, high: end.tip.y - 1 });
   }
   return { pads, left };
+}
+
+/** A hook to be placed on one side: outward edges to try, its greatest width, and the stretch of y that it may take. */
+interface Wanted {
+  readonly strap: StrapPad['strap'];
+  readonly where: string;
+  readonly sign: number;
+  readonly outs: readonly number[];
+  readonly wide: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** The largest rectangle that lies inside the outline with a margin, or null. */
+function largestPad(polygon: readonly Point[], { strap, sign, outs, wide, low, high }: Wanted, tallest: number): StrapPad | null {
+  const inner = Math.min(...outs) - PAD.edge - wide;
+  let best: { readonly area: number; readonly pad: StrapPad } | null = null;
+  for (const out of outs) {
+    const outer = out - PAD.edge;
+    for (const width of [Math.min(wide, outer - inner), 0.75 * wide, 0.5 * wide].filter((w) => w >= PAD.narrowest)) {
+      for (let height = Math.min(tallest, high - low); height >= PAD.least; height -= 1) {
+        if (best && best.area >= width * height) break;
+        const middle = [(low + high) / 2, high - height / 2].find((y) => {
+          const [near, far] = [sign * (outer - width - PAD.margin), sign * (outer + PAD.margin)];
+          const reach = height / 2 + PAD.margin;
+          return cornersOf({ x: near, y: y - reach }, { x: far, y: y + reach }).every((p) => insidePolygon(polygon, p));
+        });
+        if (middle === undefined) continue;
+        const xs = [sign * (outer - width), sign * outer];
+        const from = { x: Math.min(...xs), y: middle - height / 2 };
+        best = { area: width * height, pad: { strap, from, to: { x: Math.max(...xs), y: middle + height / 2 } } };
+        break;
+      }
+    }
+  }
+  return best?.pad ?? null;
 }
 
 function cornersOf(from: Point, to: Point): readonly Point[] {
