@@ -15,15 +15,13 @@ const square = (side: number, radius: number) =>
   ].map(([x = 0, y = 0]) => ({ x, y, radius }));
 
 /** A star of n corners round the origin: radii in mm, always simple and counter-clockwise. */
-const star = fc
-  .array(fc.double({ min: 30, max: 70, noNaN: true }), { minLength: 5, maxLength: 11 })
-  .map((radii) =>
-    radii.map((r, k) => ({
-      x: r * Math.cos((2 * Math.PI * k) / radii.length),
-      y: r * Math.sin((2 * Math.PI * k) / radii.length),
-      radius: 8,
-    })),
-  );
+const star = fc.array(fc.double({ min: 30, max: 70, noNaN: true }), { minLength: 5, maxLength: 11 }).map((radii) =>
+  radii.map((r, k) => ({
+    x: r * Math.cos((2 * Math.PI * k) / radii.length),
+    y: r * Math.sin((2 * Math.PI * k) / radii.length),
+    radius: 8,
+  })),
+);
 
 describe('roundCorners', () => {
   it('takes (4 - pi) r² off a square', () => {

@@ -2,6 +2,7 @@ import { type LineArcPath, polyline, type Vertex, vertex } from '../../geometry/
 import { placePoint } from '../../geometry/transform.ts';
 import { radians } from '../../units/angle.ts';
 import { plain } from '../../units/number.ts';
+import { MINIMUM_FEATURE } from '../../units/tolerance.ts';
 import type { Drawn } from '../place-marks.ts';
 
 /** Sizes of the gauge, mm: long enough to be laid along metacarpal and finger. */
@@ -56,13 +57,16 @@ export function gaugeOutline(angle: number): LineArcPath {
     const p = placePoint({ x, y }, finger);
     return vertex(p.x, p.y, bulge);
   };
+  // A round too short to be seen is a corner.
+  const corner = angle > 0 ? [vertex(-half, half * Math.tan(a / 2))] : [];
+  const dorsal = half * a >= MINIMUM_FEATURE ? [at(-half, 0, Math.tan(a / 4)), vertex(-half, 0)] : corner;
   const vertices = [
     vertex(-half, -METACARPAL_ARM),
     vertex(half, -METACARPAL_ARM),
     ...(angle > 0 ? [vertex(half, -half * Math.tan(a / 2))] : []),
     at(half, FINGER_ARM),
     at(-half, FINGER_ARM),
-    ...(angle > 0 ? [at(-half, 0, Math.tan(a / 4)), vertex(-half, 0)] : []),
+    ...dorsal,
   ];
   return { closed: true, vertices };
 }
