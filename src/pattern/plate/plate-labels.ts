@@ -108,15 +108,16 @@ function digitName({ digit, bendEnd, tip }: DrawnMidline, way: 1 | -1): Label | 
 
 /** Between the first two midlines: in the bend where it is long enough, else distal of it. */
 function bendLabel(frame: FaceFrame, midlines: readonly DrawnMidline[]): readonly Label[] {
-  const text = `MP BEND ${plain(frame.bend.angle, 1)}`;
+  // A single digit's neck has no room for more.
+  const text = `MP ${midlines.length > 1 ? 'BEND ' : ''}${plain(frame.bend.angle, 1)}`;
   const [first, second] = midlines;
   if (!first) return [];
-  const wide = textWidth(text, SMALL) + 4;
   const inside = frame.bend.allowance >= ROOMY_BEND;
   const at = ({ begin, bendEnd }: DrawnMidline) =>
     inside ? { x: (begin.x + bendEnd.x) / 2, y: (begin.y + bendEnd.y) / 2 } : { x: bendEnd.x, y: bendEnd.y };
   const here = at(first);
-  const next = second ? at(second) : { x: here.x + wide, y: here.y };
+  const row = frame.columns.find((c) => c.digit === first.digit)?.held;
+  const next = second ? at(second) : { x: here.x + (row ? 1.1 * row.halfWidth : 0), y: here.y };
   const height = Math.min(SMALL, (SMALL * Math.max(4, next.x - here.x - 3)) / textWidth(text, SMALL));
   return [centred(text, (here.x + next.x) / 2, Math.max(here.y, next.y) + 0.9, height)];
 }
@@ -141,7 +142,7 @@ function edgeWords(frame: FaceFrame, outline: PlateOutline, polygon: readonly Po
 function distalArrow(midlines: readonly DrawnMidline[]): { readonly mark: Mark; readonly label: Label } | null {
   const places = midlines.map((line, k) => {
     const next = midlines[k + 1];
-    const low = Math.max(line.bendEnd.y, next?.bendEnd.y ?? Number.NEGATIVE_INFINITY) + 3;
+    const low = next ? Math.max(line.bendEnd.y, next.bendEnd.y) + 3 : (line.bendEnd.y + line.tip.y) / 2;
     const high = Math.min(line.tip.y, next?.tip.y ?? Number.POSITIVE_INFINITY) - 2;
     return { low, high, middle: next ? (line.tip.x + next.tip.x) / 2 + 1 : line.tip.x - 3.2 };
   });

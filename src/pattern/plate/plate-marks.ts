@@ -25,7 +25,7 @@ const MIDLINE_TAIL = 5;
 const FLARE_WIDTH = 4;
 /** The bend's two limits are drawn apart from its middle line only from this length on. mm */
 const LEAST_DRAWN_BEND = 4;
-const PAD = { hand: 18, finger: 11, edge: 2.5, midline: 3, least: 7, narrowest: 5, margin: 1 } as const;
+const PAD = { hand: 18, finger: 11, edge: 2.5, midline: 3, least: 7, narrowest: 5, margin: 1, useful: 100 } as const;
 /** The corner mark's place in from both edges, and its size. mm */
 export const CORNER_MARK = { in: 6, side: 5 } as const;
 const FAR = 300;
@@ -154,13 +154,14 @@ function strapPads(
   const { low, high } = outline.bar;
   const ulnarShift = (frame.columns.at(-1)?.mpY ?? 0) - (frame.columns[0]?.mpY ?? 0);
   const ulnarLow = Math.max(low + ulnarShift, frame.proximal + CORNER_MARK.in + CORNER_MARK.side + 1);
-  place({ strap: 'A', where: 'radial', sign: -1, outs: [handOut], wide: PAD.hand, low: low + 1, high: high - 1 });
+  place({ strap: 'A', where: 'radial', sign: -1, outs: [handOut], inner: 0, wide: PAD.hand, low: low + 1, high: high - 1 });
   const ulnarHigh = Math.max(ulnarLow + PAD.least, high + ulnarShift - 2);
   place({
     strap: 'A',
     where: 'ulnar',
     sign: 1,
     outs: [handOut - PAD.edge, handOut - 2 * PAD.edge],
+    inner: 0,
     wide: PAD.hand,
     low: ulnarLow,
     high: ulnarHigh,
@@ -174,10 +175,13 @@ function strapPads(
     if (!end || !row) continue;
     const border = sign * (frame.rowStart + (which === 'radial' ? row.from : row.to)) + outline.walls[which];
     const toMidline = outline.walls[which] + (which === 'radial' ? row.along - row.from : row.to - row.along);
-    const wide = Math.min(PAD.finger, toMidline - PAD.edge - PAD.midline);
+    // A single digit's name and arrow take the distal half.
+    const high = midlines.length > 1 ? end.tip.y - 1 : (end.bendEnd.y + end.tip.y) / 2 - 1;
+    const inner = border - toMidline + PAD.midline;
+    const wide = Math.min(PAD.finger, border - PAD.edge - inner);
     // Beside a free digit the side wall begins only beyond the web: nearer the hand the hook sits further in.
     const outs = [border, border - outline.walls[which], border - outline.walls[which] - PAD.edge];
-    place({ strap: 'B', where: which, sign, outs, wide, low: end.bendEnd.y + 1, high: end.tip.y - 1 });
+    place({ strap: 'B', where: which, sign, outs, inner, wide, low: end.bendEnd.y + 1, high });
   }
   return { pads, left };
 }
@@ -188,18 +192,21 @@ interface Wanted {
   readonly where: string;
   readonly sign: number;
   readonly outs: readonly number[];
+  /** The hook stays outward of this: clear of the midline. */
+  readonly inner: number;
   readonly wide: number;
   readonly low: number;
   readonly high: number;
 }
 
 /** The largest rectangle that lies inside the outline with a margin, or null. */
-function largestPad(polygon: readonly Point[], { strap, sign, outs, wide, low, high }: Wanted, tallest: number): StrapPad | null {
-  const inner = Math.min(...outs) - PAD.edge - wide;
+function largestPad(polygon: readonly Point[], { strap, sign, outs, inner, wide, low, high }: Wanted, tallest: number): StrapPad | null {
   let best: { readonly area: number; readonly pad: StrapPad } | null = null;
   for (const out of outs) {
+    // Further in only where nothing useful fits further out.
+    if (best && best.area >= PAD.useful) break;
     const outer = out - PAD.edge;
-    for (const width of [Math.min(wide, outer - inner), 0.75 * wide, 0.5 * wide].filter((w) => w >= PAD.narrowest)) {
+    for (const width of [wide, 0.75 * wide, 0.5 * wide].filter((w) => w >= PAD.narrowest && outer - w >= inner)) {
       for (let height = Math.min(tallest, high - low); height >= PAD.least; height -= 1) {
         if (best && best.area >= width * height) break;
         const middle = [(low + high) / 2, high - height / 2].find((y) => {
