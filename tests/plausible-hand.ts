@@ -16,15 +16,15 @@ const ADULT_METACARPAL = 88;
 const share = (spread: number) => fc.double({ min: 1 - spread, max: 1 + spread, noNaN: true });
 
 /**
- * Hands from a child of six (0.6 of an adult) to the largest plausible (1.28), each measure off by itself; palm measures, setbacks and depth there or
+ * Hands from a child of six (0.62 of an adult) to the largest plausible (1.28), each measure off by itself; palm measures, setbacks and depth there or
  * not. Every one is read by `readHand`, so that it is a hand that a person could give.
  */
 export const plausibleHand: fc.Arbitrary<Hand> = fc
   .record({
-    size: fc.double({ min: 0.6, max: 1.28, noNaN: true }),
+    size: fc.double({ min: 0.62, max: 1.28, noNaN: true }),
     side: fc.constantFrom('left', 'right'),
     off: fc.array(fc.tuple(share(0.08), share(0.06), share(0.12), share(0.1)), { minLength: 4, maxLength: 4 }),
-    breadth: fc.option(fc.tuple(share(0.08), fc.double({ min: 2.3, max: 2.5, noNaN: true })), { nil: undefined }),
+    breadth: fc.option(fc.tuple(share(0.06), fc.double({ min: 2.3, max: 2.5, noNaN: true })), { nil: undefined }),
     metacarpal: fc.option(share(0.12), { nil: undefined }),
     setback: fc.option(fc.double({ min: 8, max: 16, noNaN: true }), { nil: undefined }),
   })
