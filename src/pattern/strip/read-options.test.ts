@@ -14,6 +14,6 @@ describe('readStripOptions(sources), given what nobody would', () => {
   it('counts a hundred thousand unknown keys instead of naming each', () => {
     const keys = Object.fromEntries(Array.from({ length: 100_000 }, (_, k) => [`key${k}`, 1]));
     expect(messages(keys)).toHaveLength(61);
-    expect(messages(keys).at(-1)).toContain('99940 more keys');
+    expect(messages(keys)[0]).toContain('100000 keys');
   });
 });
