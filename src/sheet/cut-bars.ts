@@ -1,10 +1,10 @@
+import { seeded } from '../units/seeded.ts';
 import { barsAtLeast } from './bar-bounds.ts';
 import { BarProgramme } from './bar-programme.ts';
 import { type Kinds, kindsOf } from './fill-bar.ts';
 import { fullSearch } from './full-search.ts';
 import { type Bar, bestFitDecreasing, firstFitDecreasing, fullestFirst } from './greedy-bars.ts';
 import { repackBars } from './repack-bars.ts';
-import { seeded } from './seeded.ts';
 
 export interface CutBars {
   readonly bars: readonly Bar[];

@@ -1,6 +1,6 @@
-/** Packing counts in whole hundredths of a mm, so that sums are exact; a cut by hand is a hundred times coarser. */
-const UNITS_PER_MM = 100;
-/** Rounding of a length that came out of the geometry is not a hundredth more. */
+/** Packing counts in whole tenths of a mm, so that sums are exact; a cut with shears is ten times coarser. */
+const UNITS_PER_MM = 10;
+/** Rounding of a length that came out of the geometry is not a tenth more. */
 const ROUNDING = 1e-4;
 
 /** A part's size, rounded up: it never takes more room than was counted. */
