@@ -80,7 +80,7 @@ export async function namedBlock(name: string): Promise<Result<ChosenBlock>> {
   return block.ok ? success({ block: block.value, why: `read from ${name}` }) : block;
 }
 
-function readDate(date: string | undefined): Result<string | null> {
+export function readDate(date: string | undefined): Result<string | null> {
   if (date === undefined) return success(null);
   const real = z.iso.date().safeParse(date).success;
   return real ? success(date) : failure(flagProblem('--date', `"${date}" is not a date; write it as 2026-03-31`));

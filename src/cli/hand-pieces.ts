@@ -7,7 +7,8 @@ import { readHand } from '../hand/read-hand.ts';
 import type { StripOptions } from '../pattern/strip/strip-options.ts';
 import type { CutPiece } from '../sheet/cut-list.ts';
 import { stripPiece } from '../sheet/strip-piece.ts';
-import type { LengthUnit } from '../units/length.ts';
+import { LENGTH_UNITS, type LengthUnit } from '../units/length.ts';
+import { own } from '../units/own.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { namedBlock } from './draw.ts';
 import type { DrawFlags } from './draw-command.ts';
@@ -27,7 +28,10 @@ export interface RowPiece {
   readonly block: Block;
 }
 
-export type ReadRow = { readonly ok: true; readonly value: RowPiece } | { readonly ok: false; readonly errors: readonly RowError[] };
+export type ReadRow =
+  /** `made` is null for a piece that an earlier run made. */
+  | { readonly ok: true; readonly value: { readonly piece: CutPiece; readonly made: RowPiece | null } }
+  | { readonly ok: false; readonly errors: readonly RowError[] };
 
 /** Makes the piece of each row in turn, and sees to what rows must agree in: one unit, and no piece twice. */
 export class RowReader {
@@ -62,7 +66,24 @@ export class RowReader {
       return wrong('code', 'ROW_TWICE', `${piece.value.id} stands in line ${before} already; give each hand a code of its own`);
     this.lineOf.set(piece.value.id, line);
     const warnings = [...new Set([...hand.warnings.map((w) => w.code), ...piece.value.warnings])];
-    return { ok: true, value: { piece: { ...piece.value, warnings }, hand: hand.value, block: block.value } };
+    const made = { piece: { ...piece.value, warnings }, hand: hand.value, block: block.value };
+    return { ok: true, value: { piece: made.piece, made } };
+  }
+
+  /** A row whose piece an earlier run made. */
+  known(line: number, piece: CutPiece): ReadRow {
+    this.units ??= LENGTH_UNITS.find((unit) => unit === own(piece.hand, 'units')) ?? null;
+    return this.seenBefore(piece.id, line) ?? { ok: true, value: { piece, made: null } };
+  }
+
+  private seenBefore(id: string, line: number): ReadRow | null {
+    const before = this.lineOf.get(id);
+    if (before === undefined) {
+      this.lineOf.set(id, line);
+      return null;
+    }
+    const message = `${id} stands in line ${before} already; give each hand a code of its own`;
+    return { ok: false, errors: [rowErrorOf({ code: 'ROW_TWICE', where: 'code', message, kind: 'input' }, line, this.columns)] };
   }
 
   private blockOf(cell: string, hand: Hand): Result<Block> {

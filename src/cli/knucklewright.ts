@@ -1,7 +1,10 @@
 import { Command, CommanderError } from 'commander';
+import { addBatchCommand } from './batch-command.ts';
 import { addDrawCommand } from './draw-command.ts';
 import { EXIT } from './exit.ts';
 import { addLibraryCommands } from './library-commands.ts';
+import { addSheetsCommand } from './sheets-command.ts';
+import { addSizesCommand } from './sizes-command.ts';
 import { VERSION } from './version.ts';
 
 /** The command line: parses, then loads what the chosen command needs and runs it. */
@@ -14,6 +17,9 @@ function program(): Command {
     .showHelpAfterError('(see knucklewright --help)')
     .exitOverride();
   addDrawCommand(command);
+  addBatchCommand(command);
+  addSizesCommand(command);
+  addSheetsCommand(command);
   addLibraryCommands(command);
   for (const child of command.commands) child.exitOverride().showHelpAfterError(`(see knucklewright ${child.name()} --help)`);
   return command;

@@ -163,7 +163,7 @@ export function unitsOfRow(
   first: LengthUnit | null,
 ): { readonly units: LengthUnit } | { readonly wrong: string } {
   const text = cells.units?.trim() ?? '';
-  if (text === '') return first === null ? { units: flag } : { units: first };
+  if (text === '') return { units: flag };
   const units = LENGTH_UNITS.find((known) => known === text);
   if (!units) return { wrong: `${quote(text)} is no unit; use ${LENGTH_UNITS.join(', ')}` };
   if (first !== null && units !== first) return { wrong: `${units} here, ${first} in the rows before; a table has one unit` };

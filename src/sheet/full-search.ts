@@ -117,3 +117,31 @@ function waysToFill(
 function bar(lengths: readonly number[], { adds }: Way): Bar {
   return adds.flatMap(([kind, count]) => barOf([lengths[kind] as number], [count]));
 }
+
+/** Every way to fill one bar so that no further piece fits, as pairs of kind and count; null when there are more than `most`. */
+export function fullWays(
+  kinds: Kinds,
+  capacity: number,
+  most: number,
+): readonly (readonly (readonly [kind: number, count: number])[])[] | null {
+  const { lengths, counts } = kinds;
+  const ways: [number, number][][] = [];
+  const chosen = new Array<number>(lengths.length).fill(0);
+  const visit = (at: number, room: number): boolean => {
+    if (ways.length > most) return false;
+    if (at === lengths.length) {
+      const full = lengths.every((length, i) => length > room || chosen[i] === counts[i]);
+      if (full) ways.push(chosen.flatMap((count, i) => (count > 0 ? [[i, count] as [number, number]] : [])));
+      return true;
+    }
+    const length = lengths[at] as number;
+    const times = Math.min(counts[at] as number, Math.floor(room / length));
+    for (let count = times; count >= 0; count--) {
+      chosen[at] = count;
+      if (!visit(at + 1, room - count * length)) return false;
+    }
+    chosen[at] = 0;
+    return true;
+  };
+  return visit(0, capacity) ? ways : null;
+}

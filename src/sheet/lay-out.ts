@@ -1,12 +1,12 @@
 import { plain } from '../units/number.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { seeded } from '../units/seeded.ts';
-import { type CutEffort, DEFAULT_EFFORT } from './cut-bars.ts';
+import { type CutEffort, cutBars, DEFAULT_EFFORT } from './cut-bars.ts';
 import type { LaidSheet, Layout, LayRules, SheetPart, StockSheet } from './layout.ts';
 import { fullestSheet, packBothWays } from './pack-both-ways.ts';
 import { exchanged, exchangedPut, fits, type PackPart, type Put, packParts, placementOf, type Room, roomOf, turnsOf } from './pack-box.ts';
 import { packGuillotine } from './pack-guillotine.ts';
-import { fillRoom, packRows } from './pack-rows.ts';
+import { type BarCutter, fillRoom, packRows } from './pack-rows.ts';
 import { sheetsAtLeast } from './sheet-bounds.ts';
 
 export interface LayRequest {
@@ -16,6 +16,7 @@ export interface LayRequest {
   readonly remnants: readonly StockSheet[];
   readonly rules: LayRules;
   readonly effort?: CutEffort;
+  readonly cutter?: BarCutter;
 }
 
 /** Orders of mixed boxes tried by chance, in all; with more parts fewer, so that the time stays about the same. */
@@ -26,7 +27,7 @@ const MOST_SHUFFLED = 400;
  * Parts on remnants and then on as few new sheets as were found, every sheet so that it can be cut with shears from edge to edge. The same request gives
  * the same layout. Refused with `PART_TOO_LARGE` for each part that fits no sheet.
  */
-export function layOut({ parts, sheet, remnants, rules, effort = DEFAULT_EFFORT }: LayRequest): Result<Layout> {
+export function layOut({ parts, sheet, remnants, rules, effort = DEFAULT_EFFORT, cutter = cutBars }: LayRequest): Result<Layout> {
   const all = packParts(parts, rules);
   const room = roomOf(sheet, rules);
   const turns = turnsOf(rules.grain);
@@ -34,7 +35,7 @@ export function layOut({ parts, sheet, remnants, rules, effort = DEFAULT_EFFORT 
   const rest = onRemnants.rest;
   const tooLarge = rest.filter((p) => !turns.some((turned) => fits(p, room, turned)));
   if (tooLarge.length > 0) return failure(...tooLarge.map((p) => tooLargeProblem(parts[p.part] as SheetPart, sheet, rules)));
-  const packed = rest.length === 0 ? { sheets: [], rowsBound: 0 } : fewestSheets(rest, room, turns, effort);
+  const packed = rest.length === 0 ? { sheets: [], rowsBound: 0 } : fewestSheets(rest, room, turns, effort, cutter);
   const bound =
     remnants.length === 0 ? Math.max(packed.rowsBound, sheetsAtLeast(rest, room, turns)) : areaBound(all, remnants, rules, room);
   const sheets: LaidSheet[] = [
@@ -51,13 +52,14 @@ function fewestSheets(
   room: Room,
   turns: readonly boolean[],
   effort: CutEffort,
+  cutter: BarCutter,
 ): { sheets: Packing; rowsBound: number } {
   const found: Packing[] = [];
   let rowsBound = 0;
   for (const turned of turns) {
     if (!parts.every((p) => fits(p, room, turned))) continue;
     const seen = turned ? exchanged(room) : room;
-    const rows = packRows(parts, seen, effort);
+    const rows = packRows(parts, seen, effort, cutter);
     found.push(turned ? rows.sheets.map((put) => put.map(exchangedPut)) : rows.sheets);
     if (turns.length === 1)
       rowsBound = Math.max(...[...rows.rowsAtLeast].map(([width, count]) => Math.ceil(count / Math.floor(seen.across / width))));

@@ -1,4 +1,4 @@
-import { type CutEffort, cutBars } from './cut-bars.ts';
+import type { CutBars, CutEffort } from './cut-bars.ts';
 import { fillBar, kindsOf } from './fill-bar.ts';
 import type { PackPart, Put, Room } from './pack-box.ts';
 
@@ -8,6 +8,9 @@ interface Row {
   readonly filled: number;
   readonly parts: readonly PackPart[];
 }
+
+/** `cutBars`, or one that proves more. */
+export type BarCutter = (lengths: readonly number[], capacity: number, effort: CutEffort) => CutBars;
 
 export interface PackedRows {
   /** One list for each sheet. */
@@ -20,11 +23,11 @@ export interface PackedRows {
  * Parts along x in rows of one width each, rows on sheets: bar cutting twice. For parts of one width no layout of parts lying that way needs fewer
  * sheets than the fewest rows do: lines one width apart across the sheet meet every part exactly once, and what one line meets lies side by side.
  */
-export function packRows(parts: readonly PackPart[], room: Room, effort: CutEffort): PackedRows {
+export function packRows(parts: readonly PackPart[], room: Room, effort: CutEffort, cutter: BarCutter): PackedRows {
   const rows: Row[] = [];
   const rowsAtLeast = new Map<number, number>();
   for (const [width, same] of byNumber(parts, (p) => p.width)) {
-    const cut = cutBars(
+    const cut = cutter(
       same.map((p) => p.length),
       room.along,
       effort,
@@ -38,7 +41,7 @@ export function packRows(parts: readonly PackPart[], room: Room, effort: CutEffo
   }
   // Full rows first, so that what is left over comes together on the last sheet.
   rows.sort((a, b) => b.height - a.height || b.filled - a.filled);
-  const stacked = cutBars(
+  const stacked = cutter(
     rows.map((row) => row.height),
     room.across,
     effort,
