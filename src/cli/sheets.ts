@@ -185,12 +185,17 @@ async function writeAll(
   const sheetStems = layout.sheets.map((_, i) => `sheet-${String(i + 1).padStart(2, '0')}`);
   const pages = listPages(list, 'CUT LIST', date);
   const pageStems = pages.map((_, i) => `cut-list-${String(i + 1).padStart(2, '0')}`);
-  const names = [...sheetStems, ...pageStems].flatMap((stem) => plan.formats.map((format) => outputFileName(stem, format)));
+  // Pages are to be printed; no machine cuts them.
+  const printed = { ...plan, formats: plan.formats.filter((format) => format !== 'dxf') };
+  const names = [
+    ...sheetStems.flatMap((stem) => plan.formats.map((format) => outputFileName(stem, format))),
+    ...pageStems.flatMap((stem) => printed.formats.map((format) => outputFileName(stem, format))),
+  ];
   const place = await checkWritable(folder, [...names, REMNANTS_CSV, LAYOUT_JSON], { force: plan.force });
   if (!place.ok) return place;
   const files: WrittenFile[] = [];
-  const write = async (stem: string, pattern: Pattern): Promise<Result<null>> => {
-    const written = await writePatterns([{ stem, pattern }], plan);
+  const write = async (stem: string, pattern: Pattern, to: OutputPlan): Promise<Result<null>> => {
+    const written = await writePatterns([{ stem, pattern }], to);
     if (!written.ok) return written;
     files.push(...written.value);
     return success(null);
@@ -198,11 +203,11 @@ async function writeAll(
   for (const [i, stem] of sheetStems.entries()) {
     const drawn = sheetPattern({ layout, sheet: i, pieces, partOf: (piece) => partOfPiece(piece, source), date, request });
     if (!drawn.ok) return drawn;
-    const written = await write(stem, drawn.value);
+    const written = await write(stem, drawn.value, plan);
     if (!written.ok) return written;
   }
   for (const [i, stem] of pageStems.entries()) {
-    const written = await write(stem, pages[i] as Pattern);
+    const written = await write(stem, pages[i] as Pattern, printed);
     if (!written.ok) return written;
   }
   const saved = await saveFiles(

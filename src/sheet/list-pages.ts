@@ -12,13 +12,13 @@ const TEXT = 2.2;
 const PITCH = 4.2;
 const HEADING = 3.5;
 /** Where each column begins, mm from the left margin; the last one takes what is left. */
-const COLUMNS = { number: 0, code: 10, side: 45, size: 60, quantity: 88, done: 98, marks: 106 } as const;
-const MARKS_WIDTH = PAGE.width - 2 * MARGIN - COLUMNS.marks;
+const COLUMNS = { number: 0, code: 10, side: 45, size: 60, quantity: 88, done: 98, notes: 106 } as const;
+const NOTES_WIDTH = PAGE.width - 2 * MARGIN - COLUMNS.notes;
 const BOX = 3;
 
-/** A cut list to print and tick off, as pages of A4 drawn on INFO alone: number, code, side, size, how many, a box to tick, and the marks' distances. */
+/** A cut list to print and tick off, as pages of A4 drawn on INFO alone: number, code, side, size, how many, a box to tick, the block and warnings; distances of marks stand in the CSV and on the parts. */
 export function listPages(pieces: readonly CutPiece[], heading: string, date: string | null): readonly Pattern[] {
-  const rows = pieces.map((piece, i) => ({ piece, number: i + 1, lines: marksOf(piece) }));
+  const rows = pieces.map((piece, i) => ({ piece, number: i + 1, lines: notesOf(piece) }));
   const pages: (typeof rows)[] = [[]];
   let used = 0;
   const room = PAGE.height - 2 * MARGIN - 4 * PITCH;
@@ -34,13 +34,9 @@ export function listPages(pieces: readonly CutPiece[], heading: string, date: st
   return pages.map((page, k) => pageOf(page, `${heading}, page ${k + 1} of ${pages.length}`, date));
 }
 
-function marksOf(piece: CutPiece): readonly string[] {
-  const text = [
-    piece.block ?? '',
-    piece.marks.map((mark) => `${plain(mark.at, 1)} ${mark.title}`).join('; '),
-    piece.warnings.length > 0 ? `LOOK AT: ${piece.warnings.join(', ')}` : '',
-  ].filter((t) => t !== '');
-  return text.flatMap((t) => wrapText(t, MARKS_WIDTH, TEXT * 0.8));
+function notesOf(piece: CutPiece): readonly string[] {
+  const text = [piece.block ?? '', piece.warnings.length > 0 ? `LOOK AT ${piece.warnings.join(', ')}` : ''].filter((t) => t !== '');
+  return text.length === 0 ? [] : wrapText(text.join('; '), NOTES_WIDTH, TEXT * 0.8);
 }
 
 function pageOf(
@@ -64,7 +60,7 @@ function pageOf(
     size: 'mm',
     quantity: 'PCS',
     done: '',
-    marks: 'BLOCK; MARKS, mm from the starting end',
+    notes: 'BLOCK, and what to look at',
   };
   for (const [key, text] of Object.entries(heads)) put(text, COLUMNS[key as keyof typeof COLUMNS], y);
   marks.push(line('table-head', 'line under the head', y - 1.4));
@@ -76,7 +72,7 @@ function pageOf(
     put(`${plain(piece.length, 1)} x ${plain(piece.width, 1)}`, COLUMNS.size, y);
     put(String(piece.quantity), COLUMNS.quantity, y);
     marks.push(box(MARGIN + COLUMNS.done, y - 0.5, number));
-    for (const [k, text] of lines.entries()) put(text, COLUMNS.marks, y - k * PITCH, TEXT * 0.8);
+    for (const [k, text] of lines.entries()) put(text, COLUMNS.notes, y - k * PITCH, TEXT * 0.8);
     y -= Math.max(1, lines.length) * PITCH + 1;
   }
   return {
