@@ -1,5 +1,5 @@
 // Bundles the command into dist/: one small entry and the pieces that each command loads when it runs.
-import { chmod, rm } from 'node:fs/promises';
+import { chmod, copyFile, rm } from 'node:fs/promises';
 import { build } from 'esbuild';
 
 await rm('dist', { recursive: true, force: true });
@@ -19,4 +19,6 @@ await build({
   legalComments: 'none',
   logLevel: 'warning',
 });
+// The solver behind --prove looks for its compiled part beside the bundle.
+await copyFile('node_modules/highs/build/highs.wasm', 'dist/highs.wasm');
 await chmod('dist/knucklewright.js', 0o755);

@@ -119,8 +119,9 @@ async function* rowsOf(path: string, columns: readonly string[], delimiter: stri
   let isHeader = true;
   try {
     for await (const item of parser) {
-      yield* skipped.splice(0);
       const { info, record } = item as { info: { lines: number }; record: string[] };
+      // The parser reads ahead, so rows that it skipped may lie beyond this one.
+      while (skipped[0] && skipped[0].line < info.lines) yield skipped.shift() as HandRow;
       if (isHeader) {
         isHeader = false;
         continue;
