@@ -70,6 +70,8 @@ async function bars({ cutBars, firstFitDecreasing, fullBars, narrowRange, triple
       firstFitWorst: 0,
       meanMs: 0,
       mostMs: 0,
+      meanCpuMs: 0,
+      mostCpuMs: 0,
       highsOptimal: null,
     };
     for (let i = 0; i < count; i++) {
