@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import demo from '../../fixtures/demo-hand.json' with { type: 'json' };
-import { blocks } from '../block/library.ts';
-import { readHand } from '../hand/read-hand.ts';
-import { DEFAULT_STRIP_OPTIONS } from '../pattern/strip/strip-options.ts';
-import { fileOrder } from '../writers/file-order.ts';
-import type { CutPiece } from './cut-list.ts';
-import { layOut } from './lay-out.ts';
-import { listPages } from './list-pages.ts';
-import { sheetPattern } from './sheet-pattern.ts';
-import { partOfPiece, stripPiece } from './strip-piece.ts';
+import demo from '../fixtures/demo-hand.json' with { type: 'json' };
+import { blocks } from '../src/block/library.ts';
+import { readHand } from '../src/hand/read-hand.ts';
+import { DEFAULT_STRIP_OPTIONS } from '../src/pattern/strip/strip-options.ts';
+import type { CutPiece } from '../src/sheet/cut-list.ts';
+import { layOut } from '../src/sheet/lay-out.ts';
+import { listPages } from '../src/sheet/list-pages.ts';
+import { sheetPattern } from '../src/sheet/sheet-pattern.ts';
+import { partOfPiece, stripPiece } from '../src/sheet/strip-piece.ts';
+import { fileOrder } from '../src/writers/file-order.ts';
 
 const SHEET = { id: 'sheet', along: 610, across: 457 };
 
