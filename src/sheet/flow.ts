@@ -16,6 +16,8 @@ export interface FlowSection {
   readonly cells: readonly Cell[];
   /** Cells that must not be parted, as a drawing with its caption. */
   readonly together?: boolean;
+  /** Stands before the first cell, and again wherever a column begins with one of the first `before` cells: the head of a table. */
+  readonly repeated?: { readonly cell: Cell; readonly before: number };
 }
 
 /** Capital heights in mm and the free space between things. */
@@ -103,6 +105,10 @@ function strokesBox(layer: PageLayer): Box {
   return unionBox([...boxes, ...words]);
 }
 
+function heightOf(cells: readonly Cell[], style: FlowStyle): number {
+  return cells.reduce((sum, cell) => sum + cell.height + style.gap, -style.gap);
+}
+
 /**
  * Sets sections into the columns of as many pages as they need, one layer for each page; the first page may have columns of its own. Null when a cell is taller than a column.
  */
@@ -132,18 +138,24 @@ export function flow(
       layer: { clip: null, strokes: [], texts: [text(section.heading, 0, -style.heading, style.heading, { bold: true })] },
       height: style.heading * 1.35,
     };
+    const head = section.repeated ? [heading, section.repeated.cell] : [heading];
     const groups: (readonly Cell[])[] = section.together
-      ? [[heading, ...section.cells]]
-      : [[heading, ...section.cells.slice(0, 1)], ...section.cells.slice(1).map((cell) => [cell])];
-    for (const [k, group] of groups.entries()) {
-      const height = group.reduce((sum, cell) => sum + cell.height + style.gap, -style.gap);
+      ? [[...head, ...section.cells]]
+      : [[...head, ...section.cells.slice(0, 1)], ...section.cells.slice(1).map((cell) => [cell])];
+    for (const [k, cells] of groups.entries()) {
+      const again = section.repeated && k > 0 && k < section.repeated.before ? [section.repeated.cell] : [];
+      let group = cells;
+      let height = heightOf(group, style);
       const room = (box: Box) => box.maxY - box.minY;
-      if (height > Math.max(...laterColumns.map(room))) return null;
+      if (heightOf([...again, ...group], style) > Math.max(...laterColumns.map(room))) return null;
       const gap = y < (columns[column] as Box).maxY ? (k === 0 ? style.sectionGap : style.gap) : 0;
       if (y - gap - height >= (columns[column] as Box).minY) y -= gap;
-      else
+      else {
+        group = [...again, ...group];
+        height = heightOf(group, style);
         do next();
         while (height > room(columns[column] as Box));
+      }
       for (const cell of group) {
         const { minX } = columns[column] as Box;
         pages.at(-1)?.push(placeLayer(cell.layer, { dx: minX, dy: y }));
