@@ -10,12 +10,12 @@ export interface Report {
   readonly sections: readonly ReportSection[];
 }
 
-/** In this order under its heading: the picture, the table, the lines. */
+/** In this order under its heading: the picture, the lines, the table. */
 export interface ReportSection {
   readonly heading: string;
   readonly drawing?: Drawing;
-  readonly table?: ReportTable;
   readonly lines: readonly ReportLine[];
+  readonly table?: ReportTable;
 }
 
 /** A paragraph; `mark` hangs before it, a letter or a bullet. */

@@ -26,11 +26,8 @@ export function caseReport(record: Case): Result<Report> {
   const span = visits.length === 1 ? `1 visit, ${first}` : `${visits.length} visits, ${first} to ${last}`;
   return success({
     title: `Case report ${code}`,
-    head: `${code}   ${side.toUpperCase()} HAND   ${digit} finger`,
-    under: [
-      ...(invented ? ['INVENTED: nobody was measured'] : []),
-      `Case report, PIP joint, ${span}. Angles in degrees, lengths in mm. Nothing here is drawn at true size.`,
-    ],
+    head: `${code}   ${side.toUpperCase()} HAND   ${digit} finger${invented ? '   INVENTED' : ''}`,
+    under: [`${invented ? 'INVENTED: nobody was measured. ' : ''}PIP joint, ${span}. Degrees and mm; nothing here is drawn at true size.`],
     sections: [
       ...(note === null ? [] : [{ heading: 'Note', lines: [line(note)] }]),
       ...charts.value,
@@ -92,10 +89,9 @@ function visitSection(record: Case): ReportSection {
       const measured = girths(visit);
       return {
         cells: [visit.date, ...used.map(([, cell]) => cell(visit, k))],
-        remarks: [
-          ...(measured.length > 0 ? [capital(measured.join(', '))] : []),
-          ...(visit.seen.comment === null ? [] : [visit.seen.comment]),
-        ],
+        remarks: [[...(measured.length > 0 ? [`${capital(measured.join(', '))}.`] : []), visit.seen.comment ?? ''].join(' ').trim()].filter(
+          (words) => words !== '',
+        ),
       };
     }),
   };

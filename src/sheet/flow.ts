@@ -16,8 +16,8 @@ export interface FlowSection {
   readonly cells: readonly Cell[];
   /** Cells that must not be parted, as a drawing with its caption. */
   readonly together?: boolean;
-  /** Stands before the first cell, and again wherever a column begins with one of the first `before` cells: the head of a table. */
-  readonly repeated?: { readonly cell: Cell; readonly before: number };
+  /** Stands before the cell `from`, not parted from it nor from what is before, and again wherever a column begins with a later one: the head of a table. */
+  readonly repeated?: { readonly cell: Cell; readonly from: number };
 }
 
 /** Capital heights in mm and the free space between things. */
@@ -105,6 +105,12 @@ function strokesBox(layer: PageLayer): Box {
   return unionBox([...boxes, ...words]);
 }
 
+/** What a heading is not parted from. */
+function firstGroup(heading: Cell, { cells, repeated }: FlowSection): readonly Cell[] {
+  if (!repeated) return [heading, ...cells.slice(0, 1)];
+  return [heading, ...cells.slice(0, repeated.from), repeated.cell, ...cells.slice(repeated.from, repeated.from + 1)];
+}
+
 function heightOf(cells: readonly Cell[], style: FlowStyle): number {
   return cells.reduce((sum, cell) => sum + cell.height + style.gap, -style.gap);
 }
@@ -138,12 +144,11 @@ export function flow(
       layer: { clip: null, strokes: [], texts: [text(section.heading, 0, -style.heading, style.heading, { bold: true })] },
       height: style.heading * 1.35,
     };
-    const head = section.repeated ? [heading, section.repeated.cell] : [heading];
     const groups: (readonly Cell[])[] = section.together
-      ? [[...head, ...section.cells]]
-      : [[...head, ...section.cells.slice(0, 1)], ...section.cells.slice(1).map((cell) => [cell])];
+      ? [[heading, ...section.cells]]
+      : [firstGroup(heading, section), ...section.cells.slice(1 + (section.repeated?.from ?? 0)).map((cell) => [cell])];
     for (const [k, cells] of groups.entries()) {
-      const again = section.repeated && k > 0 && k < section.repeated.before ? [section.repeated.cell] : [];
+      const again = section.repeated && k > 0 ? [section.repeated.cell] : [];
       let group = cells;
       let height = heightOf(group, style);
       const room = (box: Box) => box.maxY - box.minY;

@@ -2,7 +2,7 @@ import type { Box } from '../geometry/path.ts';
 import type { Report, ReportSection } from '../pattern/report.ts';
 import { plain } from '../units/number.ts';
 import { failure, type Result, success } from '../units/result.ts';
-import { drawingLayer } from './drawing-layer.ts';
+import { drawingLayer, inkOf } from './drawing-layer.ts';
 import { type Cell, type FlowSection, type FlowStyle, flow, paragraph } from './flow.ts';
 import { type Measure, type PageLayer, type PrintedSheet, placeLayer, text } from './page.ts';
 import { printableBox, turned } from './paper.ts';
@@ -10,11 +10,13 @@ import { tableCells } from './report-table.ts';
 import type { SheetSettings } from './sheet-settings.ts';
 import { wrapWords } from './wrap-words.ts';
 
-const STYLE: FlowStyle = { text: 2, heading: 2.8, leastColumn: 0, gap: 0.9, sectionGap: 4 };
+const STYLE: FlowStyle = { text: 2.2, heading: 3, leastColumn: 0, gap: 0.9, sectionGap: 4 };
 const HEAD = 3.4;
 const UNDER = 2;
 const PITCH = 1.75;
 const PAGE_NUMBER_ROOM = 40;
+/** Between a heading and a picture, which has a title of its own. mm */
+const UNDER_HEADING = 2;
 
 /** Least printable area, mm: narrower, a chart's letters are too small to be read, and lower, a chart does not fit a page. */
 const LEAST_ROOM = { width: 165, height: 200 } as const;
@@ -49,18 +51,18 @@ function flowSection({ heading, drawing, table, lines }: ReportSection, room: Bo
   const rows = table && tableCells(table, width, STYLE, measure);
   const cells: readonly Cell[] = [
     ...(drawing ? [pictureCell(drawing, width, room.maxY - room.minY)] : []),
-    ...(rows?.rows ?? []),
     ...lines.map(({ mark, text: words }) => paragraph(words, width, STYLE, measure, mark)),
+    ...(rows?.rows ?? []),
   ];
-  return { heading, cells, ...(rows && { repeated: { cell: rows.head, before: rows.rows.length } }) };
+  return { heading, cells, ...(rows && { repeated: { cell: rows.head, from: cells.length - rows.rows.length } }) };
 }
 
 /** A picture as large as the room allows under a heading, at most at its own size. */
 function pictureCell(drawing: NonNullable<ReportSection['drawing']>, width: number, height: number): Cell {
-  const { minX, maxX, minY, maxY } = drawing.extents;
-  const factor = Math.min(1, width / (maxX - minX), (height - STYLE.heading * 2) / (maxY - minY));
+  const { minX, maxX, minY, maxY } = inkOf(drawing);
+  const factor = Math.min(1, width / (maxX - minX), (height - STYLE.heading * 2 - UNDER_HEADING) / (maxY - minY));
   const dx = (width - (maxX - minX) * factor) / 2;
-  return { layer: placeLayer(drawingLayer(drawing, factor), { dx, dy: 0 }), height: (maxY - minY) * factor };
+  return { layer: placeLayer(drawingLayer(drawing, factor), { dx, dy: -UNDER_HEADING }), height: (maxY - minY) * factor + UNDER_HEADING };
 }
 
 function headLines({ head, under }: Report, width: number, measure: Measure) {
