@@ -107,6 +107,21 @@ describe('knucklewright case', { timeout: LONG }, () => {
     expect(await run('case', 'chart', 'c.json', '--out', 'c.svg', '--force')).toMatchObject({ code: 0 });
     expect(await readFile(join(folder, 'c.svg'), 'utf8')).toBe(svg);
     expect((await readdir(folder)).toSorted()).toEqual(['c.json', 'c.svg']);
+
+    const report = await run('case', 'report', 'c.json', '--out', 'c.pdf', '--paper', 'letter');
+    expect(report).toMatchObject({ code: 0, err: '', out: expect.stringMatching(/c\.pdf {3}2 pages, Letter\n$/) });
+    expect((await readFile(join(folder, 'c.pdf'))).subarray(0, 5).toString()).toBe('%PDF-');
+    expect(await run('case', 'report', 'c.json', '--out', 'c.pdf')).toMatchObject({
+      code: 1,
+      err: expect.stringContaining('OUTPUT_EXISTS'),
+    });
+    // A name in .svg gets the chart, the same as from case chart; any other ending and a wrong paper are told at once.
+    expect(await run('case', 'report', 'c.json', '--out', 'r.svg')).toMatchObject({ code: 0, err: '' });
+    expect(await readFile(join(folder, 'r.svg'), 'utf8')).toBe(svg);
+    expect(await run('case', 'report', 'c.json', '--out', 'r.txt', '--paper', 'a9')).toMatchObject({
+      code: 1,
+      err: expect.stringMatching(/^error PAPER: [^\n]*\nerror FLAG: --out: [^\n]*must end in \.pdf[^\n]*\n$/),
+    });
   });
 
   it('notes what was made from the pattern file that was cut', async () => {
@@ -180,6 +195,7 @@ describe('knucklewright case', { timeout: LONG }, () => {
       ['show', 'c.json'],
       ['next', 'c.json'],
       ['chart', 'c.json', '--out', 'c.svg'],
+      ['report', 'c.json', '--out', 'c.pdf'],
     ]) {
       expect(await run('case', ...args)).toMatchObject({
         code: 1,

@@ -10,7 +10,7 @@ export interface Report {
   readonly sections: readonly ReportSection[];
 }
 
-/** In this order under its heading: the picture, the lines, the table. */
+/** In this order under its heading ('' for a picture, which has a title of its own): the picture, the lines, the table. */
 export interface ReportSection {
   readonly heading: string;
   readonly drawing?: Drawing;

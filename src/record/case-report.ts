@@ -53,8 +53,7 @@ function chartSections(record: Case): Result<readonly ReportSection[]> {
   for (const part of parts) {
     const drawing = caseChart(record, part);
     if (!drawing.ok) return failure(...drawing.problems);
-    const which = parts.length === 1 ? '' : `, visits ${part.first + 1} to ${part.last + 1}`;
-    sections.push({ heading: `PIP motion by visit${which}`, drawing: drawing.value, lines: [] });
+    sections.push({ heading: '', drawing: drawing.value, lines: [] });
   }
   return success(sections);
 }
@@ -71,7 +70,7 @@ function visitSection(record: Case): ReportSection {
         (kind) => [`${JOINT_NAMES[joint]} ${kind}`, ({ goniometry }: Visit) => motionText(goniometry[joint][kind])] as const,
       ),
     ),
-    ['worn, h a day', ({ wearHoursPerDay }) => (wearHoursPerDay === null ? '' : plain(wearHoursPerDay, 1))],
+    ['worn, h/day', ({ wearHoursPerDay }) => (wearHoursPerDay === null ? '' : plain(wearHoursPerDay, 1))],
     ['fits', ({ seen }) => yesNo(seen.fits)],
     ['redirects', ({ seen }) => yesNo(seen.redirects)],
     ['marks on skin', ({ seen }) => yesNo(seen.marksOnSkin)],

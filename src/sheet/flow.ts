@@ -10,7 +10,7 @@ export interface Cell {
   readonly height: number;
 }
 
-/** A heading with what belongs to it; the heading never stands alone at the foot of a column. */
+/** A heading, or none (''), with what belongs to it; the heading never stands alone at the foot of a column. */
 export interface FlowSection {
   readonly heading: string;
   readonly cells: readonly Cell[];
@@ -105,10 +105,16 @@ function strokesBox(layer: PageLayer): Box {
   return unionBox([...boxes, ...words]);
 }
 
+function headingCells(heading: string, style: FlowStyle): readonly Cell[] {
+  if (heading === '') return [];
+  const texts = [text(heading, 0, -style.heading, style.heading, { bold: true })];
+  return [{ layer: { clip: null, strokes: [], texts }, height: style.heading * 1.35 }];
+}
+
 /** What a heading is not parted from. */
-function firstGroup(heading: Cell, { cells, repeated }: FlowSection): readonly Cell[] {
-  if (!repeated) return [heading, ...cells.slice(0, 1)];
-  return [heading, ...cells.slice(0, repeated.from), repeated.cell, ...cells.slice(repeated.from, repeated.from + 1)];
+function firstGroup(heading: readonly Cell[], { cells, repeated }: FlowSection): readonly Cell[] {
+  if (!repeated) return [...heading, ...cells.slice(0, 1)];
+  return [...heading, ...cells.slice(0, repeated.from), repeated.cell, ...cells.slice(repeated.from, repeated.from + 1)];
 }
 
 function heightOf(cells: readonly Cell[], style: FlowStyle): number {
@@ -140,12 +146,9 @@ export function flow(
     y = (columns[column] as Box).maxY;
   };
   for (const section of sections) {
-    const heading: Cell = {
-      layer: { clip: null, strokes: [], texts: [text(section.heading, 0, -style.heading, style.heading, { bold: true })] },
-      height: style.heading * 1.35,
-    };
+    const heading = headingCells(section.heading, style);
     const groups: (readonly Cell[])[] = section.together
-      ? [[heading, ...section.cells]]
+      ? [[...heading, ...section.cells]]
       : [firstGroup(heading, section), ...section.cells.slice(1 + (section.repeated?.from ?? 0)).map((cell) => [cell])];
     for (const [k, cells] of groups.entries()) {
       const again = section.repeated && k > 0 ? [section.repeated.cell] : [];

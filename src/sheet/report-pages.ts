@@ -15,8 +15,6 @@ const HEAD = 3.4;
 const UNDER = 2;
 const PITCH = 1.75;
 const PAGE_NUMBER_ROOM = 40;
-/** Between a heading and a picture, which has a title of its own. mm */
-const UNDER_HEADING = 2;
 
 /** Least printable area, mm: narrower, a chart's letters are too small to be read, and lower, a chart does not fit a page. */
 const LEAST_ROOM = { width: 165, height: 200 } as const;
@@ -57,12 +55,12 @@ function flowSection({ heading, drawing, table, lines }: ReportSection, room: Bo
   return { heading, cells, ...(rows && { repeated: { cell: rows.head, from: cells.length - rows.rows.length } }) };
 }
 
-/** A picture as large as the room allows under a heading, at most at its own size. */
+/** A picture as large as the room allows, at most at its own size. Its own title is its heading. */
 function pictureCell(drawing: NonNullable<ReportSection['drawing']>, width: number, height: number): Cell {
   const { minX, maxX, minY, maxY } = inkOf(drawing);
-  const factor = Math.min(1, width / (maxX - minX), (height - STYLE.heading * 2 - UNDER_HEADING) / (maxY - minY));
+  const factor = Math.min(1, width / (maxX - minX), height / (maxY - minY));
   const dx = (width - (maxX - minX) * factor) / 2;
-  return { layer: placeLayer(drawingLayer(drawing, factor), { dx, dy: -UNDER_HEADING }), height: (maxY - minY) * factor + UNDER_HEADING };
+  return { layer: placeLayer(drawingLayer(drawing, factor), { dx, dy: 0 }), height: (maxY - minY) * factor };
 }
 
 function headLines({ head, under }: Report, width: number, measure: Measure) {
