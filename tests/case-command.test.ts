@@ -3,7 +3,6 @@ import { copyFile, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/pro
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { loadCase } from '../src/record/case-store.ts';
 import { inkedPixels, rasterise } from './picture.ts';
@@ -15,24 +14,12 @@ const ROOT = fileURLToPath(new URL('..', import.meta.url));
 const fixture = (name: string) => join(ROOT, 'fixtures', name);
 
 let built = '';
-let command = '';
+/** Built once before all tests, as it is shipped. */
+const command = join(ROOT, 'dist/knucklewright.js');
 let folder = '';
 let runs = 0;
 beforeAll(async () => {
   built = await mkdtemp(join(tmpdir(), 'case-command-'));
-  await build({
-    entryPoints: [join(ROOT, 'src/cli/knucklewright.ts')],
-    outdir: join(built, 'bin'),
-    bundle: true,
-    splitting: true,
-    platform: 'node',
-    format: 'esm',
-    target: 'node20',
-    outExtension: { '.js': '.mjs' },
-    banner: { js: 'import { createRequire as kwRequire } from "node:module"; const require = kwRequire(import.meta.url);' },
-    logLevel: 'error',
-  });
-  command = join(built, 'bin', 'knucklewright.mjs');
 });
 afterAll(() => rm(built, { recursive: true }));
 beforeEach(async () => {
