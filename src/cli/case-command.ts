@@ -27,7 +27,7 @@ export function addCaseCommand(program: Command): void {
     .argument('<file>', 'case file (JSON)')
     .requiredOption('--out <file.pdf>', 'PDF to write; a name in .svg gets the chart alone')
     .option('--paper <paper>', 'a4, letter, a3, or width x height in mm as 210x300', 'a4')
-    .option('--margin <length>', 'what the printer leaves white on each side (default: 10 mm)')
+    .option('--paper-margin <length>', 'what the printer leaves white on each side (default: 10 mm)')
     .option('--force', 'replace a file that exists')
     .action(async (file: string, flags: import('./case-report.ts').CaseReportFlags) =>
       (await import('./case-report.ts')).caseReportFile(file, flags),

@@ -16,7 +16,7 @@ import { flagProblem } from './output-flags.ts';
 export interface CaseReportFlags {
   readonly out: string;
   readonly paper?: string;
-  readonly margin?: string;
+  readonly paperMargin?: string;
   readonly force?: boolean;
 }
 
@@ -48,7 +48,7 @@ export async function caseReportFile(path: string, flags: CaseReportFlags): Prom
 }
 
 function readSettings(flags: CaseReportFlags) {
-  const margin = flags.margin === undefined ? success(DEFAULT_MARGIN) : readMargin(flags.margin);
+  const margin = flags.paperMargin === undefined ? success(DEFAULT_MARGIN) : readMargin(flags.paperMargin);
   const paper = readPaper(flags.paper ?? 'a4', margin.ok ? margin.value : DEFAULT_MARGIN);
   if (!margin.ok || !paper.ok) return failure<never>(...[margin, paper].flatMap((r) => (r.ok ? [] : r.problems)));
   return success({ paper: paper.value, margin: margin.value, area: DEFAULT_SHEET_SETTINGS.area });
