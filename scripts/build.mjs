@@ -1,5 +1,5 @@
 // Bundles the command into dist/: one small entry and the pieces that each command loads when it runs.
-import { chmod, rm } from 'node:fs/promises';
+import { chmod, copyFile, rm } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
@@ -46,4 +46,6 @@ await build({
   logLevel: 'warning',
   plugins: [withoutFontsAndImages, pdfkitForPages],
 });
+// The solver behind --prove looks for its compiled part beside the bundle.
+await copyFile('node_modules/highs/build/highs.wasm', 'dist/highs.wasm');
 await chmod('dist/knucklewright.js', 0o755);
