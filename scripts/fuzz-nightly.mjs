@@ -6,7 +6,7 @@ import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { parseArgs } from 'node:util';
-import { bundleTests, load } from './bundle-tests.mjs';
+import { bundleTests, load, root } from './bundle-tests.mjs';
 
 const MOST_MEGABYTES = 512;
 const { values } = parseArgs({
@@ -44,6 +44,7 @@ function knock(doors) {
   };
   return new Promise((done) => {
     const child = spawn(process.execPath, [join(folder, 'watch.mjs'), values.cases, String(seed), ...doors], {
+      cwd: root,
       stdio: ['ignore', 'pipe', 'inherit'],
     });
     createInterface({ input: child.stdout })

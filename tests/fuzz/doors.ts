@@ -6,6 +6,7 @@ import { MACHINE_DOORS } from './machine-doors.ts';
 import { RECORD_DOORS } from './record-doors.ts';
 import { REDRAW_DOORS } from './redraw-doors.ts';
 import { SAVING_DOORS } from './saving-doors.ts';
+import { TABLE_DOORS } from './table-doors.ts';
 
 /** Every way in. A new one joins a list of its kind, or brings its own, and is fuzzed from then on, in CI and by night. */
 export const DOORS: readonly Door[] = [
@@ -15,5 +16,6 @@ export const DOORS: readonly Door[] = [
   ...RECORD_DOORS,
   ...REDRAW_DOORS,
   ...MACHINE_DOORS,
+  ...TABLE_DOORS,
   ...SAVING_DOORS,
 ];

@@ -4,7 +4,7 @@ import { inputsFromDxf, inputsFromSvg } from '../../src/writers/inputs-text.ts';
 import { svgNodeWriter } from '../../src/writers/svg-node.ts';
 import { hold, readable } from './must-hold.ts';
 
-const SVG_ELEMENTS = new Set(['svg', 'title', 'metadata', 'g', 'path']);
+const SVG_ELEMENTS = new Set(['svg', 'title', 'desc', 'metadata', 'g', 'path']);
 const SVG_ATTRIBUTES = new Set(
   'xmlns version xmlns:xlink xmlns:svgjs width height viewBox id data-part data-layer d fill stroke stroke-width data-role'.split(' '),
 );
