@@ -55,7 +55,10 @@ describe('parseJsonText(text, source)', () => {
         const cut = at % (json.length + 1);
         const damaged = json.slice(0, cut) + put + json.slice(cut + 1);
         const result = parseJsonText(damaged);
-        if (!result.ok) expect(result.problems[0]?.message).toMatch(/^not JSON at line \d+, column \d+: expected .+, found /);
+        if (result.ok) return;
+        // Damage may also make a number larger than any that can be held, which is JSON but is refused for that.
+        const [problem] = result.problems;
+        if (problem?.code !== 'JSON_NUMBER') expect(problem?.message).toMatch(/^not JSON at line \d+, column \d+: expected .+, found /);
       }),
     );
   });
