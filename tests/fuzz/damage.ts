@@ -60,9 +60,11 @@ interface Place {
 }
 
 /** A copy of the value with all wounds. Keys are defined, never assigned, so that `__proto__` becomes a key as JSON.parse makes it. */
-export function woundJson(value: unknown, wounds: readonly JsonWound[]): unknown {
-  const root: Record<string, unknown> = { root: structuredClone(value) };
-  for (const { kind, where, key, value: hostile } of wounds) {
+export function woundJson(original: unknown, wounds: readonly JsonWound[]): unknown {
+  const root: Record<string, unknown> = { root: structuredClone(original) };
+  for (const { kind, where, key, value } of wounds) {
+    // A value of its own each time: two wounds may bring the same object, which must not come to lie in itself.
+    const hostile = structuredClone(value);
     const places = placesIn(root);
     const { parent, key: at } = places[where % places.length] ?? { parent: root, key: 'root' };
     const target = parent[at];

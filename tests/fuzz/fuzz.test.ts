@@ -44,6 +44,10 @@ it('wounds leave the original alone and really wound', () => {
   const wounded = woundJson(original, [{ kind: 'add', where: 0, key: '__proto__', value: 7 }]);
   expect(Object.hasOwn(wounded as object, '__proto__')).toBe(true);
   expect(original).toEqual({ a: [1, { b: 2 }] });
+  const same = {};
+  const twice = [same, same].map((value, k) => ({ kind: 'add' as const, where: k === 0 ? 0 : 3, key: 'again', value }));
+  expect(() => JSON.stringify(woundJson(original, [...twice, ...twice]))).not.toThrow();
+  expect(same).toEqual({});
   const bytes = Buffer.from('abcdef');
   expect(Buffer.from(woundBytes(bytes, [{ kind: 'cut', at: 0.5, amount: 2, text: '' }])).toString()).toBe('abcf');
   expect(bytes.toString()).toBe('abcdef');
