@@ -21,13 +21,21 @@ if (names.length === 0) throw new Error(`no door ${values.door}; the doors are $
 
 console.log(`${names.length} doors, ${values.cases} cases each, seed ${seed}`);
 const lanes = Math.min(names.length, 2, availableParallelism());
-const found = (await Promise.all(Array.from({ length: lanes }, (_, lane) => knock(names.filter((_, k) => k % lanes === lane))))).flat();
+const waiting = [...names];
+const found = (await Promise.all(Array.from({ length: lanes }, lane))).flat();
 const broken = found.filter(({ fault }) => fault !== null);
 console.log(`${found.length - broken.length} doors held, ${broken.length} broken`);
 process.exitCode = broken.length > 0 || found.length < names.length ? 1 : 0;
 
-/** Has the doors knocked at in one process, prints what came of each as it comes, and returns it. */
-function knock(doors) {
+/** Takes the doors that wait, one after the other. */
+async function lane() {
+  const found = [];
+  for (let door = waiting.shift(); door !== undefined; door = waiting.shift()) found.push(...(await knock(door)));
+  return found;
+}
+
+/** Has one door knocked at in a process of its own, whose memory is that door's alone; prints what came of it, and returns it. */
+function knock(door) {
   const found = [];
   const tell = (result) => {
     found.push(result);
@@ -39,11 +47,11 @@ function knock(doors) {
   const line = (text) => {
     const result = JSON.parse(text);
     if (result.megabytes === undefined) tell(result);
-    else if (result.megabytes <= MOST_MEGABYTES) console.log(`at most ${result.megabytes.toFixed(0)} MB for ${doors.join(', ')}`);
-    else tell({ door: doors.join(', '), cases: 0, seconds: 0, slowestMs: 0, fault: `${result.megabytes.toFixed(0)} MB of memory` });
+    else if (result.megabytes <= MOST_MEGABYTES) console.log(`at most ${result.megabytes.toFixed(0)} MB for ${door}`);
+    else tell({ door, cases: 0, seconds: 0, slowestMs: 0, fault: `${result.megabytes.toFixed(0)} MB of memory` });
   };
   return new Promise((done) => {
-    const child = spawn(process.execPath, [join(folder, 'watch.mjs'), values.cases, String(seed), ...doors], {
+    const child = spawn(process.execPath, [join(folder, 'watch.mjs'), values.cases, String(seed), door], {
       cwd: root,
       stdio: ['ignore', 'pipe', 'inherit'],
     });
