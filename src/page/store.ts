@@ -1,0 +1,93 @@
+import type { Derived, DrawnStrip } from './derive.ts';
+import { derive } from './derive.ts';
+import { type Format, formatFor } from './format.ts';
+import { forgetKept, writeKept } from './keep.ts';
+import type { Entries, PageState, Settings, Viewing } from './state.ts';
+import type { Texts } from './texts/english.ts';
+import { LANGUAGES } from './texts/languages.ts';
+
+/** What every view is given: the state, what follows from it, the words, and the ways to change it. */
+export interface Page {
+  readonly state: PageState;
+  readonly derived: Derived;
+  /** The last strip that could be drawn, and whether it is the one of the present entries. */
+  readonly shown: DrawnStrip | null;
+  readonly current: boolean;
+  readonly texts: Texts;
+  readonly format: Format;
+  readonly act: Actions;
+}
+
+export interface Actions {
+  /** Changes are worked out from the present entries: several may come before the page is drawn again. */
+  enter(change: (now: Entries) => Partial<Entries>): void;
+  set(change: Partial<Settings>, entries?: Entries): void;
+  view(change: Partial<Viewing> | ((now: Viewing) => Partial<Viewing>)): void;
+  replace(entries: Entries, viewing: Partial<Viewing>): void;
+}
+
+/**
+ * Holds the state and redraws the page once a frame after any change. The state goes one way: actions change it, the view is drawn from it.
+ */
+export function startPage(first: PageState, draw: (page: Page) => void): void {
+  let state = first;
+  let derived = derive(state.entries, state.settings);
+  let shown = derived.drawn;
+  let waiting = false;
+
+  const act: Actions = {
+    enter: (change) => {
+      apply({ ...state, entries: { ...state.entries, ...change(state.entries) }, viewing: { ...state.viewing, changed: true } });
+    },
+    set: (change, entries = state.entries) => apply({ ...state, entries, settings: { ...state.settings, ...change } }),
+    view: (change) => {
+      const next = typeof change === 'function' ? change(state.viewing) : change;
+      apply({ ...state, viewing: { ...state.viewing, ...next } });
+    },
+    replace: (entries, viewing) => {
+      shown = null;
+      apply({ ...state, entries, viewing: { ...state.viewing, left: [], checked: false, ...viewing } });
+    },
+  };
+
+  function apply(next: PageState): void {
+    const before = state;
+    state = next;
+    const same = next.entries === before.entries && next.settings.unit === before.settings.unit;
+    if (!same) {
+      derived = derive(next.entries, next.settings);
+      shown = derived.drawn ?? shown;
+    }
+    keep(before);
+    if (waiting) return;
+    waiting = true;
+    requestAnimationFrame(() => {
+      waiting = false;
+      drawNow();
+    });
+  }
+
+  function keep(before: PageState): void {
+    const { entries, settings, viewing } = state;
+    if (!viewing.keep) {
+      if (before.viewing.keep) forgetKept();
+      return;
+    }
+    const changed = !before.viewing.keep || entries !== before.entries || settings !== before.settings || viewing.screen !== before.viewing.screen;
+    if (changed && !writeKept({ version: 1, entries, settings, screen: viewing.screen })) {
+      state = { ...state, viewing: { ...viewing, keep: false, said: LANGUAGES[settings.language].trials.cannotKeep } };
+    }
+  }
+
+  function drawNow(): void {
+    const texts: Texts = LANGUAGES[state.settings.language];
+    document.documentElement.lang = state.settings.language;
+    document.title = texts.title;
+    draw({ state, derived, shown, current: derived.drawn !== null, texts, format: formatFor(state.settings, texts), act });
+  }
+
+  addEventListener('beforeunload', (event) => {
+    if (state.viewing.changed && !state.viewing.keep) event.preventDefault();
+  });
+  drawNow();
+}

@@ -1,0 +1,82 @@
+import type { Page } from '../store.ts';
+import { BlockSection } from './block-section.tsx';
+import { Spoken } from './field.tsx';
+import { HandSection } from './hand-section.tsx';
+import { Header } from './header.tsx';
+import { MakeSection } from './make-section.tsx';
+import { MotionSection } from './motion-section.tsx';
+import { OptionsSection } from './options-section.tsx';
+import { PatternSection } from './pattern-section.tsx';
+import { SizeSection } from './size-section.tsx';
+import { TrialsSection } from './trials-section.tsx';
+import { checkAll, focusField, focusNext, type View, viewOf } from './view.ts';
+
+/** The whole road on one page, in the order of the work. */
+export function App({ page }: { readonly page: Page }) {
+  const view = viewOf(page);
+  const { texts } = view;
+  return (
+    <>
+      <a class="skip" href="#hand-heading">
+        {texts.skip}
+      </a>
+      <Header view={view} />
+      <main>
+        <ErrorSummary view={view} />
+        <form
+          noValidate
+          autocomplete="off"
+          onSubmit={(event) => {
+            event.preventDefault();
+            if (checkAll(view)) focusNext('pattern-heading');
+          }}
+        >
+          <div class="entries">
+            <HandSection view={view} />
+            <MotionSection view={view} />
+            <BlockSection view={view} />
+            <OptionsSection view={view} />
+            <button type="submit" class="main" id="draw">
+              {texts.pattern.draw}
+            </button>
+          </div>
+          <div class="results">
+            <PatternSection view={view} />
+            <SizeSection view={view} />
+            <MakeSection view={view} />
+            <TrialsSection view={view} />
+          </div>
+        </form>
+      </main>
+      <footer>
+        <p>{texts.caution.licensed}</p>
+      </footer>
+    </>
+  );
+}
+
+/** After a check: every problem, each a link to its field; takes the focus. */
+function ErrorSummary({ view }: { readonly view: View }) {
+  const { texts, faults, state } = view;
+  if (!state.viewing.checked || faults.length === 0) return null;
+  return (
+    <div id="errors" class="errors" tabIndex={-1} role="group" aria-labelledby="errors-heading">
+      <h2 id="errors-heading">{texts.errors.heading}</h2>
+      <ul>
+        {faults.map((fault) => (
+          <li key={fault.field + fault.sentence.text}>
+            <a
+              href={`#field-${fault.field}`}
+              onClick={(event) => {
+                event.preventDefault();
+                focusField(fault.field);
+              }}
+            >
+              <Spoken sentence={fault.sentence} />
+            </a>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
