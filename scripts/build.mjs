@@ -2,6 +2,21 @@
 import { chmod, rm } from 'node:fs/promises';
 import { build } from 'esbuild';
 
+/**
+ * svgdom loads a font engine and an image reader (0.75 MB) for laying out text and pictures. Our drawings have neither: labels are strokes.
+ * Left out of the bundle, they cost no start-up time; if anything ever called them, it would say so.
+ */
+const withoutFontsAndImages = {
+  name: 'without-fonts-and-images',
+  setup(bundle) {
+    bundle.onResolve({ filter: /^(fontkit|image-size)$/ }, ({ path }) => ({ path, namespace: 'left-out' }));
+    bundle.onLoad({ filter: /.*/, namespace: 'left-out' }, ({ path }) => ({
+      contents: `const leftOut = () => { throw new Error('${path} is left out of the bundle: drawings have no laid-out text and no images'); };
+        export const openSync = leftOut; export const create = leftOut; export default leftOut; export { leftOut as imageSize, leftOut as sizeOf };`,
+    }));
+  },
+};
+
 await rm('dist', { recursive: true, force: true });
 await build({
   entryPoints: { knucklewright: 'src/cli/knucklewright.ts' },
@@ -13,6 +28,7 @@ await build({
   platform: 'node',
   format: 'esm',
   target: 'node20.19',
+  plugins: [withoutFontsAndImages],
   banner: {
     js: '#!/usr/bin/env node\nimport { createRequire as kwRequire } from "node:module"; const require = kwRequire(import.meta.url);',
   },

@@ -9,6 +9,12 @@ export const PLACES = ['enclosed', 'raised', 'lowered'] as const;
 
 export type Place = (typeof PLACES)[number];
 
+/** MP flexion that each place gives, in differentials; negative is extension. */
+export const RELATIVE_FLEXION: Readonly<Record<Place, number>> = { enclosed: 0, raised: -1, lowered: 1 };
+
+/** Layers of the strip on the palmar side of a digit. */
+export const PALMAR_LAYERS: Readonly<Record<Place, number>> = { enclosed: 1, raised: 2, lowered: 0 };
+
 /** Which digits the strip takes in, and the place of each. */
 export interface Block {
   readonly id: string;

@@ -1,6 +1,7 @@
 import { type Command, Option } from 'commander';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
 import { addOutputFlags, type OutputFlags } from './output-flags.ts';
+import { confirmsFlag } from './plan-command.ts';
 
 /** `draw`: from a hand file to pattern files. */
 export function addDrawCommand(program: Command): void {
@@ -8,7 +9,8 @@ export function addDrawCommand(program: Command): void {
     .command('draw')
     .description('draw the strip for a measured hand, at full scale')
     .argument('<hand>', 'hand file (JSON), see: knucklewright schema hand')
-    .option('--block <id>', 'block by id (knucklewright blocks), a block file, or auto: what the target and its deficits suggest', 'auto')
+    .option('--block <id>', 'block by id (knucklewright blocks), a block file, or auto: what knucklewright plan puts first', 'auto')
+    .addOption(confirmsFlag())
     .option('--options <file>', 'options file (JSON), its keys named as in: knucklewright schema options; flags win over it')
     .option('--date <date>', 'date to print on the pattern, YYYY-MM-DD; never taken from the clock');
   addOutputFlags(command);
@@ -34,6 +36,7 @@ export interface DrawFlags extends OutputFlags {
   readonly block: string;
   readonly options?: string;
   readonly date?: string;
+  readonly clinicianConfirms?: boolean;
   readonly [option: string]: string | boolean | undefined;
 }
 

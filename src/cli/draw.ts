@@ -1,10 +1,12 @@
 import * as z from 'zod';
-import { type ChosenBlock, chooseBlock } from '../block/choose-block.ts';
+import { cautionsFor } from '../block/cautions-for.ts';
+import type { ChosenBlock } from '../block/choose-block.ts';
 import { blockById, blocks } from '../block/library.ts';
 import { readBlock } from '../block/read-block.ts';
 import type { Hand } from '../hand/hand.ts';
 import { parseHandText } from '../hand/read-hand.ts';
 import { type MadePattern, makePattern } from '../pattern/make-pattern.ts';
+import { chooseForHand } from '../pattern/plan-hand.ts';
 import { readStripOptions } from '../pattern/strip/read-options.ts';
 import type { StripOptions } from '../pattern/strip/strip-options.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
@@ -47,10 +49,17 @@ async function readInputs(handFile: string, flags: DrawFlags): Promise<Result<Dr
   const options = await readOptions(flags);
   const output = readOutputPlan(flags);
   const date = readDate(flags.date);
-  const chosen = flags.block === 'auto' ? (hand.ok ? chooseBlock(hand.value) : null) : await namedBlock(flags.block);
+  const chosen = flags.block === 'auto' ? planned(hand, options, flags) : await namedBlock(flags.block);
   const problems: Problem[] = [hand, options, output, date, chosen].flatMap((r) => (r && !r.ok ? r.problems : []));
   if (!hand.ok || !options.ok || !output.ok || !date.ok || !chosen?.ok || problems.length > 0) return failure(...problems);
-  return success({ hand: hand.value, chosen: chosen.value, options: options.value, date: date.value, output: output.value }, hand.warnings);
+  const inputs = { hand: hand.value, chosen: chosen.value, options: options.value, date: date.value, output: output.value };
+  return success(inputs, [...hand.warnings, ...cautionsFor(hand.value.flags)]);
+}
+
+/** What `plan` puts first for the same hand and options; null while either is wrong. */
+function planned(hand: Result<Hand>, options: Result<StripOptions>, flags: DrawFlags): Result<ChosenBlock> | null {
+  if (!hand.ok || !options.ok) return null;
+  return chooseForHand(hand.value, options.value, { clinicianConfirms: flags.clinicianConfirms === true });
 }
 
 async function readOptions(flags: DrawFlags): Promise<Result<StripOptions>> {

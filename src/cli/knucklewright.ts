@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander';
 import { addDrawCommand } from './draw-command.ts';
 import { EXIT } from './exit.ts';
 import { addLibraryCommands } from './library-commands.ts';
+import { addPlanCommand } from './plan-command.ts';
 import { VERSION } from './version.ts';
 
 /** The command line: parses, then loads what the chosen command needs and runs it. */
@@ -13,6 +14,7 @@ function program(): Command {
     .version(VERSION)
     .showHelpAfterError('(see knucklewright --help)')
     .exitOverride();
+  addPlanCommand(command);
   addDrawCommand(command);
   addLibraryCommands(command);
   for (const child of command.commands) child.exitOverride().showHelpAfterError(`(see knucklewright ${child.name()} --help)`);

@@ -1,4 +1,4 @@
-import { LENGTH_SOLVED, WRONG_TURN } from '../units/tolerance.ts';
+import { LENGTH_COMPARED, WRONG_TURN } from '../units/tolerance.ts';
 import { bitangentDirection, type Side, tangentOffset } from './bitangent.ts';
 import { type Body, edgeLength, pointAtNormal } from './body.ts';
 import type { Point } from './path.ts';
@@ -119,7 +119,7 @@ function through(contacts: readonly Contact[], kept: readonly number[], ends: Op
     const psi = directions[before];
     const contact = contacts[i] as Contact;
     const neighbour = list[before] as Contact;
-    if (psi === undefined || stickOut(contact, psi, tangentOffset(neighbour.body, neighbour.side, psi)) > LENGTH_SOLVED) return null;
+    if (psi === undefined || stickOut(contact, psi, tangentOffset(neighbour.body, neighbour.side, psi)) > LENGTH_COMPARED) return null;
   }
   return { ok: true, ...joined(list, arcs, spans), dropped };
 }

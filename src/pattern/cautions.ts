@@ -13,3 +13,7 @@ export const CAUTIONS = {
     'The pattern comes from measurements and a model: cut, drape, let cool, check full PIP motion in both directions, remake if it does not do its work.',
   licensed: 'For licensed therapists; local rules and the treating clinician come first.',
 } as const;
+
+/** The check before making a strip. J Hand Ther, March 2023. */
+export const PENCIL_TEST =
+  'Pencil test: weave a pencil over and under the fingers as the strip would run, and see whether active PIP motion improves. If it does not, think again before making one (J Hand Ther, March 2023).';

@@ -27,7 +27,7 @@ export function readNumber(tidied: string): number | null {
   if (!tidied.includes('/')) return finite(Number((parts[0] ?? '').replace(',', '.')));
   const [denominator, numerator, whole] = parts.reverse().map(Number);
   if (denominator === undefined || numerator === undefined || denominator === 0) return null;
-  if (whole !== undefined && numerator > 1e9) return null;
+  if (whole !== undefined && numerator >= denominator) return null;
   return finite((whole ?? 0) + numerator / denominator);
 }
 

@@ -12,10 +12,15 @@ const LARGEST_WRITABLE = 1e12;
  * @throws RangeError when the value is not finite or too large to be written without an exponent
  */
 export function fixed(value: number, decimals: number): string {
-  if (!Number.isFinite(value)) throw new RangeError(`cannot write ${String(value)} as a number`);
-  if (Math.abs(value) >= LARGEST_WRITABLE) throw new RangeError(`cannot write ${String(value)}: too large`);
+  if (!isWritable(value)) throw new RangeError(`cannot write ${String(value)} as a number: it must be finite and below 1e12`);
   const text = value.toFixed(decimals);
-  return Number(text) === 0 ? (0).toFixed(decimals) : text;
+  // Only a negative number can come out as "-0".
+  return value < 0 && Number(text) === 0 ? (0).toFixed(decimals) : text;
+}
+
+/** Whether `fixed` takes the value. */
+export function isWritable(value: number): boolean {
+  return Number.isFinite(value) && Math.abs(value) < LARGEST_WRITABLE;
 }
 
 /** A number for a reader's eye: at most `decimals` digits, trailing zeros dropped ("84.5", "20"). Same errors as `fixed`. */

@@ -3,7 +3,9 @@
 /** Two points closer than this are the same point; four written decimals cannot tell them apart. */
 export const SAME_POINT = 1e-6;
 /** Where an iteration on a length stops. */
-export const LENGTH_SOLVED = 1e-10;
+export const LENGTH_SOLVED = 1e-12;
+/** How far two lengths that were computed in two ways agree; far above LENGTH_SOLVED, far below anything drawn. */
+export const LENGTH_COMPARED = 1e-10;
 /** Where an iteration on an angle (radians) stops. */
 export const ANGLE_SOLVED = 1e-13;
 /** A turn against a contact's sense smaller than this (radians) is rounding, not a wrong turn. */

@@ -2,7 +2,7 @@ import type { LineArcPath } from '../geometry/path.ts';
 import { strokeText } from '../geometry/stroke-letters.ts';
 import type { Circle, Label, Layer, Mark, Part, Pattern } from '../pattern/pattern.ts';
 import { radians } from '../units/angle.ts';
-import { COORDINATE_DECIMALS, fixed } from '../units/number.ts';
+import { isWritable } from '../units/number.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { inputsToText } from './inputs-text.ts';
 
@@ -64,7 +64,7 @@ function layered(marks: readonly Mark[], labels: readonly Label[], where: string
 function strokes(label: Label, where: string, problems: Problem[]): DrawnItem {
   const { layer, text, at, height, align } = label;
   const item = { layer, role: 'label', title: text, circles: [] };
-  if (![at.x, at.y, height, label.angle].every(writable) || height <= 0) {
+  if (![at.x, at.y, height, label.angle].every(isWritable) || height <= 0) {
     problems.push(unwritable(`${where}.labels`, `label ${JSON.stringify(text)} (height ${height} mm)`));
     return { ...item, paths: [] };
   }
@@ -91,7 +91,7 @@ function codePoint(character: string): string {
 function sizeProblems(pattern: Pattern): readonly Problem[] {
   const { minX, minY, maxX, maxY } = pattern.extents;
   const problems: Problem[] = [];
-  if (![minX, minY, maxX, maxY].every(writable)) problems.push(unwritable('extents', 'the drawing area'));
+  if (![minX, minY, maxX, maxY].every(isWritable)) problems.push(unwritable('extents', 'the drawing area'));
   else if (!(maxX > minX && maxY > minY)) {
     const size = `${maxX - minX} x ${maxY - minY} mm`;
     problems.push({ code: 'EXTENTS_EMPTY', where: 'extents', message: `the drawing area is ${size}: it has no size`, kind: 'refused' });
@@ -106,7 +106,7 @@ function itemProblems(group: DrawnGroup): readonly Problem[] {
       ...item.circles.flatMap((circle) => [circle.center.x, circle.center.y, circle.radius]),
     ];
     const name = item.title ? `${item.role} ${JSON.stringify(item.title)}` : item.role;
-    const problems = numbers.every(writable) ? [] : [unwritable(group.id, name)];
+    const problems = numbers.every(isWritable) ? [] : [unwritable(group.id, name)];
     const dot = item.paths.some((path) => path.vertices.length < 2);
     return dot ? [...problems, undrawable(group.id, name)] : problems;
   });
@@ -131,14 +131,4 @@ function inputProblems(pattern: Pattern): readonly Problem[] {
 function unwritable(where: string, what: string): Problem {
   const message = `${what} has a number that is not finite, too large or not above 0; nothing was written`;
   return { code: 'NUMBER_NOT_WRITABLE', where, message, kind: 'refused' };
-}
-
-/** Whether the one road from numbers to text takes it. */
-function writable(value: number): boolean {
-  try {
-    fixed(value, COORDINATE_DECIMALS);
-    return true;
-  } catch {
-    return false;
-  }
 }

@@ -1,13 +1,9 @@
+import { PALMAR_LAYERS } from '../../block/block.ts';
 import type { DigitName } from '../../hand/digits.ts';
 import { degrees } from '../../units/angle.ts';
 import type { StripOptions } from './strip-options.ts';
 import type { Relief } from './strip-relief.ts';
 import type { StandingHand } from './strip-sections.ts';
-
-/** Under this the strip's edge may stop the PIP joint before the hand does (strip model; normal PIP flexion is about 100). degrees */
-export const LEAST_FREE_PIP_FLEXION = 110;
-
-const PALMAR_LAYERS = { enclosed: 1, raised: 2, lowered: 0 } as const;
 
 /** PIP flexion in degrees that each digit keeps over the strip's palmar edge: 180 - atan2(layers x thickness, edge to PIP crease). */
 export function freePipFlexion(

@@ -1,4 +1,5 @@
 import { type LineArcPath, polyline } from '../../geometry/path.ts';
+import { boxOf } from '../../geometry/path-measures.ts';
 import { textWidth } from '../../geometry/stroke-letters.ts';
 import { placePath, placePoint } from '../../geometry/transform.ts';
 import type { Side } from '../../hand/digits.ts';
@@ -10,6 +11,7 @@ import type { StripPath } from './strip-path.ts';
 
 const NAME_HEIGHT = 2.2;
 const SMALL = 1.8;
+const LEADER = 1.5;
 /** Share of a digit's width that its words may take. */
 const NAME_ROOM = 0.8;
 
@@ -35,16 +37,18 @@ export function sectionView(path: StripPath, side: Side, options: StripOptions):
   }
   const half = options.thickness / 2;
   info('section-strip', 'strip, its two faces', [bandLine(path.pieces, half), bandLine(path.pieces, -half)]);
+  // The leader reaches beyond the fingers, so that its words stand clear of them.
   const away = path.held === 'raised' ? -1 : 1;
-  const tip = path.seam.y + away * half;
+  const strip = boxOf([bandLine(path.pieces, half), bandLine(path.pieces, -half)]);
+  const end = away > 0 ? strip.maxY + LEADER : strip.minY - LEADER;
   info('section-seam', 'seam', [
     polyline([
-      { x: path.seam.x, y: tip - away * options.thickness },
-      { x: path.seam.x, y: tip + away * 3 },
+      { x: path.seam.x, y: path.seam.y - away * half },
+      { x: path.seam.x, y: end },
     ]),
   ]);
-  const seam = placePoint({ x: path.seam.x, y: tip }, seen);
-  labels.push(centred('seam, outer layer', seam.x, away > 0 ? seam.y + 3.8 : seam.y - 3.8 - SMALL, SMALL));
+  const seam = placePoint({ x: path.seam.x, y: end }, seen);
+  labels.push(centred('seam, outer layer', seam.x, away > 0 ? seam.y + 1 : seam.y - 1 - SMALL, SMALL));
   return { marks, labels };
 }
 

@@ -2,7 +2,7 @@ import { edgeLength, pointAtNormal } from '../../geometry/body.ts';
 import type { Point } from '../../geometry/path.ts';
 import { rootBetween } from '../../geometry/root.ts';
 import type { ArcElement, PathElement } from '../../geometry/taut-path.ts';
-import { ANGLE_SOLVED, LENGTH_SOLVED } from '../../units/tolerance.ts';
+import { ANGLE_SOLVED, LENGTH_COMPARED } from '../../units/tolerance.ts';
 
 /** The inner course lies on the held digits, the outer one over it; they meet at the border digits. */
 export type Course = 'outer' | 'inner';
@@ -97,5 +97,5 @@ function onArc(arc: ArcElement, x: number): Found | null {
 }
 
 function within(x: number, one: number, other: number): boolean {
-  return x >= Math.min(one, other) - LENGTH_SOLVED && x <= Math.max(one, other) + LENGTH_SOLVED;
+  return x >= Math.min(one, other) - LENGTH_COMPARED && x <= Math.max(one, other) + LENGTH_COMPARED;
 }

@@ -2,6 +2,7 @@ import { type Block, placedDigits } from '../../block/block.ts';
 import type { DigitName } from '../../hand/digits.ts';
 import { rounded } from '../../units/number.ts';
 import type { Warning } from '../../units/result.ts';
+import type { LengthBand } from './length-band.ts';
 import type { Course } from './strip-courses.ts';
 import type { Loop } from './strip-loops.ts';
 import type { StripOptions } from './strip-options.ts';
@@ -48,7 +49,8 @@ export interface StripFigures {
   readonly reliefs: readonly Relief[];
   readonly loops: readonly Loop[];
   readonly freePip: StripReport['freePipFlexion'];
-  readonly halfBand: number;
+  /** Of the flat length. */
+  readonly band: LengthBand;
   readonly estimated: readonly string[];
   readonly warnings: readonly Warning[];
 }
@@ -69,7 +71,7 @@ export function stripReport(f: StripFigures): StripReport {
     relief: f.reliefs.filter((x) => x.depth > 0).map((x) => ({ digit: x.digit, depth: r(x.depth) })),
     freePipFlexion: Object.fromEntries(Object.entries(f.freePip).map(([digit, angle]) => [digit, rounded(angle, 1)])),
     standOff: f.path.standOff.map((s) => ({ digit: s.digit, distance: r(s.distance) })),
-    lengthBand95: [r(f.flat.flatLength - f.halfBand), r(f.flat.flatLength + f.halfBand)],
+    lengthBand95: [r(f.flat.flatLength - f.band.below), r(f.flat.flatLength + f.band.above)],
     estimated: f.estimated,
     warnings: f.warnings,
   };

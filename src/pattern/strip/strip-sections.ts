@@ -1,4 +1,4 @@
-import { type Block, type Place, placedDigits } from '../../block/block.ts';
+import { type Block, type Place, placedDigits, RELATIVE_FLEXION } from '../../block/block.ts';
 import type { DigitName } from '../../hand/digits.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { digitSection } from '../../hand/section.ts';
@@ -38,8 +38,6 @@ export interface StandingHand {
   readonly sections: readonly StandingSection[];
   readonly webs: readonly Web[];
 }
-
-const RELATIVE_FLEXION: Readonly<Record<Place, number>> = { enclosed: 0, raised: -1, lowered: 1 };
 
 /**
  * Stands the block's digits side by side at their MP angles (strip model, "Where the sections stand").

@@ -82,7 +82,7 @@ function factLines(f: StripFigures, hand: Hand, date: string | null, beside: rea
     f.block.title,
     `differential ${plain(o.differential, 1)} degrees, ${o.closure}`,
     `strip ${mm(o.width)} wide from low-temperature sheet ${mm(o.thickness)} thick`,
-    `flat length ${mm(f.flat.flatLength)} mm (95 % band +- ${mm(f.halfBand)})`,
+    `flat length ${mm(f.flat.flatLength)} mm (95 % band -${mm(f.band.below)} to +${mm(f.band.above)})`,
     `${o.seam} seam ${mm(o.seamAllowance)}${trim}${o.stretch === 0 ? '' : `, stretch ${plain(o.stretch * 100, 1)} %`}`,
     `date ${date ?? '................'}   geometry ${f.geometryVersion}`,
     ...f.loops.map(

@@ -1,12 +1,10 @@
 import { placedDigits } from '../../block/block.ts';
+import { SURVEYED_DIFFERENTIAL } from '../../block/differential.ts';
+import { LEAST_FREE_PIP_FLEXION } from '../../block/score-terms.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { plain } from '../../units/number.ts';
 import type { Warning } from '../../units/result.ts';
-import { LEAST_FREE_PIP_FLEXION } from './free-pip.ts';
 import type { StripFigures } from './strip-report.ts';
-
-/** MP differentials in use: survey range 11 to 30 degrees (Merritt & Jarrell 2020; Yates et al. 2023). */
-export const SURVEYED_DIFFERENTIAL = { low: 11, high: 30 } as const;
 
 /** How much larger a finger is round its PIP joint than at mid proximal phalanx, at least: 5 mm (from memory, to be measured). */
 const PIP_LARGER_BY = 5;
@@ -48,16 +46,16 @@ function freePip({ freePip }: Omit<StripFigures, 'warnings'>): readonly Warning[
   );
 }
 
-function trimCover({ halfBand, options }: Omit<StripFigures, 'warnings'>): readonly Warning[] {
-  if (halfBand <= options.trim) return [];
+function trimCover({ band, options }: Omit<StripFigures, 'warnings'>): readonly Warning[] {
+  if (band.above <= options.trim) return [];
   return [
     {
       code: 'TRIM_TOO_SHORT',
       where: 'trim',
-      message: `the length is known to +- ${plain(halfBand, 1)} mm (95 %), more than the trim of ${plain(options.trim, 1)} mm covers`,
+      message: `the strip may have to be up to ${plain(band.above, 1)} mm longer (95 % band of the measuring errors), more than the trim of ${plain(options.trim, 1)} mm covers`,
       value: options.trim,
-      limit: halfBand,
-      next: `use a trim of ${Math.ceil(halfBand)} mm`,
+      limit: band.above,
+      next: `use a trim of ${Math.ceil(band.above)} mm`,
     },
   ];
 }

@@ -7,11 +7,11 @@ import type { Part, Pattern } from '../pattern.ts';
 import { boxOfDrawn, shiftDrawn, shiftPart } from '../place-marks.ts';
 import { widthBetween } from './distal-edge.ts';
 import { freePipFlexion } from './free-pip.ts';
-import { lengthHalfBand95 } from './length-band.ts';
+import { type LengthBand, lengthBand95 } from './length-band.ts';
 import { type LaidStrip, placeOnStrip } from './strip-labels.ts';
 import { loopSizes } from './strip-loops.ts';
 import type { StripOptions } from './strip-options.ts';
-import { flatStrip } from './strip-outline.ts';
+import { flatStrip, flattened } from './strip-outline.ts';
 import { stripPath } from './strip-path.ts';
 import { palmarRelief, palmarZones } from './strip-relief.ts';
 import { type StripFigures, type StripReport, stripReport } from './strip-report.ts';
@@ -52,12 +52,17 @@ export function stripFigures(hand: Hand, block: Block, options: StripOptions): R
     reliefs: relief.value,
     loops: loopSizes(standing.value, options),
     freePip: freePipFlexion(standing.value, relief.value, options),
-    halfBand: lengthHalfBand95(hand, block, options, path.value.pathLength) / (1 + options.stretch),
+    band: flatBand(lengthBand95(hand, block, options, path.value.pathLength), options),
     estimated: hand.estimated
       .map((e) => e.where)
       .filter((where) => Object.keys(block.places).some((digit) => where.startsWith(`digits.${digit}.`))),
   };
   return success({ ...figures, warnings: [...standing.warnings, ...stripWarnings(hand, figures)] });
+}
+
+/** The band of the flat length: the path's, less the stretch that the warm sheet gives. */
+function flatBand({ below, above }: LengthBand, options: StripOptions): LengthBand {
+  return { below: flattened(below, options), above: flattened(above, options) };
 }
 
 /** The strip for a hand and a block: its full-scale pattern and its report. `date` is the person's, ISO, or null; the clock is never read. */

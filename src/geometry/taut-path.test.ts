@@ -1,0 +1,126 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Side } from './bitangent.ts';
+import { type Body, pointAtNormal } from './body.ts';
+import { ellipsePerimeter } from './ellipse.ts';
+import { type Contact, hullPerimeter, tautPath } from './taut-path.ts';
+
+const disc = (x: number, radius: number): Body => ({ center: { x, y: 0 }, a: radius, b: radius, offset: 0 });
+const round = (body: Body, side: Side): Contact => ({ body, side, hold: 'round', name: '' });
+const lengthOf = (contacts: readonly Contact[]) => {
+  const path = tautPath(contacts);
+  return path.ok ? path.length : Number.NaN;
+};
+
+describe('belts round two discs', () => {
+  // Exact belt-length formulas of mechanical handbooks (trade facts, row 29).
+  it.each([
+    [150, 75, 600, 1916.2456, 1992.2667],
+    [5, 2.5, 20, 63.874854, 66.408889],
+    [10, 10, 22, 106.831853, 126.806022],
+  ])('radii %d and %d at %d: open %d, crossed %d', (big, small, distance, open, crossed) => {
+    const [a, b] = [disc(0, big), disc(distance, small)];
+    expect(lengthOf([round(a, 1), round(b, 1)])).toBeCloseTo(open, 4);
+    expect(lengthOf([round(a, -1), round(b, -1)])).toBeCloseTo(open, 4);
+    expect(lengthOf([round(a, 1), round(b, -1)])).toBeCloseTo(crossed, 4);
+  });
+
+  it('do not take the common crossed-belt approximation, which is 1.8 mm short at finger spacing', () => {
+    const approximate = 2 * 22 + Math.PI * 20 + 40 ** 2 / (4 * 22);
+    expect(126.806022 - approximate).toBeCloseTo(1.79, 2);
+  });
+});
+
+describe('one body', () => {
+  it('offset by r is longer by 2 pi r (Steiner)', () => {
+    // 20 x 16 ellipse offset 1.2 is 64.263158 (trade facts, row 28).
+    const body = { center: { x: 3, y: -2 }, a: 10, b: 8, offset: 1.2 };
+    expect(lengthOf([round(body, 1)])).toBeCloseTo(64.263158, 6);
+    expect(hullPerimeter([body])).toBeCloseTo(ellipsePerimeter(10, 8) + 2.4 * Math.PI, 9);
+  });
+});
+
+const digit = fc.record({
+  a: fc.double({ min: 5, max: 12, noNaN: true }),
+  b: fc.double({ min: 5, max: 12, noNaN: true }),
+  y: fc.double({ min: -8, max: 8, noNaN: true }),
+});
+const row = (digits: readonly { a: number; b: number; y: number }[], gap: number): Body[] => {
+  let x = 0;
+  return digits.map(({ a, b, y }, k) => {
+    x += k === 0 ? 0 : (digits[k - 1]?.a ?? 0) + gap + a;
+    return { center: { x, y }, a, b, offset: 0 };
+  });
+};
+
+describe('hullPerimeter', () => {
+  it('is the perimeter of the convex hull of many points of the edges', () => {
+    fc.assert(
+      fc.property(fc.array(digit, { minLength: 2, maxLength: 4 }), (digits) => {
+        const bodies = row(digits, 1);
+        const points = bodies.flatMap((body) => Array.from({ length: 720 }, (_, k) => pointAtNormal(body, (k * Math.PI) / 360)));
+        const perimeter = polygonHullPerimeter(points);
+        const exact = hullPerimeter(bodies) ?? Number.NaN;
+        expect(exact).toBeGreaterThanOrEqual(perimeter - 1e-9);
+        expect(exact - perimeter).toBeLessThan(1e-4 * exact);
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+describe('a woven path', () => {
+  it('is the same length whichever way it is travelled, mirrored either way or seen upside down', () => {
+    const sides: readonly Side[] = [1, -1];
+    fc.assert(
+      fc.property(fc.array(digit, { minLength: 3, maxLength: 3 }), fc.constantFrom(...sides), (digits, side) => {
+        const woven = (bodies: readonly Body[], around: Side): number => {
+          const [first, middle, last] = bodies as [Body, Body, Body];
+          const touch = (body: Body, s: Side): Contact => ({ body, side: s, hold: 'touch', name: '' });
+          return lengthOf([
+            round(first, around),
+            touch(middle, -around as Side),
+            round(last, around),
+            touch({ ...middle, offset: 2.4 }, around),
+          ]);
+        };
+        const bodies = row(digits, 4);
+        const upsideDown = bodies.map((b) => ({ ...b, center: { x: b.center.x, y: -b.center.y } }));
+        const mirrored = bodies.map((b) => ({ ...b, center: { x: -b.center.x, y: b.center.y } })).reverse();
+        const length = woven(bodies, side);
+        expect(length).toBeGreaterThan(0);
+        // Mirrored and then travelled from its other end, the path has its bodies on the same sides.
+        expect(woven(mirrored, side)).toBeCloseTo(length, 8);
+        expect(woven(upsideDown, -side as Side)).toBeCloseTo(length, 8);
+      }),
+      { numRuns: 80 },
+    );
+  });
+
+  it('has no answer, and says so, where bodies overlap that it must cross between', () => {
+    const path = tautPath([round(disc(0, 10), 1), round(disc(5, 10), -1)]);
+    expect(path.ok).toBe(false);
+  });
+});
+
+/** Andrew's monotone chain; a test's own hull, apart from the code under test. */
+function polygonHullPerimeter(points: readonly { x: number; y: number }[]): number {
+  const sorted = [...points].sort((p, q) => p.x - q.x || p.y - q.y);
+  const half = (list: readonly { x: number; y: number }[]) => {
+    const chain: { x: number; y: number }[] = [];
+    for (const p of list) {
+      for (;;) {
+        const [o, a] = [chain.at(-2), chain.at(-1)];
+        if (!o || !a || (a.x - o.x) * (p.y - o.y) - (a.y - o.y) * (p.x - o.x) > 0) break;
+        chain.pop();
+      }
+      chain.push(p);
+    }
+    return chain.slice(0, -1);
+  };
+  const hull = [...half(sorted), ...half(sorted.reverse())];
+  return hull.reduce((sum, p, k) => {
+    const q = hull[(k + 1) % hull.length] ?? p;
+    return sum + Math.hypot(p.x - q.x, p.y - q.y);
+  }, 0);
+}

@@ -1,0 +1,222 @@
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Plan } from '../block/plan.ts';
+import { DIGITS } from '../hand/digits.ts';
+import type { Flags, Hand, Target } from '../hand/hand.ts';
+import { parseHandText } from '../hand/read-hand.ts';
+import { chooseForHand, planHand } from './plan-hand.ts';
+import { DEFAULT_STRIP_OPTIONS, type StripOptions } from './strip/strip-options.ts';
+
+const read = parseHandText(readFileSync(new URL('../../fixtures/demo-hand.json', import.meta.url), 'utf8'));
+if (!read.ok) throw new Error('the demo hand cannot be read');
+const DEMO: Hand = read.value;
+
+const hand = (target: Partial<Target>, flags: Partial<Flags> = {}, change: Partial<Hand> = {}): Hand => ({
+  ...DEMO,
+  target: { digit: 'ring', pipExtensionDeficit: 0, pipFlexionDeficit: 0, ...target },
+  flags: { ...DEMO.flags, ...flags },
+  ...change,
+});
+function planned(of: Hand, options: Partial<StripOptions> = {}, clinicianConfirms = false): Plan {
+  const plan = planHand(of, { ...DEFAULT_STRIP_OPTIONS, ...options }, { clinicianConfirms });
+  if (!plan.ok) throw new Error(plan.problems.map((p) => p.message).join('\n'));
+  return plan.value;
+}
+const ids = (plan: Plan) => plan.suggestions.map((s) => s.block.id);
+const twin = (id: string) => (id.includes('raised') ? id.replace('raised', 'lowered') : id.replace('lowered', 'raised'));
+
+/** Hands about as large as the demo hand, with room for a strip everywhere; the digits scaled together, each a little by itself. */
+const anyHand: fc.Arbitrary<Hand> = fc
+  .record({
+    scale: fc.double({ min: 0.9, max: 1.2, noNaN: true }),
+    own: fc.tuple(...DIGITS.map(() => fc.double({ min: 0.97, max: 1.03, noNaN: true }))),
+    target: fc.record({
+      digit: fc.constantFrom(...DIGITS),
+      pipExtensionDeficit: fc.constantFrom(0, 3, 25, 60),
+      pipFlexionDeficit: fc.constantFrom(0, 3, 25, 60),
+    }),
+    hypermobile: fc.subarray([...DIGITS]),
+    side: fc.constantFrom('left', 'right'),
+  })
+  .map(({ scale, own, target, hypermobile, side }) => ({
+    ...hand(target, { hypermobile }),
+    side,
+    digits: Object.fromEntries(
+      DIGITS.map((digit, k) => {
+        const by = scale * (own[k] ?? 1);
+        const m = DEMO.digits[digit];
+        if (!m) throw new Error(digit);
+        return [
+          digit,
+          { width: m.width * by, circumference: m.circumference * by, palmarRoom: m.palmarRoom * by, dorsalLength: m.dorsalLength * by },
+        ];
+      }),
+    ),
+  }));
+const runs = { numRuns: 40 };
+
+describe('planHand(hand, options, wishes) returns', () => {
+  it('for the demo hand the ring finger lowered in three, then in four', () => {
+    const plan = planned(DEMO);
+    expect(plan).toMatchObject({ need: 'pipExtension', plate: null, cautions: [], refusals: [], notMakeable: [], warnings: [] });
+    expect(ids(plan)).toEqual(['ring-lowered-in-three', 'ring-lowered-in-four', 'long-and-ring-lowered-in-four']);
+    // Flat length of the strip model's worked example: path 152.392 and seam 15 and trim 10.
+    expect(plan.suggestions[0]?.flatLength).toBeCloseTo(152.392 + 25, 2);
+  });
+
+  // Default 20, survey 11 to 30 (Merritt & Jarrell 2020; Yates et al. 2023).
+  it.each([
+    [20, []],
+    [11, []],
+    [30, []],
+    [10, ['DIFFERENTIAL_UNUSUAL']],
+    [31, ['DIFFERENTIAL_UNUSUAL']],
+  ])('the differential of %d degrees with its warnings, once: %o', (differential, codes) => {
+    const plan = planned(DEMO, { differential });
+    expect(plan.suggestions.map((s) => s.differential)).toEqual([differential, differential, differential]);
+    expect(plan.warnings.map((w) => w.code)).toEqual(codes);
+  });
+
+  it('what to try next, naming the following suggestion', () => {
+    const plan = planned(DEMO);
+    expect(plan.suggestions.map((s) => s.next.includes('25 degrees'))).toEqual([true, true, true]);
+    expect(plan.suggestions[0]?.next).toContain('then ring-lowered-in-four');
+    expect(plan.suggestions[2]?.next).toContain('measure again');
+  });
+
+  // Plate model: both motions lacking call for a plate; common practice, no source.
+  it('the plate and no strip when both motions are lacking', () => {
+    const plan = planned(hand({ pipExtensionDeficit: 20, pipFlexionDeficit: 40 }));
+    expect(plan).toMatchObject({ need: 'both', suggestions: [], plate: { degrees: 30, range: [0, 45] }, refusals: [] });
+  });
+
+  it('nothing, and no refusal, when nothing is lacking', () => {
+    const plan = planned(hand({}, { hardEndFeel: true }));
+    expect(plan).toMatchObject({ need: 'none', suggestions: [], plate: null, refusals: [] });
+    expect(plan.cautions.map((c) => c.code)).toEqual(['HARD_END_FEEL']);
+  });
+
+  // The design's standing cautions; common practice, no source.
+  it.each([
+    ['hardEndFeel', 'HARD_END_FEEL'],
+    ['unprotectedRepair', 'UNPROTECTED_REPAIR'],
+  ] as const)('neither strip nor plate for %s unless the clinician confirms', (flag, code) => {
+    for (const target of [{ pipFlexionDeficit: 40 }, { pipFlexionDeficit: 40, pipExtensionDeficit: 20 }]) {
+      const one = hand(target, { [flag]: true });
+      expect(planned(one)).toMatchObject({ suggestions: [], plate: null, refusals: [{ code, kind: 'refused' }] });
+      const confirmed = planned(one, {}, true);
+      expect(confirmed.refusals).toEqual([]);
+      expect(confirmed.suggestions.length > 0 || confirmed.plate !== null).toBe(true);
+      expect(confirmed.cautions.map((c) => c.code)).toEqual([code]);
+    }
+  });
+
+  it('blocks that cannot be made, with the reason, beside those that can', () => {
+    const { index } = DEMO.digits;
+    if (!index) throw new Error('index');
+    const tight = hand({ pipFlexionDeficit: 40 }, {}, { digits: { ...DEMO.digits, index: { ...index, palmarRoom: 14 } } });
+    const plan = planned(tight);
+    expect(ids(plan)).toEqual(['ring-raised-in-three']);
+    expect(plan.notMakeable.map((n) => [n.block.id, ...n.reasons.map((r) => r.code)])).toEqual([
+      ['ring-raised-in-four', 'RELIEF_TOO_DEEP'],
+      ['long-and-ring-raised-in-four', 'RELIEF_TOO_DEEP'],
+    ]);
+  });
+
+  it('a refusal with every reason when no block can be made', () => {
+    const { index: _, ...digits } = DEMO.digits;
+    const plan = planned(hand({ digit: 'long', pipFlexionDeficit: 40 }, {}, { digits }));
+    expect(plan).toMatchObject({ suggestions: [], refusals: [{ code: 'NO_BLOCK', kind: 'refused' }] });
+    expect(plan.notMakeable).toHaveLength(3);
+    expect(plan.refusals[0]?.message).toContain('digits.index: this digit was not measured');
+  });
+
+  it('every block that serves, either suggested or not makeable, and the same for the mirrored hand', () => {
+    fc.assert(
+      fc.property(anyHand, (one) => {
+        const plan = planned(one);
+        const mirrored = planned({ ...one, side: one.side === 'left' ? 'right' : 'left' });
+        expect(mirrored).toEqual(plan);
+        const count = plan.suggestions.length + plan.notMakeable.length;
+        const border = one.target?.digit === 'index' || one.target?.digit === 'little';
+        expect(count).toBe(plan.need === 'both' || plan.need === 'none' ? 0 : border ? 4 : 3);
+      }),
+      runs,
+    );
+  });
+
+  it('the raised or lowered twins in the same order when the two deficits change places', () => {
+    // All blocks leave PIP flexion free on these hands, so only the layers in the palm differ, and they never turn the order.
+    fc.assert(
+      fc.property(anyHand, (one) => {
+        if (!one.target) throw new Error('target');
+        const { pipExtensionDeficit: e, pipFlexionDeficit: f } = one.target;
+        const plan = planned(one);
+        const swapped = planned({ ...one, target: { ...one.target, pipExtensionDeficit: f, pipFlexionDeficit: e } });
+        expect(ids(swapped)).toEqual(ids(plan).map(twin));
+      }),
+      runs,
+    );
+  });
+
+  it('never a block for extension when more flexion is lacking', () => {
+    fc.assert(
+      fc.property(anyHand, fc.integer({ min: 1, max: 60 }), (one, more) => {
+        if (!one.target) throw new Error('target');
+        const plan = planned({ ...one, target: { ...one.target, pipFlexionDeficit: one.target.pipFlexionDeficit + more } });
+        expect(plan.need).not.toBe('pipExtension');
+        const middle = one.target.digit === 'long' || one.target.digit === 'ring';
+        for (const id of ids(plan)) expect(id).toContain(middle ? 'raised' : 'lowered');
+      }),
+      runs,
+    );
+  });
+
+  it('NO_TARGET as bad input when the hand names none', () => {
+    const plan = planHand({ ...DEMO, target: null }, DEFAULT_STRIP_OPTIONS, { clinicianConfirms: false });
+    expect(plan).toMatchObject({ ok: false, problems: [{ code: 'NO_TARGET', kind: 'input' }] });
+  });
+});
+
+describe('chooseForHand(hand, options, wishes)', () => {
+  const choose = (of: Hand, options: Partial<StripOptions> = {}, clinicianConfirms = false) =>
+    chooseForHand(of, { ...DEFAULT_STRIP_OPTIONS, ...options }, { clinicianConfirms });
+
+  it('is the first suggestion of the plan, thick sheet or thin, or fails when the plan suggests no block', () => {
+    fc.assert(
+      fc.property(anyHand, fc.constantFrom(1.6, 2.4, 4.8), fc.constantFrom(0, 3), (one, thickness, pipClearance) => {
+        const options = { thickness, pipClearance };
+        const chosen = choose(one, options);
+        expect(chosen.ok ? chosen.value.block.id : undefined).toBe(ids(planned(one, options))[0]);
+      }),
+      runs,
+    );
+  });
+
+  it.each([
+    ['ring', 'so the ring finger itself is raised'],
+    ['little', 'so in four digits the two middle fingers are lowered and the little finger is held the other way by comparison'],
+  ] as const)('says why, for the %s finger', (digit, words) => {
+    const chosen = choose(hand({ digit, pipFlexionDeficit: 40 }));
+    expect(chosen).toMatchObject({
+      ok: true,
+      value: { why: `the ${digit} finger lacks PIP flexion: its MP joint is held in relative extension, ${words}` },
+    });
+  });
+
+  it.each([
+    [{ pipExtensionDeficit: 20, pipFlexionDeficit: 40 }, {}, ['BOTH_DEFICITS']],
+    [{}, {}, ['NO_DEFICIT']],
+    [{ pipFlexionDeficit: 40 }, { hardEndFeel: true }, ['HARD_END_FEEL']],
+    [{ pipExtensionDeficit: 20, pipFlexionDeficit: 40 }, { hardEndFeel: true }, ['HARD_END_FEEL', 'BOTH_DEFICITS']],
+  ])('refuses %o with flags %o as %o', (target, flags, codes) => {
+    const chosen = choose(hand(target, flags));
+    expect(chosen.ok ? [] : chosen.problems.map((p) => `${p.kind} ${p.code}`)).toEqual(codes.map((c) => `refused ${c}`));
+  });
+
+  it('names the plate and its angle when both motions are lacking', () => {
+    const chosen = choose(hand({ pipExtensionDeficit: 20, pipFlexionDeficit: 40 }));
+    expect(chosen.ok ? '' : chosen.problems[0]?.message).toMatch(/plate instead, to begin with at 30 degrees: draw --plate\.$/);
+  });
+});

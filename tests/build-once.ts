@@ -1,0 +1,8 @@
+import { execFileSync } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+
+/** Builds what the tests of the whole command and of the page run, once before them all. */
+export default function buildOnce(): void {
+  const root = fileURLToPath(new URL('..', import.meta.url));
+  execFileSync(process.execPath, ['scripts/build.mjs'], { cwd: root, stdio: 'inherit' });
+}
