@@ -18,7 +18,12 @@ export async function buildPage(target = PAGE) {
     logLevel: 'warn',
     oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
     plugins: [viteSingleFile({ removeViteModuleLoader: true })],
-    build: { write: false, target: 'es2023', modulePreload: false, rollupOptions: { input: join(root, 'src', 'page', 'knucklewright.html') } },
+    build: {
+      write: false,
+      target: 'es2023',
+      modulePreload: false,
+      rollupOptions: { input: join(root, 'src', 'page', 'knucklewright.html') },
+    },
   });
   const outputs = [result].flat().flatMap((r) => r.output);
   const files = outputs.map((o) => o.fileName);
@@ -36,7 +41,8 @@ export async function buildPage(target = PAGE) {
 function withPolicy(html) {
   const scripts = inline(html, 'script');
   const styles = inline(html, 'style');
-  if (scripts.length !== 1 || styles.length !== 1) throw new Error(`${scripts.length} scripts and ${styles.length} styles; one of each is expected`);
+  if (scripts.length !== 1 || styles.length !== 1)
+    throw new Error(`${scripts.length} scripts and ${styles.length} styles; one of each is expected`);
   const policy = [
     "default-src 'none'",
     `script-src ${scripts.map(hash).join(' ')}`,
@@ -46,7 +52,10 @@ function withPolicy(html) {
     "form-action 'none'",
     "base-uri 'none'",
   ].join('; ');
-  return html.replace('<meta charset="utf-8" />', (charset) => `${charset}\n    <meta http-equiv="Content-Security-Policy" content="${policy}" />`);
+  return html.replace(
+    '<meta charset="utf-8" />',
+    (charset) => `${charset}\n    <meta http-equiv="Content-Security-Policy" content="${policy}" />`,
+  );
 }
 
 /** The contents of the inline elements of that name. */
@@ -62,5 +71,7 @@ function hash(text) {
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   const bytes = await buildPage(process.argv[2]);
-  console.log(`page: ${process.argv[2] ?? 'dist/knucklewright.html'} (${Math.round(bytes / 1000)} kB); open it in a browser, no network needed`);
+  console.log(
+    `page: ${process.argv[2] ?? 'dist/knucklewright.html'} (${Math.round(bytes / 1000)} kB); open it in a browser, no network needed`,
+  );
 }

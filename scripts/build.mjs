@@ -1,6 +1,7 @@
-// Bundles the command into dist/: one small entry and the pieces that each command loads when it runs.
+// Bundles the command into dist/: one small entry and the pieces that each command loads when it runs. Then the page beside it.
 import { chmod, rm } from 'node:fs/promises';
 import { build } from 'esbuild';
+import { buildPage } from './build-page.mjs';
 
 /**
  * svgdom loads a font engine and an image reader (0.75 MB) for laying out text and pictures. Our drawings have neither: labels are strokes.
@@ -36,3 +37,4 @@ await build({
   logLevel: 'warning',
 });
 await chmod('dist/knucklewright.js', 0o755);
+await buildPage();

@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander';
 import { addDrawCommand } from './draw-command.ts';
 import { EXIT } from './exit.ts';
 import { addLibraryCommands } from './library-commands.ts';
+import { addPageCommand } from './page-command.ts';
 import { addPlanCommand } from './plan-command.ts';
 import { VERSION } from './version.ts';
 
@@ -16,6 +17,7 @@ function program(): Command {
     .exitOverride();
   addPlanCommand(command);
   addDrawCommand(command);
+  addPageCommand(command);
   addLibraryCommands(command);
   for (const child of command.commands) child.exitOverride().showHelpAfterError(`(see knucklewright ${child.name()} --help)`);
   return command;

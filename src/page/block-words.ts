@@ -1,6 +1,6 @@
 import { type Block, heldDigits, heldPlace, placedDigits } from '../block/block.ts';
-import { chooseBlock } from '../block/choose-block.ts';
-import type { Hand } from '../hand/hand.ts';
+import { LACKING, WANTED_MP } from '../block/need.ts';
+import type { Plan } from '../block/plan.ts';
 import type { Texts } from './texts/english.ts';
 
 /** Name of a block in the reader's language, put together from its places: "Ring finger raised, three digits (long, ring, little)". */
@@ -13,12 +13,8 @@ export function blockTitle(block: Block, texts: Texts): string {
   return texts.block.title(held.join(` ${texts.block.and} `), texts.place[heldPlace(block)], count, range);
 }
 
-/** Why the block is suggested, or that it does not serve; null where no deficit is known. */
-export function blockReason(hand: Hand | null, rank: number | null, texts: Texts): string | null {
-  const target = hand?.target;
-  if (!hand || !target || !chooseBlock(hand).ok) return null;
-  if (rank === null) return texts.block.other;
-  const lacksFlexion = target.pipFlexionDeficit > 0;
-  const { flexion, extension } = texts.block;
-  return texts.block.why(texts.digit[target.digit], lacksFlexion ? flexion : extension, lacksFlexion ? extension : flexion);
+/** Why the plan suggests a block for its target, in a sentence; null where no strip serves. */
+export function planReason({ target, need }: Plan, texts: Texts): string | null {
+  if (need === 'both' || need === 'none') return null;
+  return texts.block.why(texts.digit[target.digit], texts.block[LACKING[need]], texts.block[WANTED_MP[need]]);
 }

@@ -1,13 +1,16 @@
 import { type Block, blockProblems, type Place } from '../block/block.ts';
+import { chooseBlock } from '../block/choose-block.ts';
 import { blockById, blocks } from '../block/library.ts';
+import type { Plan } from '../block/plan.ts';
 import { DIGITS, type DigitName } from '../hand/digits.ts';
 import type { Hand } from '../hand/hand.ts';
 import { readHand } from '../hand/read-hand.ts';
+import { planHand } from '../pattern/plan-hand.ts';
 import { readStripOptions } from '../pattern/strip/read-options.ts';
 import { makeStrip, type Strip } from '../pattern/strip/strip.ts';
 import { DEFAULT_STRIP_OPTIONS, type StripOptions } from '../pattern/strip/strip-options.ts';
 import type { Problem, Result, Warning } from '../units/result.ts';
-import { type BlockCard, blockCards, type Suggested, suggestedBlocks } from './block-cards.ts';
+import { type BlockCard, blockCards } from './block-cards.ts';
 import { handFileOf } from './hand-file.ts';
 import type { Entries, Settings } from './state.ts';
 
@@ -24,50 +27,79 @@ export interface DrawnStrip extends Strip {
 export interface Derived {
   readonly hand: Result<Hand>;
   readonly options: StripOptions | null;
-  readonly suggested: Suggested;
+  /** Null until the hand is measured and a treated finger chosen. */
+  readonly plan: Plan | null;
   readonly cards: readonly BlockCard[];
   /** The block that the entries name, kept to the rules or not; null when nothing is suggested. */
   readonly block: Block | null;
+  /** Why there is no block, or why the one named cannot be made. */
   readonly blockProblems: readonly Problem[];
   readonly drawn: DrawnStrip | null;
   /** All problems, in the order of the fields. */
   readonly problems: readonly Problem[];
+  /** What the order of the suggestions hangs on most; while it is the same, an earlier plan may stand for a moment. */
+  readonly planKey: string;
+  /** The plan and its cards are those of these very entries. */
+  readonly settled: boolean;
 }
 
 const DATE = /^\d{4}-\d\d-\d\d$/;
 
-export function derive(entries: Entries, settings: Pick<Settings, 'unit'>): Derived {
+/**
+ * @param before what followed from the entries just before: its plan, which takes the time of several strips, then stands in where only
+ * a measurement changed, and `settled` is false
+ */
+export function derive(entries: Entries, settings: Pick<Settings, 'unit'>, before: Derived | null = null): Derived {
   const hand = readHand(handFileOf(entries, settings.unit));
   const options = readStripOptions([{ origin: '', values: entries.options }]);
-  const suggested: Suggested = hand.ok ? suggestedBlocks(hand.value) : { blocks: [], problems: [] };
-  const cards = blockCards(hand.ok ? hand.value : null, suggested, options.ok ? options.value : DEFAULT_STRIP_OPTIONS);
-  const block = namedBlock(entries, suggested);
-  const rules = block ? blockProblems(block) : suggested.problems;
-  const dates = dateProblems(entries.date);
-  const before = [...(hand.ok ? [] : hand.problems), ...rules, ...(options.ok ? [] : options.problems), ...dates];
-  if (!hand.ok || !options.ok || !block || before.length > 0) {
-    return { hand, options: options.ok ? options.value : null, suggested, cards, block, blockProblems: rules, drawn: null, problems: before };
-  }
+  const given = hand.ok ? hand.value : null;
+  const planKey = JSON.stringify([
+    given?.target?.digit,
+    needs(given),
+    given?.flags,
+    Object.keys(given?.digits ?? {}),
+    entries.clinicianConfirms,
+  ]);
+  const chosen = options.ok ? options.value : DEFAULT_STRIP_OPTIONS;
+  const isSame = before !== null && before.planKey === planKey && given !== null;
+  const planned = given && !isSame ? planHand(given, chosen, { clinicianConfirms: entries.clinicianConfirms }) : null;
+  const plan = isSame ? before.plan : planned?.ok ? planned.value : null;
+  const cards = isSame ? before.cards : blockCards(given, plan, chosen);
+  const block = namedBlock(entries, plan);
+  const rules = block ? blockProblems(block) : given ? missingBlock(given, plan) : [];
+  const problems = [...(hand.ok ? [] : hand.problems), ...rules, ...(options.ok ? [] : options.problems), ...dateProblems(entries.date)];
+  const common = { hand, options: options.ok ? options.value : null, plan, cards, block, blockProblems: rules, planKey, settled: !isSame };
+  if (!hand.ok || !options.ok || !block || problems.length > 0) return { ...common, drawn: null, problems };
   const date = entries.date === '' ? null : entries.date;
   const made = makeStrip(hand.value, block, options.value, date);
-  const drawn = made.ok
-    ? { ...made.value, hand: hand.value, block, options: options.value, date, warnings: [...hand.warnings, ...made.warnings] }
-    : null;
-  return {
-    hand,
-    options: options.value,
-    suggested,
-    cards,
-    block,
-    blockProblems: rules,
-    drawn,
-    problems: made.ok ? [] : made.problems,
-  };
+  if (!made.ok) return { ...common, drawn: null, problems: made.problems };
+  const warnings = different([...hand.warnings, ...(plan?.warnings ?? []), ...made.warnings]);
+  return { ...common, drawn: { ...made.value, hand: hand.value, block, options: options.value, date, warnings }, problems: [] };
 }
 
-function namedBlock(entries: Entries, suggested: Suggested): Block | null {
-  if (entries.block === 'auto') return suggested.blocks[0] ?? null;
+/** Which motions are lacking, and whether by little: what turns the plan over. */
+function needs(hand: Hand | null): readonly boolean[] {
+  const target = hand?.target;
+  return target ? [target.pipExtensionDeficit > 0, target.pipFlexionDeficit > 0] : [];
+}
+
+function different(warnings: readonly Warning[]): readonly Warning[] {
+  return warnings.filter((w, k) => warnings.findIndex((other) => other.code === w.code && other.message === w.message) === k);
+}
+
+function namedBlock(entries: Entries, plan: Plan | null): Block | null {
+  if (entries.block === 'auto') return plan?.suggestions[0]?.block ?? null;
   return entries.block === 'own' ? ownBlock(entries.places) : (blockById(entries.block) ?? null);
+}
+
+/** Why the hand has no block of its own accord. */
+function missingBlock(hand: Hand, plan: Plan | null): readonly Problem[] {
+  if (plan === null) {
+    const none = planHand(hand, DEFAULT_STRIP_OPTIONS, { clinicianConfirms: false });
+    return none.ok ? [] : none.problems;
+  }
+  const chosen = chooseBlock(plan);
+  return chosen.ok ? [] : chosen.problems;
 }
 
 /** The block of places chosen digit by digit; one of the library where it is the same, so that files get its name. */

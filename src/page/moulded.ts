@@ -1,7 +1,7 @@
 import { type Body, pointAtNormal } from '../geometry/body.ts';
 import type { Point } from '../geometry/path.ts';
-import type { Hand, DigitMeasures } from '../hand/hand.ts';
 import type { Side } from '../hand/digits.ts';
+import type { DigitMeasures, Hand } from '../hand/hand.ts';
 import { widthBetween } from '../pattern/strip/distal-edge.ts';
 import type { CoursePiece } from '../pattern/strip/strip-courses.ts';
 import { flattened } from '../pattern/strip/strip-outline.ts';
@@ -19,7 +19,7 @@ interface Spot {
 /** One shape of the picture, nearest last; `points` in mm on the screen, y down. */
 export interface Facet {
   readonly kind: 'finger' | 'band' | 'edge';
-  /** 0 (turned away from the light) to 4. */
+  /** 0 (turned away from the light) to 8. */
   readonly shade: number;
   readonly points: readonly Point[];
 }
@@ -33,14 +33,14 @@ export interface MouldedView {
 }
 
 /** Facets must be small against the band's distance from the skin, or the nearer one of two would be drawn first. */
-const ROUND_STEPS = 28;
+const ROUND_STEPS = 36;
 const LONG_STEP = 5;
 const BAND_STEP = 2.5;
 const BAND_SLICES = 4;
 /** Rings of the rounded end past the PIP joint. */
 const END_RINGS = 4;
 const LIGHT = { x: -0.35, y: 0.75, z: 0.56 };
-const SHADES = 5;
+const SHADES = 9;
 const MARGIN = 3;
 
 /**

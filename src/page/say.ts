@@ -1,3 +1,4 @@
+import type { Caution } from '../block/cautions-for.ts';
 import type { DigitName } from '../hand/digits.ts';
 import { DIGITS } from '../hand/digits.ts';
 import { DIGIT_FIELDS, type Field, PALM_FIELDS, TARGET_FIELDS } from '../hand/fields.ts';
@@ -32,6 +33,11 @@ export function sayWarning(warning: Warning, speaker: Speaker): Sentence {
   return say(speaker.texts.message.warning, warning, speaker);
 }
 
+/** A caution that the hand's flags call for. */
+export function sayCaution(caution: Caution, speaker: Speaker): Sentence {
+  return say(speaker.texts.message.caution, { ...caution, where: '' }, speaker);
+}
+
 /** What a field is called, with its digit: "Ring finger: width". The path itself where it is none of ours. */
 export function fieldName(where: string, texts: Texts): string {
   const [first = '', second = '', third = ''] = where.split('.');
@@ -62,7 +68,15 @@ function saidOf(about: Problem | Warning, { texts, format, entries }: Speaker): 
   const field = FIELDS[parts.at(-1) ?? ''];
   const isAngle = option ? option.unit === 'degrees' : field?.unit === 'degrees' || about.code === 'PIP_FLEXION_NOT_FREE';
   const shown = (value: number | undefined) =>
-    value === undefined ? '' : about.code === 'PIP_FLEXION_NOT_FREE' ? format.degrees(value, 0) : isAngle ? format.degrees(value) : option ? format.mm(value) : format.length(value);
+    value === undefined
+      ? ''
+      : about.code === 'PIP_FLEXION_NOT_FREE'
+        ? format.degrees(value, 0)
+        : isAngle
+          ? format.degrees(value)
+          : option
+            ? format.mm(value)
+            : format.length(value);
   const typed = typedAt(where, entries);
   const isWarning = !('kind' in about);
   return {
@@ -70,7 +84,11 @@ function saidOf(about: Problem | Warning, { texts, format, entries }: Speaker): 
     digit: digit === '' ? '' : texts.digitIn[digit],
     value: isWarning ? shown(about.value) : typed === '' ? '' : `“${visible(typed)}”`,
     limit: shown(about.limit),
-    range: option ? optionRange(option, format, texts) : field ? fieldRange(field, about.code === 'VALUE_UNUSUAL' ? field.typical : field.refuse, format) : '',
+    range: option
+      ? optionRange(option, format, texts)
+      : field
+        ? fieldRange(field, about.code === 'VALUE_UNUSUAL' ? field.typical : field.refuse, format)
+        : '',
   };
 }
 
@@ -104,7 +122,8 @@ export function fieldOf(where: string, entries: Entries): string {
     const digit = DIGITS.find((d) => entries.digits[d].width.trim() === '') ?? 'index';
     return `digits.${digit}.width`;
   }
-  if (parts[0] === 'digits' && parts.length === 2) return `${where}.${entries.digits[parts[1] as DigitName]?.width === '' ? 'width' : 'circumference'}`;
+  if (parts[0] === 'digits' && parts.length === 2)
+    return `${where}.${entries.digits[parts[1] as DigitName]?.width === '' ? 'width' : 'circumference'}`;
   if (where === 'target') return 'target.digit';
   if (where === 'block.places') return entries.block === 'own' ? 'places.index' : 'block';
   return where;

@@ -20,6 +20,8 @@ export interface Entries {
   readonly deficits: Readonly<Record<TargetFieldId, string>>;
   readonly flags: Readonly<Record<'swelling' | 'sensation' | 'hardEndFeel' | 'unprotectedRepair', boolean>>;
   readonly hypermobile: readonly DigitName[];
+  /** The clinician has examined the hand and takes on what would be refused. */
+  readonly clinicianConfirms: boolean;
   /** `auto`: the first suggestion. `own`: `places`. Else the id of a block of the library. */
   readonly block: string;
   readonly places: Readonly<Record<DigitName, Place | 'out'>>;
@@ -95,6 +97,7 @@ export function emptyEntries(decimal: DecimalSign): Entries {
     deficits: empty(TARGET_FIELDS),
     flags: { swelling: false, sensation: false, hardEndFeel: false, unprotectedRepair: false },
     hypermobile: [],
+    clinicianConfirms: false,
     block: 'auto',
     places: { index: 'enclosed', long: 'raised', ring: 'enclosed', little: 'out' },
     options: usualOptions(decimal),

@@ -24,7 +24,12 @@ export interface Actions {
   set(change: Partial<Settings>, entries?: Entries): void;
   view(change: Partial<Viewing> | ((now: Viewing) => Partial<Viewing>)): void;
   replace(entries: Entries, viewing: Partial<Viewing>): void;
+  /** Works out everything from the very last entries, draws it and returns it; for whatever reads the page in order to act on it. */
+  settle(): Page;
 }
+
+/** How long typing must pause before the plan is worked out anew, ms. */
+const PAUSE = 150;
 
 /**
  * Holds the state and redraws the page once a frame after any change. The state goes one way: actions change it, the view is drawn from it.
@@ -34,6 +39,7 @@ export function startPage(first: PageState, draw: (page: Page) => void): void {
   let derived = derive(state.entries, state.settings);
   let shown = derived.drawn;
   let waiting = false;
+  let pause: ReturnType<typeof setTimeout> | undefined;
 
   const act: Actions = {
     enter: (change) => {
@@ -48,6 +54,7 @@ export function startPage(first: PageState, draw: (page: Page) => void): void {
       shown = null;
       apply({ ...state, entries, viewing: { ...state.viewing, left: [], checked: false, ...viewing } });
     },
+    settle,
   };
 
   function apply(next: PageState): void {
@@ -55,8 +62,10 @@ export function startPage(first: PageState, draw: (page: Page) => void): void {
     state = next;
     const same = next.entries === before.entries && next.settings.unit === before.settings.unit;
     if (!same) {
-      derived = derive(next.entries, next.settings);
+      derived = derive(next.entries, next.settings, derived);
       shown = derived.drawn ?? shown;
+      clearTimeout(pause);
+      if (!derived.settled) pause = setTimeout(settle, PAUSE);
     }
     keep(before);
     if (waiting) return;
@@ -73,17 +82,29 @@ export function startPage(first: PageState, draw: (page: Page) => void): void {
       if (before.viewing.keep) forgetKept();
       return;
     }
-    const changed = !before.viewing.keep || entries !== before.entries || settings !== before.settings || viewing.screen !== before.viewing.screen;
+    const changed =
+      !before.viewing.keep || entries !== before.entries || settings !== before.settings || viewing.screen !== before.viewing.screen;
     if (changed && !writeKept({ version: 1, entries, settings, screen: viewing.screen })) {
       state = { ...state, viewing: { ...viewing, keep: false, said: LANGUAGES[settings.language].trials.cannotKeep } };
     }
   }
 
-  function drawNow(): void {
+  function settle(): Page {
+    clearTimeout(pause);
+    if (!derived.settled) {
+      derived = derive(state.entries, state.settings);
+      shown = derived.drawn ?? shown;
+    }
+    return drawNow();
+  }
+
+  function drawNow(): Page {
     const texts: Texts = LANGUAGES[state.settings.language];
     document.documentElement.lang = state.settings.language;
     document.title = texts.title;
-    draw({ state, derived, shown, current: derived.drawn !== null, texts, format: formatFor(state.settings, texts), act });
+    const page: Page = { state, derived, shown, current: derived.drawn !== null, texts, format: formatFor(state.settings, texts), act };
+    draw(page);
+    return page;
   }
 
   addEventListener('beforeunload', (event) => {

@@ -17,7 +17,8 @@ export const englishMessages = {
     LENGTHS_CONTRADICT: ({ digit }) => `The palmar room of the ${digit} cannot reach its dorsal length. Measure both again.`,
     PALM_IMPOSSIBLE: () => 'Breadth and circumference of the hand contradict each other. Measure both again.',
     OPTION: ({ name, range }) => `${name} cannot be used. Type ${range}.`,
-    DIGIT_NOT_MEASURED: ({ digit }) => `This block takes in the ${digit}, which was not measured. Measure it, or choose a block without it.`,
+    DIGIT_NOT_MEASURED: ({ digit }) =>
+      `This block takes in the ${digit}, which was not measured. Measure it, or choose a block without it.`,
     RELIEF_TOO_DEEP: ({ digit, limit }) =>
       `Too little strip would be left between web and PIP crease of the ${digit}. ${limit === '' ? 'Choose a block without this finger on the palmar side' : `A strip width and minimum width of ${limit} would do`}, or measure its palmar room again.`,
     NO_PATH: () => 'The strip cannot be laid round these fingers. Check width and circumference of each, or use a smaller differential.',
@@ -30,6 +31,10 @@ export const englishMessages = {
     NO_DEFICIT: ({ digit }) => `The ${digit} lacks neither PIP extension nor PIP flexion, so no block is suggested. Choose a block.`,
     BOTH_DEFICITS: ({ digit }) =>
       `The ${digit} lacks PIP extension and PIP flexion. A strip redirects one motion only; the MP joint is held still by a plate instead.`,
+    NO_BLOCK: ({ digit }) => `None of the blocks that serve the ${digit} can be made for this hand. The cards below say why.`,
+    HARD_END_FEEL: () => 'The PIP joint has a hard end-feel, and redirected active motion does not move such a stop: nothing is suggested.',
+    UNPROTECTED_REPAIR: () =>
+      "A repair or fracture is not protected, and motion outside the surgeon's protocol may break it: nothing is suggested.",
     JSON_SYNTAX: () => 'The file is broken: it is not JSON. Open the original file.',
     FILE_TOO_LARGE: () => 'The file is larger than the 1 MB that is read. Is it the right file?',
     DATE: () => 'The date cannot be read. Write it as 2026-03-31, or leave it empty.',
@@ -57,7 +62,19 @@ export const englishMessages = {
     TRIM_TOO_SHORT: ({ limit }) => `The length is known to ± ${limit} (95 %), more than the trim covers. Use at least that much trim.`,
     BORDER_TARGET_IN_THREE: ({ digit }) =>
       `The ${digit} is a border finger: among three digits its rotation is not controlled, above all when its joints are hypermobile. Prefer four digits.`,
+    DEFICIT_WITHIN_ERROR: ({ name, value }) =>
+      `${name}: ${value} is less than one measurement differs from the next. Measure it again; write 0 when the motion is full.`,
+    NO_PASSIVE_GAIN: ({ name }) =>
+      `${name} is as large as the active one: the joint is stiff, and redirecting active motion may gain little. Feel the end-feel; treat the stiffness first or beside it.`,
     LOOP_OVER_PIP: () =>
       'A loop closed off the hand would not pass over the PIP joint. Mould and close the strip on the hand, and check that it comes off; measure the PIP circumference.',
   },
-} satisfies { problem: Record<string, Message>; warning: Record<string, Message> };
+  caution: {
+    UNPROTECTED_REPAIR: () => "Unprotected repair or fracture: only within the surgeon's protocol. Ask before anything moves it.",
+    HARD_END_FEEL: () => 'Hard end-feel: the joint itself stops the motion, and redirecting active motion does not move such a stop.',
+    SENSATION: () =>
+      'Reduced sensation: heat and pressure are not felt. Let the plastic cool longer, try it on your own skin, look at the skin early and often.',
+    SWELLING: () => 'Changing swelling: measure when it is as usual, again before making, and at each visit; fit loosely.',
+    HYPERMOBILE: () => "Hypermobile joints: watch rotation, and that a raised digit's MP joint does not go past straight.",
+  },
+} satisfies Record<'problem' | 'warning' | 'caution', Record<string, Message>>;

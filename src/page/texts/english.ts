@@ -1,5 +1,5 @@
 import { DIGIT_FIELDS, FLAG_MEANINGS, PALM_FIELDS, TARGET_FIELDS } from '../../hand/fields.ts';
-import { CAUTIONS } from '../../pattern/cautions.ts';
+import { CAUTIONS, PENCIL_TEST } from '../../pattern/cautions.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../../pattern/strip/strip-options.ts';
 import { englishMessages } from './english-messages.ts';
 import type { Widened } from './said.ts';
@@ -33,7 +33,7 @@ export const english = {
   decimalPoint: 'point, 84.5',
   decimalComma: 'comma, 84,5',
   cautions: 'Before you begin',
-  caution: CAUTIONS,
+  caution: { ...CAUTIONS, pencil: PENCIL_TEST },
   mm: 'mm',
   cm: 'cm',
   in: 'in',
@@ -75,7 +75,8 @@ export const english = {
   },
   hand: {
     heading: 'Hand',
-    about: 'Measure three or four neighbouring fingers. Type 84.5, 84,5, 8.4 cm, 3 5/16 in; for a circumference also ring 54 or US 7.',
+    about:
+      'Measure three or four neighbouring fingers. Type 84.5, 84,5, 8.4 cm, 3 5/16 in; for a circumference also ring 54 or US 7. Palmar room and dorsal length may stay empty; then they are estimated.',
     code: 'Case code',
     codeHint: 'Capital letters, digits and hyphens, with at least one digit, as DEMO-01. Never a name or a date of birth.',
     side: 'Which hand',
@@ -93,7 +94,7 @@ export const english = {
     moreAbout: 'They make warnings sharper. The strip can be drawn without them.',
     clearDigit: (digit: string) => `Clear ${digit}`,
     estimated: (length: string) => `not measured; ${length} is estimated`,
-    taken: (length: string) => `taken as ${length}`,
+    taken: (length: string) => `= ${length}`,
     ringSize: 'ring size',
   },
   motion: {
@@ -110,8 +111,23 @@ export const english = {
     about: 'Which fingers the strip takes in, and which it raises or lowers.',
     averageHand: 'The sections are drawn for an average hand until yours is measured.',
     rank: (k: number) => `Suggestion ${k}`,
-    serves: 'Serves this deficit',
-    other: 'Does not serve this deficit',
+    score: (points: string, best: string) => `${points} of ${best} points`,
+    points: 'Points',
+    term: {
+      rotation: 'Rotation is controlled',
+      hold: 'MP angle against the others',
+      neighbours: 'MP angle against the neighbours',
+      freePip: 'PIP flexion stays free',
+      length: 'Short strip',
+      layers: 'Little plastic in the palm',
+    },
+    length: (length: string) => `${length} long`,
+    nextLarger: (degrees: string) => `If it does not redirect, try ${degrees} first, then the next suggestion.`,
+    nextMost: 'If it does not redirect, try the next suggestion; a larger differential is not in use.',
+    plate: (degrees: string, range: string) =>
+      `A plate holds the MP joint: ${degrees} of flexion to begin with, range ${range}. Common practice, no published source; your judgement decides.`,
+    confirm: 'I have examined this hand and decide that it may be tried.',
+    careful: 'Take care',
     others: 'All other blocks',
     own: 'Your own block',
     ownAbout: 'Give each finger a place. A block that cannot be made is refused with the rule.',
@@ -263,7 +279,8 @@ export const english = {
     opened: (name: string) => `Opened ${name}.`,
     notOpened: (name: string) => `${name} was not opened`,
     keep: 'Keep the entries on this computer',
-    keepHint: 'Off: closing or reloading the page forgets everything. On: this browser keeps the entries, and anyone who uses it can read them.',
+    keepHint:
+      'Off: closing or reloading the page forgets everything. On: this browser keeps the entries, and anyone who uses it can read them.',
     keeping: 'The entries are kept in this browser.',
     forgotten: 'Forgotten. This browser keeps nothing.',
     cannotKeep: 'This browser does not let the page keep anything.',

@@ -5,7 +5,8 @@ export const germanMessages: Texts['message'] = {
   problem: {
     FIELD_MISSING: ({ name }) => `${name} fehlt. Bitte eintragen.`,
     FIELD_UNREADABLE: ({ name, range }) => `${name} ist nicht als Zahl zu lesen. Schreiben Sie ${range}, etwa 17,5.`,
-    FIELD_OUT_OF_RANGE: ({ name, value, range }) => `${name} ist ${value}; erlaubt ist ${range}. Noch einmal messen und auf die Einheit sehen.`,
+    FIELD_OUT_OF_RANGE: ({ name, value, range }) =>
+      `${name} ist ${value}; erlaubt ist ${range}. Noch einmal messen und auf die Einheit sehen.`,
     FIELD_VALUE: ({ name }) => `${name} enthält etwas, das nicht erlaubt ist. Eine Zeile einfachen Text schreiben.`,
     CASE_CODE: () =>
       'Das Fallkürzel geht nicht. 1 bis 24 Großbuchstaben, Ziffern und Bindestriche, mindestens eine Ziffer, wie DEMO-01; kein Name und kein Geburtsdatum.',
@@ -23,8 +24,7 @@ export const germanMessages: Texts['message'] = {
       `Dieser Block umfasst den ${digit}, der nicht gemessen wurde. Messen Sie ihn, oder wählen Sie einen Block ohne ihn.`,
     RELIEF_TOO_DEEP: ({ digit, limit }) =>
       `Zwischen Schwimmhaut und PIP-Falte bliebe zu wenig Streifen (${digit}). ${limit === '' ? 'Wählen Sie einen Block ohne diesen Finger auf der palmaren Seite' : `Streifenbreite und Mindestbreite ${limit} würden gehen`}, oder messen Sie seinen palmaren Raum noch einmal.`,
-    NO_PATH: () =>
-      'Der Streifen lässt sich nicht um diese Finger legen. Breite und Umfang prüfen, oder eine kleinere Differenz nehmen.',
+    NO_PATH: () => 'Der Streifen lässt sich nicht um diese Finger legen. Breite und Umfang prüfen, oder eine kleinere Differenz nehmen.',
     BLOCK_COUNT: () => 'Ein Streifen umfasst drei oder vier Finger. Nehmen Sie einen Nachbarn dazu.',
     BLOCK_NEIGHBOURS: () => 'Die Finger eines Streifens müssen Nachbarn sein. Geben Sie dem dazwischen einen Platz.',
     BLOCK_BORDER: () => 'Beide Randfinger müssen umschlossen sein, sonst rutscht das Band ab. Umschließen, oder einen Nachbarn dazunehmen.',
@@ -35,6 +35,11 @@ export const germanMessages: Texts['message'] = {
     NO_DEFICIT: ({ digit }) => `Dem ${digit} fehlt weder PIP-Streckung noch PIP-Beugung, darum kein Vorschlag. Wählen Sie einen Block.`,
     BOTH_DEFICITS: ({ digit }) =>
       `Dem ${digit} fehlen PIP-Streckung und PIP-Beugung. Ein Streifen lenkt nur eine Bewegung um; hier wird das MP-Gelenk von einer Platte gehalten.`,
+    NO_BLOCK: ({ digit }) => `Keiner der Blöcke, die dem ${digit} dienen, lässt sich für diese Hand machen. Die Karten unten sagen, warum.`,
+    HARD_END_FEEL: () =>
+      'Das PIP-Gelenk hat ein hartes Endgefühl; umgelenkte aktive Bewegung bewegt einen solchen Anschlag nicht: kein Vorschlag.',
+    UNPROTECTED_REPAIR: () =>
+      'Eine Naht oder ein Bruch ist nicht geschützt; Bewegung außerhalb des Schemas der Operierenden kann sie lösen: kein Vorschlag.',
     JSON_SYNTAX: () => 'Die Datei ist kaputt: Sie ist kein JSON. Öffnen Sie das Original.',
     FILE_TOO_LARGE: () => 'Die Datei ist größer als das 1 MB, das gelesen wird. Ist es die richtige?',
     DATE: () => 'Das Datum ist nicht zu lesen. Schreiben Sie es als 2026-03-31, oder lassen Sie es leer.',
@@ -65,7 +70,22 @@ export const germanMessages: Texts['message'] = {
       `Die Länge ist auf ± ${limit} bekannt (95 %), mehr als die Zugabe deckt. Mindestens so viel Zugabe nehmen.`,
     BORDER_TARGET_IN_THREE: ({ digit }) =>
       `Der ${digit} ist ein Randfinger: Unter drei Fingern ist seine Drehung nicht geführt, vor allem bei hypermobilen Gelenken. Besser vier Finger.`,
+    DEFICIT_WITHIN_ERROR: ({ name, value }) =>
+      `${name}: ${value} ist weniger, als eine Messung von der nächsten abweicht. Noch einmal messen; 0 eintragen, wenn die Bewegung voll ist.`,
+    NO_PASSIVE_GAIN: ({ name }) =>
+      `${name} ist so groß wie das aktive: Das Gelenk ist steif, und umgelenkte aktive Bewegung bringt vielleicht wenig. Endgefühl prüfen; die Steife zuerst oder daneben behandeln.`,
     LOOP_OVER_PIP: () =>
       'Eine außerhalb der Hand geschlossene Schlaufe ginge nicht über das PIP-Gelenk. An der Hand formen und schließen und prüfen, dass sie abgeht; PIP-Umfang messen.',
+  },
+  caution: {
+    UNPROTECTED_REPAIR: () => 'Ungeschützte Naht oder Bruch: nur im Schema der Operierenden. Fragen, bevor etwas bewegt wird.',
+    HARD_END_FEEL: () =>
+      'Hartes Endgefühl: Das Gelenk selbst hält die Bewegung an, und umgelenkte aktive Bewegung bewegt einen solchen Anschlag nicht.',
+    SENSATION: () =>
+      'Vermindertes Gefühl: Wärme und Druck werden nicht gespürt. Kunststoff länger abkühlen lassen, auf der eigenen Haut prüfen, die Haut früh und oft ansehen.',
+    SWELLING: () =>
+      'Wechselnde Schwellung: messen, wenn sie wie üblich ist, noch einmal vor dem Machen und bei jedem Besuch; locker anpassen.',
+    HYPERMOBILE: () =>
+      'Hypermobile Gelenke: auf Drehung achten, und dass das MP-Gelenk eines angehobenen Fingers nicht über die Gerade geht.',
   },
 };

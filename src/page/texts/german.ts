@@ -22,10 +22,11 @@ export const german: Texts = {
     contraindications:
       'Nicht bei hartem Endgefühl, instabilem Bruch oder ungeschützter Sehnen- oder Bandnaht ohne das Schema der Operierenden. Schwellung verändert den Sitz: neu messen.',
     evidence: 'Die Belege für den Einsatz als Übungsschiene sind dünn: Dies ist ein Anfang, entschieden wird in der Behandlung.',
-    laser:
-      'Nie eine Platte lasern, die PVC enthält oder deren Sicherheitsblatt es nicht erlaubt. Messer oder Schere sind der übliche Weg.',
+    laser: 'Nie eine Platte lasern, die PVC enthält oder deren Sicherheitsblatt es nicht erlaubt. Messer oder Schere sind der übliche Weg.',
     model:
       'Das Schnittmuster kommt aus Messungen und einem Modell: schneiden, anformen, abkühlen lassen, volle PIP-Bewegung in beide Richtungen prüfen, neu machen, wenn es seine Arbeit nicht tut.',
+    pencil:
+      'Stiftprobe: einen Stift über und unter den Fingern durchflechten, wie der Streifen laufen würde, und sehen, ob die aktive PIP-Bewegung besser wird. Wenn nicht, vor dem Machen noch einmal nachdenken (J Hand Ther, März 2023).',
     licensed: 'Für zugelassene Therapeutinnen und Therapeuten; örtliche Regeln und die Behandelnden gehen vor.',
   },
   mm: 'mm',
@@ -92,11 +93,15 @@ export const german: Texts = {
       label: 'Passives PIP-Streckdefizit',
       how: 'Wie das aktive, während Sie das Gelenk strecken, so weit es geht.',
     },
-    pipFlexionDeficitPassive: { label: 'Passives PIP-Beugedefizit', how: 'Wie das aktive, während Sie das Gelenk beugen, so weit es geht.' },
+    pipFlexionDeficitPassive: {
+      label: 'Passives PIP-Beugedefizit',
+      how: 'Wie das aktive, während Sie das Gelenk beugen, so weit es geht.',
+    },
   },
   hand: {
     heading: 'Hand',
-    about: 'Drei oder vier benachbarte Finger messen. Schreiben Sie 84,5, 84.5, 8,4 cm oder 3 5/16 in; beim Umfang auch ring 54 oder US 7.',
+    about:
+      'Drei oder vier benachbarte Finger messen. Schreiben Sie 84,5, 84.5, 8,4 cm oder 3 5/16 in; beim Umfang auch ring 54 oder US 7. Palmarer Raum und dorsale Länge dürfen leer bleiben; dann werden sie geschätzt.',
     code: 'Fallkürzel',
     codeHint: 'Großbuchstaben, Ziffern und Bindestriche, mindestens eine Ziffer, wie DEMO-01. Nie ein Name oder Geburtsdatum.',
     side: 'Welche Hand',
@@ -114,7 +119,7 @@ export const german: Texts = {
     moreAbout: 'Sie machen Warnungen genauer. Der Streifen lässt sich ohne sie zeichnen.',
     clearDigit: (digit) => `${digit} leeren`,
     estimated: (length) => `nicht gemessen; geschätzt ${length}`,
-    taken: (length) => `gelesen als ${length}`,
+    taken: (length) => `= ${length}`,
     ringSize: 'Ringgröße',
   },
   motion: {
@@ -137,8 +142,23 @@ export const german: Texts = {
     about: 'Welche Finger der Streifen umfasst, und welche er anhebt oder absenkt.',
     averageHand: 'Die Schnitte zeigen eine durchschnittliche Hand, bis Ihre gemessen ist.',
     rank: (k) => `Vorschlag ${k}`,
-    serves: 'Dient diesem Defizit',
-    other: 'Dient diesem Defizit nicht',
+    score: (points, best) => `${points} von ${best} Punkten`,
+    points: 'Punkte',
+    term: {
+      rotation: 'Drehung ist geführt',
+      hold: 'MP-Winkel gegen die anderen',
+      neighbours: 'MP-Winkel gegen die Nachbarn',
+      freePip: 'PIP-Beugung bleibt frei',
+      length: 'Kurzer Streifen',
+      layers: 'Wenig Kunststoff in der Hohlhand',
+    },
+    length: (length) => `${length} lang`,
+    nextLarger: (degrees) => `Wenn es nicht umlenkt: zuerst ${degrees} versuchen, dann den nächsten Vorschlag.`,
+    nextMost: 'Wenn es nicht umlenkt: den nächsten Vorschlag versuchen; eine größere Differenz ist nicht üblich.',
+    plate: (degrees, range) =>
+      `Eine Platte hält das MP-Gelenk: ${degrees} Beugung für den Anfang, Bereich ${range}. Übliche Praxis ohne veröffentlichte Quelle; Ihr Urteil entscheidet.`,
+    confirm: 'Ich habe diese Hand untersucht und entscheide, dass es versucht werden darf.',
+    careful: 'Vorsicht',
     others: 'Alle anderen Blöcke',
     own: 'Ihr eigener Block',
     ownAbout: 'Geben Sie jedem Finger einen Platz. Was sich nicht machen lässt, wird mit der Regel abgelehnt.',
@@ -305,7 +325,8 @@ export const german: Texts = {
     opened: (name) => `${name} geöffnet.`,
     notOpened: (name) => `${name} wurde nicht geöffnet`,
     keep: 'Eingaben auf diesem Rechner merken',
-    keepHint: 'Aus: Schließen oder Neuladen vergisst alles. An: Dieser Browser merkt sich die Eingaben, und wer ihn benutzt, kann sie lesen.',
+    keepHint:
+      'Aus: Schließen oder Neuladen vergisst alles. An: Dieser Browser merkt sich die Eingaben, und wer ihn benutzt, kann sie lesen.',
     keeping: 'Die Eingaben werden in diesem Browser gemerkt.',
     forgotten: 'Vergessen. Dieser Browser merkt sich nichts.',
     cannotKeep: 'Dieser Browser lässt die Seite nichts merken.',

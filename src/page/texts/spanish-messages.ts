@@ -32,12 +32,18 @@ export const spanishMessages: Texts['message'] = {
     NO_DEFICIT: ({ digit }) => `Al ${digit} no le falta ni extensión ni flexión de la IFP, así que no se sugiere bloque. Elija uno.`,
     BOTH_DEFICITS: ({ digit }) =>
       `Al ${digit} le faltan extensión y flexión de la IFP. Una tira desvía un solo movimiento; aquí una placa sujeta la MCF.`,
+    NO_BLOCK: ({ digit }) =>
+      `Ninguno de los bloques que sirven al ${digit} se puede hacer para esta mano. Las tarjetas de abajo dicen por qué.`,
+    HARD_END_FEEL: () => 'La IFP tiene tope duro, y redirigir el movimiento activo no mueve un tope así: no se sugiere nada.',
+    UNPROTECTED_REPAIR: () =>
+      'Hay una reparación o fractura sin proteger, y moverla fuera del protocolo de cirugía puede romperla: no se sugiere nada.',
     JSON_SYNTAX: () => 'El archivo está roto: no es JSON. Abra el original.',
     FILE_TOO_LARGE: () => 'El archivo es mayor que el 1 MB que se lee. ¿Es el correcto?',
     DATE: () => 'La fecha no se puede leer. Escríbala como 2026-03-31, o déjela vacía.',
   },
   warning: {
-    VALUE_UNUSUAL: ({ name, value, range }) => `${name} ${value} es poco habitual; lo plausible es ${range}. Mida otra vez; siga si es así.`,
+    VALUE_UNUSUAL: ({ name, value, range }) =>
+      `${name} ${value} es poco habitual; lo plausible es ${range}. Mida otra vez; siga si es así.`,
     RING_CHARTS_DIFFER: ({ name, value }) =>
       `${name}: la talla de anillo se lee como ${value}; las tablas difieren. Mida con cinta, o dé una talla ISO 8653, como ring 54.`,
     DEPTH_RATIO_UNUSUAL: ({ digit }) => `El ancho y el contorno del ${digit} apenas concuerdan. Mida los dos otra vez, al mismo nivel.`,
@@ -60,7 +66,20 @@ export const spanishMessages: Texts['message'] = {
     TRIM_TOO_SHORT: ({ limit }) => `La longitud se conoce a ± ${limit} (95 %), más de lo que cubre el sobrante. Use al menos ese sobrante.`,
     BORDER_TARGET_IN_THREE: ({ digit }) =>
       `El ${digit} es un dedo del borde: entre tres dedos su rotación no se controla, sobre todo si es hipermóvil. Mejor cuatro dedos.`,
+    DEFICIT_WITHIN_ERROR: ({ name, value }) =>
+      `${name}: ${value} es menos de lo que difiere una medición de la siguiente. Mida otra vez; escriba 0 si el movimiento es completo.`,
+    NO_PASSIVE_GAIN: ({ name }) =>
+      `${name} es tan grande como el activo: la articulación está rígida, y redirigir el movimiento activo quizá gane poco. Palpe el tope; trate la rigidez antes o a la vez.`,
     LOOP_OVER_PIP: () =>
       'Un lazo cerrado fuera de la mano no pasaría por la IFP. Moldee y cierre la tira en la mano y compruebe que sale; mida el contorno de la IFP.',
+  },
+  caution: {
+    UNPROTECTED_REPAIR: () =>
+      'Reparación o fractura sin proteger: solo dentro del protocolo de cirugía. Pregunte antes de que algo la mueva.',
+    HARD_END_FEEL: () => 'Tope duro: la propia articulación para el movimiento, y redirigir el movimiento activo no mueve un tope así.',
+    SENSATION: () =>
+      'Sensibilidad reducida: no se notan el calor ni la presión. Deje enfriar más el plástico, pruébelo en su piel, mire la piel pronto y a menudo.',
+    SWELLING: () => 'Hinchazón cambiante: mida cuando esté como siempre, otra vez antes de hacerla y en cada visita; ajuste con holgura.',
+    HYPERMOBILE: () => 'Articulaciones hipermóviles: vigile la rotación, y que la MCF de un dedo elevado no pase de recta.',
   },
 };

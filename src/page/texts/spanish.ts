@@ -25,6 +25,8 @@ export const spanish: Texts = {
     laser: 'Nunca cortar con láser una lámina que contenga PVC o cuya ficha de seguridad no lo permita. Lo normal es cuchilla o tijera.',
     model:
       'El patrón viene de medidas y de un modelo: cortar, moldear, dejar enfriar, comprobar el movimiento completo de la IFP en los dos sentidos y rehacer si no cumple.',
+    pencil:
+      'Prueba del lápiz: pasar un lápiz por encima y por debajo de los dedos como iría la tira, y ver si mejora el movimiento activo de la IFP. Si no, pensarlo otra vez antes de hacerla (J Hand Ther, marzo de 2023).',
     licensed: 'Para terapeutas con licencia; las normas locales y quien trata van primero.',
   },
   mm: 'mm',
@@ -79,7 +81,10 @@ export const spanish: Texts = {
       label: 'Anchura de la mano',
       how: 'Calibre sobre las cabezas de los metacarpianos, del índice al meñique, sin pulgar, mano plana.',
     },
-    handCircumference: { label: 'Contorno de la mano', how: 'Cinta alrededor de las cabezas de los metacarpianos, sin pulgar, mano plana.' },
+    handCircumference: {
+      label: 'Contorno de la mano',
+      how: 'Cinta alrededor de las cabezas de los metacarpianos, sin pulgar, mano plana.',
+    },
     metacarpalLength: {
       label: 'Longitud metacarpiana',
       how: 'Dorso de la mano: del pliegue de la muñeca a la línea MCF del dedo medio.',
@@ -104,7 +109,8 @@ export const spanish: Texts = {
   },
   hand: {
     heading: 'Mano',
-    about: 'Mida tres o cuatro dedos vecinos. Escriba 84,5, 84.5, 8,4 cm o 3 5/16 in; en el contorno también ring 54 o US 7.',
+    about:
+      'Mida tres o cuatro dedos vecinos. Escriba 84,5, 84.5, 8,4 cm o 3 5/16 in; en el contorno también ring 54 o US 7. El espacio palmar y la longitud dorsal pueden quedar vacíos; entonces se estiman.',
     code: 'Código del caso',
     codeHint: 'Mayúsculas, cifras y guiones, con al menos una cifra, como DEMO-01. Nunca un nombre ni una fecha de nacimiento.',
     side: 'Qué mano',
@@ -122,7 +128,7 @@ export const spanish: Texts = {
     moreAbout: 'Afinan los avisos. La tira se puede dibujar sin ellas.',
     clearDigit: (digit) => `Vaciar ${digit}`,
     estimated: (length) => `sin medir; se estima ${length}`,
-    taken: (length) => `leído como ${length}`,
+    taken: (length) => `= ${length}`,
     ringSize: 'talla de anillo',
   },
   motion: {
@@ -145,8 +151,23 @@ export const spanish: Texts = {
     about: 'Qué dedos toma la tira, y cuáles eleva o baja.',
     averageHand: 'Las secciones muestran una mano media hasta que mida la suya.',
     rank: (k) => `Sugerencia ${k}`,
-    serves: 'Sirve para este déficit',
-    other: 'No sirve para este déficit',
+    score: (points, best) => `${points} de ${best} puntos`,
+    points: 'Puntos',
+    term: {
+      rotation: 'La rotación se controla',
+      hold: 'Ángulo MCF frente a los demás',
+      neighbours: 'Ángulo MCF frente a los vecinos',
+      freePip: 'La flexión IFP queda libre',
+      length: 'Tira corta',
+      layers: 'Poco plástico en la palma',
+    },
+    length: (length) => `${length} de largo`,
+    nextLarger: (degrees) => `Si no redirige, pruebe primero ${degrees} y después la siguiente sugerencia.`,
+    nextMost: 'Si no redirige, pruebe la siguiente sugerencia; un diferencial mayor no se usa.',
+    plate: (degrees, range) =>
+      `Una placa sujeta la MCF: ${degrees} de flexión para empezar, intervalo ${range}. Práctica habitual, sin fuente publicada; decide su criterio.`,
+    confirm: 'He explorado esta mano y decido que se puede probar.',
+    careful: 'Cuidado',
     others: 'Todos los demás bloques',
     own: 'Su propio bloque',
     ownAbout: 'Dé un lugar a cada dedo. Un bloque que no se puede hacer se rechaza con la regla.',

@@ -60,7 +60,7 @@ function ErrorSummary({ view }: { readonly view: View }) {
   const { texts, faults, state } = view;
   if (!state.viewing.checked || faults.length === 0) return null;
   return (
-    <div id="errors" class="errors" tabIndex={-1} role="group" aria-labelledby="errors-heading">
+    <section id="errors" class="errors" tabIndex={-1} aria-labelledby="errors-heading">
       <h2 id="errors-heading">{texts.errors.heading}</h2>
       <ul>
         {faults.map((fault) => (
@@ -77,6 +77,6 @@ function ErrorSummary({ view }: { readonly view: View }) {
           </li>
         ))}
       </ul>
-    </div>
+    </section>
   );
 }

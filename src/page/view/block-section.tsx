@@ -1,13 +1,19 @@
 import { useState } from 'preact/hooks';
 import { PLACES, type Place } from '../../block/block.ts';
+import { DIFFERENTIAL_STEP, SURVEYED_DIFFERENTIAL } from '../../block/differential.ts';
+import type { Plan, Suggestion } from '../../block/plan.ts';
+import { SCORE_TERMS, TERM_RULES } from '../../block/score-terms.ts';
 import { DIGITS } from '../../hand/digits.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../../pattern/strip/strip-options.ts';
 import type { BlockCard } from '../block-cards.ts';
-import { blockReason, blockTitle } from '../block-words.ts';
-import { elementId, sayProblem } from '../say.ts';
+import { blockTitle, planReason } from '../block-words.ts';
+import { elementId, sayCaution, sayProblem } from '../say.ts';
 import { Choice, Spoken } from './field.tsx';
 import { SectionPicture } from './section-picture.tsx';
-import { faultAt, type View } from './view.ts';
+import type { View } from './view.ts';
+
+/** Points of a block that meets every term in full. */
+const BEST = SCORE_TERMS.reduce((sum, term) => sum + TERM_RULES[term].weight, 0);
 
 /** Ranked blocks with section and reason, all others, and one's own, digit by digit. */
 export function BlockSection({ view }: { readonly view: View }) {
@@ -15,10 +21,9 @@ export function BlockSection({ view }: { readonly view: View }) {
   const suggested = derived.cards.filter((card) => card.rank !== null);
   const others = derived.cards.filter((card) => card.rank === null);
   const isOwn = state.entries.block === 'own';
-  const openOthers = suggested.length === 0 || others.some((card) => card.block.id === derived.block?.id);
-  const [opened, setOpened] = useState(false);
-  const fault = faultAt(view, 'block');
-  const noneYet = suggested.length === 0 && derived.suggested.problems[0];
+  const needsOthers = suggested.length === 0 || others.some((card) => card.block.id === derived.block?.id);
+  const [opened, setOpened] = useState<boolean | null>(null);
+  const isOpen = opened ?? needsOthers;
   return (
     <section id="block" aria-labelledby="block-heading">
       <h2 id="block-heading" tabIndex={-1}>
@@ -28,29 +33,26 @@ export function BlockSection({ view }: { readonly view: View }) {
         {texts.block.heading}
       </h2>
       <p>{texts.block.about}</p>
+      {derived.plan ? <PlanWords view={view} plan={derived.plan} /> : <p class="note">{texts.block.noneFits}</p>}
       {derived.cards.some((card) => card.average) ? <p class="hint">{texts.block.averageHand}</p> : null}
       <fieldset class="choice" id={elementId('block')} tabIndex={-1}>
         <legend class="hidden">{texts.block.heading}</legend>
-        {noneYet ? (
-          <p class="note">
-            <Spoken sentence={sayProblem(noneYet, view.speaker)} />
-          </p>
-        ) : suggested.length === 0 ? (
-          <p class="note">{texts.block.noneFits}</p>
-        ) : null}
         <div class="cards">
           {suggested.map((card) => (
             <Card view={view} card={card} key={card.block.id} />
           ))}
         </div>
-        <details open={openOthers || opened} onToggle={(event) => setOpened(event.currentTarget.open)}>
-          <summary>{texts.block.others}</summary>
+        <button type="button" class="quiet" aria-expanded={isOpen} onClick={() => setOpened(!isOpen)}>
+          <span aria-hidden="true">{isOpen ? '▾' : '▸'} </span>
+          {texts.block.others}
+        </button>
+        {isOpen ? (
           <div class="cards">
             {others.map((card) => (
               <Card view={view} card={card} key={card.block.id} />
             ))}
           </div>
-        </details>
+        ) : null}
         <label class="pick">
           <input
             type="radio"
@@ -67,38 +69,7 @@ export function BlockSection({ view }: { readonly view: View }) {
           />
           <span>{texts.block.own}</span>
         </label>
-        {isOwn ? (
-          <div class="own">
-            <p class="hint">{texts.block.ownAbout}</p>
-            {DIGITS.map((digit) => (
-              <Choice
-                view={view}
-                key={digit}
-                where={`places.${digit}`}
-                legend={texts.block.placeOf(texts.digitIn[digit])}
-                value={state.entries.places[digit]}
-                choices={[...PLACES, 'out' as const].map((place: Place | 'out') => ({
-                  value: place,
-                  label: place === 'out' ? texts.out : texts.place[place],
-                }))}
-                onChoose={(place) => act.enter(({ places }) => ({ places: { ...places, [digit]: place } }))}
-              />
-            ))}
-            {derived.blockProblems.map((problem) => (
-              <p class="error" key={problem.code} role="alert">
-                <span class="error-sign" aria-hidden="true">
-                  !
-                </span>{' '}
-                <Spoken sentence={sayProblem(problem, view.speaker)} />
-              </p>
-            ))}
-          </div>
-        ) : null}
-        {fault && !isOwn ? (
-          <p class="error">
-            <Spoken sentence={fault.sentence} />
-          </p>
-        ) : null}
+        {isOwn ? <OwnBlock view={view} /> : null}
       </fieldset>
       <p class="caution">
         {texts.caution.evidence} {texts.caution.licensed}
@@ -107,29 +78,137 @@ export function BlockSection({ view }: { readonly view: View }) {
   );
 }
 
+/** What the plan says as a whole: need, cautions, why nothing is suggested, the plate's angle. */
+function PlanWords({ view, plan }: { readonly view: View; readonly plan: Plan }) {
+  const { texts, act, state, format, speaker, derived } = view;
+  const reason = planReason(plan, texts);
+  const mayConfirm = plan.refusals.some((r) => r.code === 'HARD_END_FEEL' || r.code === 'UNPROTECTED_REPAIR');
+  return (
+    <>
+      {reason ? <p>{reason}</p> : null}
+      {plan.cautions.length > 0 ? (
+        <div class="warnings">
+          <h3>{texts.block.careful}</h3>
+          <ul>
+            {plan.cautions.map((caution) => (
+              <li key={caution.code}>
+                <Spoken sentence={sayCaution(caution, speaker)} />
+              </li>
+            ))}
+          </ul>
+        </div>
+      ) : null}
+      {state.entries.block === 'auto'
+        ? derived.blockProblems.map((problem) => (
+            <p class="note" key={problem.code}>
+              <Spoken sentence={sayProblem(problem, speaker)} />
+            </p>
+          ))
+        : null}
+      {mayConfirm || state.entries.clinicianConfirms ? (
+        <label class="pick wide">
+          <input
+            type="checkbox"
+            checked={state.entries.clinicianConfirms}
+            onChange={(event) => {
+              const clinicianConfirms = event.currentTarget.checked;
+              act.enter(() => ({ clinicianConfirms }));
+            }}
+          />
+          <span>{texts.block.confirm}</span>
+        </label>
+      ) : null}
+      {plan.plate ? (
+        <p class="note">{texts.block.plate(format.degrees(plan.plate.degrees), format.degreesRange(...plan.plate.range))}</p>
+      ) : null}
+      {plan.suggestions.length > 0 ? <p class="caution">{texts.caution.pencil}</p> : null}
+    </>
+  );
+}
+
+function OwnBlock({ view }: { readonly view: View }) {
+  const { texts, act, derived, state } = view;
+  return (
+    <div class="own">
+      <p class="hint">{texts.block.ownAbout}</p>
+      {DIGITS.map((digit) => (
+        <Choice
+          view={view}
+          key={digit}
+          where={`places.${digit}`}
+          legend={texts.block.placeOf(texts.digitIn[digit])}
+          value={state.entries.places[digit]}
+          choices={[...PLACES, 'out' as const].map((place: Place | 'out') => ({
+            value: place,
+            label: place === 'out' ? texts.out : texts.place[place],
+          }))}
+          onChoose={(place) => act.enter(({ places }) => ({ places: { ...places, [digit]: place } }))}
+        />
+      ))}
+      <div role="alert">
+        {derived.blockProblems.map((problem) => (
+          <p class="error" key={problem.message}>
+            <span class="error-sign" aria-hidden="true">
+              !
+            </span>{' '}
+            <Spoken sentence={sayProblem(problem, view.speaker)} />
+          </p>
+        ))}
+      </div>
+    </div>
+  );
+}
+
 function Card({ view, card }: { readonly view: View; readonly card: BlockCard }) {
   const { texts, act, derived, state } = view;
-  const { block, rank, path, problems } = card;
+  const { block, rank, path, problems, suggestion } = card;
   const checked = state.entries.block !== 'own' && derived.block?.id === block.id;
-  const hand = derived.hand.ok ? derived.hand.value : null;
-  const reason = blockReason(hand, rank, texts);
   const side = state.entries.side === 'right' ? 'right' : 'left';
   return (
-    <label class={checked ? 'card chosen' : 'card'}>
-      <span class="card-title">
-        <input type="radio" name="block" value={block.id} checked={checked} onChange={() => act.enter(() => ({ block: block.id }))} />
-        <span>
-          {rank === null ? null : <strong>{texts.block.rank(rank)}: </strong>}
-          {blockTitle(block, texts)}
+    <div class={checked ? 'card chosen' : 'card'}>
+      <label>
+        <span class="card-title">
+          <input type="radio" name="block" value={block.id} checked={checked} onChange={() => act.enter(() => ({ block: block.id }))} />
+          <span>
+            {rank === null ? null : <strong>{texts.block.rank(rank)}: </strong>}
+            {blockTitle(block, texts)}
+          </span>
         </span>
-      </span>
-      {path ? <SectionPicture path={path} side={side} options={derived.options ?? DEFAULT_STRIP_OPTIONS} texts={texts} small /> : null}
-      {reason ? <span class="reason">{reason}</span> : null}
+        {path ? <SectionPicture path={path} side={side} options={derived.options ?? DEFAULT_STRIP_OPTIONS} texts={texts} small /> : null}
+      </label>
+      {suggestion ? <Reasons view={view} suggestion={suggestion} /> : null}
       {problems.map((problem) => (
-        <span class="reason refused" key={problem.message}>
+        <p class="reason refused" key={problem.message}>
           <Spoken sentence={sayProblem(problem, view.speaker)} />
-        </span>
+        </p>
       ))}
-    </label>
+    </div>
+  );
+}
+
+function Reasons({ view, suggestion }: { readonly view: View; readonly suggestion: Suggestion }) {
+  const { texts, format, state } = view;
+  const { high } = SURVEYED_DIFFERENTIAL;
+  const larger = Math.min(high, suggestion.differential + DIFFERENTIAL_STEP);
+  return (
+    <>
+      <p class="reason">
+        {texts.block.score(format.number(suggestion.score, 1), format.number(BEST))}, {texts.block.length(format.mm(suggestion.flatLength))}
+        .
+      </p>
+      <details class="reason">
+        <summary>{texts.block.points}</summary>
+        <ul>
+          {SCORE_TERMS.map((term, k) => (
+            <li key={term}>
+              {texts.block.term[term]}:{' '}
+              {texts.block.score(format.number(suggestion.terms[term], 1), format.number(TERM_RULES[term].weight))}.{' '}
+              {state.settings.language === 'en' ? suggestion.reasons[k] : null}
+            </li>
+          ))}
+        </ul>
+        <p>{larger > suggestion.differential ? texts.block.nextLarger(format.degrees(larger)) : texts.block.nextMost}</p>
+      </details>
+    </>
   );
 }

@@ -100,10 +100,14 @@ export function HandSection({ view }: { readonly view: View }) {
         </div>
         <Field view={view} where="note" label={texts.hand.note} hint={texts.hand.noteHint} optional longest={LONGEST_NOTE} />
         <label class="pick">
-          <input type="checkbox" checked={entries.invented} onChange={(event) => {
- const invented = event.currentTarget.checked;
- act.enter(() => ({ invented }));
- }} />
+          <input
+            type="checkbox"
+            checked={entries.invented}
+            onChange={(event) => {
+              const invented = event.currentTarget.checked;
+              act.enter(() => ({ invented }));
+            }}
+          />
           <span>{texts.hand.invented}</span>
         </label>
       </details>
@@ -114,7 +118,6 @@ export function HandSection({ view }: { readonly view: View }) {
 function DigitField({ view, digit, id }: { readonly view: View; readonly digit: DigitName; readonly id: DigitFieldId }) {
   const { texts, state } = view;
   const back = understood(view, digit, id);
-  const needed = id === 'width' || id === 'circumference';
   return (
     <Field
       view={view}
@@ -122,7 +125,6 @@ function DigitField({ view, digit, id }: { readonly view: View; readonly digit: 
       label={texts.field[id].label}
       unit={texts[state.settings.unit]}
       numeric
-      optional={!needed}
       describedBy={`how-${id}`}
       {...(back === null ? {} : { back })}
     />

@@ -59,7 +59,8 @@ export function Header({ view }: { readonly view: View }) {
 
 /** A new language brings its decimal sign; bare numbers are written anew in the new unit and sign, so that the hand stays the same. */
 function change({ act, state }: View, wanted: Partial<Settings>): void {
-  const sign = wanted.language === undefined ? {} : { decimal: LANGUAGES[wanted.language].decimal === ',' ? (',' as const) : ('.' as const) };
+  const sign =
+    wanted.language === undefined ? {} : { decimal: LANGUAGES[wanted.language].decimal === ',' ? (',' as const) : ('.' as const) };
   const next = { ...state.settings, ...sign, ...wanted };
   act.set(next, rewritten(state.entries, state.settings, next));
 }

@@ -1,8 +1,8 @@
 import { makePattern } from '../../pattern/make-pattern.ts';
 import { outputFileName } from '../../writers/output-file-name.ts';
 import type { WriterFormat } from '../../writers/writer.ts';
-import { sayProblem } from '../say.ts';
 import { saveAs } from '../save.ts';
+import { sayProblem } from '../say.ts';
 import { pageWriter } from '../writers.ts';
 import { checkAll, focusNext, type View } from './view.ts';
 
@@ -39,16 +39,20 @@ export function MakeSection({ view }: { readonly view: View }) {
 
 /** Makes and proves the pattern anew, writes it and hands it to the download. What cannot be written is said. */
 function save(view: View, format: WriterFormat): void {
-  const { derived, texts, act } = view;
-  const { drawn } = derived;
-  if (!checkAll(view) || !drawn) return act.view({ said: texts.make.cannot });
+  const { texts, act } = view;
+  const drawn = checkAll(view)?.derived.drawn;
+  if (!drawn) {
+    act.view({ said: texts.make.cannot });
+    return;
+  }
   const { hand, block, options, date } = drawn;
   const made = makePattern({ kind: 'strip', hand, block, options, date });
   const writer = pageWriter(format);
   const written = made.ok ? writer.write(made.value.pattern) : made;
   if (!written.ok) {
     act.view({ fileProblems: written.problems.map((p) => sayProblem(p, view.speaker).text) });
-    return focusNext('file-problems');
+    focusNext('file-problems');
+    return;
   }
   const name = outputFileName(`${hand.code}-${block.id}`, writer.extension);
   saveAs(name, written.value, TYPES[format]);

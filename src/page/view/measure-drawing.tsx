@@ -2,7 +2,9 @@ import type { DigitFieldId } from '../../hand/fields.ts';
 import type { View } from './view.ts';
 
 /** The place of each measurement on a simple finger; user units, y down. The arrow's tip lies on it. */
-const PLACES: Readonly<Record<DigitFieldId, { readonly path: string; readonly arrow: readonly [number, number]; readonly number: number }>> = {
+const PLACES: Readonly<
+  Record<DigitFieldId, { readonly path: string; readonly arrow: readonly [number, number]; readonly number: number }>
+> = {
   width: { path: 'M 30 104 H 82 M 30 97 V 111 M 82 97 V 111', arrow: [88, 104], number: 1 },
   circumference: { path: 'M 262 58 a 38 40 0 1 0 0.01 0', arrow: [306, 98], number: 2 },
   palmarRoom: { path: 'M 56 132 V 78 M 47 132 H 65 M 47 78 H 65', arrow: [66, 90], number: 3 },

@@ -48,9 +48,9 @@ export function MotionSection({ view }: { readonly view: View }) {
               type="checkbox"
               checked={entries.flags[flag]}
               onChange={(event) => {
- const set = event.currentTarget.checked;
- act.enter((now) => ({ flags: { ...now.flags, [flag]: set } }));
- }}
+                const set = event.currentTarget.checked;
+                act.enter((now) => ({ flags: { ...now.flags, [flag]: set } }));
+              }}
             />
             <span>{texts.motion.flag[flag]}</span>
           </label>

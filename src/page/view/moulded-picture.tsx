@@ -40,9 +40,8 @@ export function MouldedPicture({ view, shown }: { readonly view: View; readonly 
     Home: home,
   };
   return (
-    <div
-      class="moulded-frame"
-      role="group"
+    <fieldset
+      class="moulded-frame plain"
       aria-labelledby="moulded-heading"
       aria-describedby="turn-keys"
       onKeyDown={(event) => {
@@ -63,7 +62,6 @@ export function MouldedPicture({ view, shown }: { readonly view: View; readonly 
         <desc id="moulded-description">{texts.pattern.mouldedDescription(angles.join('; '))}</desc>
         {runs(moulded.facets).map(({ name, data }, k) => (
           // The order is the picture: nearer shapes lie over farther ones, and a shape has no name of its own.
-          // biome-ignore lint/suspicious/noArrayIndexKey: see above
           <path key={k} class={name} d={data} />
         ))}
       </svg>
@@ -87,7 +85,7 @@ export function MouldedPicture({ view, shown }: { readonly view: View; readonly 
           {texts.pattern.turn.home}
         </button>
       </div>
-    </div>
+    </fieldset>
   );
 }
 

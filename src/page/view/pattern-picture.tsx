@@ -53,7 +53,9 @@ function layerData(layer: Exclude<Layer, 'CUT'>, marks: readonly Mark[], labels:
   const drawn = own.map((m) => svgPathData(m.paths, m.circles, box));
   const lettered = labels
     .filter((label) => label.layer === layer)
-    .map(({ text, at, height, align, angle }) => svgPathData(strokeText(text, { at, height, align, angle: radians(angle) }).paths, [], box));
+    .map(({ text, at, height, align, angle }) =>
+      svgPathData(strokeText(text, { at, height, align, angle: radians(angle) }).paths, [], box),
+    );
   return [...drawn, ...lettered].join(' ');
 }
 

@@ -171,7 +171,7 @@ function ZoomBar({ view }: { readonly view: View }) {
   const { texts, state, act } = view;
   const { zoom } = state.viewing;
   return (
-    <div class="buttons" role="group" aria-label={texts.pattern.zoom}>
+    <fieldset class="buttons plain" aria-label={texts.pattern.zoom}>
       <button type="button" onClick={() => zoomBy(view, 1 / ZOOM_STEP)}>
         {texts.pattern.zoomOut}
       </button>
@@ -184,7 +184,7 @@ function ZoomBar({ view }: { readonly view: View }) {
       <button type="button" aria-pressed={zoom === 'actual'} onClick={() => act.view({ zoom: 'actual', said: texts.pattern.actual })}>
         {texts.pattern.actual}
       </button>
-    </div>
+    </fieldset>
   );
 }
 

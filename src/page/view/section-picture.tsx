@@ -47,31 +47,30 @@ export function SectionPicture({ path, side, options, texts, small, places }: Se
     ...Object.entries(texts.place),
     ['seam, outer layer', texts.pattern.seamLabel],
   ]);
+  const viewBox = `0 0 ${plain(width, 3)} ${plain(height, 3)}`;
+  const lines = view.marks.map((mark) => <path key={mark.title} class={mark.role} d={svgPathData(mark.paths, mark.circles, box)} />);
+  if (small) {
+    return (
+      <svg class="section small" viewBox={viewBox} aria-hidden="true">
+        {lines}
+      </svg>
+    );
+  }
   const picture = (
-    <svg
-      class={small ? 'section small' : 'section'}
-      viewBox={`0 0 ${plain(width, 3)} ${plain(height, 3)}`}
-      role={small ? undefined : 'img'}
-      aria-hidden={small ? 'true' : undefined}
-      aria-labelledby={small ? undefined : 'section-title section-description'}
-    >
-      {small ? null : <title id="section-title">{texts.pattern.section}</title>}
-      {small ? null : <desc id="section-description">{texts.pattern.sectionDescription(named.join('; '))}</desc>}
-      {view.marks.map((mark) => (
-        <path key={mark.title} class={mark.role} d={svgPathData(mark.paths, mark.circles, box)} />
-      ))}
-      {small
-        ? null
-        : view.labels.map((label) => {
-            const word = words.get(label.text) ?? label.text;
-            // Long words of other languages must keep to the room that the English one had.
-            const size = (label.height / CAPITALS) * Math.min(1, Math.max(label.text.length, 6) / word.length);
-            return (
-              <text key={`${label.text}${label.at.x}`} x={label.at.x - box.minX} y={box.maxY - label.at.y} font-size={plain(size, 2)}>
-                {word}
-              </text>
-            );
-          })}
+    <svg class="section" viewBox={viewBox} role="img" aria-labelledby="section-title section-description">
+      <title id="section-title">{texts.pattern.section}</title>
+      <desc id="section-description">{texts.pattern.sectionDescription(named.join('; '))}</desc>
+      {lines}
+      {view.labels.map((label) => {
+        const word = words.get(label.text) ?? label.text;
+        // Long words of other languages must keep to the room that the English one had.
+        const size = (label.height / CAPITALS) * Math.min(1, Math.max(label.text.length, 6) / word.length);
+        return (
+          <text key={`${label.text}${label.at.x}`} x={label.at.x - box.minX} y={box.maxY - label.at.y} font-size={plain(size, 2)}>
+            {word}
+          </text>
+        );
+      })}
     </svg>
   );
   if (!places) return picture;

@@ -53,7 +53,12 @@ export function TrialsSection({ view }: { readonly view: View }) {
         <button
           type="button"
           onClick={() => {
-            act.replace(emptyEntries(state.settings.decimal), { keep: false, changed: false, fileProblems: [], said: texts.trials.cleared });
+            act.replace(emptyEntries(state.settings.decimal), {
+              keep: false,
+              changed: false,
+              fileProblems: [],
+              said: texts.trials.cleared,
+            });
             focusNext('hand-heading');
           }}
         >
@@ -81,7 +86,8 @@ export function TrialsSection({ view }: { readonly view: View }) {
 }
 
 function saveHand(view: View): void {
-  const { state, derived, act, texts } = view;
+  const { act, texts } = view;
+  const { state, derived } = act.settle();
   if (!derived.hand.ok) {
     checkAll(view);
     return;
@@ -104,5 +110,9 @@ async function open(view: View, file: File): Promise<void> {
   if (!hand.ok) return refuse(hand.problems);
   const { source } = hand.value;
   act.set({ unit: source.units });
-  act.replace(entriesOf(source, state.settings.decimal), { changed: false, fileProblems: [], said: texts.trials.opened(visible(file.name)) });
+  act.replace(entriesOf(source, state.settings.decimal), {
+    changed: false,
+    fileProblems: [],
+    said: texts.trials.opened(visible(file.name)),
+  });
 }

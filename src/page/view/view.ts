@@ -1,4 +1,4 @@
-import { type Derived } from '../derive.ts';
+import type { Derived } from '../derive.ts';
 import { elementId, fieldOf, type Sentence, type Speaker, sayProblem } from '../say.ts';
 import type { Page } from '../store.ts';
 
@@ -44,12 +44,13 @@ export function focusNext(id: string): void {
   });
 }
 
-/** Shows every problem: the summary takes the focus. Returns whether there was none. */
-export function checkAll(view: View): boolean {
-  if (view.derived.problems.length === 0) return true;
+/** Checks the very last entries. Problems are shown and their summary takes the focus; null then, else the page as it is now. */
+export function checkAll(view: View): Page | null {
+  const now = view.act.settle();
+  if (now.derived.problems.length === 0) return now;
   view.act.view({ checked: true });
   focusNext('errors');
-  return false;
+  return null;
 }
 
 export function focusField(field: string): void {
