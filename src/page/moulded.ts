@@ -38,7 +38,7 @@ const LONG_STEP = 5;
 const BAND_STEP = 2.5;
 const BAND_SLICES = 4;
 /** Rings of the rounded end past the PIP joint. */
-const END_RINGS = 4;
+const END_RINGS = 6;
 const LIGHT = { x: -0.35, y: 0.75, z: 0.56 };
 const SHADES = 9;
 const MARGIN = 3;
@@ -87,7 +87,7 @@ function fingerQuads(s: StandingSection, { dorsalLength }: DigitMeasures): reado
   const count = Math.ceil((pip - start) / LONG_STEP);
   const straight = Array.from({ length: count + 1 }, (_, k) => ({ z: start + ((pip - start) * k) / count, size: 1 }));
   const end = Array.from({ length: END_RINGS }, (_, k) => {
-    const angle = ((k + 1) / END_RINGS) * (Math.PI / 2) * 0.98;
+    const angle = ((k + 1) / END_RINGS) * (Math.PI / 2) * 0.995;
     return { z: pip + s.halfDepth * 0.7 * Math.sin(angle), size: Math.cos(angle) };
   });
   const rings = [...straight, ...end].map(({ z, size }) => {
