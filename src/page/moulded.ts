@@ -33,10 +33,10 @@ export interface MouldedView {
 }
 
 /** Facets must be small against the band's distance from the skin, or the nearer one of two would be drawn first. */
-const ROUND_STEPS = 36;
+const ROUND_STEPS = 30;
 const LONG_STEP = 5;
 const BAND_STEP = 2.5;
-const BAND_SLICES = 4;
+const BAND_SLICES = 3;
 /** Rings of the rounded end past the PIP joint. */
 const END_RINGS = 6;
 const LIGHT = { x: -0.35, y: 0.75, z: 0.56 };

@@ -107,6 +107,8 @@ export function startPage(first: PageState, draw: (page: Page) => void): void {
     return page;
   }
 
+  // Zooming the page changes the pixel ratio, on which the true size hangs.
+  addEventListener('resize', () => act.view({}));
   addEventListener('beforeunload', (event) => {
     if (state.viewing.changed && !state.viewing.keep) event.preventDefault();
   });

@@ -8,19 +8,22 @@ import { MotionSection } from './motion-section.tsx';
 import { OptionsSection } from './options-section.tsx';
 import { PatternSection } from './pattern-section.tsx';
 import { SizeSection } from './size-section.tsx';
+import { Still } from './still.ts';
 import { TrialsSection } from './trials-section.tsx';
 import { checkAll, focusField, focusNext, type View, viewOf } from './view.ts';
 
 /** The whole road on one page, in the order of the work. */
 export function App({ page }: { readonly page: Page }) {
   const view = viewOf(page);
-  const { texts } = view;
+  const { texts, state, derived } = view;
+  const { entries, settings, viewing } = state;
+  const common = [settings, view.faults.length === 0 ? null : view.faults];
   return (
     <>
       <a class="skip" href="#hand-heading">
         {texts.skip}
       </a>
-      <Header view={view} />
+      <Still of={[settings, entries]} draw={() => <Header view={view} />} />
       <main>
         <ErrorSummary view={view} />
         <form
@@ -33,18 +36,37 @@ export function App({ page }: { readonly page: Page }) {
         >
           <div class="entries">
             <HandSection view={view} />
-            <MotionSection view={view} />
-            <BlockSection view={view} />
-            <OptionsSection view={view} />
+            <Still
+              of={[...common, viewing.checked, viewing.left, entries.target, entries.deficits, entries.flags, entries.hypermobile]}
+              draw={() => <MotionSection view={view} />}
+            />
+            <Still
+              of={[
+                settings,
+                derived.cards,
+                derived.plan,
+                derived.block?.id,
+                entries.block,
+                entries.places,
+                entries.side,
+                entries.clinicianConfirms,
+                derived.blockProblems.length === 0 ? null : derived,
+              ]}
+              draw={() => <BlockSection view={view} />}
+            />
+            <Still
+              of={[...common, viewing.checked, viewing.left, entries.options, entries.date]}
+              draw={() => <OptionsSection view={view} />}
+            />
             <button type="submit" class="main" id="draw">
               {texts.pattern.draw}
             </button>
           </div>
           <div class="results">
             <PatternSection view={view} />
-            <SizeSection view={view} />
-            <MakeSection view={view} />
-            <TrialsSection view={view} />
+            <Still of={[settings, viewing.screen, viewing.cardPixelsPerMm, devicePixelRatio]} draw={() => <SizeSection view={view} />} />
+            <Still of={[settings, viewing.checked]} draw={() => <MakeSection view={view} />} />
+            <Still of={[settings, viewing.keep, viewing.fileProblems, viewing.changed]} draw={() => <TrialsSection view={view} />} />
           </div>
         </form>
       </main>

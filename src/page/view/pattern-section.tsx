@@ -14,6 +14,7 @@ import { OptionField } from './options-section.tsx';
 import { PatternPicture } from './pattern-picture.tsx';
 import { FiguresTable, MarksTable, markRows } from './pattern-tables.tsx';
 import { SectionPicture } from './section-picture.tsx';
+import { Still } from './still.ts';
 import type { View } from './view.ts';
 
 const ZOOM_STEP = 1.25;
@@ -51,13 +52,13 @@ export function PatternSection({ view }: { readonly view: View }) {
           ) : null}
         </div>
       ) : null}
-      {shown ? <Shown view={view} shown={shown} /> : null}
+      {shown ? <Shown view={view} shown={shown} /> : <Differential view={view} />}
     </section>
   );
 }
 
 function Shown({ view, shown }: { readonly view: View; readonly shown: DrawnStrip }) {
-  const { texts, act, format, state, current } = view;
+  const { texts, act, format, state, current, derived } = view;
   const { zoom, wholeSheet } = state.viewing;
   const block = blockTitle(shown.block, texts);
   const title = texts.pattern.title(shown.hand.code, texts.handOf[shown.hand.side], block);
@@ -112,7 +113,12 @@ function Shown({ view, shown }: { readonly view: View; readonly shown: DrawnStri
           </p>
           <Differential view={view} />
         </div>
-        <MouldedPicture view={view} shown={shown} />
+        <Still
+          // It takes longer than the rest and follows when typing pauses.
+          of={[state.settings, state.viewing.turn, shown]}
+          hold={!derived.settled}
+          draw={() => <MouldedPicture view={view} shown={shown} />}
+        />
       </div>
       <div class="tables">
         <FiguresTable view={view} shown={shown} />

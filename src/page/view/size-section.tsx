@@ -47,7 +47,9 @@ export function SizeSection({ view }: { readonly view: View }) {
           act.view({ cardPixelsPerMm: value });
         }}
       />
-      <div class="scroll">
+      {/* A wide outline scrolls, and what scrolls must be reachable by keys. */}
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: see above */}
+      <section class="scroll" tabIndex={0} aria-label={texts.size.card}>
         <svg
           id="card"
           role="img"
@@ -57,7 +59,7 @@ export function SizeSection({ view }: { readonly view: View }) {
         >
           <rect x="0" y="0" width={CARD.width} height={CARD.height} rx={CARD.corner} />
         </svg>
-      </div>
+      </section>
     </details>
   );
 }
