@@ -1,4 +1,5 @@
 import { Command, CommanderError } from 'commander';
+import { addCaseCommand } from './case-command.ts';
 import { addDrawCommand } from './draw-command.ts';
 import { EXIT } from './exit.ts';
 import { addLibraryCommands } from './library-commands.ts';
@@ -18,6 +19,7 @@ function program(): Command {
   addPlanCommand(command);
   addDrawCommand(command);
   addPageCommand(command);
+  addCaseCommand(command);
   addLibraryCommands(command);
   for (const child of command.commands) child.exitOverride().showHelpAfterError(`(see knucklewright ${child.name()} --help)`);
   return command;

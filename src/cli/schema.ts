@@ -1,6 +1,7 @@
 import { blockJsonSchema } from '../block/read-block.ts';
 import { handJsonSchema } from '../hand/hand-schema.ts';
 import { optionsJsonSchema } from '../pattern/strip/read-options.ts';
+import { caseJsonSchema, visitJsonSchema } from '../record/case-schema.ts';
 
 /** JSON Schema of a kind of input file. */
 export function schemaOf(kind: string): object {
@@ -11,6 +12,10 @@ export function schemaOf(kind: string): object {
       return blockJsonSchema();
     case 'options':
       return optionsJsonSchema();
+    case 'case':
+      return caseJsonSchema();
+    case 'visit':
+      return visitJsonSchema();
     default:
       throw new RangeError(`no schema of "${kind}"`);
   }

@@ -74,20 +74,20 @@ function drawItem(parent: Container, item: DrawnItem, extents: Box): void {
 }
 
 /** An id as an attribute that needs no escaping: browsers differ in what they escape there. */
-function token(text: string): string {
+export function token(text: string): string {
   return text.replace(/[^A-Za-z0-9_-]+/g, '-');
 }
 
-function titled(parent: Element, text: string): void {
+export function titled(parent: Element, text: string): void {
   describe(parent, 'title', cleanText(text));
 }
 
-function describe(parent: Element, name: 'title' | 'metadata', text: string): Element {
+export function describe(parent: Element, name: 'title' | 'metadata' | 'desc', text: string): Element {
   // The library types `element(name)` as returning its own parent; it returns the new child.
   return (parent.element(name) as Element).words(text);
 }
 
 /** Starts a new line in the file; white space between elements means nothing in SVG. */
-function line(parent: Element): void {
+export function line(parent: Element): void {
   parent.node.appendChild(parent.node.ownerDocument.createTextNode('\n'));
 }

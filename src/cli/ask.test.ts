@@ -1,0 +1,137 @@
+import { PassThrough } from 'node:stream';
+import { describe, expect, it } from 'vitest';
+import { sampleCase } from '../../tests/sample-case.ts';
+import { askAll, type Question, type Talk } from './ask.ts';
+import { wholeVisit } from './case-add.ts';
+import { newCaseFile } from './case-new.ts';
+import { visitQuestions } from './visit-questions.ts';
+
+/** A talk in which these lines are typed, and then the input ends. */
+function typing(...lines: readonly string[]): Talk & { readonly shown: () => string } {
+  const input = new PassThrough();
+  const output = new PassThrough();
+  let shown = '';
+  output.setEncoding('utf8').on('data', (text: string) => {
+    shown += text;
+  });
+  input.end(lines.map((line) => `${line}\n`).join(''));
+  return { input, output, terminal: false, shown: () => shown };
+}
+
+const digits: Question = {
+  key: 'n',
+  label: 'A number',
+  hint: '0 to 9',
+  required: true,
+  read: (text) => (/^\d$/.test(text) ? { ok: true, value: Number(text) } : { ok: false, reason: `"${text}" is not one of 0 to 9` }),
+};
+
+describe('askAll(questions, talk)', () => {
+  it('asks again until the answer can be taken, and says why and what is allowed', async () => {
+    const talk = typing('x', '', '7');
+    expect(await askAll([digits], talk)).toEqual(new Map([['n', 7]]));
+    expect(talk.shown()).toMatch(/A number\n {2}0 to 9\n/);
+    expect(talk.shown()).toMatch(/"x" is not one of 0 to 9\.\n/);
+    expect(talk.shown()).toMatch(/this is needed\.\n/);
+  });
+
+  it('passes over what is not needed', async () => {
+    const talk = typing('', '3');
+    expect(await askAll([{ ...digits, key: 'a', required: false }, digits], talk)).toEqual(new Map([['n', 3]]));
+  });
+
+  it('gives nothing when the input ends before the last answer', async () => {
+    expect(await askAll([digits, { ...digits, key: 'm' }], typing('3'))).toBeNull();
+  });
+});
+
+describe('visitQuestions(record)', () => {
+  it('stand in the order of measuring, each with its allowed range', () => {
+    const questions = visitQuestions(sampleCase([]));
+    expect(questions.map(({ key }) => key)).toEqual([
+      'date',
+      'measures.digits.ring.circumference',
+      'measures.digits.ring.pipCircumference',
+      ...['mp', 'pip', 'dip'].flatMap((joint) => [`goniometry.${joint}.active`, `goniometry.${joint}.passive`]),
+      'wearHoursPerDay',
+      'seen.fits',
+      'seen.redirects',
+      'seen.marksOnSkin',
+      'seen.comment',
+    ]);
+    expect(questions.filter(({ required }) => required).map(({ key }) => key)).toEqual(['date', 'goniometry.pip.active']);
+    expect(questions[1]?.hint).toContain('25 to 110 mm');
+    expect(questions[5]?.hint).toContain('deficit 0 to 120, flexion 0 to 130 degrees');
+  });
+});
+
+describe('wholeVisit(flags, record, talk)', () => {
+  it('asks for what no flag says', async () => {
+    const talk = typing('53', '', '', '', '25/90', '', '', '', '', '', '', '', '');
+    const visit = await wholeVisit({ date: '2026-03-02' }, sampleCase([]), talk);
+    expect(visit).toMatchObject({
+      ok: true,
+      value: {
+        date: '2026-03-02',
+        goniometry: { pip: { active: { extensionDeficit: 25, flexion: 90 } } },
+        measures: { units: 'mm', digits: { ring: { circumference: 53 } } },
+      },
+    });
+    expect(talk.shown()).not.toContain('Day of the visit');
+  });
+
+  it('asks nothing when the flags say all that is needed', async () => {
+    const talk = typing();
+    expect(await wholeVisit({ date: '2026-03-02', pipActive: '25/90' }, sampleCase([]), talk)).toMatchObject({ ok: true });
+    expect(talk.shown()).toBe('');
+  });
+
+  it('names everything missing at once without a terminal', async () => {
+    const visit = await wholeVisit({ comment: 'x' }, sampleCase([]), null);
+    expect(visit).toMatchObject({
+      ok: false,
+      problems: [{ code: 'FLAG', message: expect.stringMatching(/--date.*--pip-active.*missing/) }],
+    });
+  });
+
+  it('names every wrong flag at once', async () => {
+    const flags = {
+      date: 'today',
+      pipActive: '-25/85',
+      circumference: '5',
+      wear: '25',
+      fits: 'perhaps',
+      block: 'rign-raised-in-three',
+      plateFaces: 'dorsal',
+      comment: 'Mr X',
+    };
+    const visit = await wholeVisit(flags, sampleCase([]), null);
+    expect(visit.ok ? [] : visit.problems.map(({ where }) => where)).toEqual([
+      '--date',
+      '--circumference',
+      '--pip-active',
+      '--fits',
+      '--comment',
+      '--wear',
+      '--block',
+    ]);
+    expect(visit.ok ? '' : visit.problems.at(-1)?.message).toContain('did you mean ring-raised-in-three?');
+  });
+
+  it('adds nothing when the input ends', async () => {
+    expect(await wholeVisit({}, sampleCase([]), typing('2026-03-02'))).toMatchObject({ ok: false });
+  });
+});
+
+describe('newCaseFile(flags, talk)', () => {
+  it('asks for code, side and digit', async () => {
+    const talk = typing('SMITH', 'K-7', 'lft', 'left', 'middle', 'long');
+    expect(await newCaseFile({}, talk)).toMatchObject({ ok: true, value: { code: 'K-7', side: 'left', digit: 'long', visits: [] } });
+    expect(talk.shown()).toMatch(/looks like a name/);
+    expect(talk.shown()).toMatch(/did you mean left\?/);
+  });
+
+  it('names what is missing without a terminal', async () => {
+    expect(await newCaseFile({ side: 'left' }, null)).toMatchObject({ ok: false, problems: [{ where: '--code, --digit' }] });
+  });
+});

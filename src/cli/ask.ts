@@ -1,0 +1,76 @@
+import { createInterface } from 'node:readline';
+
+/** What a person is asked for when a flag does not say it. */
+export interface Question {
+  readonly key: string;
+  readonly label: string;
+  /** How to answer and what is allowed. */
+  readonly hint: string;
+  readonly required: boolean;
+  /** The answer as it goes on, or why it cannot be taken (a sentence without its full stop). */
+  readonly read: (text: string) => { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly reason: string };
+}
+
+/** Where questions go and answers come from: a terminal, or streams in a test. */
+export interface Talk {
+  readonly input: NodeJS.ReadableStream;
+  readonly output: NodeJS.WritableStream;
+  readonly terminal: boolean;
+}
+
+/** The person's terminal, or null when input or messages go elsewhere. Questions go to stderr, so that stdout stays the result's. */
+export function personsTerminal(): Talk | null {
+  return process.stdin.isTTY && process.stderr.isTTY ? { input: process.stdin, output: process.stderr, terminal: true } : null;
+}
+
+/**
+ * Asks one after the other, each until its answer can be taken; an empty answer passes over a question that is not required. The answers
+ * by key, or null when the person ended the input: then nothing may be written.
+ */
+export async function askAll(questions: readonly Question[], talk: Talk): Promise<ReadonlyMap<string, unknown> | null> {
+  const answers = new Map<string, unknown>();
+  if (questions.length === 0) return answers;
+  const lines = createInterface({ input: talk.input, output: talk.output, terminal: talk.terminal });
+  try {
+    const typed = lines[Symbol.asyncIterator]();
+    for (const question of questions) {
+      const answer = await askOne(question, lines, typed, talk);
+      if (answer === null) return null;
+      if (answer.given) answers.set(question.key, answer.value);
+    }
+    return answers;
+  } finally {
+    lines.close();
+  }
+}
+
+type Answer = { readonly given: true; readonly value: unknown } | { readonly given: false };
+
+async function askOne(
+  question: Question,
+  lines: ReturnType<typeof createInterface>,
+  typed: AsyncIterator<string>,
+  { output }: Talk,
+): Promise<Answer | null> {
+  const { label, hint, required } = question;
+  output.write(`\n${label}${required ? '' : ' (Enter passes over)'}\n  ${hint}\n`);
+  for (;;) {
+    lines.setPrompt('> ');
+    lines.prompt();
+    const line = await typed.next();
+    if (line.done) return null;
+    const text = line.value.trim();
+    if (text === '' && !required) return { given: false };
+    const read = text === '' ? ({ ok: false, reason: 'this is needed' } as const) : question.read(text);
+    if (read.ok) return { given: true, value: read.value };
+    output.write(`  ${read.reason}.\n`);
+  }
+}
+
+/** Reads "yes" or "no". */
+export function readYesNo(text: string): ReturnType<Question['read']> {
+  const word = text.trim().toLowerCase();
+  if (word === 'yes' || word === 'y') return { ok: true, value: true };
+  if (word === 'no' || word === 'n') return { ok: true, value: false };
+  return { ok: false, reason: `"${word.slice(0, 20)}" is neither yes nor no` };
+}

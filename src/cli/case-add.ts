@@ -1,0 +1,69 @@
+import type { Case } from '../record/case.ts';
+import { addVisit, loadCase } from '../record/case-store.ts';
+import { readVisit } from '../record/read-visit.ts';
+import { failure, type Result, success } from '../units/result.ts';
+import { askAll, personsTerminal, type Talk } from './ask.ts';
+import type { CaseAddFlags } from './case-command.ts';
+import { describeCase } from './describe-case.ts';
+import { fail, warn } from './exit.ts';
+import { flagProblem } from './output-flags.ts';
+import { draftValue, type VisitDraft, withSaid } from './visit-draft.ts';
+import { kebab, visitFromFlags } from './visit-flags.ts';
+import { lengthUnit, visitQuestions } from './visit-questions.ts';
+
+/** Runs `case add`: reads the case, the flags and the answers, and adds the visit under the file's lock. */
+export async function caseAdd(path: string, flags: CaseAddFlags): Promise<void> {
+  const record = await loadCase(path);
+  if (!record.ok) return fail(record.problems);
+  const draft = await wholeVisit(flags, record.value, personsTerminal());
+  if (!draft.ok) return fail(draft.problems);
+  const visit = readVisit(draft.value, flags.visit);
+  if (!visit.ok) return fail(visit.problems);
+  // The person may have answered for minutes: the case is read again under the lock, and must still be that case.
+  const added = await addVisit(path, (now) => (sameCase(now, record.value) ? success(visit.value.file) : failure(replaced(path))));
+  if (!added.ok) return fail(added.problems);
+  warn([...draft.warnings, ...visit.warnings]);
+  if (flags.json) process.stdout.write(`${JSON.stringify(describeCase(added.value), null, 2)}\n`);
+  else {
+    const count = added.value.visits.length;
+    process.stdout.write(
+      `${path}: visit of ${visit.value.visit.date} added, ${count} ${count === 1 ? 'visit' : 'visits'} now. What next: knucklewright case next ${path}\n`,
+    );
+  }
+}
+
+/**
+ * The visit that the flags and, at a terminal, the answers make. Without a terminal one problem names everything needed that is missing.
+ * @param talk the terminal, or null
+ */
+export async function wholeVisit(flags: CaseAddFlags, record: Case, talk: Talk | null): Promise<Result<VisitDraft>> {
+  const said = await visitFromFlags(flags, record);
+  if (!said.ok) return said;
+  const open = visitQuestions(record).filter(({ key }) => draftValue(said.value, key) === undefined);
+  const needed = open.filter(({ required }) => required);
+  if (talk === null) {
+    if (needed.length === 0) return said;
+    const names = needed.map(({ key, label, hint }) => `${FLAGS[key] ?? kebab(key)} (${label}: ${hint})`);
+    return failure(
+      flagProblem(names.join('; '), 'missing; give them as flags or in the file of --visit, or run this at a terminal, which asks'),
+    );
+  }
+  // Who gave everything that is needed by flags is not asked for the rest.
+  if (needed.length === 0) return said;
+  const answers = await askAll(open, talk);
+  if (answers === null) return failure(flagProblem('visit', 'the input ended before all was answered; nothing was added'));
+  let draft = said.value;
+  for (const [key, value] of answers) draft = withSaid(draft, key, value, lengthUnit(record));
+  return success(draft, said.warnings);
+}
+
+const FLAGS: Readonly<Record<string, string>> = { date: '--date', 'goniometry.pip.active': '--pip-active' };
+
+function sameCase(a: Case, b: Case): boolean {
+  return a.code === b.code && a.side === b.side && a.digit === b.digit;
+}
+
+function replaced(path: string) {
+  const message = `${path} holds another case than when this began; nothing was added. Look at the file`;
+  return { code: 'CASE_REPLACED', where: path, message, kind: 'input' } as const;
+}

@@ -1,0 +1,89 @@
+import { checkCaseCode } from '../hand/case-code.ts';
+import { DIGITS, SIDES } from '../hand/digits.ts';
+import type { Hand } from '../hand/hand.ts';
+import { parseHandText } from '../hand/read-hand.ts';
+import type { Case } from '../record/case.ts';
+import { CASE_SCHEMA_ID, type CaseFile } from '../record/case-schema.ts';
+import { createCase } from '../record/case-store.ts';
+import { readCase } from '../record/read-case.ts';
+import { nearest } from '../units/nearest.ts';
+import { failure, type Result, success } from '../units/result.ts';
+import { askAll, personsTerminal, type Question, type Talk } from './ask.ts';
+import type { CaseNewFlags } from './case-command.ts';
+import { fail, warn } from './exit.ts';
+import { flagProblem } from './output-flags.ts';
+import { readText } from './read-file.ts';
+
+/** Runs `case new`: reads the hand, asks for what is missing at a terminal, and writes a new file; an existing one is never touched. */
+export async function caseNew(path: string, flags: CaseNewFlags): Promise<void> {
+  const file = await newCaseFile(flags, personsTerminal());
+  if (!file.ok) return fail(file.problems);
+  const written = await createCase(path, file.value.file);
+  if (!written.ok) return fail(written.problems);
+  warn(file.warnings);
+  const { code, side, digit } = written.value;
+  process.stdout.write(`${path}: case ${code}, ${digit} finger, ${side} hand, no visit yet. Add one: knucklewright case add ${path}\n`);
+}
+
+/** The case that the flags, the hand file and the person's answers make, with all their problems at once. */
+export async function newCaseFile(flags: CaseNewFlags, talk: Talk | null): Promise<Result<Case>> {
+  const hand = flags.hand === undefined ? null : await readHandFile(flags.hand);
+  if (hand && !hand.ok) return hand;
+  const answered = await withAnswers(given(flags, hand?.ok ? hand.value : null), talk);
+  if (!answered.ok) return answered;
+  const known = hand?.ok ? hand.value : null;
+  const read = readCase({
+    schema: CASE_SCHEMA_ID,
+    ...answered.value,
+    ...(flags.invented || known?.invented ? { invented: true } : {}),
+    ...(flags.note === undefined ? {} : { note: flags.note }),
+    ...(known === null ? {} : { hand: known.source }),
+    visits: [],
+  } satisfies Record<keyof CaseFile, unknown> | object);
+  return read;
+}
+
+async function readHandFile(path: string): Promise<Result<Hand>> {
+  const text = await readText(path);
+  return text.ok ? parseHandText(text.value, path) : text;
+}
+
+type Known = Readonly<Record<'code' | 'side' | 'digit', unknown>>;
+
+function given(flags: CaseNewFlags, hand: Hand | null): Known {
+  return { code: flags.code ?? hand?.code, side: flags.side ?? hand?.side, digit: flags.digit ?? hand?.target?.digit };
+}
+
+async function withAnswers(known: Known, talk: Talk | null): Promise<Result<Known>> {
+  const missing = QUESTIONS.filter(({ key }) => known[key as keyof Known] === undefined);
+  if (missing.length === 0) return success(known);
+  const names = missing.map(({ key }) => `--${key}`).join(', ');
+  if (talk === null) return failure(flagProblem(names, 'missing; give them as flags, or run this at a terminal, which asks for them'));
+  const answers = await askAll(missing, talk);
+  if (answers === null) return failure(flagProblem(names, 'the input ended before all was answered; nothing was written'));
+  return success({ ...known, ...Object.fromEntries(answers) });
+}
+
+const QUESTIONS: readonly Question[] = [
+  {
+    key: 'code',
+    label: 'Case code',
+    hint: 'capital letters, digits and hyphens, at most 24, as DEMO-01; never a name or a date of birth',
+    required: true,
+    read: (text) => {
+      const checked = checkCaseCode(text);
+      return checked.ok ? { ok: true, value: checked.code } : checked;
+    },
+  },
+  { key: 'side', label: 'Side of the hand', hint: SIDES.join(' or '), required: true, read: word(SIDES) },
+  { key: 'digit', label: 'Digit whose PIP joint is treated', hint: DIGITS.join(', '), required: true, read: word(DIGITS) },
+];
+
+function word(words: readonly string[]): Question['read'] {
+  return (text) => {
+    const typed = text.toLowerCase();
+    if (words.includes(typed)) return { ok: true, value: typed };
+    const near = nearest(typed, words);
+    return { ok: false, reason: `it can be ${words.join(', ')}${near === null ? '' : `; did you mean ${near}?`}` };
+  };
+}

@@ -1,0 +1,115 @@
+import { DIGIT_FIELDS } from '../hand/fields.ts';
+import type { Case, Motion, Visit } from '../record/case.ts';
+import { JOINT_NAMES, JOINTS } from '../record/goniometry-fields.ts';
+import { madeInOrder, madeText } from '../record/made-text.ts';
+import { extensionText } from '../record/motion-text.ts';
+import { ASSH_SCHEME, otherHandTotal, type TotalActiveMotion, totalAtVisit } from '../record/total-active-motion.ts';
+import { plain, rounded } from '../units/number.ts';
+import { sparkline } from './sparkline.ts';
+
+/** A case as `case show --json` prints it: mm and degrees, a negative extension deficit goes beyond straight. */
+export function describeCase(record: Case): object {
+  const { code, side, digit, invented, note, hand, visits } = record;
+  const other = otherHandTotal(record);
+  return {
+    code,
+    side,
+    digit,
+    invented,
+    note,
+    hand: hand?.source ?? null,
+    visits: visits.map((visit) => ({ ...visit, totalActiveMotion: roundedTotal(totalAtVisit(visit, other)) })),
+  };
+}
+
+/** Percentages to one decimal: the goniometer gives no more. */
+export function roundedTotal(total: TotalActiveMotion | null): TotalActiveMotion | null {
+  return total === null ? null : { ...total, percent: rounded(total.percent, 1) };
+}
+
+/** The case as a table; with a sparkline of the active PIP range where `terminal`. */
+export function caseTable(record: Case, terminal: boolean): string {
+  const { code, side, digit, invented, note, visits } = record;
+  const lines = [`${code}, ${digit} finger, ${side} hand${invented ? ' (INVENTED: nobody was measured)' : ''}`];
+  if (note !== null) lines.push(note);
+  if (visits.length === 0) return `${[...lines, '', 'No visit yet.'].join('\n')}\n`;
+  const rows = tableRows(record).filter(([, ...cells], k) => k === 0 || cells.some((cell) => cell !== ''));
+  const widths = rows[0]?.map((_, column) => Math.max(...rows.map((row) => row[column]?.length ?? 0))) ?? [];
+  lines.push(
+    '',
+    ...rows.map((row) =>
+      row
+        .map((cell, column) => (column === 0 ? cell.padEnd(widths[0] ?? 0) : cell.padStart(widths[column] ?? 0)))
+        .join('  ')
+        .trimEnd(),
+    ),
+  );
+  if (terminal)
+    lines.push(
+      '',
+      `PIP active range  ${sparkline(visits.map(pipRange))}  ${visits.map((visit) => plain(pipRange(visit), 1)).join(' ')} degrees`,
+    );
+  const made = madeInOrder(visits);
+  if (made.length > 0)
+    lines.push('', 'Made', ...made.map(({ letter, visit, made: one }) => `  ${letter}  ${visits[visit]?.date}  ${madeText(one)}`));
+  const comments = visits.filter(({ seen }) => seen.comment !== null);
+  if (comments.length > 0) lines.push('', 'Comments', ...comments.map(({ date, seen }) => `  ${date}  ${seen.comment}`));
+  lines.push('', 'Motion is extension deficit / flexion, degrees; hyper is beyond straight.', ...totalNotes(record));
+  return `${lines.join('\n')}\n`;
+}
+
+function pipRange({ goniometry: { pip } }: Visit): number {
+  return pip.active.flexion - pip.active.extensionDeficit;
+}
+
+function tableRows(record: Case): readonly (readonly string[])[] {
+  const { visits } = record;
+  const row = (heading: string, cell: (visit: Visit, k: number) => string) => [heading, ...visits.map(cell)];
+  const other = otherHandTotal(record);
+  const made = madeInOrder(visits);
+  const girths = (['circumference', 'pipCircumference'] as const).map((field) =>
+    row(`${DIGIT_FIELDS[field].label}, mm`, ({ measures }) => number(measures.digits[record.digit]?.[field])),
+  );
+  const joints = JOINTS.flatMap((joint) =>
+    (['active', 'passive'] as const).map((kind) =>
+      row(`${JOINT_NAMES[joint]} ${kind}`, ({ goniometry }) => motionText(goniometry[joint][kind])),
+    ),
+  );
+  return [
+    row('', ({ date }) => date),
+    ...joints,
+    ...JOINTS.map((joint) => row(`other hand ${JOINT_NAMES[joint]}`, ({ otherHand }) => motionText(otherHand[joint]))),
+    row('TAM', (visit) => number(totalAtVisit(visit, other)?.degrees)),
+    row(other === null ? 'TAM, % of normal' : 'TAM, % of other hand', (visit) => number(totalAtVisit(visit, other)?.percent)),
+    row(`grade (${ASSH_SCHEME.name})`, (visit) => totalAtVisit(visit, other)?.grade ?? ''),
+    ...girths,
+    row('worn, hours a day', ({ wearHoursPerDay }) => number(wearHoursPerDay ?? undefined)),
+    row('fits', ({ seen }) => yesNo(seen.fits)),
+    row('redirects', ({ seen }) => yesNo(seen.redirects)),
+    row('marks on skin', ({ seen }) => yesNo(seen.marksOnSkin)),
+    row('made', (_, k) => made.find(({ visit }) => visit === k)?.letter ?? ''),
+  ];
+}
+
+function totalNotes(record: Case): readonly string[] {
+  const other = otherHandTotal(record);
+  if (record.visits.every((visit) => totalAtVisit(visit, other) === null)) return [];
+  const against = other === null ? 'the normal 260 (85 + 110 + 65)' : `the other hand's ${plain(other, 1)}`;
+  return [
+    `TAM: total active motion, MP + PIP + DIP flexion less the extension deficits, against ${against}. Grades: ${ASSH_SCHEME.name}; ${ASSH_SCHEME.source}.`,
+  ];
+}
+
+function motionText(motion: Motion | undefined): string {
+  if (motion === undefined) return '';
+  const { extensionDeficit, flexion } = motion;
+  return `${extensionText(extensionDeficit)}/${plain(flexion, 1)}`;
+}
+
+function number(value: number | undefined): string {
+  return value === undefined ? '' : plain(value, 1);
+}
+
+function yesNo(value: boolean | null): string {
+  return value === null ? '' : value ? 'yes' : 'no';
+}

@@ -1,0 +1,81 @@
+import type { Place } from '../block/block.ts';
+import type { DigitName, Side } from '../hand/digits.ts';
+import type { Hand } from '../hand/hand.ts';
+import type { ReadMeasures } from '../hand/read-measures.ts';
+import type { CaseFile, PLATE_FACES } from './case-schema.ts';
+import type { Joint } from './goniometry-fields.ts';
+
+/** Motion of a joint in degrees. A negative extension deficit is a joint that goes beyond straight by as much. */
+export interface Motion {
+  readonly extensionDeficit: number;
+  readonly flexion: number;
+}
+
+export interface JointMotion {
+  readonly active?: Motion;
+  readonly passive?: Motion;
+}
+
+export interface MadeStrip {
+  readonly kind: 'strip';
+  readonly block: { readonly id: string; readonly places: Readonly<Partial<Record<DigitName, Place>>> };
+  /** MP angle between held and enclosed digits, degrees; null where the options do not tell it. */
+  readonly differential: number | null;
+  readonly geometryVersion: string;
+  /** mm */
+  readonly flatLength: number | null;
+}
+
+export interface MadePlate {
+  readonly kind: 'plate';
+  readonly faces: (typeof PLATE_FACES)[number];
+  /** MP flexion held, degrees. */
+  readonly mpAngle: number;
+  readonly geometryVersion: string;
+  /** mm */
+  readonly flatLength: number | null;
+}
+
+export type Made = MadeStrip | MadePlate;
+
+/** What was seen of the orthosis; null where it was not noted. */
+export interface Seen {
+  readonly fits: boolean | null;
+  readonly redirects: boolean | null;
+  readonly marksOnSkin: boolean | null;
+  readonly comment: string | null;
+}
+
+/** One visit; lengths in mm, angles in degrees. */
+export interface Visit {
+  /** ISO date. */
+  readonly date: string;
+  readonly goniometry: {
+    readonly mp: JointMotion;
+    readonly pip: { readonly active: Motion; readonly passive?: Motion };
+    readonly dip: JointMotion;
+  };
+  /** Active motion of the other hand's same digit. */
+  readonly otherHand: Readonly<Partial<Record<Joint, Motion>>>;
+  readonly measures: Pick<ReadMeasures, 'digits' | 'palm'>;
+  readonly made: Made | null;
+  readonly seen: Seen;
+  readonly wearHoursPerDay: number | null;
+}
+
+/** A case that was read and holds. */
+export interface Case {
+  readonly code: string;
+  readonly side: Side;
+  /** The digit whose PIP joint is treated. */
+  readonly digit: DigitName;
+  /** A made-up case, to be marked so wherever it is shown. */
+  readonly invented: boolean;
+  readonly note: string | null;
+  /** The hand that the case was opened with. */
+  readonly hand: Hand | null;
+  /** By date. */
+  readonly visits: readonly Visit[];
+  /** The file in the present version, visits by date: what a change starts from. */
+  readonly file: CaseFile;
+}

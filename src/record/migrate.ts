@@ -1,0 +1,49 @@
+import { own } from '../units/own.ts';
+import { quote } from '../units/quote.ts';
+import { failure, type Result, success } from '../units/result.ts';
+import { CASE_VERSION } from './case-schema.ts';
+
+/** Turns the JSON of version `from` into that of `from + 1`. Gets what a hand may have edited: must not throw, and leaves checking to the reader. */
+export interface MigrationStep {
+  readonly from: number;
+  readonly change: (json: Readonly<Record<string, unknown>>) => Record<string, unknown>;
+}
+
+/** Every step since the first version. Version 1 is the first, so there is none yet; add one here with each new version, and never remove any. */
+export const MIGRATIONS: readonly MigrationStep[] = [];
+
+const SCHEMA = /^knucklewright\/case@(\d{1,6})$/;
+
+/**
+ * The JSON of a case file in the present version; `json` itself when it has that already. Fails with `CASE_SCHEMA` (not a case file),
+ * `CASE_NEWER` (a newer program wrote it) or `CASE_OLDER` (no step leads from its version).
+ * @param steps and `version`: for tests; the program's own otherwise
+ */
+export function migrateCase(json: unknown, steps: readonly MigrationStep[] = MIGRATIONS, version: number = CASE_VERSION): Result<unknown> {
+  const written = own(json, 'schema');
+  const found = typeof written === 'string' ? SCHEMA.exec(written)?.[1] : undefined;
+  if (found === undefined) {
+    const what = written === undefined ? 'it names no schema' : `its schema is ${quote(written)}`;
+    return refused('CASE_SCHEMA', `this is not a case file: ${what}; a case file has "schema": "knucklewright/case@${version}"`);
+  }
+  const from = Number(found);
+  if (from > version) {
+    return refused(
+      'CASE_NEWER',
+      `the file has version ${from} of the case file, and this program knows up to version ${version}: a newer knucklewright wrote it. Use that one; the file was left as it is`,
+    );
+  }
+  let current: unknown = json;
+  for (let at = from; at < version; at++) {
+    const step = steps.find((known) => known.from === at);
+    if (step === undefined) {
+      return refused('CASE_OLDER', `the file has version ${from} of the case file, from which no way leads to version ${version}`);
+    }
+    current = { ...step.change(current as Record<string, unknown>), schema: `knucklewright/case@${at + 1}` };
+  }
+  return success(current);
+}
+
+function refused(code: string, message: string): Result<unknown> {
+  return failure({ code, where: 'schema', message: `schema: ${message}.`, kind: 'input' });
+}

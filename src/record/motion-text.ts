@@ -1,0 +1,59 @@
+import { parseDegrees } from '../units/degrees-text.ts';
+import { plain } from '../units/number.ts';
+import { quote } from '../units/quote.ts';
+import type { VisitFile } from './case-schema.ts';
+import { GONIOMETRY_FIELDS, type Joint, type MotionKey } from './goniometry-fields.ts';
+
+type MotionFile = VisitFile['goniometry']['pip']['active'];
+
+export type ParsedMotion = { readonly ok: true; readonly motion: MotionFile } | { readonly ok: false; readonly reason: string };
+
+const BEYOND = /^(?:hyperextension|hyper|h)\s*/i;
+
+/**
+ * A joint's motion as a person types it: "25/85" is an extension deficit of 25 and flexion of 85, "hyper 10/85" goes 10 beyond straight.
+ * A minus sign is refused: some write a deficit with it and some hyperextension. Also refuses what is out of the joint's range and a
+ * joint that bends less than it straightens. The reason quotes the input and is a sentence without its full stop.
+ */
+export function parseMotion(text: string, joint: Joint): ParsedMotion {
+  const refused = (why: string): ParsedMotion => ({ ok: false, reason: `${quote(text)} ${why}` });
+  const parts = text.split('/').map((part) => part.trim());
+  const [first, second] = parts;
+  if (first === undefined || second === undefined || parts.length !== 2) {
+    return refused(`is not two angles with a stroke between; write ${motionHint(joint)}`);
+  }
+  if (/^[-−–]/.test(first)) {
+    return refused(
+      'has a minus sign, which some read as a deficit and some as hyperextension; write 25/85 for a deficit of 25, hyper 10/85 for 10 beyond straight',
+    );
+  }
+  const key: MotionKey = BEYOND.test(first) ? 'hyperextension' : 'extensionDeficit';
+  const extension = angle(first.replace(BEYOND, ''), joint, key);
+  const flexion = angle(second, joint, 'flexion');
+  if (!extension.ok) return refused(`is not understood: ${extension.reason}`);
+  if (!flexion.ok) return refused(`is not understood: ${flexion.reason}`);
+  if (key === 'extensionDeficit' && flexion.degrees < extension.degrees) {
+    return refused('would bend less than it straightens; the extension deficit comes first, then flexion, both counted from straight');
+  }
+  return { ok: true, motion: { [key]: extension.degrees, flexion: flexion.degrees } as MotionFile };
+}
+
+function angle(text: string, joint: Joint, key: MotionKey) {
+  const { label, refuse } = GONIOMETRY_FIELDS[joint][key];
+  const parsed = parseDegrees(text);
+  if (!parsed.ok) return parsed;
+  const { degrees } = parsed;
+  if (degrees >= refuse.from && degrees <= refuse.to) return parsed;
+  return { ok: false, reason: `${label} ${quote(text)} is out of range; ${refuse.from} to ${refuse.to} degrees is allowed` } as const;
+}
+
+/** An extension deficit as it is shown: "25", or "hyper 10" for a negative one; the way in which it is typed. */
+export function extensionText(deficit: number): string {
+  return deficit < 0 ? `hyper ${plain(-deficit, 1)}` : plain(deficit, 1);
+}
+
+/** How to type a joint's motion and what is allowed, for a prompt or a message. */
+export function motionHint(joint: Joint): string {
+  const { extensionDeficit, flexion } = GONIOMETRY_FIELDS[joint];
+  return `extension deficit / flexion, as 25/85; deficit ${extensionDeficit.refuse.from} to ${extensionDeficit.refuse.to}, flexion ${flexion.refuse.from} to ${flexion.refuse.to} degrees (beyond straight: hyper 10/85)`;
+}

@@ -1,0 +1,277 @@
+import { spawn } from 'node:child_process';
+import { copyFile, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { loadCase } from '../src/record/case-store.ts';
+import { inkedPixels, rasterise } from './picture.ts';
+import { needsReader } from './readers.ts';
+
+/** Each test starts several processes, which take a second each on a busy machine. */
+const LONG = 120_000;
+const ROOT = fileURLToPath(new URL('..', import.meta.url));
+const fixture = (name: string) => join(ROOT, 'fixtures', name);
+
+let built = '';
+let command = '';
+let folder = '';
+let runs = 0;
+beforeAll(async () => {
+  built = await mkdtemp(join(tmpdir(), 'case-command-'));
+  await build({
+    entryPoints: [join(ROOT, 'src/cli/knucklewright.ts')],
+    outdir: join(built, 'bin'),
+    bundle: true,
+    splitting: true,
+    platform: 'node',
+    format: 'esm',
+    target: 'node20',
+    outExtension: { '.js': '.mjs' },
+    banner: { js: 'import { createRequire as kwRequire } from "node:module"; const require = kwRequire(import.meta.url);' },
+    logLevel: 'error',
+  });
+  command = join(built, 'bin', 'knucklewright.mjs');
+});
+afterAll(() => rm(built, { recursive: true }));
+beforeEach(async () => {
+  folder = await mkdtemp(join(built, `run-${++runs}-`));
+});
+
+interface Ran {
+  readonly code: number | null;
+  readonly out: string;
+  readonly err: string;
+}
+
+function run(...args: readonly string[]): Promise<Ran> {
+  return finished(spawn(process.execPath, [command, ...args], { cwd: folder, stdio: ['ignore', 'pipe', 'pipe'] }));
+}
+
+function finished(child: ReturnType<typeof spawn>): Promise<Ran> {
+  const text = { out: '', err: '' };
+  child.stdout?.setEncoding('utf8').on('data', (part: string) => {
+    text.out += part;
+  });
+  child.stderr?.setEncoding('utf8').on('data', (part: string) => {
+    text.err += part;
+  });
+  return new Promise((resolve) => child.on('close', (code) => resolve({ code, ...text })));
+}
+
+const newCase = () => run('case', 'new', 'c.json', '--code', 'TEST-1', '--side', 'left', '--digit', 'ring', '--invented');
+
+describe('knucklewright case', { timeout: LONG }, () => {
+  it('goes from a hand to a chart: new, three visits, show, next, chart', async () => {
+    expect(await run('case', 'new', 'c.json', '--hand', fixture('demo-hand.json'))).toMatchObject({ code: 0, err: '' });
+    const add = (...args: string[]) => run('case', 'add', 'c.json', ...args);
+    expect(
+      await add(
+        '--date',
+        '2026-03-02',
+        '--pip-active',
+        '40/95',
+        '--pip-passive',
+        '30/98',
+        '--block',
+        'ring-lowered-in-three',
+        '--differential',
+        '15',
+      ),
+    ).toMatchObject({ code: 0, err: '' });
+    expect(await add('--date', '2026-03-16', '--pip-active', '33/95', '--wear', '5')).toMatchObject({ code: 0, err: '' });
+    expect(await add('--date', '2026-03-09', '--pip-active', '41/95', '--comment', 'A late entry.')).toMatchObject({ code: 0, err: '' });
+    const read = await loadCase(join(folder, 'c.json'));
+    expect(read.ok && read.value.visits.map(({ date }) => date)).toEqual(['2026-03-02', '2026-03-09', '2026-03-16']);
+    // The length is that of `draw` for the same hand, block and differential.
+    const drawn = await run('draw', fixture('demo-hand.json'), '--block', 'ring-lowered-in-three', '--differential', '15', '--json');
+    expect(read.ok && read.value.visits[0]?.made).toMatchObject({ differential: 15, flatLength: JSON.parse(drawn.out).flatLength });
+
+    const shown = await run('case', 'show', 'c.json');
+    expect(shown.out).toMatch(/^DEMO-01, ring finger, left hand \(INVENTED: nobody was measured\)\n/);
+    expect(shown.out).toMatch(/PIP active +40\/95 +41\/95 +33\/95\n/);
+    expect(shown.out).not.toMatch(/[▁-█]/u);
+    const next = await run('case', 'next', 'c.json');
+    expect(next.out).toMatch(/extension deficit +41 to 33: gained 8/);
+    expect(next.out).toMatch(/KEEP: .*\n {2}Rule: .*\(common practice, no source\)/);
+    expect(next.out).toContain('Macionis');
+
+    expect(await run('case', 'chart', 'c.json', '--out', 'c.svg')).toMatchObject({ code: 0, err: '' });
+    const svg = await readFile(join(folder, 'c.svg'), 'utf8');
+    expect(inkedPixels(rasterise(svg, 50))).toBeGreaterThan(10_000);
+    expect(await run('case', 'chart', 'c.json', '--out', 'c.svg')).toMatchObject({
+      code: 1,
+      err: expect.stringContaining('OUTPUT_EXISTS'),
+    });
+    expect(await run('case', 'chart', 'c.json', '--out', 'c.svg', '--force')).toMatchObject({ code: 0 });
+    expect(await readFile(join(folder, 'c.svg'), 'utf8')).toBe(svg);
+    expect((await readdir(folder)).toSorted()).toEqual(['c.json', 'c.svg']);
+  });
+
+  it('notes what was made from the pattern file that was cut', async () => {
+    await run('case', 'new', 'c.json', '--hand', fixture('demo-hand.json'));
+    await run('draw', fixture('demo-hand.json'), '--block', 'long-raised-in-three', '--differential', '17', '--out', '.');
+    const files = await readdir(folder);
+    const reports = [];
+    for (const ending of ['.svg', '.dxf']) {
+      const pattern = files.find((name) => name.endsWith(ending)) ?? '';
+      expect(await run('case', 'add', 'c.json', '--date', '2026-03-02', '--pip-active', '0/60', '--pattern', pattern)).toMatchObject({
+        code: 0,
+        err: '',
+      });
+      const read = await loadCase(join(folder, 'c.json'));
+      reports.push(read.ok ? read.value.visits.at(-1)?.made : null);
+    }
+    const drawn = await run('draw', fixture('demo-hand.json'), '--block', 'long-raised-in-three', '--differential', '17', '--json');
+    expect(reports[0]).toMatchObject({
+      kind: 'strip',
+      block: { id: 'long-raised-in-three' },
+      differential: 17,
+      flatLength: JSON.parse(drawn.out).flatLength,
+    });
+    expect(reports[1]).toEqual(reports[0]);
+  });
+
+  it("refuses another hand's pattern and another hand's measurements", async () => {
+    await newCase();
+    await run('draw', fixture('demo-hand.json'), '--block', 'long-raised-in-three', '--out', '.', '--formats', 'svg');
+    const pattern = (await readdir(folder)).find((name) => name.endsWith('.svg')) ?? '';
+    const added = await run(
+      'case',
+      'add',
+      'c.json',
+      '--date',
+      '2026-03-02',
+      '--pip-active',
+      '0/60',
+      '--pattern',
+      pattern,
+      '--hand',
+      fixture('demo-hand.json'),
+    );
+    expect(added.code).toBe(1);
+    expect(added.err.match(/HAND_OF_ANOTHER/g)).toHaveLength(2);
+  });
+
+  it('takes a visit as JSON, flags winning, lengths in the units of each', async () => {
+    await newCase();
+    const visit = {
+      date: '2026-03-02',
+      goniometry: { pip: { active: { extensionDeficit: 40, flexion: 90 } } },
+      measures: { units: 'cm', digits: { ring: { circumference: 5.3 } } },
+    };
+    await writeFile(join(folder, 'v.json'), JSON.stringify(visit));
+    expect(
+      await run('case', 'add', 'c.json', '--visit', 'v.json', '--pip-active', 'hyper 5/95', '--pip-circumference', '60'),
+    ).toMatchObject({ code: 0, err: '' });
+    const read = await loadCase(join(folder, 'c.json'));
+    expect(read.ok && read.value.visits[0]).toMatchObject({
+      goniometry: { pip: { active: { extensionDeficit: -5, flexion: 95 } } },
+      measures: { digits: { ring: { circumference: 53, pipCircumference: 60 } } },
+    });
+  });
+
+  it('leaves a damaged file alone in every command, and never opens a case over a file', async () => {
+    const text = '{"schema": "knucklewright/case@1", "code": "TEST-1", "si';
+    await writeFile(join(folder, 'c.json'), text);
+    for (const args of [
+      ['add', 'c.json', '--date', '2026-03-02', '--pip-active', '0/60'],
+      ['show', 'c.json'],
+      ['next', 'c.json'],
+      ['chart', 'c.json', '--out', 'c.svg'],
+    ]) {
+      expect(await run('case', ...args)).toMatchObject({
+        code: 1,
+        out: '',
+        err: expect.stringMatching(/^error JSON_SYNTAX: c\.json: not JSON at line 1, column 57/),
+      });
+    }
+    expect(await newCase()).toMatchObject({ code: 1, err: expect.stringContaining('OUTPUT_EXISTS') });
+    expect(await readFile(join(folder, 'c.json'), 'utf8')).toBe(text);
+    expect(await readdir(folder)).toEqual(['c.json']);
+  });
+
+  it('loses neither visit when two commands add at once', async () => {
+    await newCase();
+    const weeks = ['02', '09', '16', '23'];
+    const added = await Promise.all(weeks.map((day) => run('case', 'add', 'c.json', '--date', `2026-03-${day}`, '--pip-active', '20/90')));
+    expect(added.map(({ code, err }) => [code, err])).toEqual(weeks.map(() => [0, '']));
+    const read = await loadCase(join(folder, 'c.json'));
+    expect(read.ok && read.value.visits.map(({ date }) => date.slice(8))).toEqual(weeks);
+  });
+
+  it('names what is missing in one message when nobody can be asked', async () => {
+    expect(await run('case', 'new', 'c.json')).toMatchObject({ code: 1, err: expect.stringMatching(/--code, --side, --digit: missing/) });
+    await newCase();
+    const added = await run('case', 'add', 'c.json', '--json');
+    expect(added).toMatchObject({ code: 1, out: '', err: expect.stringMatching(/^error FLAG: --date .*--pip-active .*missing[^\n]*\n$/) });
+  });
+
+  it('asks at a terminal, and draws a sparkline there', async (context) => {
+    needsReader(context, 'script');
+    await newCase();
+    const terminal = (args: string) =>
+      spawn('script', ['-qec', `'${process.execPath}' '${command}' ${args}`, '/dev/null'], {
+        cwd: folder,
+        stdio: ['pipe', 'pipe', 'pipe'],
+      });
+    const child = terminal('case add c.json');
+    const answers = ['2026-03-02', '53', '', '', '', '-20/90', '20/90', '', '', '', '6', 'yes', 'no', '', 'Asked and answered.'];
+    // Each answer is typed when its question stands there, as a person does.
+    let prompts = 0;
+    child.stdout.on('data', (part: Buffer) => {
+      const asked = part.toString('utf8').split('> ').length - 1;
+      for (let k = 0; k < asked; k++) child.stdin.write(`${answers[prompts++] ?? ''}\n`);
+    });
+    const ran = await finished(child);
+    expect(ran.code).toBe(0);
+    expect(ran.out).toContain('minus sign');
+    expect(ran.out).toContain('visit of 2026-03-02 added');
+    const read = await loadCase(join(folder, 'c.json'));
+    expect(read.ok && read.value.visits).toMatchObject([
+      {
+        date: '2026-03-02',
+        goniometry: { pip: { active: { extensionDeficit: 20, flexion: 90 } } },
+        measures: { digits: { ring: { circumference: 53 } } },
+        wearHoursPerDay: 6,
+        seen: { fits: true, redirects: false, marksOnSkin: null, comment: 'Asked and answered.' },
+      },
+    ]);
+    const shown = await finished(terminal('case show c.json'));
+    expect(shown.out).toMatch(/PIP active range {2}▆ {2}70 degrees/);
+  });
+
+  it.each(['case', 'visit'])('prints the schema of a %s', async (kind) => {
+    const printed = await run('schema', kind);
+    expect(JSON.parse(printed.out)).toMatchObject({ type: 'object', additionalProperties: false });
+  });
+});
+
+describe('demo cases (invented)', { timeout: LONG }, () => {
+  it.each([
+    ['case-gains.json', 'keep', 'KEEP'],
+    ['case-stalls.json', 'refer', 'REFER_NO_CHANGE'],
+    ['case-swells.json', 'remeasure', 'REMEASURE_SWELLING'],
+  ])('%s: %s', async (name, action, rule) => {
+    await copyFile(fixture(name), join(folder, name));
+    const next = await run('case', 'next', name, '--json');
+    expect(JSON.parse(next.out)).toMatchObject({
+      invented: true,
+      steps: [{ action, rule }],
+      readingRule: { source: expect.stringContaining('Macionis') },
+    });
+    const shown = JSON.parse((await run('case', 'show', name, '--json')).out);
+    expect(shown).toMatchObject({ invented: true, note: expect.stringContaining('invented') });
+    expect(shown.visits.length).toBeGreaterThanOrEqual(3);
+    expect(await run('case', 'chart', name, '--out', 'chart.svg')).toMatchObject({ code: 0 });
+    expect(await readFile(join(folder, 'chart.svg'), 'utf8')).toContain('<title>INVENTED: nobody was measured</title>');
+  });
+
+  it('are files as the program writes them', async () => {
+    for (const name of ['case-gains.json', 'case-stalls.json', 'case-swells.json']) {
+      const read = await loadCase(fixture(name));
+      expect(read.ok && `${JSON.stringify(read.value.file, null, 2)}\n`).toBe(await readFile(fixture(name), 'utf8'));
+    }
+  });
+});
