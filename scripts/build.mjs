@@ -37,4 +37,5 @@ await build({
   logLevel: 'warning',
 });
 await chmod('dist/knucklewright.js', 0o755);
-await buildPage();
+const bytes = await buildPage();
+console.log(`page: dist/knucklewright.html (${Math.round(bytes / 1000)} kB); open it in a browser, no network needed`);

@@ -5,12 +5,17 @@ import type { Texts } from './texts/english.ts';
 
 /** Name of a block in the reader's language, put together from its places: "Ring finger raised, three digits (long, ring, little)". */
 export function blockTitle(block: Block, texts: Texts): string {
-  const held = heldDigits(block).map((digit) => texts.digit[digit]);
+  const held = heldDigits(block).map((digit, k) => (k === 0 ? texts.digit[digit] : texts.digitIn[digit]));
   const placed = placedDigits(block);
   if (held.length === 0 || placed.length < 3) return texts.block.own;
   const count = placed.length === 4 ? texts.block.fourDigits : texts.block.threeDigits;
   const range = placed.map(({ digit }) => texts.digitShort[digit]).join(', ');
-  return texts.block.title(held.join(` ${texts.block.and} `), texts.place[heldPlace(block)], count, range);
+  return texts.block.title(
+    held.join(` ${texts.block.and} `),
+    held.length > 1 ? texts.placeOfTwo[heldPlace(block)] : texts.place[heldPlace(block)],
+    count,
+    range,
+  );
 }
 
 /** Why the plan suggests a block for its target, in a sentence; null where no strip serves. */

@@ -16,10 +16,11 @@ function firstState(): PageState {
       entries: { ...emptyEntries(kept.settings.decimal), ...kept.entries },
       settings: kept.settings,
       viewing: { ...FRESH_VIEWING, screen: kept.screen, keep: true },
+      file: null,
     };
   }
   const unit = navigator.language.toLowerCase() === 'en-us' ? 'in' : 'mm';
-  return { entries: emptyEntries(decimal), settings: { language, unit, decimal }, viewing: FRESH_VIEWING };
+  return { entries: emptyEntries(decimal), settings: { language, unit, decimal }, viewing: FRESH_VIEWING, file: null };
 }
 
 const root = document.getElementById('page');

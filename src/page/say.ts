@@ -44,6 +44,11 @@ export function fieldName(where: string, texts: Texts): string {
   const label = (id: string) => own(texts.field, id) as { label: string } | undefined;
   const digit = DIGITS.find((d) => d === second);
   if (first === 'digits' && digit) return third === '' ? texts.digit[digit] : `${texts.digit[digit]}: ${label(third)?.label ?? third}`;
+  if (first === 'visit')
+    return own(
+      { pipActive: texts.cases.active, pipPassive: texts.cases.passive, wear: texts.cases.wear, date: texts.cases.date },
+      second,
+    ) as string;
   if (first === 'target') return second === 'digit' || second === '' ? texts.motion.target : (label(second)?.label ?? second);
   const option = own(texts.options.name, first);
   if (typeof option === 'string') return option;
@@ -107,11 +112,13 @@ export function typedAt(where: string, entries: Entries): string {
   const at: unknown =
     first === 'digits'
       ? own(own(entries.digits, second), third)
-      : first === 'target'
-        ? second === 'digit'
-          ? entries.target
-          : own(entries.deficits, second)
-        : (own(entries.palm, first) ?? own(entries.options, first) ?? own(entries, first));
+      : first === 'visit'
+        ? own(entries.visit, second)
+        : first === 'target'
+          ? second === 'digit'
+            ? entries.target
+            : own(entries.deficits, second)
+          : (own(entries.palm, first) ?? own(entries.options, first) ?? own(entries, first));
   return typeof at === 'string' ? at : '';
 }
 

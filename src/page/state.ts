@@ -2,6 +2,7 @@ import type { Place } from '../block/block.ts';
 import { DIGITS, type DigitName, type Side } from '../hand/digits.ts';
 import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS, type PalmFieldId, TARGET_FIELDS, type TargetFieldId } from '../hand/fields.ts';
 import { DEFAULT_STRIP_OPTIONS, type StripOptions } from '../pattern/strip/strip-options.ts';
+import type { CaseFile } from '../record/case-schema.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { plain } from '../units/number.ts';
 import type { Language } from './texts/languages.ts';
@@ -27,7 +28,23 @@ export interface Entries {
   readonly places: Readonly<Record<DigitName, Place | 'out'>>;
   readonly options: Readonly<Record<keyof StripOptions, string>>;
   readonly date: string;
+  /** A visit that is being written down. */
+  readonly visit: Readonly<Record<VisitEntry, string>>;
 }
+
+export type VisitEntry = 'date' | 'wear' | 'pipActive' | 'pipPassive' | 'fits' | 'redirects' | 'marksOnSkin' | 'comment' | 'made';
+
+export const EMPTY_VISIT: Entries['visit'] = {
+  date: '',
+  wear: '',
+  pipActive: '',
+  pipPassive: '',
+  fits: '',
+  redirects: '',
+  marksOnSkin: '',
+  comment: '',
+  made: '',
+};
 
 export interface Settings {
   readonly language: Language;
@@ -64,6 +81,8 @@ export interface PageState {
   readonly entries: Entries;
   readonly settings: Settings;
   readonly viewing: Viewing;
+  /** The case that is open. */
+  readonly file: CaseFile | null;
 }
 
 /** 96 CSS pixels are one inch (CSS Values and Units). */
@@ -102,6 +121,7 @@ export function emptyEntries(decimal: DecimalSign): Entries {
     places: { index: 'enclosed', long: 'raised', ring: 'enclosed', little: 'out' },
     options: usualOptions(decimal),
     date: '',
+    visit: EMPTY_VISIT,
   };
 }
 
@@ -125,6 +145,7 @@ export function entered(entries: Entries, where: string, text: string): Partial<
   const [first = '', second = '', third = ''] = where.split('.');
   const digit = DIGITS.find((d) => d === second);
   if (first === 'digits' && digit) return { digits: { ...entries.digits, [digit]: { ...entries.digits[digit], [third]: text } } };
+  if (first === 'visit') return { visit: { ...entries.visit, [second]: text } };
   if (first === 'target') return { deficits: { ...entries.deficits, [second]: text } };
   if (first in PALM_FIELDS) return { palm: { ...entries.palm, [first]: text } };
   if (first in entries.options) return { options: { ...entries.options, [first]: text } };

@@ -1,3 +1,4 @@
+import type { CaseFile } from '../record/case-schema.ts';
 import type { Derived, DrawnStrip } from './derive.ts';
 import { derive } from './derive.ts';
 import { type Format, formatFor } from './format.ts';
@@ -24,6 +25,8 @@ export interface Actions {
   set(change: Partial<Settings>, entries?: Entries): void;
   view(change: Partial<Viewing> | ((now: Viewing) => Partial<Viewing>)): void;
   replace(entries: Entries, viewing: Partial<Viewing>): void;
+  /** Another case, or the case with something added; null closes it. */
+  record(file: CaseFile | null): void;
   /** Works out everything from the very last entries, draws it and returns it; for whatever reads the page in order to act on it. */
   settle(): Page;
 }
@@ -54,6 +57,7 @@ export function startPage(first: PageState, draw: (page: Page) => void): void {
       shown = null;
       apply({ ...state, entries, viewing: { ...state.viewing, left: [], checked: false, ...viewing } });
     },
+    record: (file) => apply({ ...state, file }),
     settle,
   };
 
@@ -110,7 +114,8 @@ export function startPage(first: PageState, draw: (page: Page) => void): void {
   // Zooming the page changes the pixel ratio, on which the true size hangs.
   addEventListener('resize', () => act.view({}));
   addEventListener('beforeunload', (event) => {
-    if (state.viewing.changed && !state.viewing.keep) event.preventDefault();
+    // The switch keeps entries, not the case.
+    if (state.viewing.changed && (!state.viewing.keep || state.file !== null)) event.preventDefault();
   });
   drawNow();
 }

@@ -39,31 +39,35 @@ export function inBrowser(
   name: string,
   run: (open: (options?: BrowserContextOptions, address?: string) => Promise<Visit>) => Promise<void>,
 ) {
-  it(name, async (test) => {
-    needsReader(test, 'chromium');
-    browser ??= await startBrowser();
-    const visits: Visit[] = [];
-    const started = browser;
-    try {
-      await run(async (options = {}, address = PAGE_ADDRESS) => {
-        const context = await started.newContext({ offline: true, locale: 'en-GB', viewport: { width: 1440, height: 900 }, ...options });
-        const page = await context.newPage();
-        const requests: string[] = [];
-        const errors: string[] = [];
-        page.on('request', (request) => requests.push(request.url()));
-        page.on('pageerror', (error) => errors.push(String(error)));
-        page.on('console', (message) => message.type() === 'error' && errors.push(message.text()));
-        page.on('dialog', (dialog) => void dialog.accept());
-        const visit = { page, context, requests, errors };
-        visits.push(visit);
-        await page.goto(address);
-        return visit;
-      });
-      expect(visits.flatMap((visit) => visit.errors)).toEqual([]);
-    } finally {
-      for (const { context } of visits) await context.close();
-    }
-  }, SLOWEST);
+  it(
+    name,
+    async (test) => {
+      needsReader(test, 'chromium');
+      browser ??= await startBrowser();
+      const visits: Visit[] = [];
+      const started = browser;
+      try {
+        await run(async (options = {}, address = PAGE_ADDRESS) => {
+          const context = await started.newContext({ offline: true, locale: 'en-GB', viewport: { width: 1440, height: 900 }, ...options });
+          const page = await context.newPage();
+          const requests: string[] = [];
+          const errors: string[] = [];
+          page.on('request', (request) => requests.push(request.url()));
+          page.on('pageerror', (error) => errors.push(String(error)));
+          page.on('console', (message) => message.type() === 'error' && errors.push(message.text()));
+          page.on('dialog', (dialog) => void dialog.accept());
+          const visit = { page, context, requests, errors };
+          visits.push(visit);
+          await page.goto(address);
+          return visit;
+        });
+        expect(visits.flatMap((visit) => visit.errors)).toEqual([]);
+      } finally {
+        for (const { context } of visits) await context.close();
+      }
+    },
+    SLOWEST,
+  );
 }
 
 /** The demonstration hand, as it is typed. */

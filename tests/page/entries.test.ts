@@ -11,7 +11,7 @@ describe('typed measurements', () => {
       'digits.ring.circumference': 'ring 53',
       'digits.little.circumference': 'US 4',
     });
-    const back = (where: string) => page.locator(`[id="field-${where.replaceAll('.', '-')}-back"]`).innerText();
+    const back = (where: string) => page.locator(`[id="field-${where.replaceAll('.', '-')}-back"]`).textContent();
     expect(await back('digits.index.width')).toBe('= 17.5 mm');
     expect(await back('digits.long.width')).toBe('= 17.5 mm');
     // 21/32 in is 16.66875 mm; the inch is 25.4 mm exactly.
@@ -35,7 +35,7 @@ describe('typed measurements', () => {
     expect(await outline()).toBe(before);
     await page.locator('#language').selectOption('de');
     await expect.poll(() => field(page, 'digits.index.width').inputValue()).toBe('17,5');
-    await expect.poll(() => page.locator('[id="field-digits-index-width-back"]').innerText()).toBe('= 17,5 mm');
+    await expect.poll(() => page.locator('[id="field-digits-index-width-back"]').textContent()).toBe('= 17,5 mm');
     expect(await page.evaluate(() => document.documentElement.lang)).toBe('de');
     expect(await outline()).toBe(before);
   });
@@ -52,7 +52,7 @@ describe('typed measurements', () => {
     await page.keyboard.press('Tab');
     const error = page.locator('[id="field-digits-ring-width-error"]');
     await error.waitFor();
-    expect(await error.innerText()).toContain('8 to 35 mm is allowed');
+    expect(await error.textContent()).toContain('8 to 35 mm is allowed');
     expect(await field(page, 'digits.ring.width').getAttribute('aria-describedby')).toContain('field-digits-ring-width-error');
     await field(page, 'digits.ring.width').fill('17');
     await page.locator('.kept').waitFor({ state: 'detached' });

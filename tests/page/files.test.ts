@@ -85,7 +85,7 @@ describe('files opened in the page', () => {
       writeFileSync(path, text);
       await page.locator('#open-file').setInputFiles(path);
       await page.waitForFunction(() => document.activeElement?.id === 'file-problems');
-      expect(await page.locator('#file-problems').innerText()).toMatch(message);
+      expect(await page.locator('#file-problems').textContent()).toMatch(message);
       expect(await page.locator('#field-code').inputValue()).toBe('DEMO-01');
       expect(await page.locator('.kept').count()).toBe(0);
     });

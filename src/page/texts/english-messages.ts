@@ -35,6 +35,7 @@ export const englishMessages = {
     HARD_END_FEEL: () => 'The PIP joint has a hard end-feel, and redirected active motion does not move such a stop: nothing is suggested.',
     UNPROTECTED_REPAIR: () =>
       "A repair or fracture is not protected, and motion outside the surgeon's protocol may break it: nothing is suggested.",
+    MOTION_UNREADABLE: ({ name }) => `${name} cannot be read. Write extension deficit / flexion, as 25/85; beyond straight: hyper 10/85.`,
     JSON_SYNTAX: () => 'The file is broken: it is not JSON. Open the original file.',
     FILE_TOO_LARGE: () => 'The file is larger than the 1 MB that is read. Is it the right file?',
     DATE: () => 'The date cannot be read. Write it as 2026-03-31, or leave it empty.',

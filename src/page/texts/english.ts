@@ -1,6 +1,7 @@
 import { DIGIT_FIELDS, FLAG_MEANINGS, PALM_FIELDS, TARGET_FIELDS } from '../../hand/fields.ts';
 import { CAUTIONS, PENCIL_TEST } from '../../pattern/cautions.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../../pattern/strip/strip-options.ts';
+import { NEXT_RULES, type NextRule } from '../../record/next-rules.ts';
 import { englishMessages } from './english-messages.ts';
 import type { Widened } from './said.ts';
 
@@ -45,6 +46,7 @@ export const english = {
   digitIn: { index: 'index finger', long: 'long finger', ring: 'ring finger', little: 'little finger' },
   digitShort: { index: 'index', long: 'long', ring: 'ring', little: 'little' },
   place: { enclosed: 'enclosed', raised: 'raised', lowered: 'lowered' },
+  placeOfTwo: { raised: 'raised', lowered: 'lowered' },
   placeMeaning: {
     enclosed: 'one layer on each side',
     raised: 'rests on both layers: relative MP extension',
@@ -139,6 +141,7 @@ export const english = {
     why: (digit: string, lacks: string, wanted: string) => `${digit} lacks PIP ${lacks}: its MP joint is held in relative ${wanted}.`,
     flexion: 'flexion',
     extension: 'extension',
+    waiting: 'Suggestions come back as soon as the measurements above can be used.',
     noneFits: 'Nothing is suggested yet: choose the treated finger and give what its PIP joint lacks.',
     chosen: 'chosen',
     choose: 'Choose this block',
@@ -272,7 +275,7 @@ export const english = {
     hand: 'Hand file',
     about: 'The measurements as a file, the same that the command line reads. Nothing is kept unless you save it or switch keeping on.',
     open: 'Open a file',
-    openHint: 'A hand file of this program (JSON), at most 1 MB.',
+    openHint: 'A hand file or a case file of this program (JSON), at most 1 MB.',
     save: 'Save the hand file',
     clear: 'Empty the page',
     cleared: 'The page is empty. Nothing is kept.',
@@ -296,6 +299,37 @@ export const english = {
     place: (digit: string, place: string) => `${digit}: ${place}.`,
     zoom: (percent: number) => `Zoom ${percent} %.`,
     turned: (across: number, up: number) => `Turned ${across} degrees across, ${up} up.`,
+  },
+  cases: {
+    start: 'Start a case with this hand',
+    started: 'A case was started. It is kept only in the file that you save.',
+    title: (code: string, digit: string, hand: string) => `Case ${code}: ${digit}, ${hand}`,
+    noVisit: 'No visit yet.',
+    visit: 'Add a visit',
+    date: 'Date',
+    dateHint: 'As 2026-03-31.',
+    wear: 'Hours worn a day',
+    wearHint: 'Since the visit before, 0 to 24.',
+    active: 'PIP, active',
+    passive: 'PIP, passive',
+    motionHint: 'Extension deficit / flexion, as 25/85; beyond straight: hyper 10/85.',
+    fits: 'Does it fit?',
+    redirects: 'Does it redirect the motion?',
+    marksOnSkin: 'Marks on the skin that stay?',
+    yes: 'yes',
+    no: 'no',
+    unknown: 'not noted',
+    comment: 'Comment',
+    made: 'The strip drawn above was made at this visit',
+    madeThen: 'Made',
+    add: 'Add the visit',
+    added: 'The visit was added. Save the case.',
+    save: 'Save the case file',
+    course: 'Visits, PIP extension deficit / flexion in degrees',
+    next: 'What next',
+    action: { keep: 'Keep', change: 'Change', remeasure: 'Measure again', refer: 'Refer', wait: 'Wait' },
+    rule: Object.fromEntries(Object.entries(NEXT_RULES).map(([rule, { says }]) => [rule, says])) as Record<NextRule, string>,
+    change: (from: string, to: string) => `From ${from} to ${to}.`,
   },
   errors: {
     heading: 'Please look at this first',

@@ -66,7 +66,10 @@ export function App({ page }: { readonly page: Page }) {
             <PatternSection view={view} />
             <Still of={[settings, viewing.screen, viewing.cardPixelsPerMm, devicePixelRatio]} draw={() => <SizeSection view={view} />} />
             <Still of={[settings, viewing.checked]} draw={() => <MakeSection view={view} />} />
-            <Still of={[settings, viewing.keep, viewing.fileProblems, viewing.changed]} draw={() => <TrialsSection view={view} />} />
+            <Still
+              of={[settings, state.file, entries.visit, viewing.keep, viewing.fileProblems, viewing.changed]}
+              draw={() => <TrialsSection view={view} />}
+            />
           </div>
         </form>
       </main>

@@ -33,7 +33,11 @@ export function BlockSection({ view }: { readonly view: View }) {
         {texts.block.heading}
       </h2>
       <p>{texts.block.about}</p>
-      {derived.plan ? <PlanWords view={view} plan={derived.plan} /> : <p class="note">{texts.block.noneFits}</p>}
+      {derived.plan ? (
+        <PlanWords view={view} plan={derived.plan} />
+      ) : (
+        <p class="note">{!derived.hand.ok && state.entries.target !== '' ? texts.block.waiting : texts.block.noneFits}</p>
+      )}
       {derived.cards.some((card) => card.average) ? <p class="hint">{texts.block.averageHand}</p> : null}
       <fieldset class="choice" id={elementId('block')} tabIndex={-1}>
         <legend class="hidden">{texts.block.heading}</legend>

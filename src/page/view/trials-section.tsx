@@ -1,11 +1,14 @@
-import { parseHandText } from '../../hand/read-hand.ts';
-import { LARGEST_JSON_BYTES } from '../../units/json-text.ts';
+import { readHand } from '../../hand/read-hand.ts';
+import { readCase } from '../../record/read-case.ts';
+import { LARGEST_JSON_BYTES, parseJsonText } from '../../units/json-text.ts';
+import { own } from '../../units/own.ts';
 import { visible } from '../../units/quote.ts';
 import type { Problem } from '../../units/result.ts';
 import { entriesOf, handFileText } from '../hand-file.ts';
 import { saveAs } from '../save.ts';
 import { sayProblem } from '../say.ts';
 import { emptyEntries } from '../state.ts';
+import { CaseView } from './case-view.tsx';
 import { checkAll, focusNext, type View } from './view.ts';
 
 /** Opens and saves the measurements as a file, and keeps them on this computer only while the switch is on. */
@@ -53,6 +56,7 @@ export function TrialsSection({ view }: { readonly view: View }) {
         <button
           type="button"
           onClick={() => {
+            act.record(null);
             act.replace(emptyEntries(state.settings.decimal), {
               keep: false,
               changed: false,
@@ -65,6 +69,7 @@ export function TrialsSection({ view }: { readonly view: View }) {
           {texts.trials.clear}
         </button>
       </div>
+      <CaseView view={view} />
       <label class="pick wide">
         <input
           type="checkbox"
@@ -106,13 +111,21 @@ async function open(view: View, file: File): Promise<void> {
     focusNext('file-problems');
   };
   if (file.size > LARGEST_JSON_BYTES) return refuse([{ code: 'FILE_TOO_LARGE', where: '', message: '', kind: 'input' }]);
-  const hand = parseHandText(await file.text());
-  if (!hand.ok) return refuse(hand.problems);
-  const { source } = hand.value;
+  const json = parseJsonText(await file.text());
+  if (!json.ok) return refuse(json.problems);
+  const isCase = String(own(json.value, 'schema')).startsWith('knucklewright/case@');
+  const record = isCase ? readCase(json.value) : null;
+  if (record && !record.ok) return refuse(record.problems);
+  const hand = record?.ok ? record.value.hand : null;
+  const read = record === null ? readHand(json.value) : null;
+  if (read && !read.ok) return refuse(read.problems);
+  const source = read?.ok ? read.value.source : hand?.source;
+  act.record(record?.ok ? record.value.file : null);
+  const opened = { changed: false, fileProblems: [], said: texts.trials.opened(visible(file.name)) };
+  if (source === undefined) {
+    act.view(opened);
+    return;
+  }
   act.set({ unit: source.units });
-  act.replace(entriesOf(source, state.settings.decimal), {
-    changed: false,
-    fileProblems: [],
-    said: texts.trials.opened(visible(file.name)),
-  });
+  act.replace(entriesOf(source, state.settings.decimal), opened);
 }
