@@ -1,6 +1,11 @@
+import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
+  // The build of pdfkit that a page uses, as in scripts/build.mjs: the same bytes everywhere.
+  resolve: {
+    alias: [{ find: /^pdfkit$/, replacement: fileURLToPath(new URL('node_modules/pdfkit/js/pdfkit.browser.mjs', import.meta.url)) }],
+  },
   test: {
     include: ['src/**/*.test.ts', 'tests/**/*.test.ts'],
     globalSetup: './tests/build-once.ts',

@@ -1,5 +1,6 @@
 // Bundles the command into dist/: one small entry and the pieces that each command loads when it runs. Then the page beside it.
 import { chmod, rm } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { buildPage } from './build-page.mjs';
 
@@ -18,6 +19,16 @@ const withoutFontsAndImages = {
   },
 };
 
+// Node's own build of pdfkit loads its fonts from disk and deflates otherwise; the one for pages gives the same bytes everywhere.
+const pdfkitForPages = {
+  name: 'pdfkit-for-pages',
+  setup(builder) {
+    builder.onResolve({ filter: /^pdfkit$/ }, () => ({
+      path: fileURLToPath(new URL('../node_modules/pdfkit/js/pdfkit.browser.mjs', import.meta.url)),
+    }));
+  },
+};
+
 await rm('dist', { recursive: true, force: true });
 await build({
   entryPoints: { knucklewright: 'src/cli/knucklewright.ts' },
@@ -29,12 +40,12 @@ await build({
   platform: 'node',
   format: 'esm',
   target: 'node20.19',
-  plugins: [withoutFontsAndImages],
   banner: {
     js: '#!/usr/bin/env node\nimport { createRequire as kwRequire } from "node:module"; const require = kwRequire(import.meta.url);',
   },
   legalComments: 'none',
   logLevel: 'warning',
+  plugins: [withoutFontsAndImages, pdfkitForPages],
 });
 await chmod('dist/knucklewright.js', 0o755);
 const bytes = await buildPage();

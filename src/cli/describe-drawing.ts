@@ -30,7 +30,7 @@ export function describeDrawing(report: StripReport, chosen: ChosenBlock, files:
     '',
     ...files.map(
       (file) =>
-        `${file.path}   drawing ${plain(file.width, 1)} x ${mm(file.height)}, strip ${plain(report.flatLength, 2)} x ${plain(report.flatWidth, 2)} mm, at 1:1`,
+        `${file.path}   ${file.about ?? `drawing ${plain(file.width, 1)} x ${mm(file.height)}`}, strip ${plain(report.flatLength, 2)} x ${plain(report.flatWidth, 2)} mm, at 1:1`,
     ),
   ];
   return `${lines.join('\n')}\n`;

@@ -31,7 +31,7 @@ export async function draw(handFile: string, flags: DrawFlags): Promise<void> {
   if (!made.ok) return fail(made.problems);
   const files = await writePatterns([{ stem, pattern: made.value.pattern }], output);
   if (!files.ok) return fail(files.problems);
-  report(made.value, chosen, [...inputs.warnings, ...made.warnings], files.value, flags.json === true);
+  report(made.value, chosen, [...inputs.warnings, ...made.warnings, ...files.warnings], files.value, flags.json === true);
 }
 
 interface DrawInputs {

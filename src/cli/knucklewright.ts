@@ -5,6 +5,7 @@ import { EXIT } from './exit.ts';
 import { addLibraryCommands } from './library-commands.ts';
 import { addPageCommand } from './page-command.ts';
 import { addPlanCommand } from './plan-command.ts';
+import { addSheetCommands } from './sheet-commands.ts';
 import { VERSION } from './version.ts';
 
 /** The command line: parses, then loads what the chosen command needs and runs it. */
@@ -20,6 +21,7 @@ function program(): Command {
   addDrawCommand(command);
   addPageCommand(command);
   addCaseCommand(command);
+  addSheetCommands(command);
   addLibraryCommands(command);
   for (const child of command.commands) child.exitOverride().showHelpAfterError(`(see knucklewright ${child.name()} --help)`);
   return command;

@@ -1,10 +1,11 @@
 import type { Command } from 'commander';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
-import { DEFAULT_OUTPUT_SETTINGS, type OutputSettings } from '../writers/output-settings.ts';
+import type { OutputSettings } from '../writers/output-settings.ts';
 import { WRITER_FORMATS, type WriterFormat } from '../writers/writer.ts';
+import { addSheetFlags, readSheetSettings, type SheetFlags } from './sheet-flags.ts';
 
 /** The flags that every command that writes patterns has, as commander gives them. */
-export interface OutputFlags {
+export interface OutputFlags extends SheetFlags {
   readonly out?: string;
   readonly formats: string;
   readonly force?: boolean;
@@ -26,14 +27,16 @@ export function addOutputFlags(command: Command): void {
     .option('--formats <list>', `formats to write, with commas between: ${WRITER_FORMATS.join(', ')}`, 'svg,dxf')
     .option('--force', 'replace files that exist')
     .option('--json', 'print the report as JSON');
+  addSheetFlags(command);
 }
 
 /** The plan that the flags ask for, with all their problems at once. */
 export function readOutputPlan(flags: OutputFlags): Result<OutputPlan> {
   const formats = readFormats(flags.formats);
-  if (!formats.ok) return formats;
+  const pdf = readSheetSettings(flags);
+  if (!formats.ok || !pdf.ok) return failure(...[formats, pdf].flatMap((r) => (r.ok ? [] : r.problems)));
   const folder = flags.out ?? (flags.json ? null : '.');
-  return success({ folder, formats: formats.value, force: flags.force === true, settings: DEFAULT_OUTPUT_SETTINGS });
+  return success({ folder, formats: formats.value, force: flags.force === true, settings: { pdf: pdf.value } });
 }
 
 function readFormats(list: string): Result<readonly WriterFormat[]> {

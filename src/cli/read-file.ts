@@ -4,12 +4,18 @@ import { failure, type Result, success } from '../units/result.ts';
 
 /** The text of a file that a person named; one clear problem when it cannot be read or is larger than `limit` bytes. */
 export async function readText(path: string, limit: number = LARGEST_JSON_BYTES): Promise<Result<string>> {
+  const bytes = await readBytes(path, limit);
+  return bytes.ok ? success(new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes.value)) : bytes;
+}
+
+/** The bytes of a file that a person named, under the same conditions. */
+export async function readBytes(path: string, limit: number): Promise<Result<Uint8Array>> {
   try {
     const handle = await open(path, 'r');
     try {
       const { size } = await handle.stat();
       if (size > limit) return problem(path, `is ${size} bytes large; at most ${limit} are read`);
-      return success(await handle.readFile('utf8'));
+      return success(await handle.readFile());
     } finally {
       await handle.close();
     }

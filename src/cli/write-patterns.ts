@@ -1,5 +1,5 @@
 import type { Pattern } from '../pattern/pattern.ts';
-import { type Result, success } from '../units/result.ts';
+import { type Result, success, type Warning } from '../units/result.ts';
 import { loadWriter } from '../writers/load-writer.ts';
 import { checkWritable, type OutputFile, outputFileName, saveFiles } from '../writers/save-file.ts';
 import type { WriterFormat } from '../writers/writer.ts';
@@ -12,6 +12,8 @@ export interface WrittenFile {
   readonly bytes: number;
   readonly width: number;
   readonly height: number;
+  /** Pages and paper of a PDF. */
+  readonly about?: string;
 }
 
 /** A pattern with the beginning of its files' names. */
@@ -30,6 +32,7 @@ export async function checkOutput(plan: OutputPlan, stems: readonly string[]): P
 /** Writes every pattern in every format of the plan, all files together or none; an empty list when the plan writes nothing. */
 export async function writePatterns(patterns: readonly NamedPattern[], plan: OutputPlan): Promise<Result<readonly WrittenFile[]>> {
   if (plan.folder === null) return success([]);
+  const warnings: Warning[] = [];
   const outputs: (OutputFile & Omit<WrittenFile, 'path' | 'bytes'>)[] = [];
   for (const { stem, pattern } of patterns) {
     const { minX, minY, maxX, maxY } = pattern.extents;
@@ -37,15 +40,17 @@ export async function writePatterns(patterns: readonly NamedPattern[], plan: Out
       const writer = await loadWriter(format, plan.settings);
       const written = writer.write(pattern);
       if (!written.ok) return written;
+      warnings.push(...written.warnings);
+      const about = writer.describe?.(pattern);
       const name = outputFileName(stem, writer.extension);
-      outputs.push({ name, content: written.value, format, width: maxX - minX, height: maxY - minY });
+      outputs.push({ name, content: written.value, format, width: maxX - minX, height: maxY - minY, ...(about ? { about } : {}) });
     }
   }
   const saved = await saveFiles(plan.folder, outputs, { force: plan.force });
   if (!saved.ok) return saved;
-  const files = outputs.flatMap(({ name, format, width, height }) => {
+  const files = outputs.flatMap(({ name, format, width, height, about }) => {
     const file = saved.value.find((s) => s.name === name);
-    return file ? [{ path: file.path, format, bytes: file.bytes, width, height }] : [];
+    return file ? [{ path: file.path, format, bytes: file.bytes, width, height, ...(about ? { about } : {}) }] : [];
   });
-  return success(files);
+  return success(files, warnings);
 }

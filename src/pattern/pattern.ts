@@ -1,5 +1,6 @@
 import type { Box, LineArcPath, Point } from '../geometry/path.ts';
 import type { Warning } from '../units/result.ts';
+import type { MakingNotes } from './making-notes.ts';
 
 /**
  * A flat pattern at full scale, mm, y up, free of any file format. Writers read it, `validatePattern` proves it.
@@ -65,5 +66,7 @@ export interface Pattern {
   /** Everything that is drawn lies inside; its lower left corner is (0, 0). */
   readonly extents: Box;
   readonly inputs: PatternInputs;
+  /** What the printed sheet says beside the outline; a pattern without it prints its parts alone. */
+  readonly notes?: MakingNotes;
   readonly warnings: readonly Warning[];
 }

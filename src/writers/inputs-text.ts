@@ -61,6 +61,42 @@ export function inputsFromDxf(dxf: string): Result<unknown> {
   return parsed(inOrder.map((piece) => piece?.piece ?? '').join(''));
 }
 
+/** The start of an embedded file of ours: written on one line, never compressed by us. */
+const ATTACHED = /^\s*(\{.*"schema":"knucklewright\/inputs@.*\})\s*$/;
+const STREAM = /stream\r?\n/g;
+
+/**
+ * The inputs that a PDF of ours carries as an attached file, parsed but not yet checked. Fails with `INPUTS_MISSING` or `INPUTS_BROKEN`.
+ * @param inflate undoes the compression that another program may have given the file; returns null for what is not compressed so
+ */
+export function inputsFromPdf(pdf: Uint8Array, inflate: (bytes: Uint8Array) => Uint8Array | null = () => null): Result<unknown> {
+  const file = latin1(pdf);
+  for (const match of file.matchAll(STREAM)) {
+    const start = match.index + match[0].length;
+    const end = file.indexOf('endstream', start);
+    if (end < 0) break;
+    const plain = ATTACHED.exec(file.slice(start, end));
+    if (plain?.[1]) return parsed(plain[1]);
+    // Only what might be ours is inflated: fonts and pictures are larger.
+    const inflated = end - start <= LARGEST_ATTACHMENT ? inflate(pdf.subarray(start, end)) : null;
+    const packed = inflated ? ATTACHED.exec(latin1(inflated)) : null;
+    if (packed?.[1]) return parsed(packed[1]);
+  }
+  return file.includes(SCHEMA_KEY)
+    ? broken('the attached file is cut short')
+    : missing(
+        'no attached file with inputs: this PDF was not written by knucklewright, or was printed or saved again by a program that dropped them',
+      );
+}
+
+const LARGEST_ATTACHMENT = 1_000_000;
+
+function latin1(bytes: Uint8Array): string {
+  const pieces: string[] = [];
+  for (let at = 0; at < bytes.length; at += 8192) pieces.push(String.fromCharCode(...bytes.subarray(at, at + 8192)));
+  return pieces.join('');
+}
+
 function parsed(text: string): Result<unknown> {
   try {
     return success(JSON.parse(text) as unknown);

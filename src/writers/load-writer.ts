@@ -2,11 +2,13 @@ import { DEFAULT_OUTPUT_SETTINGS, type OutputSettings } from './output-settings.
 import type { PatternWriter, WriterFormat } from './writer.ts';
 
 /** The writer of a format for Node, loaded only when asked for, so that a command pays for no library that it does not use. */
-export async function loadWriter(format: WriterFormat, _settings: OutputSettings = DEFAULT_OUTPUT_SETTINGS): Promise<PatternWriter> {
+export async function loadWriter(format: WriterFormat, settings: OutputSettings = DEFAULT_OUTPUT_SETTINGS): Promise<PatternWriter> {
   switch (format) {
     case 'svg':
       return (await import('./svg-node.ts')).svgNodeWriter;
     case 'dxf':
       return (await import('./dxf.ts')).dxfWriter;
+    case 'pdf':
+      return (await import('./pdf.ts')).pdfWriter(settings.pdf);
   }
 }

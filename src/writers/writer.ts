@@ -2,7 +2,7 @@ import type { Pattern } from '../pattern/pattern.ts';
 import type { Result } from '../units/result.ts';
 
 /** Every format that a pattern can be written in. */
-export const WRITER_FORMATS = ['svg', 'dxf'] as const;
+export const WRITER_FORMATS = ['svg', 'dxf', 'pdf'] as const;
 
 export type WriterFormat = (typeof WRITER_FORMATS)[number];
 
@@ -17,4 +17,6 @@ export interface PatternWriter {
    * one point (`PATH_TOO_SHORT`) and a drawing without a size (`EXTENTS_EMPTY`) are failures, all of them at once. It does not prove the pattern; that is done before.
    */
   write(pattern: Pattern): Result<string | Uint8Array>;
+  /** What the file is, in a few words (pages and paper), where the size of the drawing does not say it. */
+  describe?(pattern: Pattern): string | null;
 }

@@ -11,7 +11,6 @@ import type { StripPath } from './strip-path.ts';
 
 const NAME_HEIGHT = 2.2;
 const SMALL = 1.8;
-const LEADER = 1.5;
 /** Share of a digit's width that its words may take. */
 const NAME_ROOM = 0.8;
 
@@ -36,19 +35,21 @@ export function sectionView(path: StripPath, side: Side, options: StripOptions):
     labels.push(centred(s.digit, at.x, at.y + 0.15 * name, name), centred(s.place, at.x, at.y - 1.8 * place, place));
   }
   const half = options.thickness / 2;
-  info('section-strip', 'strip, its two faces', [bandLine(path.pieces, half), bandLine(path.pieces, -half)]);
-  // The leader reaches beyond the fingers, so that its words stand clear of them.
+  const faces = [bandLine(path.pieces, half), bandLine(path.pieces, -half)];
+  info('section-strip', 'strip, its two faces', faces);
   const away = path.held === 'raised' ? -1 : 1;
-  const strip = boxOf([bandLine(path.pieces, half), bandLine(path.pieces, -half)]);
-  const end = away > 0 ? strip.maxY + LEADER : strip.minY - LEADER;
+  const inside = path.seam.y - away * half;
+  // The line leads out of the band, so that its words stand clear of the loops on both sides.
+  const band = boxOf(faces);
+  const tip = (away > 0 ? band.maxY : band.minY) + away;
   info('section-seam', 'seam', [
     polyline([
-      { x: path.seam.x, y: path.seam.y - away * half },
-      { x: path.seam.x, y: end },
+      { x: path.seam.x, y: inside },
+      { x: path.seam.x, y: tip },
     ]),
   ]);
-  const seam = placePoint({ x: path.seam.x, y: end }, seen);
-  labels.push(centred('seam, outer layer', seam.x, away > 0 ? seam.y + 1 : seam.y - 1 - SMALL, SMALL));
+  const seam = placePoint({ x: path.seam.x, y: tip }, seen);
+  labels.push(centred('seam, outer layer', seam.x, away > 0 ? seam.y + 0.8 : seam.y - 0.8 - SMALL, SMALL));
   return { marks, labels };
 }
 

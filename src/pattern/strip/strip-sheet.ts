@@ -73,7 +73,8 @@ export function referenceSquare(x: number, top: number): Drawn {
   return { marks: [mark], labels: text.labels };
 }
 
-function factLines(f: StripFigures, hand: Hand, date: string | null, beside: readonly string[]): readonly string[] {
+/** What the strip is, line by line. */
+export function factLines(f: StripFigures, hand: Hand, date: string | null, beside: readonly string[]): readonly string[] {
   const o = f.options;
   const mm = (value: number) => plain(value, 1);
   const trim = o.trim > 0 ? `, trim ${mm(o.trim)}` : '';

@@ -10,6 +10,7 @@ import { freePipFlexion } from './free-pip.ts';
 import { type LengthBand, lengthBand95 } from './length-band.ts';
 import { type LaidStrip, placeOnStrip } from './strip-labels.ts';
 import { loopSizes } from './strip-loops.ts';
+import { stripNotes } from './strip-notes.ts';
 import type { StripOptions } from './strip-options.ts';
 import { flatStrip, flattened } from './strip-outline.ts';
 import { stripPath } from './strip-path.ts';
@@ -90,6 +91,7 @@ export function makeStrip(hand: Hand, block: Block, options: StripOptions, date:
       block: { schema: 'knucklewright/block@1', id: block.id, title: block.title, places: block.places },
       options,
     },
+    notes: stripNotes(figures, hand, date, left),
     warnings: figures.warnings,
   };
   return success({ pattern, report: stripReport(figures), figures }, figures.warnings);

@@ -1,0 +1,105 @@
+import { makePattern, type PatternRequest } from '../pattern/make-pattern.ts';
+import { judgePrint, type PrintJudgement } from '../sheet/judge-print.ts';
+import type { PrintedBars, SheetSettings } from '../sheet/sheet-settings.ts';
+import { parseLength } from '../units/length.ts';
+import { plain } from '../units/number.ts';
+import { failure, type Problem, type Result, success } from '../units/result.ts';
+import { layOutForPdf } from '../writers/pdf.ts';
+import { EXIT, fail, warn } from './exit.ts';
+import { requestFromDrawingOrHand } from './file-inputs.ts';
+import { flagProblem, type OutputPlan } from './output-flags.ts';
+import { readSheetSettings, type SheetFlags } from './sheet-flags.ts';
+import { checkOutput, type WrittenFile, writePatterns } from './write-patterns.ts';
+
+export interface PrintCheckFlags extends SheetFlags {
+  readonly across: string;
+  readonly along: string;
+  readonly out: string;
+  readonly force?: boolean;
+  readonly json?: boolean;
+}
+
+/**
+ * Runs `print-check`: judges the bars and, where that helps and files are named, writes each corrected. Exit 0 when the print passes or a
+ * corrected file was written, 3 when something is left to do.
+ */
+export async function printCheck(files: readonly string[], flags: PrintCheckFlags): Promise<void> {
+  const bars = readBars(flags);
+  const settings = readSheetSettings(flags);
+  if (!bars.ok || !settings.ok) return fail([bars, settings].flatMap((r) => (r.ok ? [] : r.problems)));
+  const judgement = judgePrint(bars.value);
+  const written = judgement.verdict === 'compensate' ? await writeCorrected(files, bars.value, settings.value, flags) : success([]);
+  if (!written.ok) return fail(written.problems);
+  if (flags.json)
+    process.stdout.write(`${JSON.stringify({ ...bars.value, ...judgement, warnings: written.warnings, files: written.value }, null, 2)}\n`);
+  else {
+    warn(written.warnings);
+    process.stdout.write(describe(bars.value, judgement, written.value));
+  }
+  const settled = judgement.verdict === 'pass' || written.value.length > 0;
+  process.exitCode = settled ? EXIT.done : EXIT.refused;
+}
+
+function readBars(flags: PrintCheckFlags): Result<PrintedBars> {
+  const read = (flag: string, text: string): Result<number> => {
+    const length = parseLength(text, 'mm');
+    return length.ok ? success(length.mm) : failure(flagProblem(flag, `${length.reason}; give what the bar measures, as 97.1`));
+  };
+  const across = read('--across', flags.across);
+  const along = read('--along', flags.along);
+  if (!across.ok || !along.ok) return failure(...[across, along].flatMap((r) => (r.ok ? [] : r.problems)));
+  return success({ across: across.value, along: along.value });
+}
+
+async function writeCorrected(
+  files: readonly string[],
+  bars: PrintedBars,
+  settings: SheetSettings,
+  flags: PrintCheckFlags,
+): Promise<Result<readonly WrittenFile[]>> {
+  const requests = await Promise.all(files.map(requestFromDrawingOrHand));
+  const problems: Problem[] = requests.flatMap((r) => (r.ok ? [] : r.problems));
+  if (problems.length > 0) return failure(...problems);
+  const all: WrittenFile[] = [];
+  const warnings = requests.flatMap((r) => (r.ok ? r.warnings : []));
+  for (const request of requests) {
+    if (!request.ok) continue;
+    const one = await correct(request.value, bars, settings, flags);
+    if (!one.ok) return one;
+    all.push(...one.value);
+    warnings.push(...one.warnings);
+  }
+  return success(all, warnings);
+}
+
+async function correct(
+  request: PatternRequest,
+  bars: PrintedBars,
+  settings: SheetSettings,
+  flags: PrintCheckFlags,
+): Promise<Result<readonly WrittenFile[]>> {
+  const made = makePattern(request);
+  if (!made.ok) return made;
+  const { pattern } = made.value;
+  // The bars were measured on the sheet as it was laid out before; across stays across only if the new one lies the same way round.
+  const before = layOutForPdf(pattern, settings);
+  if (!before.ok) return before;
+  const pdf = { ...settings, orientation: before.value.orientation, correction: bars };
+  const plan: OutputPlan = { folder: flags.out, formats: ['pdf'], force: flags.force === true, settings: { pdf } };
+  const stem = `${request.hand.code}-${request.block.id}-corrected`;
+  const place = await checkOutput(plan, [stem]);
+  return place.ok ? writePatterns([{ stem, pattern }], plan) : failure(...place.problems);
+}
+
+function describe(bars: PrintedBars, judgement: PrintJudgement, files: readonly WrittenFile[]): string {
+  const signed = (error: number) => `${error > 0 ? '+' : ''}${plain(error * 100, 2)} %`;
+  const lines = [
+    `across ${plain(bars.across)} mm (${signed(judgement.errors.across)}), along ${plain(bars.along)} mm (${signed(judgement.errors.along)})`,
+    `${judgement.verdict}: ${judgement.advice}.`,
+    ...(judgement.verdict === 'compensate' && files.length === 0
+      ? ['Name the file (PDF, SVG, DXF or hand file) to have it written corrected.']
+      : []),
+    ...files.map((file) => `${file.path}   ${file.about ?? ''}, corrected`),
+  ];
+  return `${lines.join('\n')}\n`;
+}

@@ -1,0 +1,28 @@
+import { makePattern } from '../pattern/make-pattern.ts';
+import { describeDrawing } from './describe-drawing.ts';
+import { fail, warn } from './exit.ts';
+import { requestFromDrawing } from './file-inputs.ts';
+import { type OutputFlags, readOutputPlan } from './output-flags.ts';
+import { checkOutput, writePatterns } from './write-patterns.ts';
+
+/** Runs `redraw`: reads what the file carries, checks all of it anew, makes the pattern and writes it as `draw` does. */
+export async function redraw(file: string, flags: OutputFlags): Promise<void> {
+  const plan = readOutputPlan(flags);
+  const request = await requestFromDrawing(file);
+  if (!plan.ok || !request.ok) return fail([plan, request].flatMap((r) => (r.ok ? [] : r.problems)));
+  const { hand, block } = request.value;
+  const stem = `${hand.code}-${block.id}`;
+  const place = await checkOutput(plan.value, [stem]);
+  if (!place.ok) return fail(place.problems);
+  const made = makePattern(request.value);
+  if (!made.ok) return fail(made.problems);
+  const files = await writePatterns([{ stem, pattern: made.value.pattern }], plan.value);
+  if (!files.ok) return fail(files.problems);
+  const warnings = [...request.warnings, ...made.warnings, ...files.warnings];
+  const why = `drawn again from ${file}`;
+  if (flags.json) process.stdout.write(`${JSON.stringify({ ...made.value.report, why, warnings, files: files.value }, null, 2)}\n`);
+  else {
+    warn(warnings);
+    process.stdout.write(describeDrawing(made.value.report, { block, why }, files.value));
+  }
+}

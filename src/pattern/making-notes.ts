@@ -1,0 +1,56 @@
+import type { Side } from '../hand/digits.ts';
+import type { DashPattern } from './dashes.ts';
+import type { Drawn } from './place-marks.ts';
+
+/** One row of a cut list: a distance in mm from the starting end, and what stands there. */
+export interface CutListRow {
+  readonly at: number;
+  readonly title: string;
+}
+
+/** One piece as it can be cut with a ruler alone; mm. */
+export interface CutList {
+  readonly title: string;
+  readonly length: number;
+  readonly width: number;
+  /** Where `at` is counted from, in words. */
+  readonly from: string;
+  readonly rows: readonly CutListRow[];
+  /** What the rows do not say: how the outline departs from a rectangle. */
+  readonly remarks: readonly string[];
+}
+
+/** A line of the drawing and what it means. */
+export interface LegendRow {
+  readonly dashes: DashPattern;
+  readonly layer: 'CUT' | 'MARK';
+  readonly title: string;
+}
+
+/** A heading with its paragraphs; dots in them are blanks to be filled in by hand. */
+export interface TextSection {
+  readonly heading: string;
+  readonly paragraphs: readonly string[];
+}
+
+/**
+ * All that a person needs beside the outline to make the thing and to judge it: words and drawings, free of any page. Each kind of
+ * pattern fills it; the printed sheet lays it out. Paper gauges (an angle to hold against a joint) go into `gauges`, at 1:1.
+ */
+export interface MakingNotes {
+  /** Case code: the one thing that tells whose it is. */
+  readonly code: string;
+  readonly side: Side;
+  readonly block: string;
+  readonly invented: boolean;
+  readonly facts: readonly string[];
+  readonly legend: readonly LegendRow[];
+  /** How it lies on the hand; mm at 1:1, may be shown larger. */
+  readonly view: { readonly heading: string; readonly caption: string; readonly drawn: Drawn } | null;
+  readonly cutLists: readonly CutList[];
+  readonly gauges: readonly { readonly title: string; readonly drawn: Drawn }[];
+  readonly steps: readonly string[];
+  readonly checks: readonly string[];
+  readonly cautions: readonly string[];
+  readonly handout: readonly TextSection[];
+}

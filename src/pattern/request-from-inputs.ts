@@ -1,0 +1,77 @@
+import { readBlock } from '../block/read-block.ts';
+import { readHand } from '../hand/read-hand.ts';
+import { own } from '../units/own.ts';
+import { quote } from '../units/quote.ts';
+import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
+import type { PatternRequest } from './make-pattern.ts';
+import { readStripOptions } from './strip/read-options.ts';
+import { GEOMETRY_VERSION } from './strip/strip.ts';
+
+const SCHEMA = 'knucklewright/inputs@1';
+const REAL_DATE = /^\d{4}-\d{2}-\d{2}$/;
+
+/**
+ * The request that made a file, from the inputs it carries. Nothing in them is trusted: hand, block, options and date are read as if a
+ * person had written them, and what is missing or wrong is named, all at once (codes of those readers, `INPUTS_MISSING`, `INPUTS_BROKEN`).
+ * Warns `GEOMETRY_CHANGED` when another version of the geometry drew the file, since the outline may then differ.
+ * @param source name of the file, set before each message
+ */
+export function requestFromInputs(inputs: unknown, source: string): Result<PatternRequest> {
+  const where = `inputs in ${source}`;
+  const schema = own(inputs, 'schema');
+  if (schema !== SCHEMA)
+    return failure(broken(where, 'schema', `is ${quote(schema)}, not "${SCHEMA}"; a newer knucklewright may have written it`));
+  const kind = own(inputs, 'kind');
+  if (kind !== 'strip') return failure(broken(where, 'kind', `is ${quote(kind)}, which this version cannot draw again`));
+  const missing = ['geometryVersion', 'date', 'hand', 'block', 'options'].filter((key) => own(inputs, key) === undefined);
+  const hand = own(inputs, 'hand') === undefined ? null : readHand(own(inputs, 'hand'), where);
+  const block = own(inputs, 'block') === undefined ? null : readBlock(own(inputs, 'block'), where);
+  const options = own(inputs, 'options') === undefined ? null : readStripOptions([{ origin: where, values: own(inputs, 'options') }]);
+  const date = readDate(own(inputs, 'date'), where);
+  const version = own(inputs, 'geometryVersion');
+  const problems: Problem[] = [
+    ...missing.map((key) => lacking(where, key)),
+    ...(version === undefined || typeof version === 'string' ? [] : [broken(where, 'geometryVersion', `is ${quote(version)}, not a text`)]),
+    ...[hand, block, options, date].flatMap((read) => (read && !read.ok ? read.problems : [])),
+  ];
+  if (problems.length > 0 || !hand?.ok || !block?.ok || !options?.ok || !date.ok) return failure(...problems);
+  const request: PatternRequest = { kind, hand: hand.value, block: block.value, options: options.value, date: date.value };
+  return success(request, [...hand.warnings, ...versionWarnings(version, source)]);
+}
+
+function readDate(value: unknown, where: string): Result<string | null> {
+  if (value === null || value === undefined) return success(null);
+  const day = typeof value === 'string' && REAL_DATE.test(value) ? new Date(`${value}T00:00:00Z`) : null;
+  const real = day !== null && !Number.isNaN(day.getTime()) && day.toISOString().startsWith(String(value));
+  return real ? success(String(value)) : failure(broken(where, 'date', `is ${quote(value)}, not a date such as 2026-03-31`));
+}
+
+function versionWarnings(version: unknown, source: string): readonly Warning[] {
+  if (version === GEOMETRY_VERSION) return [];
+  return [
+    {
+      code: 'GEOMETRY_CHANGED',
+      where: 'geometryVersion',
+      message: `${source} was drawn with geometry ${quote(version)}, this program draws with "${GEOMETRY_VERSION}": the outline may differ`,
+      next: 'compare the new pattern with the old one before cutting',
+    },
+  ];
+}
+
+function lacking(where: string, key: string): Problem {
+  return {
+    code: 'INPUTS_MISSING',
+    where: key,
+    message: `${where}: ${key} is missing; draw the pattern again from the hand file.`,
+    kind: 'input',
+  };
+}
+
+function broken(where: string, key: string, what: string): Problem {
+  return {
+    code: 'INPUTS_BROKEN',
+    where: key,
+    message: `${where}: ${key} ${what}. Draw the pattern again from the hand file.`,
+    kind: 'input',
+  };
+}

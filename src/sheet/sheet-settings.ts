@@ -1,0 +1,33 @@
+import { DEFAULT_MARGIN, type Orientation, PAPERS, type Paper } from './paper.ts';
+
+/** What may be printed: the pattern at 1:1, the making sheet, the page for the patient. */
+export const SHEET_PARTS = ['pattern', 'making', 'handout'] as const;
+export type SheetPart = (typeof SHEET_PARTS)[number];
+
+/** What the two 100 mm bars of an uncorrected print measured, mm. */
+export interface PrintedBars {
+  readonly across: number;
+  readonly along: number;
+}
+
+/** How a pattern is put on paper. */
+export interface SheetSettings {
+  readonly paper: Paper;
+  /** mm on every side. */
+  readonly margin: number;
+  /** `both`: what fits a page stays inside the printable areas of A4 and Letter alike. */
+  readonly area: 'both' | 'paper';
+  readonly parts: readonly SheetPart[];
+  readonly orientation: Orientation | 'auto';
+  /** Draws everything larger or smaller against a printer's error, or not. */
+  readonly correction: PrintedBars | null;
+}
+
+export const DEFAULT_SHEET_SETTINGS: SheetSettings = {
+  paper: PAPERS.a4,
+  margin: DEFAULT_MARGIN,
+  area: 'both',
+  parts: ['pattern', 'making'],
+  orientation: 'auto',
+  correction: null,
+};

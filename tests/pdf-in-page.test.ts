@@ -1,0 +1,41 @@
+import { fileURLToPath } from 'node:url';
+import { createContext, runInContext } from 'node:vm';
+import { build } from 'esbuild';
+import { describe, expect, it } from 'vitest';
+import { DEFAULT_SHEET_SETTINGS, SHEET_PARTS } from '../src/sheet/sheet-settings.ts';
+import { pdfWriter } from '../src/writers/pdf.ts';
+import { DEMO_HAND, stripOf } from './pdf-samples.ts';
+
+const ENTRY = `
+import { pdfWriter } from './src/writers/pdf.ts';
+export function write(settings, pattern) { return pdfWriter(JSON.parse(settings)).write(JSON.parse(pattern)); }
+`;
+
+describe('the PDF writer in a page', () => {
+  it('needs nothing of Node and gives the same bytes', async () => {
+    const root = fileURLToPath(new URL('..', import.meta.url));
+    const bundle = await build({
+      stdin: { contents: ENTRY, resolveDir: root, loader: 'ts' },
+      bundle: true,
+      write: false,
+      platform: 'browser',
+      format: 'iife',
+      globalName: 'page',
+      // What a module script in a page opened by double click has.
+      define: { 'import.meta.url': '"file:///page.html"' },
+      logLevel: 'silent',
+    });
+    expect(bundle.warnings).toEqual([]);
+    const code = bundle.outputFiles[0]?.text ?? '';
+    // Only what every browser has: no require, no process, no Buffer. The encoder's arrays must be the page's own kind.
+    const context = createContext({ TextEncoder, TextDecoder, URL, atob, Uint8Array, ArrayBuffer, console, setTimeout, queueMicrotask });
+    runInContext(code, context);
+    const pattern = stripOf(DEMO_HAND, 'ring-lowered-in-three', '2026-03-31');
+    const settings = { ...DEFAULT_SHEET_SETTINGS, parts: SHEET_PARTS };
+    Object.assign(context, { settings: JSON.stringify(settings), pattern: JSON.stringify(pattern) });
+    const inPage: unknown = runInContext('Array.from(page.write(settings, pattern).value)', context);
+    const inNode = pdfWriter(settings).write(pattern);
+    if (!inNode.ok) throw new Error(JSON.stringify(inNode.problems));
+    expect(Buffer.from(inPage as number[]).equals(Buffer.from(inNode.value))).toBe(true);
+  });
+});

@@ -1,0 +1,129 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, afterEach, describe, expect, it, vi } from 'vitest';
+import { requestFromDrawing } from '../src/cli/file-inputs.ts';
+import { printCheck } from '../src/cli/print-check.ts';
+import { redraw } from '../src/cli/redraw.ts';
+import { makePattern } from '../src/pattern/make-pattern.ts';
+import { loadWriter } from '../src/writers/load-writer.ts';
+import { PENS } from '../src/writers/pdf.ts';
+import { WRITER_FORMATS } from '../src/writers/writer.ts';
+import { DEMO_HAND, stripOf } from './pdf-samples.ts';
+import { pageSizes, pageText, tracePaths } from './read-pdf.ts';
+import { needsReader } from './readers.ts';
+
+const scratch = mkdtempSync(join(tmpdir(), 'redraw-'));
+afterAll(() => rmSync(scratch, { recursive: true }));
+afterEach(() => {
+  vi.restoreAllMocks();
+  process.exitCode = undefined;
+});
+
+const pattern = stripOf(DEMO_HAND, 'ring-lowered-in-three', '2026-03-31');
+const file = (name: string, content: string | Uint8Array): string => {
+  const path = join(scratch, name);
+  writeFileSync(path, content);
+  return path;
+};
+
+async function written(format: (typeof WRITER_FORMATS)[number]): Promise<string | Uint8Array> {
+  const result = (await loadWriter(format)).write(pattern);
+  if (!result.ok) throw new Error(JSON.stringify(result.problems));
+  return result.value;
+}
+
+/** What a command prints, and its exit code. */
+async function run(command: () => Promise<void>): Promise<{ out: string; errors: string; code: number | string | undefined | null }> {
+  const [out, errors]: [string[], string[]] = [[], []];
+  vi.spyOn(process.stdout, 'write').mockImplementation((text) => out.push(String(text)) > 0);
+  vi.spyOn(process.stderr, 'write').mockImplementation((text) => errors.push(String(text)) > 0);
+  await command();
+  vi.restoreAllMocks();
+  return { out: out.join(''), errors: errors.join(''), code: process.exitCode };
+}
+
+const codes = async (path: string) => {
+  const read = await requestFromDrawing(path);
+  return read.ok ? [] : read.problems.map((p) => p.code);
+};
+
+describe('requestFromDrawing(path)', () => {
+  it.each(WRITER_FORMATS)('makes the same pattern again from %s, whatever the file is called', async (format) => {
+    const request = await requestFromDrawing(file(`${format}.bin`, await written(format)));
+    if (!request.ok) throw new Error(JSON.stringify(request.problems));
+    const made = makePattern(request.value);
+    expect(made.ok && made.value.pattern).toEqual(pattern);
+  });
+
+  it('reads a PDF that another program has compressed', async (context) => {
+    needsReader(context, 'qpdf');
+    const plain = file('plain.pdf', await written('pdf'));
+    const packed = join(scratch, 'packed.pdf');
+    execFileSync('qpdf', ['--object-streams=generate', '--compress-streams=y', '--recompress-flate', plain, packed]);
+    expect(readFileSync(packed, 'latin1')).not.toContain('"schema":"knucklewright/inputs@');
+    const request = await requestFromDrawing(packed);
+    expect(request.ok && request.value.hand).toEqual(DEMO_HAND);
+  });
+
+  it('says what is missing or damaged', async () => {
+    const pdf = Buffer.from((await written('pdf')) as Uint8Array).toString('latin1');
+    const svg = String(await written('svg'));
+    const dxf = String(await written('dxf'));
+    expect(await codes(file('a', pdf.slice(0, pdf.indexOf('"options"'))))).toEqual(['INPUTS_BROKEN']);
+    expect(await codes(file('b', pdf.replaceAll('knucklewright/inputs@', 'somebody/else@1')))).toEqual(['INPUTS_MISSING']);
+    expect(await codes(file('c', svg.replace(/<metadata[\s\S]*<\/metadata>/, '')))).toEqual(['INPUTS_MISSING']);
+    expect(await codes(file('d', dxf.replace(/999\nknucklewright inputs 2.*\n/, '')))).toEqual(['INPUTS_BROKEN']);
+    expect(await codes(file('e', svg.replace('"hand":{', '"hand":{"name":"x",')))).toEqual(['FIELD_UNKNOWN']);
+    expect(await codes(file('f', 'hello'))).toEqual(['FILE_KIND']);
+    expect(await codes(file('g', ''))).toEqual(['FILE_KIND']);
+    expect(await codes(join(scratch, 'absent'))).toEqual(['FILE_NOT_READ']);
+  });
+});
+
+describe('redraw', () => {
+  it('writes the same bytes as the file it read, and does not overwrite unasked', async () => {
+    const source = file('DEMO.pdf', await written('pdf'));
+    const out = join(scratch, 'again');
+    const flags = { formats: 'pdf,svg', out };
+    const first = await run(() => redraw(source, flags));
+    expect(first.code).toBeUndefined();
+    expect(first.out).toContain(`drawn again from ${source}`);
+    expect(readdirSync(out)).toEqual(['DEMO-01-ring-lowered-in-three_mm.pdf', 'DEMO-01-ring-lowered-in-three_mm.svg']);
+    expect(readFileSync(join(out, 'DEMO-01-ring-lowered-in-three_mm.pdf'))).toEqual(readFileSync(source));
+    const second = await run(() => redraw(source, flags));
+    expect(second.code).toBe(1);
+    expect(second.errors).toContain('OUTPUT_EXISTS');
+  });
+});
+
+describe('print-check', () => {
+  const flags = (across: string, along: string, out = '.') => ({ across, along, out, paper: 'a4' });
+
+  it('passes a true print, asks for a file to correct, sends a hopeless print back', async () => {
+    expect(await run(() => printCheck([], flags('100.2', '99,6')))).toMatchObject({ code: 0, out: expect.stringContaining('pass') });
+    expect(await run(() => printCheck([], flags('97.1', '99.8')))).toMatchObject({
+      code: 3,
+      out: expect.stringContaining('Name the file'),
+    });
+    expect(await run(() => printCheck([], flags('60', '99.8')))).toMatchObject({ code: 3, out: expect.stringContaining('reprint') });
+    expect(await run(() => printCheck([], flags('3.9 in', 'wide')))).toMatchObject({ code: 1, errors: expect.stringContaining('--along') });
+  });
+
+  it('writes a PDF that this printer prints true, from the PDF itself', async (context) => {
+    needsReader(context, 'mupdf-tools');
+    const out = join(scratch, 'corrected');
+    const result = await run(async () => printCheck([file('x.pdf', await written('pdf'))], flags('97.1', '99.8', out)));
+    expect(result).toMatchObject({ code: 0, out: expect.stringContaining('compensate') });
+    const corrected = join(out, 'DEMO-01-ring-lowered-in-three-corrected_mm.pdf');
+    expect(pageSizes(corrected)[0]?.map((mm) => Math.round(mm))).toEqual([210, 297]);
+    const bars = tracePaths(corrected, 1).filter((p) => p.kind === 'stroke' && Math.abs(p.width - PENS.bar.width) < 0.001);
+    const lengths = bars.map(({ subpaths: [line] }) =>
+      Math.hypot((line?.[1]?.to.x ?? 0) - (line?.[0]?.to.x ?? 0), (line?.[1]?.to.y ?? 0) - (line?.[0]?.to.y ?? 0)),
+    );
+    expect((lengths[0] ?? 0) * 0.971).toBeCloseTo(100, 2);
+    expect((lengths[1] ?? 0) * 0.998).toBeCloseTo(100, 2);
+    expect(pageText(corrected, 1)).toContain('CORRECTED for one printer');
+  });
+});
