@@ -10,6 +10,23 @@ const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 export const PAGE = join(root, 'dist', 'knucklewright.html');
 const LARGEST_BYTES = 900_000;
 
+/**
+ * pdfkit brings a font engine, a line breaker and an image reader (0.55 MB). Our pages have the standard fonts, lines that are broken before,
+ * and no images. Left out, they would say so if anything ever called them.
+ */
+const withoutFontsAndImages = {
+  name: 'without-fonts-and-images',
+  enforce: 'pre',
+  resolveId(id) {
+    return ['fontkit', 'linebreak', 'png-js'].includes(id) ? `\0left-out:${id}` : undefined;
+  },
+  load(id) {
+    if (!id.startsWith('\0left-out:')) return undefined;
+    return `export default class LeftOut { constructor() { throw new Error('${id.slice(1)}'); } }
+      export const create = () => { throw new Error('${id.slice(1)}'); };`;
+  },
+};
+
 /** Writes the page to `target` and returns its size in bytes; throws when it would load anything or is too large. */
 export async function buildPage(target = PAGE) {
   const result = await build({
@@ -17,7 +34,7 @@ export async function buildPage(target = PAGE) {
     root: join(root, 'src', 'page'),
     logLevel: 'warn',
     oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-    plugins: [viteSingleFile({ removeViteModuleLoader: true })],
+    plugins: [withoutFontsAndImages, viteSingleFile({ removeViteModuleLoader: true })],
     build: {
       write: false,
       target: 'es2023',

@@ -6,7 +6,7 @@ import { startPage } from './store.ts';
 import { LANGUAGES, languageFor } from './texts/languages.ts';
 import { App } from './view/app.tsx';
 
-/** What was kept on this computer, or an empty page in the browser's language; inches where the browser is set to the United States. */
+/** What was kept on this computer, or an empty page in the browser's language; inches and Letter where the browser is set to the United States. */
 function firstState(): PageState {
   const kept = readKept();
   const language = languageFor(navigator.languages);
@@ -19,8 +19,15 @@ function firstState(): PageState {
       file: null,
     };
   }
-  const unit = navigator.language.toLowerCase() === 'en-us' ? 'in' : 'mm';
-  return { entries: emptyEntries(decimal), settings: { language, unit, decimal }, viewing: FRESH_VIEWING, file: null };
+  const isUnitedStates = navigator.language.toLowerCase() === 'en-us';
+  const unit = isUnitedStates ? 'in' : 'mm';
+  const empty = emptyEntries(decimal);
+  return {
+    entries: { ...empty, print: { ...empty.print, paper: isUnitedStates ? 'letter' : 'a4' } },
+    settings: { language, unit, decimal },
+    viewing: FRESH_VIEWING,
+    file: null,
+  };
 }
 
 const root = document.getElementById('page');

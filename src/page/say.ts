@@ -112,8 +112,8 @@ export function typedAt(where: string, entries: Entries): string {
   const at: unknown =
     first === 'digits'
       ? own(own(entries.digits, second), third)
-      : first === 'visit'
-        ? own(entries.visit, second)
+      : first === 'visit' || first === 'print'
+        ? own(entries[first], second)
         : first === 'target'
           ? second === 'digit'
             ? entries.target

@@ -28,6 +28,8 @@ export interface Entries {
   readonly places: Readonly<Record<DigitName, Place | 'out'>>;
   readonly options: Readonly<Record<keyof StripOptions, string>>;
   readonly date: string;
+  /** How it is printed: the paper, and what the two 100 mm bars of a print measured. */
+  readonly print: Readonly<Record<'paper' | 'across' | 'along', string>>;
   /** A visit that is being written down. */
   readonly visit: Readonly<Record<VisitEntry, string>>;
 }
@@ -121,6 +123,7 @@ export function emptyEntries(decimal: DecimalSign): Entries {
     places: { index: 'enclosed', long: 'raised', ring: 'enclosed', little: 'out' },
     options: usualOptions(decimal),
     date: '',
+    print: { paper: 'a4', across: '', along: '' },
     visit: EMPTY_VISIT,
   };
 }
@@ -145,6 +148,7 @@ export function entered(entries: Entries, where: string, text: string): Partial<
   const [first = '', second = '', third = ''] = where.split('.');
   const digit = DIGITS.find((d) => d === second);
   if (first === 'digits' && digit) return { digits: { ...entries.digits, [digit]: { ...entries.digits[digit], [third]: text } } };
+  if (first === 'print') return { print: { ...entries.print, [second]: text } };
   if (first === 'visit') return { visit: { ...entries.visit, [second]: text } };
   if (first === 'target') return { deficits: { ...entries.deficits, [second]: text } };
   if (first in PALM_FIELDS) return { palm: { ...entries.palm, [first]: text } };

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Download, type Page } from 'playwright-core';
-import { afterAll, expect, it } from 'vitest';
+import { afterAll, expect, it, type TestContext } from 'vitest';
 import { needsReader } from '../readers.ts';
 
 /** The page as the build before all tests left it. */
@@ -37,7 +37,7 @@ export interface Visit {
  */
 export function inBrowser(
   name: string,
-  run: (open: (options?: BrowserContextOptions, address?: string) => Promise<Visit>) => Promise<void>,
+  run: (open: (options?: BrowserContextOptions, address?: string) => Promise<Visit>, test: TestContext) => Promise<void>,
 ) {
   it(
     name,
@@ -60,7 +60,7 @@ export function inBrowser(
           visits.push(visit);
           await page.goto(address);
           return visit;
-        });
+        }, test);
         expect(visits.flatMap((visit) => visit.errors)).toEqual([]);
       } finally {
         for (const { context } of visits) await context.close();

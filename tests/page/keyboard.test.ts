@@ -17,7 +17,7 @@ async function tabTo(page: Page, wanted: string): Promise<void> {
 }
 
 describe('by the keyboard alone', () => {
-  inBrowser('from the first field of the empty page to the downloaded DXF, fields in the order of measuring', async (open) => {
+  inBrowser('from the first field of the empty page to the PDF to print and the DXF, fields in the order of measuring', async (open) => {
     const { page } = await open();
     const { code = '', 'target.pipExtensionDeficit': deficit = '', ...digits } = TYPED_HAND;
     await tabTo(page, 'code');
@@ -41,6 +41,9 @@ describe('by the keyboard alone', () => {
     await page.keyboard.type(deficit);
     await page.keyboard.press('Enter');
     await page.waitForFunction(() => document.activeElement?.id === 'pattern-heading');
+    await tabTo(page, 'save-pdf');
+    const [pdf] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Enter')]);
+    expect((await contentOf(pdf)).subarray(0, 5).toString()).toBe('%PDF-');
     await tabTo(page, 'save-dxf');
     const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Enter')]);
     expect(download.suggestedFilename()).toBe('DEMO-01-ring-lowered-in-three_mm.dxf');
@@ -99,7 +102,7 @@ describe('by the keyboard alone', () => {
     await expect.poll(picture).toBe(front);
     const width = () => page.locator('#pattern-picture').evaluate((svg) => svg.getBoundingClientRect().width);
     const fit = await width();
-    await page.locator('section.scroll').focus();
+    await page.locator('.shown > section.scroll').focus();
     await page.keyboard.press('+');
     await expect.poll(width).toBeCloseTo(1.25 * fit, 0);
     await page.keyboard.press('0');

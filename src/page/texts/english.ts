@@ -267,8 +267,9 @@ export const english = {
     across: 'Bar across',
     along: 'Bar along',
     good: 'Both bars are right: cut.',
-    off: (across: string, along: string) => `Off by ${across} % across and ${along} % along. The next PDF is drawn against that.`,
-    far: 'That is no printing error: the page was fitted to the paper. Print again at 100 %, "actual size".',
+    off: (across: string, along: string) =>
+      `Off by ${across} % across and ${along} % along. First try printing at 100 %, actual size. If the bars stay so, save the PDF again: it is drawn against that, to be printed with the same settings.`,
+    far: 'Off by more than 10 %: throw the sheet away, switch off everything that fits or scales in the print dialogue, and print again.',
   },
   trials: {
     heading: 'Keep and follow',

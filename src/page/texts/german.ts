@@ -303,7 +303,7 @@ export const german: Texts = {
     svgHint: 'für Zeichenprogramme und viele Schneidgeräte',
     dxfHint: 'für Schneidgeräte und CAD',
     pdfHint: 'für Papier: mit 100 % drucken, dann beide Balken nachmessen',
-    handoutHint: 'für die Person, die es trägt',
+    handoutHint: 'für die Person, die es trägt, auf Englisch',
     cannot: 'Es gibt noch nichts zu speichern; siehe die Liste oben.',
   },
   scale: {
@@ -312,8 +312,9 @@ export const german: Texts = {
     across: 'Balken quer',
     along: 'Balken längs',
     good: 'Beide Balken stimmen: schneiden.',
-    off: (across, along) => `Falsch um ${across} % quer und ${along} % längs. Das nächste PDF wird dagegen gezeichnet.`,
-    far: 'Das ist kein Druckfehler: Die Seite wurde ans Papier angepasst. Noch einmal mit 100 %, „tatsächliche Größe“, drucken.',
+    off: (across, along) =>
+      `Falsch um ${across} % quer und ${along} % längs. Zuerst mit 100 %, tatsächlicher Größe, drucken. Bleiben die Balken so, das PDF noch einmal speichern: Es wird dagegen gezeichnet und mit denselben Einstellungen gedruckt.`,
+    far: 'Um mehr als 10 % falsch: das Blatt wegwerfen, im Druckdialog alles ausschalten, was anpasst oder skaliert, und noch einmal drucken.',
   },
   trials: {
     heading: 'Aufheben und verfolgen',

@@ -312,7 +312,7 @@ export const spanish: Texts = {
     svgHint: 'para programas de dibujo y muchas cortadoras',
     dxfHint: 'para cortadoras y CAD',
     pdfHint: 'para papel: imprimir al 100 % y medir las dos barras',
-    handoutHint: 'para la persona que la lleva',
+    handoutHint: 'para la persona que la lleva, en inglés',
     cannot: 'Aún no hay nada que guardar; vea la lista de arriba.',
   },
   scale: {
@@ -321,8 +321,9 @@ export const spanish: Texts = {
     across: 'Barra a lo ancho',
     along: 'Barra a lo largo',
     good: 'Las dos barras están bien: cortar.',
-    off: (across, along) => `Error de ${across} % a lo ancho y ${along} % a lo largo. El próximo PDF se dibuja en contra.`,
-    far: 'Eso no es error de impresora: la página se ajustó al papel. Imprima otra vez al 100 %, «tamaño real».',
+    off: (across, along) =>
+      `Error de ${across} % a lo ancho y ${along} % a lo largo. Primero imprima al 100 %, tamaño real. Si las barras siguen así, guarde el PDF otra vez: se dibuja en contra, para imprimirlo con los mismos ajustes.`,
+    far: 'Error de más del 10 %: tire la hoja, quite en el diálogo de impresión todo lo que ajusta o escala, e imprima otra vez.',
   },
   trials: {
     heading: 'Guardar y seguir',

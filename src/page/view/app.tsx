@@ -65,7 +65,7 @@ export function App({ page }: { readonly page: Page }) {
           <div class="results">
             <PatternSection view={view} />
             <Still of={[settings, viewing.screen, viewing.cardPixelsPerMm, devicePixelRatio]} draw={() => <SizeSection view={view} />} />
-            <Still of={[settings, viewing.checked]} draw={() => <MakeSection view={view} />} />
+            <Still of={[settings, entries.print]} draw={() => <MakeSection view={view} />} />
             <Still
               of={[settings, state.file, entries.visit, viewing.keep, viewing.fileProblems, viewing.changed]}
               draw={() => <TrialsSection view={view} />}
