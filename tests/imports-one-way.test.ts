@@ -13,7 +13,9 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   record: ['units', 'geometry', 'hand', 'block', 'pattern'],
   sheet: ['units', 'geometry', 'hand', 'block', 'pattern'],
   writers: ['units', 'geometry', 'hand', 'block', 'pattern', 'sheet'],
-  cli: ['units', 'geometry', 'hand', 'block', 'pattern', 'record', 'sheet', 'writers'],
+  // Reads files back without knowing how they were written.
+  inspect: ['units', 'geometry'],
+  cli: ['units', 'geometry', 'hand', 'block', 'pattern', 'record', 'sheet', 'writers', 'inspect'],
   page: ['units', 'geometry', 'hand', 'block', 'pattern', 'record', 'sheet', 'writers'],
 };
 

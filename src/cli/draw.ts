@@ -53,7 +53,7 @@ async function readInputs(handFile: string, flags: DrawFlags): Promise<Result<Dr
   const problems: Problem[] = [hand, options, output, date, chosen].flatMap((r) => (r && !r.ok ? r.problems : []));
   if (!hand.ok || !options.ok || !output.ok || !date.ok || !chosen?.ok || problems.length > 0) return failure(...problems);
   const inputs = { hand: hand.value, chosen: chosen.value, options: options.value, date: date.value, output: output.value };
-  return success(inputs, [...hand.warnings, ...cautionsFor(hand.value.flags)]);
+  return success(inputs, [...hand.warnings, ...cautionsFor(hand.value.flags), ...output.warnings]);
 }
 
 /** What `plan` puts first for the same hand and options; null while either is wrong. */

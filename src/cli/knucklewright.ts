@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander';
 import { addCaseCommand } from './case-command.ts';
 import { addDrawCommand } from './draw-command.ts';
 import { EXIT } from './exit.ts';
+import { addInspectCommand } from './inspect-command.ts';
 import { addLibraryCommands } from './library-commands.ts';
 import { addPageCommand } from './page-command.ts';
 import { addPlanCommand } from './plan-command.ts';
@@ -22,6 +23,7 @@ function program(): Command {
   addPageCommand(command);
   addCaseCommand(command);
   addSheetCommands(command);
+  addInspectCommand(command);
   addLibraryCommands(command);
   for (const child of command.commands) child.exitOverride().showHelpAfterError(`(see knucklewright ${child.name()} --help)`);
   return command;

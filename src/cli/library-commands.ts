@@ -13,7 +13,7 @@ export function addLibraryCommands(program: Command): void {
   program
     .command('schema')
     .description('print the JSON Schema of a file that knucklewright reads')
-    .addArgument(new Argument('<kind>', 'which file').choices(['hand', 'block', 'options', 'case', 'visit']))
+    .addArgument(new Argument('<kind>', 'which file').choices(['hand', 'block', 'options', 'cutter', 'case', 'visit']))
     .action(async (kind: string) => {
       const { schemaOf } = await import('./schema.ts');
       process.stdout.write(`${JSON.stringify(schemaOf(kind), null, 2)}\n`);

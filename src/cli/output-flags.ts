@@ -1,24 +1,26 @@
 import type { Command } from 'commander';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
-import type { OutputSettings } from '../writers/output-settings.ts';
 import { WRITER_FORMATS, type WriterFormat } from '../writers/writer.ts';
+import { addCutterFlags, type CutterFlags, type CutterPlan, readCutterPlan } from './cutter-flags.ts';
 import { addSheetFlags, readSheetSettings, type SheetFlags } from './sheet-flags.ts';
 
 /** The flags that every command that writes patterns has, as commander gives them. */
-export interface OutputFlags extends SheetFlags {
+export interface OutputFlags extends SheetFlags, CutterFlags {
   readonly out?: string;
   readonly formats: string;
   readonly force?: boolean;
   readonly json?: boolean;
+  readonly reports?: boolean;
 }
 
 /** Where and how a command writes its files. */
-export interface OutputPlan {
+export interface OutputPlan extends CutterPlan {
   /** Null: nothing is written, only the report is printed. */
   readonly folder: string | null;
   readonly formats: readonly WriterFormat[];
   readonly force: boolean;
-  readonly settings: OutputSettings;
+  /** Beside each drawing's files, a report from reading them back. */
+  readonly reports: boolean;
 }
 
 export function addOutputFlags(command: Command): void {
@@ -26,17 +28,22 @@ export function addOutputFlags(command: Command): void {
     .option('--out <folder>', 'folder for the files; made if missing (default: this folder; with --json nothing is written without it)')
     .option('--formats <list>', `formats to write, with commas between: ${WRITER_FORMATS.join(', ')}`, 'svg,dxf')
     .option('--force', 'replace files that exist')
+    .option('--reports', 'read the written files back and put what was found beside them, as NAME_mm.report.txt')
     .option('--json', 'print the report as JSON');
   addSheetFlags(command);
+  addCutterFlags(command);
 }
 
 /** The plan that the flags ask for, with all their problems at once. */
 export function readOutputPlan(flags: OutputFlags): Result<OutputPlan> {
   const formats = readFormats(flags.formats);
   const pdf = readSheetSettings(flags);
-  if (!formats.ok || !pdf.ok) return failure(...[formats, pdf].flatMap((r) => (r.ok ? [] : r.problems)));
+  const cutting = readCutterPlan(flags);
+  if (!formats.ok || !pdf.ok || !cutting.ok) return failure(...[formats, pdf, cutting].flatMap((r) => (r.ok ? [] : r.problems)));
   const folder = flags.out ?? (flags.json ? null : '.');
-  return success({ folder, formats: formats.value, force: flags.force === true, settings: { pdf: pdf.value } });
+  const settings = { ...cutting.value.settings, pdf: pdf.value };
+  const plan = { folder, formats: formats.value, force: flags.force === true, reports: flags.reports === true, ...cutting.value, settings };
+  return success(plan, cutting.warnings);
 }
 
 function readFormats(list: string): Result<readonly WriterFormat[]> {

@@ -4,6 +4,7 @@ import type { PrintedBars, SheetSettings } from '../sheet/sheet-settings.ts';
 import { parseLength } from '../units/length.ts';
 import { plain } from '../units/number.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
+import { DEFAULT_OUTPUT_SETTINGS } from '../writers/output-settings.ts';
 import { layOutForPdf } from '../writers/pdf.ts';
 import { EXIT, fail, warn } from './exit.ts';
 import { requestFromDrawingOrHand } from './file-inputs.ts';
@@ -85,7 +86,15 @@ async function correct(
   const before = layOutForPdf(pattern, settings);
   if (!before.ok) return before;
   const pdf = { ...settings, orientation: before.value.orientation, correction: bars };
-  const plan: OutputPlan = { folder: flags.out, formats: ['pdf'], force: flags.force === true, settings: { pdf } };
+  const settingsOfAll = { ...DEFAULT_OUTPUT_SETTINGS, pdf };
+  const plan: OutputPlan = {
+    folder: flags.out,
+    formats: ['pdf'],
+    force: flags.force === true,
+    reports: false,
+    cutter: null,
+    settings: settingsOfAll,
+  };
   const stem = `${request.hand.code}-${request.block.id}-corrected`;
   const place = await checkOutput(plan, [stem]);
   return place.ok ? writePatterns([{ stem, pattern }], plan) : failure(...place.problems);

@@ -2,6 +2,7 @@ import { blockJsonSchema } from '../block/read-block.ts';
 import { handJsonSchema } from '../hand/hand-schema.ts';
 import { optionsJsonSchema } from '../pattern/strip/read-options.ts';
 import { caseJsonSchema, visitJsonSchema } from '../record/case-schema.ts';
+import { cutterJsonSchema } from '../sheet/cutter-profile.ts';
 
 /** JSON Schema of a kind of input file. */
 export function schemaOf(kind: string): object {
@@ -16,6 +17,8 @@ export function schemaOf(kind: string): object {
       return caseJsonSchema();
     case 'visit':
       return visitJsonSchema();
+    case 'cutter':
+      return cutterJsonSchema();
     default:
       throw new RangeError(`no schema of "${kind}"`);
   }

@@ -27,9 +27,10 @@ const NECK_WAY_ROUND = 3 * MINIMUM_FEATURE;
 
 /**
  * All faults of a cut outline by output rule 7: closed, finite, turning the right way, no zero-length or doubled edge, no
- * self-crossing, no edge or neck under the minimum feature. An empty list proves it.
+ * self-crossing, no edge or neck under the minimum feature. An empty list proves it. A kerf's corner arcs are shorter than any feature:
+ * for outlines that have them, `minimumFeature` is 0 and only edges and necks without any size are faults.
  */
-export function outlineFaults(path: LineArcPath, role: 'outside' | 'hole'): readonly OutlineFault[] {
+export function outlineFaults(path: LineArcPath, role: 'outside' | 'hole', minimumFeature = MINIMUM_FEATURE): readonly OutlineFault[] {
   const origin: Point = path.vertices[0] ?? { x: 0, y: 0 };
   const wild = path.vertices.find((v) => ![v.x, v.y, v.bulge].every(Number.isFinite));
   if (wild) return [fault('NOT_FINITE', origin, 'has a coordinate that is not a number')];
@@ -40,8 +41,8 @@ export function outlineFaults(path: LineArcPath, role: 'outside' | 'hole'): read
   for (const segment of segments) {
     const length = segmentLength(segment);
     if (chord(segment) <= SAME_POINT) faults.push(fault('ZERO_EDGE', segment.from, 'has an edge without length'));
-    else if (length < MINIMUM_FEATURE - SAME_POINT)
-      faults.push(fault('SHORT_EDGE', segment.from, `has an edge of ${length.toFixed(3)} mm, under ${MINIMUM_FEATURE} mm`));
+    else if (length < minimumFeature - SAME_POINT)
+      faults.push(fault('SHORT_EDGE', segment.from, `has an edge of ${length.toFixed(3)} mm, under ${minimumFeature} mm`));
     if (Math.abs(segment.bulge) > 1 + 1e-12) faults.push(fault('BULGE_TOO_LARGE', segment.from, 'has an arc of more than half a circle'));
   }
   if (faults.length > 0) return faults;
@@ -50,7 +51,7 @@ export function outlineFaults(path: LineArcPath, role: 'outside' | 'hole'): read
     faults.push(fault('WRONG_WAY', origin, role === 'outside' ? 'must run counter-clockwise' : 'is a hole and must run clockwise'));
   }
   faults.push(...crossings(segments));
-  return faults.length > 0 ? faults : necks(segments);
+  return faults.length > 0 || minimumFeature === 0 ? faults : necks(segments);
 }
 
 function fault(code: OutlineFault['code'], at: Point, what: string): OutlineFault {

@@ -36,6 +36,22 @@ export interface Label {
   readonly angle: number;
 }
 
+/** One stroke of a cutter round a part, ready to be cut: the whole contour, or a piece of it with its lead-in. */
+export interface CutStroke {
+  readonly role: 'hole' | 'outline';
+  readonly path: LineArcPath;
+}
+
+/** What was done to the outlines for a machine; absent: nothing, the outlines are the true edges. */
+export interface Cutting {
+  /** Id of the cutter profile. */
+  readonly cutter: string;
+  /** Width that the tool takes away, mm; the outlines have been moved by half of it. */
+  readonly kerf: number;
+  /** One sentence each, for the people at the machine. */
+  readonly notes: readonly string[];
+}
+
 /** One piece to cut. */
 export interface Part {
   readonly id: string;
@@ -44,6 +60,8 @@ export interface Part {
   readonly holes: readonly LineArcPath[];
   readonly marks: readonly Mark[];
   readonly labels: readonly Label[];
+  /** In the order of cutting, holes before the outline; absent: each hole and the outline once round. */
+  readonly cuts?: readonly CutStroke[];
 }
 
 /** What travels with the file, so that it can be drawn again. */
@@ -69,4 +87,5 @@ export interface Pattern {
   /** What the printed sheet says beside the outline; a pattern without it prints its parts alone. */
   readonly notes?: MakingNotes;
   readonly warnings: readonly Warning[];
+  readonly cutting?: Cutting;
 }

@@ -35,6 +35,7 @@ export function shiftPart(part: Part, dx: number, dy: number): Part {
     ...shiftDrawn(part, dx, dy),
     outline: placePath(part.outline, { dx, dy }),
     holes: part.holes.map((hole) => placePath(hole, { dx, dy })),
+    ...(part.cuts ? { cuts: part.cuts.map((cut) => ({ ...cut, path: placePath(cut.path, { dx, dy }) })) } : {}),
   };
 }
 

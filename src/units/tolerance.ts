@@ -14,3 +14,9 @@ export const WRONG_TURN = 1e-9;
 export const MINIMUM_FEATURE = 1;
 /** How far a drawn ellipse made of arcs may lie from the true ellipse; only the section view is drawn so. */
 export const DRAWN_ELLIPSE_ERROR = 0.01;
+/** Two cut edges of different parts that run nearer than this to each other are one edge, cut twice. */
+export const DOUBLED_EDGE = 0.01;
+/** Two parts may touch along less than this; more is a doubled edge. */
+export const DOUBLED_LENGTH = 0.1;
+/** Chord error of arcs that are written as short lines, unless the person asks for another. */
+export const ARC_CHORD_ERROR = 0.01;

@@ -1,18 +1,22 @@
 import Drawing from 'dxf-writer';
 import Handle from 'dxf-writer/src/Handle.js';
-import type { LineArcPath, Vertex } from '../geometry/path.ts';
-import type { Circle, Layer, Pattern } from '../pattern/pattern.ts';
-import { BULGE_DECIMALS, COORDINATE_DECIMALS, fixed } from '../units/number.ts';
+import { cuttingNotes } from '../pattern/cutting-notes.ts';
+import type { Layer, Pattern } from '../pattern/pattern.ts';
+import { COORDINATE_DECIMALS, fixed, plain } from '../units/number.ts';
 import { type Result, success } from '../units/result.ts';
-import { type DrawnItem, fileOrder } from './file-order.ts';
+import { dxfR12, type LayeredShape } from './dxf-r12.ts';
+import { type DxfShape, dxfShapes } from './dxf-shapes.ts';
+import { fileOrder } from './file-order.ts';
 import { dxfComments } from './inputs-text.ts';
+import { DEFAULT_OUTPUT_SETTINGS, type LayerStyle, type OutputSettings } from './output-settings.ts';
 import type { PatternWriter } from './writer.ts';
 
-/**
- * AutoCAD colour indices: 7 is black on white and white on black; 251 and 8 are greys that keep a contrast of 3 to 1 on both
- * (WCAG 2.2, 1.4.11), as drawing programs show either.
- */
-export const DXF_LAYER_COLOURS: Readonly<Record<Layer, number>> = { CUT: 7, MARK: 251, INFO: 8 };
+/** Colour indices of our own layers. */
+export const DXF_LAYER_COLOURS: Readonly<Record<Layer, number>> = {
+  CUT: DEFAULT_OUTPUT_SETTINGS.layers.CUT.dxfColour,
+  MARK: DEFAULT_OUTPUT_SETTINGS.layers.MARK.dxfColour,
+  INFO: DEFAULT_OUTPUT_SETTINGS.layers.INFO.dxfColour,
+};
 
 /** The layer that every DXF has; its list of shapes is written first. */
 const FIRST_LAYER = '0';
@@ -30,28 +34,50 @@ interface DxfDrawing {
   setActiveLayer(name: string): void;
   drawLine(x1: string, y1: string, x2: string, y2: string): void;
   drawCircle(x: string, y: string, radius: string): void;
-  drawPolyline(points: readonly (readonly string[])[], closed: boolean): void;
+  drawArc(x: string, y: string, radius: string, start: string, end: string): void;
+  drawPolyline(points: readonly (readonly (string | undefined)[])[], closed: boolean): void;
   toDxfString(): string;
 }
 
 /**
- * DXF (AC1021) in ASCII, mm: layers CUT, MARK, INFO; outlines and holes as closed LWPOLYLINE with bulges, circles as CIRCLE, single straight
- * strokes as LINE, no splines, no text entities. The title and the inputs stand in comments (group 999) before the header.
+ * DXF in ASCII, mm, in the form and with the arcs that the settings ask for (see `dxfShapes`): AC1021 with LWPOLYLINE, or AC1009 with
+ * POLYLINE. Declared layers, no splines, no text entities. Title, kerf and inputs stand in comments (group 999) before the header.
  */
-export const dxfWriter: PatternWriter = {
-  format: 'dxf',
-  extension: 'dxf',
-  write(pattern: Pattern): Result<string> {
-    const groups = fileOrder(pattern);
-    if (!groups.ok) return groups;
-    const drawing = emptyDrawing(pattern);
-    for (const group of groups.value) for (const item of group.items) drawItem(drawing, item);
-    const comments = dxfComments(pattern.title, pattern.inputs).map((comment) => `999\n${comment}\n`);
-    return success(`${comments.join('')}${drawing.toDxfString()}\n`);
-  },
-};
+export function dxfWriterFor(settings: OutputSettings): PatternWriter {
+  return {
+    format: 'dxf',
+    extension: 'dxf',
+    write(pattern: Pattern): Result<string> {
+      const groups = fileOrder(pattern, settings);
+      if (!groups.ok) return groups;
+      const shapes = groups.value.flatMap((group) =>
+        group.items.flatMap((item) =>
+          dxfShapes(item, settings.dxf).map((shape): LayeredShape => ({ layer: settings.layers[item.layer].name, shape })),
+        ),
+      );
+      const layers = (['CUT', 'MARK', 'INFO'] as const).map((layer) => settings.layers[layer]).filter((layer) => layer.omit !== true);
+      const comments = dxfComments(pattern.title, pattern.inputs, notes(pattern, settings));
+      if (settings.dxf.form === 'r12') return success(dxfR12(comments, pattern.extents, layers, shapes));
+      const drawing = emptyDrawing(pattern, layers);
+      for (const { layer, shape } of shapes) inFileOrder(drawing, layer, () => drawShape(drawing, shape));
+      return success(`${comments.map((comment) => `999\n${comment}\n`).join('')}${drawing.toDxfString()}\n`);
+    },
+  };
+}
 
-function emptyDrawing(pattern: Pattern): DxfDrawing {
+/** The writer for our own defaults. */
+export const dxfWriter: PatternWriter = dxfWriterFor(DEFAULT_OUTPUT_SETTINGS);
+
+function notes(pattern: Pattern, { dxf }: OutputSettings): readonly string[] {
+  const arcs = {
+    bulge: [],
+    entities: ['edges as separate LINE and ARC entities, end to end.'],
+    lines: [`arcs as short lines, at most ${plain(dxf.chordError, 4)} mm from the arc.`],
+  }[dxf.arcs];
+  return [...cuttingNotes(pattern), ...arcs];
+}
+
+function emptyDrawing(pattern: Pattern, layers: readonly LayerStyle[]): DxfDrawing {
   // The library counts handles in one static counter; from 0 each time, the same pattern has the same bytes.
   Handle.seed = 0;
   const drawing = new Drawing() as unknown as DxfDrawing;
@@ -60,64 +86,29 @@ function emptyDrawing(pattern: Pattern): DxfDrawing {
   drawing.header('MEASUREMENT', [[70, '1']]);
   drawing.header('EXTMIN', corner(minX, minY));
   drawing.header('EXTMAX', corner(maxX, maxY));
-  for (const layer of ['CUT', 'MARK', 'INFO'] as const) drawing.addLayer(layer, DXF_LAYER_COLOURS[layer], 'CONTINUOUS');
+  for (const { name, dxfColour } of layers) drawing.addLayer(name, dxfColour, 'CONTINUOUS');
   return drawing;
 }
 
 function corner(x: number, y: number): readonly (readonly [number, string])[] {
   return [
-    [10, coordinate(x)],
-    [20, coordinate(y)],
-    [30, coordinate(0)],
+    [10, fixed(x, COORDINATE_DECIMALS)],
+    [20, fixed(y, COORDINATE_DECIMALS)],
+    [30, fixed(0, COORDINATE_DECIMALS)],
   ];
 }
 
-function drawItem(drawing: DxfDrawing, item: DrawnItem): void {
-  for (const path of item.paths) {
-    const circle = asCircle(path);
-    inFileOrder(drawing, item.layer, () => (circle ? drawCircle(drawing, circle) : drawPath(drawing, path)));
-  }
-  for (const circle of item.circles) inFileOrder(drawing, item.layer, () => drawCircle(drawing, circle));
-}
-
 /** The library writes layer by layer. A shape keeps its layer when it moves to the first layer's list, and there the order is ours. */
-function inFileOrder(drawing: DxfDrawing, layer: Layer, draw: () => void): void {
+function inFileOrder(drawing: DxfDrawing, layer: string, draw: () => void): void {
   drawing.setActiveLayer(layer);
   draw();
   const shapes = drawing.layers[layer]?.shapes.splice(0) ?? [];
   drawing.layers[FIRST_LAYER]?.shapes.push(...shapes);
 }
 
-function drawCircle(drawing: DxfDrawing, { center, radius }: Circle): void {
-  drawing.drawCircle(coordinate(center.x), coordinate(center.y), coordinate(radius));
-}
-
-function drawPath(drawing: DxfDrawing, path: LineArcPath): void {
-  const [from, to] = path.vertices;
-  if (!from || !to) return;
-  if (!path.closed && path.vertices.length === 2 && from.bulge === 0) {
-    drawing.drawLine(coordinate(from.x), coordinate(from.y), coordinate(to.x), coordinate(to.y));
-    return;
-  }
-  const last = path.vertices.length - 1;
-  const points = path.vertices.map((v, i) => {
-    const hasArc = v.bulge !== 0 && (path.closed || i < last);
-    return hasArc ? [coordinate(v.x), coordinate(v.y), fixed(v.bulge, BULGE_DECIMALS)] : [coordinate(v.x), coordinate(v.y)];
-  });
-  drawing.drawPolyline(points, path.closed);
-}
-
-/** Two half circles that close are a circle, which many machines cut better as CIRCLE. */
-function asCircle(path: LineArcPath): Circle | null {
-  const [a, b] = path.vertices;
-  if (!path.closed || path.vertices.length !== 2 || !a || !b || !isHalf(a) || a.bulge !== b.bulge) return null;
-  return { center: { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }, radius: Math.hypot(b.x - a.x, b.y - a.y) / 2 };
-}
-
-function isHalf(v: Vertex): boolean {
-  return Math.abs(v.bulge) === 1;
-}
-
-function coordinate(value: number): string {
-  return fixed(value, COORDINATE_DECIMALS);
+function drawShape(drawing: DxfDrawing, shape: DxfShape): void {
+  if (shape.kind === 'line') drawing.drawLine(shape.from[0], shape.from[1], shape.to[0], shape.to[1]);
+  else if (shape.kind === 'circle') drawing.drawCircle(shape.center[0], shape.center[1], shape.radius);
+  else if (shape.kind === 'arc') drawing.drawArc(shape.center[0], shape.center[1], shape.radius, shape.start, shape.end);
+  else drawing.drawPolyline(shape.points, shape.closed);
 }

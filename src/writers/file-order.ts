@@ -5,6 +5,7 @@ import { radians } from '../units/angle.ts';
 import { isWritable } from '../units/number.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { inputsToText } from './inputs-text.ts';
+import { DEFAULT_OUTPUT_SETTINGS, type OutputSettings } from './output-settings.ts';
 
 /** One thing to draw: a mark, a label as strokes, a hole or an outline. mm, y up. */
 export interface DrawnItem {
@@ -19,7 +20,7 @@ export interface DrawnItem {
 
 /** What belongs together in the file: a part, or what stands beside the parts. */
 export interface DrawnGroup {
-  /** `part-1`, `part-2`, ... or `beside`; unique in the file. */
+  /** `part-1`, `part-2`, ... or `beside`; layer by layer, `part-1-marks` and `part-1-cuts`. Unique in the file. */
   readonly id: string;
   /** The part's own id, or null beside the parts. */
   readonly part: string | null;
@@ -29,28 +30,46 @@ export interface DrawnGroup {
 
 /**
  * A pattern in the order in which every file draws it: part by part, in each MARK, INFO, then CUT with holes before the outline, so that
- * nothing is drawn on a piece that is already cut loose; then what stands beside, MARK before INFO. Groups without items are left out.
+ * nothing is drawn on a piece that is already cut loose; then what stands beside, MARK before INFO. Where the settings say
+ * `layer-by-layer`, all marks come before the first cut. A part's `cuts` take the place of its holes and outline. Groups without items and
+ * layers that the settings omit are left out.
  * Fails with every unknown label character, unwritable number and an empty drawing area named (codes: see `PatternWriter`).
  */
-export function fileOrder(pattern: Pattern): Result<readonly DrawnGroup[]> {
+export function fileOrder(
+  pattern: Pattern,
+  settings: Pick<OutputSettings, 'layers' | 'order'> = DEFAULT_OUTPUT_SETTINGS,
+): Result<readonly DrawnGroup[]> {
   const problems: Problem[] = [];
   const groups = pattern.parts.map((part, i): DrawnGroup => partGroup(part, `part-${i + 1}`, problems));
   const beside = layered(pattern.beside.marks, pattern.beside.labels, 'beside', problems);
   groups.push({ id: 'beside', part: null, title: 'Beside the parts', items: beside });
   problems.push(...sizeProblems(pattern), ...groups.flatMap(itemProblems), ...inputProblems(pattern));
-  return problems.length > 0 ? failure(...problems) : success(groups.filter((group) => group.items.length > 0));
+  if (problems.length > 0) return failure(...problems);
+  const ordered = settings.order === 'layer-by-layer' ? marksFirst(groups) : groups;
+  const kept = ordered.map((group) => ({ ...group, items: group.items.filter((item) => settings.layers[item.layer].omit !== true) }));
+  return success(kept.filter((group) => group.items.length > 0));
+}
+
+function marksFirst(groups: readonly DrawnGroup[]): readonly DrawnGroup[] {
+  const only = (group: DrawnGroup, ending: string, cut: boolean): DrawnGroup => ({
+    ...group,
+    id: group.part === null ? group.id : `${group.id}-${ending}`,
+    items: group.items.filter((item) => (item.layer === 'CUT') === cut),
+  });
+  const parts = groups.filter((group) => group.part !== null);
+  return [...groups.map((group) => only(group, 'marks', false)), ...parts.map((group) => only(group, 'cuts', true))];
 }
 
 function partGroup(part: Part, id: string, problems: Problem[]): DrawnGroup {
   const cut = (role: string, path: LineArcPath): DrawnItem => ({ layer: 'CUT', role, title: '', paths: [path], circles: [] });
+  const cuts = part.cuts?.map((stroke) => cut(stroke.role, stroke.path));
   return {
     id,
     part: part.id,
     title: part.title,
     items: [
       ...layered(part.marks, part.labels, `parts.${part.id}`, problems),
-      ...part.holes.map((hole) => cut('hole', hole)),
-      cut('outline', part.outline),
+      ...(cuts ?? [...part.holes.map((hole) => cut('hole', hole)), cut('outline', part.outline)]),
     ],
   };
 }

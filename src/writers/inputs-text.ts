@@ -23,13 +23,14 @@ export function inputsToText(inputs: PatternInputs): string {
   return text.replace(/[^\x20-\x7e]|[<>&]/g, escaped);
 }
 
-/** Comment texts for a DXF file: the title, then the inputs in numbered pieces, none longer than `DXF_LINE_LENGTH`. */
-export function dxfComments(title: string, inputs: PatternInputs): readonly string[] {
+/** Comment texts for a DXF file: title and notes, then the inputs in numbered pieces, none longer than `DXF_LINE_LENGTH`. */
+export function dxfComments(title: string, inputs: PatternInputs, notes: readonly string[] = []): readonly string[] {
   const text = inputsToText(inputs);
   const room = DXF_LINE_LENGTH - `${COMMENT} 9999/9999 []`.length;
   const count = Math.ceil(text.length / room);
   const pieces = Array.from({ length: count }, (_, i) => text.slice(i * room, (i + 1) * room));
-  return [`title: ${asciiText(title)}`.slice(0, DXF_LINE_LENGTH), ...pieces.map((piece, i) => `${COMMENT} ${i + 1}/${count} [${piece}]`)];
+  const heads = [`title: ${asciiText(title)}`, ...notes.map(asciiText)].map((line) => line.slice(0, DXF_LINE_LENGTH));
+  return [...heads, ...pieces.map((piece, i) => `${COMMENT} ${i + 1}/${count} [${piece}]`)];
 }
 
 /** The inputs that an SVG of ours carries in its metadata, parsed but not yet checked. Fails with `INPUTS_MISSING` or `INPUTS_BROKEN`. */

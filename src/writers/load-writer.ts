@@ -5,9 +5,9 @@ import type { PatternWriter, WriterFormat } from './writer.ts';
 export async function loadWriter(format: WriterFormat, settings: OutputSettings = DEFAULT_OUTPUT_SETTINGS): Promise<PatternWriter> {
   switch (format) {
     case 'svg':
-      return (await import('./svg-node.ts')).svgNodeWriter;
+      return (await import('./svg-node.ts')).svgNodeWriterFor(settings);
     case 'dxf':
-      return (await import('./dxf.ts')).dxfWriter;
+      return (await import('./dxf.ts')).dxfWriterFor(settings);
     case 'pdf':
       return (await import('./pdf.ts')).pdfWriter(settings.pdf);
   }

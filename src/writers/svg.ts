@@ -1,38 +1,41 @@
 import { type Container, type Element, Svg, withWindow } from '@svgdotjs/svg.js';
 import type { Box } from '../geometry/path.ts';
+import { cuttingNotes } from '../pattern/cutting-notes.ts';
 import type { Layer, Pattern } from '../pattern/pattern.ts';
-import { COORDINATE_DECIMALS, fixed } from '../units/number.ts';
+import { COORDINATE_DECIMALS, fixed, plain } from '../units/number.ts';
 import { type Result, success } from '../units/result.ts';
 import { cleanText } from './clean-text.ts';
 import { type DrawnGroup, type DrawnItem, fileOrder } from './file-order.ts';
 import { inputsToText } from './inputs-text.ts';
+import { DEFAULT_OUTPUT_SETTINGS, type OutputSettings } from './output-settings.ts';
 import { svgPathData } from './svg-path.ts';
 import type { PatternWriter } from './writer.ts';
 
-/** Hairline that cutters take for a cut and printers still print, mm. */
-const HAIRLINE = '0.1';
-
-/** Black and two greys; the lightest keeps a contrast of 4.5 to 1 on white (WCAG 2.2, 1.4.3), so that it prints and reads. */
-export const SVG_LAYER_COLOURS: Readonly<Record<Layer, string>> = { CUT: '#000000', MARK: '#404040', INFO: '#767676' };
+/** Colours of our own layers. */
+export const SVG_LAYER_COLOURS: Readonly<Record<Layer, string>> = {
+  CUT: DEFAULT_OUTPUT_SETTINGS.layers.CUT.colour,
+  MARK: DEFAULT_OUTPUT_SETTINGS.layers.MARK.colour,
+  INFO: DEFAULT_OUTPUT_SETTINGS.layers.INFO.colour,
+};
 
 /**
  * SVG at full scale: size and viewBox in mm, 1 user unit = 1 mm, no transform, hairlines, no fill, attributes only. Groups `part-1`, ...
  * and `beside` hold the groups `part-1-MARK`, `part-1-INFO`, `part-1-CUT`; each outline, hole, mark and label is one path with its role
- * in `data-role`, its meaning in `<title>`. `<metadata>` carries the inputs as JSON. The bytes are the same in Node and in a page.
+ * in `data-role`, its meaning in `<title>`. `<desc>` says what the kerf is, `<metadata>` carries the inputs as JSON. The bytes are the same in Node and in a page.
  * @param window the page's own, or svgdom's in Node
  */
-export function svgWriter(window: Window): PatternWriter {
+export function svgWriter(window: Window, settings: OutputSettings = DEFAULT_OUTPUT_SETTINGS): PatternWriter {
   return {
     format: 'svg',
     extension: 'svg',
     write(pattern: Pattern): Result<string> {
-      const groups = fileOrder(pattern);
-      return groups.ok ? success(withWindow(window, () => document(pattern, groups.value))) : groups;
+      const groups = fileOrder(pattern, settings);
+      return groups.ok ? success(withWindow(window, () => document(pattern, groups.value, settings))) : groups;
     },
   };
 }
 
-function document(pattern: Pattern, groups: readonly DrawnGroup[]): string {
+function document(pattern: Pattern, groups: readonly DrawnGroup[], settings: OutputSettings): string {
   const { extents } = pattern;
   const width = fixed(extents.maxX - extents.minX, COORDINATE_DECIMALS);
   const height = fixed(extents.maxY - extents.minY, COORDINATE_DECIMALS);
@@ -40,14 +43,16 @@ function document(pattern: Pattern, groups: readonly DrawnGroup[]): string {
   svg.attr({ width: `${width}mm`, height: `${height}mm`, viewBox: `0 0 ${width} ${height}` });
   titled(svg, pattern.title);
   line(svg);
+  describe(svg, 'desc', cleanText(cuttingNotes(pattern).join(' ')));
+  line(svg);
   describe(svg, 'metadata', inputsToText(pattern.inputs)).attr('id', 'inputs');
   line(svg);
-  for (const group of groups) drawGroup(svg, group, extents);
+  for (const group of groups) drawGroup(svg, group, extents, settings);
   // In text, svgdom escapes quotes and browsers do not. Attributes hold only numbers and tokens, so that no escaped quote is one of theirs.
   return `<?xml version="1.0" encoding="UTF-8"?>\n${svg.svg().replaceAll('&quot;', '"')}\n`;
 }
 
-function drawGroup(svg: Svg, group: DrawnGroup, extents: Box): void {
+function drawGroup(svg: Svg, group: DrawnGroup, extents: Box, settings: OutputSettings): void {
   const outer = svg.group().attr('id', group.id);
   if (group.part !== null) outer.attr('data-part', token(group.part));
   titled(outer, group.title);
@@ -55,21 +60,22 @@ function drawGroup(svg: Svg, group: DrawnGroup, extents: Box): void {
     const items = group.items.filter((item) => item.layer === layer);
     if (items.length === 0) continue;
     line(outer);
-    const inner = outer.group().attr({ id: `${group.id}-${layer}`, 'data-layer': layer });
-    for (const item of items) drawItem(inner, item, extents);
+    const style = settings.layers[layer];
+    const inner = outer.group().attr({ id: `${group.id}-${style.name}`, 'data-layer': style.name });
+    for (const item of items) drawItem(inner, item, extents, { stroke: style.colour, 'stroke-width': plain(settings.stroke, 3) });
     line(inner);
   }
   line(outer);
   line(svg);
 }
 
-function drawItem(parent: Container, item: DrawnItem, extents: Box): void {
+function drawItem(parent: Container, item: DrawnItem, extents: Box, pen: Readonly<Record<'stroke' | 'stroke-width', string>>): void {
   const data = svgPathData(item.paths, item.circles, extents);
   // A blank label has no strokes, and a path without data is nothing to draw.
   if (data === '') return;
   line(parent);
   const path = parent.path(data);
-  path.attr({ fill: 'none', stroke: SVG_LAYER_COLOURS[item.layer], 'stroke-width': HAIRLINE, 'data-role': token(item.role) });
+  path.attr({ fill: 'none', ...pen, 'data-role': token(item.role) });
   if (item.title !== '') titled(path, item.title);
 }
 

@@ -1,0 +1,37 @@
+import type { Inspection } from '../inspect/inspection.ts';
+import { plain } from '../units/number.ts';
+import { visible } from '../units/quote.ts';
+
+/** Parts that are listed one by one. */
+const LISTED = 12;
+
+/** An inspection in words: what the file is, its parts, and last what was found. */
+export function describeInspection(found: Inspection, name: string): string {
+  const mm = (value: number) => `${plain(value, 2)} mm`;
+  const size = (box: { width: number; height: number } | null) => (box ? `${plain(box.width, 2)} x ${mm(box.height)}` : 'none');
+  const version = found.version ? ` ${visible(found.version)}` : '';
+  const shown = found.parts.slice(0, LISTED);
+  const lines = [
+    `${visible(name)}: ${found.format.toUpperCase()}${version}, read back`,
+    `units       ${found.unit ?? 'none stated'}, one unit is ${plain(found.mmPerUnit, 6)} mm`,
+    `page        ${size(found.frame)}`,
+    `drawn       ${size(found.size)}`,
+    ...found.layers.map((l) => `layer       ${visible(l.name)} (${l.role}): ${l.curves} lines, ${mm(l.length)}`),
+    `parts       ${found.parts.length}, from ${found.closedContours} closed contours, ${found.openContours} open`,
+    ...shown.map((p, k) => `part ${String(k + 1).padEnd(7)}${size(p)}, ${p.holes} holes, cut ${mm(p.cutLength)}`),
+    ...(found.parts.length > LISTED ? [`part        and ${found.parts.length - LISTED} more`] : []),
+    `kerf        ${found.kerf === null ? 'not stated' : mm(found.kerf)}`,
+    `edges       ${found.lines} straight, ${found.arcs} arcs, ${found.flattened} other curves (read within ${plain(found.flatteningError, 3)} mm)`,
+    `shortest    ${found.shortestEdge === null ? 'nothing is cut' : `${plain(found.shortestEdge, 3)} mm of cut edge`}`,
+    `length      cut ${mm(found.cutLength)}, marked ${mm(found.markLength)}`,
+    `texts       ${found.texts}`,
+    ...found.findings.map((f) => `finding ${f.code} ${visibleLine(f.message)}${f.at ? ` (at ${plain(f.at.x)}, ${plain(f.at.y)})` : ''}`),
+    found.findings.length === 0 ? 'nothing found wrong' : `${found.findings.length} found`,
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+/** A finding may quote the file: control and other invisible characters as escapes, whole otherwise. */
+function visibleLine(text: string): string {
+  return text.replace(/[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/gu, (c) => `\\u{${(c.codePointAt(0) ?? 0).toString(16)}}`);
+}

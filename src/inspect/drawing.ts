@@ -1,0 +1,109 @@
+import type { Box, Point } from '../geometry/path.ts';
+import type { Segment } from '../geometry/segment.ts';
+
+/**
+ * Something that is wrong with a file, or that a cutter would trip over. Codes stay the same for good:
+ * 1xx structure, 2xx units and size, 3xx geometry, 4xx layers and lines, 5xx text.
+ */
+export interface Finding {
+  readonly code: number;
+  readonly message: string;
+  /** Where, mm from the drawing's own origin, y up. */
+  readonly at?: Point;
+}
+
+/** One line as the file draws it. mm, y up; arcs of at most half a circle. */
+export interface ReadCurve {
+  readonly layer: string;
+  /** The file's own word for it: `path`, `LINE`, `LWPOLYLINE`. */
+  readonly kind: string;
+  readonly closed: boolean;
+  readonly segments: readonly Segment[];
+  /** Width of the line in mm, null when the format or the file gives none; 0 when nothing is stroked. */
+  readonly strokeWidth: number | null;
+  readonly dashed: boolean;
+  readonly hidden: boolean;
+  /** The reader took some of it as chords; its short lines are the reader's, not the file's. */
+  readonly flattened: boolean;
+}
+
+export interface ReadText {
+  readonly layer: string;
+  readonly text: string;
+}
+
+export interface ReadLayer {
+  readonly name: string;
+  /** Listed where the format lists its layers (DXF), or named by a group (SVG, PDF). */
+  readonly declared: boolean;
+}
+
+/** A file as its reader understood it, before anything is judged. */
+export interface ReadDrawing {
+  readonly format: 'svg' | 'dxf' | 'pdf';
+  /** Version that the file states, if it does. */
+  readonly version: string | null;
+  /** The unit that the file states; null when it states none. */
+  readonly unit: string | null;
+  /** Size of one of the file's own units in mm, as read. */
+  readonly mmPerUnit: number;
+  /** Page, viewBox or declared extents in mm; null when there is none. */
+  readonly frame: Box | null;
+  readonly layers: readonly ReadLayer[];
+  readonly curves: readonly ReadCurve[];
+  readonly texts: readonly ReadText[];
+  /** Title, description and comments, a line each. */
+  readonly notes: readonly string[];
+  /** Curves that are neither lines nor circular arcs, taken as chords within `FLATTENING` mm. */
+  readonly flattened: number;
+  readonly findings: readonly Finding[];
+}
+
+/** Chord error of splines, ellipses and free curves, mm. */
+export const FLATTENING = 0.005;
+
+/** A reader stops here, so that no file can hold the computer up. */
+export const LIMITS = {
+  bytes: 50_000_000,
+  /** Depth of nested elements, blocks, forms. */
+  depth: 64,
+  /** Depth of blocks in blocks, symbols in symbols. */
+  reuse: 8,
+  /** Elements or entities that are read, repeated ones counted each time. */
+  items: 200_000,
+  segments: 300_000,
+  milliseconds: 20_000,
+} as const;
+
+/** Thrown inside a reader when a limit is reached; `inspectFile` makes finding 102 of it. */
+export class LimitReached extends Error {}
+
+/** Thrown inside a reader when the file cannot be read at all; `inspectFile` makes finding 101 of it. */
+export class Unreadable extends Error {}
+
+/** Counts what is read against the limits. */
+export interface Budget {
+  item(): void;
+  segment(): void;
+  check(): void;
+}
+
+export function newBudget(now: () => number = Date.now): Budget {
+  const end = now() + LIMITS.milliseconds;
+  let items = 0;
+  let segments = 0;
+  const check = () => {
+    if (now() > end) throw new LimitReached(`reading took longer than ${LIMITS.milliseconds / 1000} seconds`);
+  };
+  return {
+    check,
+    item() {
+      if (++items > LIMITS.items) throw new LimitReached(`more than ${LIMITS.items} elements`);
+      if (items % 1000 === 0) check();
+    },
+    segment() {
+      if (++segments > LIMITS.segments) throw new LimitReached(`more than ${LIMITS.segments} edges`);
+      if (segments % 1000 === 0) check();
+    },
+  };
+}

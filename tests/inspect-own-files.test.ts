@@ -1,0 +1,116 @@
+import { describe, expect, it } from 'vitest';
+import { boxOf, pathLength } from '../src/geometry/path-measures.ts';
+import { inspectFile } from '../src/inspect/inspect-file.ts';
+import type { Pattern } from '../src/pattern/pattern.ts';
+import { cutterById, cutters } from '../src/sheet/cutter-library.ts';
+import type { CutterProfile } from '../src/sheet/cutter-profile.ts';
+import { forCutter } from '../src/sheet/for-cutter.ts';
+import { DEFAULT_SHEET_SETTINGS } from '../src/sheet/sheet-settings.ts';
+import { dxfWriterFor } from '../src/writers/dxf.ts';
+import { DEFAULT_OUTPUT_SETTINGS, DXF_ARCS, DXF_FORMS, type OutputSettings } from '../src/writers/output-settings.ts';
+import { pdfWriter } from '../src/writers/pdf.ts';
+import { svgNodeWriterFor } from '../src/writers/svg-node.ts';
+import type { PatternWriter } from '../src/writers/writer.ts';
+import { demoStrip, fullSheet, plateLike, sheetOf } from './cutter-patterns.ts';
+import { samplePattern } from './sample-pattern.ts';
+
+const PATTERNS: readonly (readonly [string, Pattern])[] = [
+  ['demo strip', demoStrip()],
+  ['plate', sheetOf([plateLike('A')], 90, 110)],
+  ['full sheet', fullSheet()],
+  ['sample', samplePattern],
+];
+
+function written(writer: PatternWriter, pattern: Pattern): Uint8Array {
+  const result = writer.write(pattern);
+  if (!result.ok) throw new Error(JSON.stringify(result.problems));
+  return Buffer.from(result.value);
+}
+
+function ready(pattern: Pattern, profile: CutterProfile): Pattern {
+  const result = forCutter(pattern, profile, { shareEdges: false });
+  if (!result.ok) throw new Error(JSON.stringify(result.problems));
+  return result.value;
+}
+
+const settingsOf = (profile: CutterProfile): OutputSettings => ({
+  ...DEFAULT_OUTPUT_SETTINGS,
+  layers: profile.layers as OutputSettings['layers'],
+  stroke: profile.stroke,
+  order: profile.order,
+});
+
+/** Both writers, the DXF one in its six forms. */
+function writersFor(settings: OutputSettings): readonly (readonly [string, PatternWriter])[] {
+  const dxfs = DXF_FORMS.flatMap((form) =>
+    DXF_ARCS.map((arcs) => [`dxf ${form} ${arcs}`, dxfWriterFor({ ...settings, dxf: { form, arcs, chordError: 0.01 } })] as const),
+  );
+  return [['svg', svgNodeWriterFor(settings)], ...dxfs];
+}
+
+describe.each(PATTERNS)('inspect reads back the %s', (_, pattern) => {
+  const contours = pattern.parts.flatMap((part) => [part.outline, ...part.holes]);
+  const length = contours.reduce((sum, path) => sum + pathLength(path), 0);
+
+  it.each(writersFor(DEFAULT_OUTPUT_SETTINGS))(
+    'as %s: nothing wrong, and the parts, sizes and lengths that were written',
+    (name, writer) => {
+      const found = inspectFile(written(writer, pattern));
+      expect(found.findings).toEqual([]);
+      expect([found.unit, found.mmPerUnit, found.kerf]).toEqual(['mm', 1, 0]);
+      expect([found.parts.length, found.closedContours, found.openContours]).toEqual([pattern.parts.length, contours.length, 0]);
+      expect(found.frame?.width).toBeCloseTo(pattern.extents.maxX, 3);
+      expect(found.frame?.height).toBeCloseTo(pattern.extents.maxY, 3);
+      // Chords are shorter than their arc by 8 e² / (3 chord) each; 0.2 mm is far above their sum and far below a lost edge.
+      expect(Math.abs(found.cutLength - length)).toBeLessThan(name.endsWith('lines') ? 0.2 + 0.0005 * length : 0.01 + 1e-6 * length);
+    },
+  );
+
+  it.each(cutters().map((profile) => [profile.id, profile] as const))(
+    'for the cutter %s: nothing wrong, and its layers and kerf',
+    (__, profile) => {
+      const made = ready(pattern, profile);
+      for (const [, writer] of writersFor(settingsOf(profile))) {
+        const found = inspectFile(written(writer, made));
+        expect(found.findings).toEqual([]);
+        expect(found.kerf).toBe(profile.kerf);
+        const names = (['CUT', 'MARK', 'INFO'] as const)
+          .filter((layer) => profile.layers[layer].omit !== true)
+          .map((layer) => profile.layers[layer].name);
+        expect(found.layers.filter((layer) => layer.curves > 0).every((layer) => names.includes(layer.name))).toBe(true);
+      }
+    },
+  );
+});
+
+describe('inspect of our PDF', () => {
+  it('finds nothing, in points at true size, with the outline at its size', () => {
+    const pattern = demoStrip();
+    const outline = boxOf([pattern.parts[0]?.outline ?? { closed: true, vertices: [] }]);
+    const found = inspectFile(written(pdfWriter(DEFAULT_SHEET_SETTINGS), pattern));
+    expect(found.findings).toEqual([]);
+    expect([found.format, found.unit]).toEqual(['pdf', 'pt']);
+    const [width, height] = [outline.maxX - outline.minX, outline.maxY - outline.minY];
+    expect(found.parts.filter((p) => Math.abs(p.width - width) < 0.01 && Math.abs(p.height - height) < 0.01)).toHaveLength(1);
+  });
+});
+
+describe('inspect of cuts with lead-ins and bridges', () => {
+  const knife = cutterById('knife');
+  if (!knife) throw new Error('no knife');
+
+  it.each([
+    ['lead-ins', { leadIn: 1 }],
+    ['bridges', { bridges: 4, bridgeWidth: 0.8 }],
+    ['both, with a kerf', { leadIn: 1.5, bridges: 3, bridgeWidth: 1, kerf: 0.25 }],
+  ])('%s: nothing wrong, every part whole', (_, more) => {
+    for (const [, pattern] of PATTERNS) {
+      const made = ready(pattern, { ...knife, ...more });
+      for (const [, writer] of writersFor(DEFAULT_OUTPUT_SETTINGS)) {
+        const found = inspectFile(written(writer, made));
+        expect(found.findings).toEqual([]);
+        expect([found.parts.length, found.openContours]).toEqual([pattern.parts.length, 0]);
+      }
+    }
+  });
+});
