@@ -33,6 +33,7 @@ export function describePlan(hand: Hand, plan: Plan, drawArguments: string): str
       `Plate: MP joint at ${plate.degrees} degrees of flexion to begin with${low < high ? `, range ${low} to ${high}` : ''}.`,
       plate.reasoning,
       plate.next,
+      `To draw it: knucklewright draw ${drawArguments} --plate mp-immobilisation-dorsal (others: knucklewright plates)`,
       '',
     );
   }

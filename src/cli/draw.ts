@@ -1,4 +1,3 @@
-import * as z from 'zod';
 import { cautionsFor } from '../block/cautions-for.ts';
 import type { ChosenBlock } from '../block/choose-block.ts';
 import { blockById, blocks } from '../block/library.ts';
@@ -16,7 +15,9 @@ import { describeDrawing } from './describe-drawing.ts';
 import type { DrawFlags } from './draw-command.ts';
 import { fail, warn } from './exit.ts';
 import { flagProblem, type OutputPlan, readOutputPlan } from './output-flags.ts';
+import { readDate } from './read-date.ts';
 import { readJson, readText } from './read-file.ts';
+import { strayFlags } from './stray-flags.ts';
 import { checkOutput, type WrittenFile, writePatterns } from './write-patterns.ts';
 
 /** Runs `draw`: reads everything, checks the folder, makes and proves the pattern, writes the files together, reports. */
@@ -50,7 +51,9 @@ async function readInputs(handFile: string, flags: DrawFlags): Promise<Result<Dr
   const output = readOutputPlan(flags);
   const date = readDate(flags.date);
   const chosen = flags.block === 'auto' ? planned(hand, options, flags) : await namedBlock(flags.block);
-  const problems: Problem[] = [hand, options, output, date, chosen].flatMap((r) => (r && !r.ok ? r.problems : []));
+  const problems: Problem[] = [hand, options, output, date, chosen, strayFlags(flags, 'strip')].flatMap((r) =>
+    r && !r.ok ? r.problems : [],
+  );
   if (!hand.ok || !options.ok || !output.ok || !date.ok || !chosen?.ok || problems.length > 0) return failure(...problems);
   const inputs = { hand: hand.value, chosen: chosen.value, options: options.value, date: date.value, output: output.value };
   return success(inputs, [...hand.warnings, ...cautionsFor(hand.value.flags), ...output.warnings]);
@@ -87,12 +90,6 @@ async function namedBlock(name: string): Promise<Result<ChosenBlock>> {
   const json = await readJson(name);
   const block = json.ok ? readBlock(json.value, name) : json;
   return block.ok ? success({ block: block.value, why: `read from ${name}` }) : block;
-}
-
-function readDate(date: string | undefined): Result<string | null> {
-  if (date === undefined) return success(null);
-  const real = z.iso.date().safeParse(date).success;
-  return real ? success(date) : failure(flagProblem('--date', `"${date}" is not a date; write it as 2026-03-31`));
 }
 
 function report(made: MadePattern, chosen: ChosenBlock, warnings: readonly Warning[], files: readonly WrittenFile[], json: boolean): void {

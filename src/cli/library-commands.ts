@@ -1,6 +1,6 @@
 import { Argument, type Command } from 'commander';
 
-/** `blocks` and `schema`: what the program knows and reads. */
+/** `blocks`, `plates` and `schema`: what the program knows and reads. */
 export function addLibraryCommands(program: Command): void {
   program
     .command('blocks')
@@ -11,9 +11,19 @@ export function addLibraryCommands(program: Command): void {
       process.stdout.write(listBlocks(flags.json === true));
     });
   program
+    .command('plates')
+    .description('list the plates: which faces, digits and MP angles each holds')
+    .option('--json', 'print them as JSON')
+    .action(async (flags: { json?: boolean }) => {
+      const { listPlates } = await import('./list-plates.ts');
+      process.stdout.write(listPlates(flags.json === true));
+    });
+  program
     .command('schema')
     .description('print the JSON Schema of a file that knucklewright reads')
-    .addArgument(new Argument('<kind>', 'which file').choices(['hand', 'block', 'options', 'cutter', 'case', 'visit']))
+    .addArgument(
+      new Argument('<kind>', 'which file').choices(['hand', 'block', 'options', 'plate', 'plate-options', 'cutter', 'case', 'visit']),
+    )
     .action(async (kind: string) => {
       const { schemaOf } = await import('./schema.ts');
       process.stdout.write(`${JSON.stringify(schemaOf(kind), null, 2)}\n`);

@@ -10,7 +10,7 @@ import { EXIT, fail, warn } from './exit.ts';
 import { requestFromDrawingOrHand } from './file-inputs.ts';
 import { flagProblem, type OutputPlan } from './output-flags.ts';
 import { readSheetSettings, type SheetFlags } from './sheet-flags.ts';
-import { checkOutput, type WrittenFile, writePatterns } from './write-patterns.ts';
+import { checkOutput, stemOf, type WrittenFile, writePatterns } from './write-patterns.ts';
 
 export interface PrintCheckFlags extends SheetFlags {
   readonly across: string;
@@ -95,7 +95,7 @@ async function correct(
     cutter: null,
     settings: settingsOfAll,
   };
-  const stem = `${request.hand.code}-${request.block.id}-corrected`;
+  const stem = `${stemOf(request)}-corrected`;
   const place = await checkOutput(plan, [stem]);
   return place.ok ? writePatterns([{ stem, pattern }], plan) : failure(...place.problems);
 }

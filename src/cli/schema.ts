@@ -1,5 +1,7 @@
 import { blockJsonSchema } from '../block/read-block.ts';
 import { handJsonSchema } from '../hand/hand-schema.ts';
+import { plateOptionsJsonSchema } from '../pattern/plate/plate-options.ts';
+import { plateJsonSchema } from '../pattern/plate/read-plate.ts';
 import { optionsJsonSchema } from '../pattern/strip/read-options.ts';
 import { caseJsonSchema, visitJsonSchema } from '../record/case-schema.ts';
 import { cutterJsonSchema } from '../sheet/cutter-profile.ts';
@@ -13,6 +15,10 @@ export function schemaOf(kind: string): object {
       return blockJsonSchema();
     case 'options':
       return optionsJsonSchema();
+    case 'plate':
+      return plateJsonSchema();
+    case 'plate-options':
+      return plateOptionsJsonSchema();
     case 'case':
       return caseJsonSchema();
     case 'visit':

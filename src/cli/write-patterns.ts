@@ -1,3 +1,4 @@
+import type { PatternRequest } from '../pattern/make-pattern.ts';
 import type { Pattern } from '../pattern/pattern.ts';
 import { type Result, success, type Warning } from '../units/result.ts';
 import { loadWriter } from '../writers/load-writer.ts';
@@ -32,6 +33,11 @@ const PDF_WITHOUT_KERF: Warning = {
   message: 'the PDF shows the true edges, to be drawn round on paper; the kerf is in the SVG and DXF only',
   next: 'give the machine the SVG or DXF',
 };
+
+/** The beginning of the names of a request's files: the case code and what is made. */
+export function stemOf(request: PatternRequest): string {
+  return `${request.hand.code}-${request.kind === 'strip' ? request.block.id : request.plate.id}`;
+}
 
 /** Whether the plan's files can be written; to be asked before anything is computed. */
 export async function checkOutput(plan: OutputPlan, stems: readonly string[]): Promise<Result<unknown>> {

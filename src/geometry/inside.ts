@@ -1,11 +1,70 @@
-import type { Point } from './path.ts';
+import type { LineArcPath, Point } from './path.ts';
+import { arcOf, pointAlong, segmentsOf } from './segment.ts';
 
-/** Whether a point lies inside a polygon, by the even-odd rule; on the edge it may be either. */
-export function isInsidePolygon({ x, y }: Point, polygon: readonly Point[]): boolean {
+/** How far a chord may lie from its arc where only marks are placed by it. mm */
+const CHORD_ERROR = 0.01;
+
+/** The corners of a path with its arcs as chords within 0.01 mm: for placing marks, never for cutting. */
+export function chordPoints(path: LineArcPath): readonly Point[] {
+  const points: Point[] = [];
+  for (const segment of segmentsOf(path)) {
+    const arc = arcOf(segment);
+    const step = arc ? 2 * Math.acos(Math.max(0, 1 - CHORD_ERROR / arc.radius)) : 1;
+    const count = arc ? Math.max(1, Math.ceil(Math.abs(arc.sweep) / step)) : 1;
+    for (let k = 0; k < count; k++) points.push(pointAlong(segment, k / count));
+  }
+  return points;
+}
+
+/** Whether a point lies inside a closed polygon (even-odd rule). */
+export function insidePolygon(polygon: readonly Point[], { x, y }: Point): boolean {
   let inside = false;
-  for (const [k, a] of polygon.entries()) {
-    const b = polygon[(k + 1) % polygon.length] ?? a;
+  for (const [i, a] of polygon.entries()) {
+    const b = polygon[(i + 1) % polygon.length] as Point;
     if (a.y > y !== b.y > y && x < a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x)) inside = !inside;
   }
   return inside;
+}
+
+/** The pieces of a straight line that lie inside a closed polygon, each shortened at both ends by `inset` mm; shorter ones are left out. */
+export function clipToPolygon(polygon: readonly Point[], from: Point, to: Point, inset: number): readonly (readonly [Point, Point])[] {
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  const length = Math.hypot(dx, dy);
+  const cuts = [0, 1];
+  for (const [i, a] of polygon.entries()) {
+    const b = polygon[(i + 1) % polygon.length] as Point;
+    const cross = dx * (b.y - a.y) - dy * (b.x - a.x);
+    if (cross === 0) continue;
+    const t = ((a.x - from.x) * (b.y - a.y) - (a.y - from.y) * (b.x - a.x)) / cross;
+    const u = ((a.x - from.x) * dy - (a.y - from.y) * dx) / cross;
+    if (t > 0 && t < 1 && u >= 0 && u < 1) cuts.push(t);
+  }
+  cuts.sort((p, q) => p - q);
+  const at = (t: number): Point => ({ x: from.x + t * dx, y: from.y + t * dy });
+  const pieces: (readonly [Point, Point])[] = [];
+  for (let i = 0; i + 1 < cuts.length; i++) {
+    const [low, high] = [cuts[i] as number, cuts[i + 1] as number];
+    if (!insidePolygon(polygon, at((low + high) / 2))) continue;
+    const start = low === 0 && insidePolygon(polygon, from) ? low : low + inset / length;
+    const end = high === 1 && insidePolygon(polygon, to) ? high : high - inset / length;
+    if (end - start > inset / length) pieces.push([at(start), at(end)]);
+  }
+  return pieces;
+}
+
+/** The widest stretch of the level line at `y` inside a closed polygon, or null where there is none. */
+export function widestSpan(polygon: readonly Point[], y: number): { readonly from: number; readonly to: number } | null {
+  const xs = polygon
+    .flatMap((a, i) => {
+      const b = polygon[(i + 1) % polygon.length] as Point;
+      return a.y > y !== b.y > y ? [a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x)] : [];
+    })
+    .sort((p, q) => p - q);
+  let best: { from: number; to: number } | null = null;
+  for (let i = 0; i + 1 < xs.length; i += 2) {
+    const [from, to] = [xs[i] as number, xs[i + 1] as number];
+    if (!best || to - from > best.to - best.from) best = { from, to };
+  }
+  return best;
 }

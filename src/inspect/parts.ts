@@ -1,4 +1,4 @@
-import { isInsidePolygon } from '../geometry/inside.ts';
+import { insidePolygon } from '../geometry/inside.ts';
 import type { Box, Point } from '../geometry/path.ts';
 import { unionBox } from '../geometry/path-measures.ts';
 import { pointAlong, type Segment, segmentBox, segmentLength } from '../geometry/segment.ts';
@@ -31,7 +31,7 @@ export function areaOf(segments: readonly Segment[]): Area {
 }
 
 export function isInside(p: Point, { polygon, box }: Area): boolean {
-  return p.x >= box.minX && p.x <= box.maxX && p.y >= box.minY && p.y <= box.maxY && isInsidePolygon(p, polygon);
+  return p.x >= box.minX && p.x <= box.maxX && p.y >= box.minY && p.y <= box.maxY && insidePolygon(polygon, p);
 }
 
 /** Parts by nesting: an even number of contours around one makes it an outline, an odd number a hole of the nearest outline around it. */

@@ -2,6 +2,10 @@ import type { Block } from '../block/block.ts';
 import type { Hand } from '../hand/hand.ts';
 import { type Result, success } from '../units/result.ts';
 import type { Pattern } from './pattern.ts';
+import { makePlate } from './plate/plate.ts';
+import type { PlateDesign } from './plate/plate-design.ts';
+import type { PlateOptions } from './plate/plate-options.ts';
+import type { PlateReport } from './plate/plate-report.ts';
 import { makeStrip } from './strip/strip.ts';
 import type { StripOptions } from './strip/strip-options.ts';
 import type { StripReport } from './strip/strip-report.ts';
@@ -17,17 +21,39 @@ export interface StripRequest {
   readonly date: string | null;
 }
 
-export type PatternRequest = StripRequest;
+/** Everything that decides a plate. */
+export interface PlateRequest {
+  readonly kind: 'plate';
+  readonly hand: Hand;
+  readonly plate: PlateDesign;
+  readonly options: PlateOptions;
+  /** ISO date to print, given by the person, or null. */
+  readonly date: string | null;
+}
 
-/** A pattern that was proved sound, with the figures that commands and page show. */
+export type PatternRequest = StripRequest | PlateRequest;
+
+/** A strip's pattern that was proved sound, with the figures that commands and page show. */
 export interface MadePattern {
   readonly pattern: Pattern;
   readonly report: StripReport;
 }
 
+/** The same of a plate. */
+export interface MadePlate {
+  readonly pattern: Pattern;
+  readonly report: PlateReport;
+}
+
 /** The one door from inputs to a pattern: makes it and proves it. Fails when it cannot be made, with every reason. */
-export function makePattern(request: PatternRequest): Result<MadePattern> {
-  const made = makeStrip(request.hand, request.block, request.options, request.date);
+export function makePattern(request: StripRequest): Result<MadePattern>;
+export function makePattern(request: PlateRequest): Result<MadePlate>;
+export function makePattern(request: PatternRequest): Result<MadePattern | MadePlate>;
+export function makePattern(request: PatternRequest): Result<MadePattern | MadePlate> {
+  const made: Result<MadePattern | MadePlate> =
+    request.kind === 'strip'
+      ? makeStrip(request.hand, request.block, request.options, request.date)
+      : makePlate(request.hand, request.plate, request.options, request.date);
   if (!made.ok) return made;
   const sound = validatePattern(made.value.pattern);
   return sound.ok ? success(made.value, made.warnings) : sound;

@@ -1,6 +1,11 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { DEMO_HAND, stripOf } from '../../tests/pdf-samples.ts';
+import { readHand } from '../hand/read-hand.ts';
 import { makePattern } from './make-pattern.ts';
+import { plateById } from './plate/plate-library.ts';
+import { DEFAULT_PLATE_OPTIONS } from './plate/plate-options.ts';
+import { designFor } from './plate/read-plate.ts';
 import { requestFromInputs } from './request-from-inputs.ts';
 
 const pattern = stripOf(DEMO_HAND, 'ring-lowered-in-three', '2026-03-31');
@@ -55,5 +60,35 @@ describe('requestFromInputs(inputs, source)', () => {
 
   it('reads a file without a date', () => {
     expect(read({ date: null })).toMatchObject({ ok: true, value: { date: null } });
+  });
+});
+
+describe('requestFromInputs of a plate', () => {
+  const inputs = () => {
+    const hand = readHand(JSON.parse(readFileSync(new URL('../../fixtures/demo-hand-plate.json', import.meta.url), 'utf8')));
+    const preset = plateById('mp-immobilisation-dorsal');
+    if (!hand.ok || !preset) throw new Error('no hand or preset');
+    const plate = designFor(hand.value, preset, { digits: null, angle: 40, planned: null });
+    if (!plate.ok) throw new Error('no design');
+    const made = makePattern({ kind: 'plate', hand: hand.value, plate: plate.value, options: DEFAULT_PLATE_OPTIONS, date: null });
+    if (!made.ok) throw new Error(JSON.stringify(made.problems));
+    return made.value.pattern;
+  };
+
+  it('draws the same plate again', () => {
+    const pattern = inputs();
+    const request = requestFromInputs(JSON.parse(JSON.stringify(pattern.inputs)), 'plate.svg');
+    if (!request.ok) throw new Error(JSON.stringify(request.problems));
+    const again = makePattern(request.value);
+    expect(again.ok && again.value.pattern).toEqual(pattern);
+  });
+
+  it('names what is wrong with a changed one', () => {
+    const changed = {
+      ...JSON.parse(JSON.stringify(inputs().inputs)),
+      plate: { id: 'x', title: 'x', faces: 'round', digits: [], angle: 400 },
+    };
+    const request = requestFromInputs(changed, 'plate.svg');
+    expect(request.ok ? [] : request.problems.map((p) => p.where)).toEqual(['plate.faces', 'plate.digits', 'plate.angle']);
   });
 });

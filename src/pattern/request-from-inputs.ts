@@ -1,9 +1,13 @@
 import { readBlock } from '../block/read-block.ts';
+import type { Hand } from '../hand/hand.ts';
 import { readHand } from '../hand/read-hand.ts';
 import { own } from '../units/own.ts';
 import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import type { PatternRequest } from './make-pattern.ts';
+import { PLATE_GEOMETRY_VERSION } from './plate/plate.ts';
+import { readPlateOptions } from './plate/plate-options.ts';
+import { readDesign } from './plate/read-plate.ts';
 import { readStripOptions } from './strip/read-options.ts';
 import { GEOMETRY_VERSION } from './strip/strip.ts';
 
@@ -22,21 +26,48 @@ export function requestFromInputs(inputs: unknown, source: string): Result<Patte
   if (schema !== SCHEMA)
     return failure(broken(where, 'schema', `is ${quote(schema)}, not "${SCHEMA}"; a newer knucklewright may have written it`));
   const kind = own(inputs, 'kind');
-  if (kind !== 'strip') return failure(broken(where, 'kind', `is ${quote(kind)}, which this version cannot draw again`));
-  const missing = ['geometryVersion', 'date', 'hand', 'block', 'options'].filter((key) => own(inputs, key) === undefined);
-  const hand = own(inputs, 'hand') === undefined ? null : readHand(own(inputs, 'hand'), where);
+  if (kind === 'strip') return stripRequest(inputs, where, source);
+  if (kind === 'plate') return plateRequest(inputs, where, source);
+  return failure(broken(where, 'kind', `is ${quote(kind)}, which this version cannot draw again`));
+}
+
+function stripRequest(inputs: unknown, where: string, source: string): Result<PatternRequest> {
   const block = own(inputs, 'block') === undefined ? null : readBlock(own(inputs, 'block'), where);
   const options = own(inputs, 'options') === undefined ? null : readStripOptions([{ origin: where, values: own(inputs, 'options') }]);
+  const common = commonInputs(inputs, where, source, ['block', 'options'], GEOMETRY_VERSION);
+  const problems = [common, block, options].flatMap((read) => (read && !read.ok ? read.problems : []));
+  if (problems.length > 0 || !common.ok || !block?.ok || !options?.ok) return failure(...problems);
+  return success({ kind: 'strip', ...common.value, block: block.value, options: options.value }, common.warnings);
+}
+
+function plateRequest(inputs: unknown, where: string, source: string): Result<PatternRequest> {
+  const plate = own(inputs, 'plate') === undefined ? null : readDesign(own(inputs, 'plate'), where);
+  const options = own(inputs, 'options') === undefined ? null : readPlateOptions([{ origin: where, values: own(inputs, 'options') }]);
+  const common = commonInputs(inputs, where, source, ['plate', 'options'], PLATE_GEOMETRY_VERSION);
+  const problems = [common, plate, options].flatMap((read) => (read && !read.ok ? read.problems : []));
+  if (problems.length > 0 || !common.ok || !plate?.ok || !options?.ok) return failure(...problems);
+  return success({ kind: 'plate', ...common.value, plate: plate.value, options: options.value }, common.warnings);
+}
+
+/** Hand and date, and whether the keys of this kind are there at all. */
+function commonInputs(
+  inputs: unknown,
+  where: string,
+  source: string,
+  keys: readonly string[],
+  current: string,
+): Result<{ hand: Hand; date: string | null }> {
+  const missing = ['geometryVersion', 'date', 'hand', ...keys].filter((key) => own(inputs, key) === undefined);
+  const hand = own(inputs, 'hand') === undefined ? null : readHand(own(inputs, 'hand'), where);
   const date = readDate(own(inputs, 'date'), where);
   const version = own(inputs, 'geometryVersion');
   const problems: Problem[] = [
     ...missing.map((key) => lacking(where, key)),
     ...(version === undefined || typeof version === 'string' ? [] : [broken(where, 'geometryVersion', `is ${quote(version)}, not a text`)]),
-    ...[hand, block, options, date].flatMap((read) => (read && !read.ok ? read.problems : [])),
+    ...[hand, date].flatMap((read) => (read && !read.ok ? read.problems : [])),
   ];
-  if (problems.length > 0 || !hand?.ok || !block?.ok || !options?.ok || !date.ok) return failure(...problems);
-  const request: PatternRequest = { kind, hand: hand.value, block: block.value, options: options.value, date: date.value };
-  return success(request, [...hand.warnings, ...versionWarnings(version, source)]);
+  if (problems.length > 0 || !hand?.ok || !date.ok) return failure(...problems);
+  return success({ hand: hand.value, date: date.value }, [...hand.warnings, ...versionWarnings(version, source, current)]);
 }
 
 function readDate(value: unknown, where: string): Result<string | null> {
@@ -46,13 +77,13 @@ function readDate(value: unknown, where: string): Result<string | null> {
   return real ? success(String(value)) : failure(broken(where, 'date', `is ${quote(value)}, not a date such as 2026-03-31`));
 }
 
-function versionWarnings(version: unknown, source: string): readonly Warning[] {
-  if (version === GEOMETRY_VERSION) return [];
+function versionWarnings(version: unknown, source: string, current: string): readonly Warning[] {
+  if (version === current) return [];
   return [
     {
       code: 'GEOMETRY_CHANGED',
       where: 'geometryVersion',
-      message: `${source} was drawn with geometry ${quote(version)}, this program draws with "${GEOMETRY_VERSION}": the outline may differ`,
+      message: `${source} was drawn with geometry ${quote(version)}, this program draws with "${current}": the outline may differ`,
       next: 'compare the new pattern with the old one before cutting',
     },
   ];

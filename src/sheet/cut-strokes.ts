@@ -1,5 +1,5 @@
 import { flattened } from '../geometry/flatten.ts';
-import { isInsidePolygon } from '../geometry/inside.ts';
+import { insidePolygon } from '../geometry/inside.ts';
 import { intersections } from '../geometry/intersect.ts';
 import { leadInStart } from '../geometry/lead-in.ts';
 import type { Box, LineArcPath, Point } from '../geometry/path.ts';
@@ -77,7 +77,7 @@ function wholeStroke(contour: LineArcPath, total: number, radius: number, obstac
 function wasteOf(contour: LineArcPath): (p: Point) => boolean {
   const polygon = flattened(contour, ARC_CHORD_ERROR).vertices;
   const isHole = signedArea(contour) < 0;
-  return (p) => isInsidePolygon(p, polygon) === isHole;
+  return (p) => insidePolygon(polygon, p) === isHole;
 }
 
 function withLeadIn(

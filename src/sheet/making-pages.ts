@@ -121,14 +121,14 @@ function viewSection(
 
 function cutListSection(list: CutList, width: number, measure: Measure): FlowSection {
   const size: Cell = paragraph(
-    `${plain(list.length, 1)} mm long, ${plain(list.width, 1)} mm wide. Marks in ${list.from}:`,
+    `${plain(list.length, 1)} mm long, ${plain(list.width, 1)} mm wide.${list.rows.length > 0 ? ` Marks in ${list.from}:` : ''}`,
     width,
     MAKING,
     measure,
   );
   const rows = list.rows.map((row) => tableRow(fixed(row.at, 1), row.title, width, MAKING, measure));
   const remarks = list.remarks.map((line, k) => lowered(paragraph(line, width, MAKING, measure), k === 0 ? 1.2 : 0));
-  return { heading: `${list.title}: cut list for a ruler`, cells: [size, ...rows, ...remarks] };
+  return { heading: list.rows.length > 0 ? `${list.title}: cut list for a ruler` : list.title, cells: [size, ...rows, ...remarks] };
 }
 
 /** A cell with free space above it, mm. */

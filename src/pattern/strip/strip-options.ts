@@ -1,3 +1,5 @@
+import type { ChoiceEntry, NumberEntry } from '../option-table.ts';
+
 /** Everything about a strip that the therapist may choose; lengths in mm, differential in degrees, stretch as a fraction. */
 export interface StripOptions {
   readonly width: number;
@@ -19,23 +21,8 @@ export interface StripOptions {
 type NumberKey = { [K in keyof StripOptions]: StripOptions[K] extends number ? K : never }[keyof StripOptions];
 type ChoiceKey = Exclude<keyof StripOptions, NumberKey>;
 
-/** An option that is a number: what it is, its default, and the range outside which it is refused. */
-export interface NumberOption {
-  readonly key: NumberKey;
-  readonly unit: 'mm' | 'degrees' | 'fraction';
-  readonly byDefault: number;
-  readonly low: number;
-  readonly high: number;
-  readonly about: string;
-}
-
-/** An option that is one of a few words. */
-export interface ChoiceOption {
-  readonly key: ChoiceKey;
-  readonly choices: readonly string[];
-  readonly byDefault: string;
-  readonly about: string;
-}
+export type NumberOption = NumberEntry<NumberKey>;
+export type ChoiceOption = ChoiceEntry<ChoiceKey>;
 
 /**
  * The one table behind the options file, the command's flags and the page's fields.

@@ -1,9 +1,9 @@
-import { polyline } from '../../geometry/path.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { plain } from '../../units/number.ts';
 import { CAUTIONS } from '../cautions.ts';
-import type { Label, Mark } from '../pattern.ts';
+import type { Label } from '../pattern.ts';
 import { boxOfDrawn, type Drawn, shiftDrawn } from '../place-marks.ts';
+import { REFERENCE_SIDE, referenceSquare } from '../reference-square.ts';
 import { textBlock, wrapText } from '../text-lines.ts';
 import { sectionView } from './section-view.ts';
 import type { StripFigures } from './strip-report.ts';
@@ -12,7 +12,6 @@ import { uprightMarks } from './upright-marks.ts';
 const TEXT = 2.2;
 const HEADING = 3;
 const GAP = 6;
-const SQUARE = 50;
 const TABLE_FIGURE_COLUMN = 16;
 
 /** What stands under the strip: section view and 50 mm square on the left, facts and the table of marks on the right, cautions below. Top left corner at (0, 0). */
@@ -20,7 +19,7 @@ export function stripSheet(figures: StripFigures, hand: Hand, date: string | nul
   const view = viewWithTitle(figures, hand);
   const viewBox = boxOfDrawn(view);
   const square = referenceSquare(0, viewBox.minY - GAP);
-  const columnX = Math.max(viewBox.maxX, SQUARE) + 2 * GAP;
+  const columnX = Math.max(viewBox.maxX, REFERENCE_SIDE) + 2 * GAP;
   const facts = textBlock(factLines(figures, hand, date, beside), { x: columnX, y: 0 }, TEXT);
   const table = marksTable(figures, columnX, -facts.depth - GAP);
   const columns = { marks: [...view.marks, ...square.marks], labels: [...view.labels, ...square.labels, ...facts.labels, ...table] };
@@ -52,25 +51,6 @@ function viewWithTitle(figures: StripFigures, hand: Hand): Drawn {
   );
   const below = shiftDrawn(view, -box.minX, -HEADING - 1.6 - line.depth - GAP / 2 - box.maxY);
   return { marks: below.marks, labels: [heading, ...line.labels, ...below.labels] };
-}
-
-/** Output rule 6: a square of 50 mm on MARK, to be measured before anything is cut. Its top left corner is given. */
-export function referenceSquare(x: number, top: number): Drawn {
-  const corners = [
-    { x, y: top - SQUARE },
-    { x: x + SQUARE, y: top - SQUARE },
-    { x: x + SQUARE, y: top },
-    { x, y: top },
-  ];
-  const mark: Mark = {
-    layer: 'MARK',
-    role: 'reference-square',
-    title: 'square of 50 mm to check the scale',
-    paths: [polyline(corners, true)],
-    circles: [],
-  };
-  const text = textBlock(['50 x 50 mm', 'measure it first'], { x: x + 4, y: top - 4 }, TEXT);
-  return { marks: [mark], labels: text.labels };
 }
 
 /** What the strip is, line by line. */

@@ -1,0 +1,42 @@
+import { CAUTIONS } from '../pattern/cautions.ts';
+import type { PlateReport } from '../pattern/plate/plate-report.ts';
+import { PLATE_CAUTIONS } from '../pattern/plate/plate-steps.ts';
+import { plain } from '../units/number.ts';
+import type { WrittenFile } from './write-patterns.ts';
+
+/** What `draw --plate` says in words: the plate's figures, cautions, and last the files with their true sizes. */
+export function describePlate(report: PlateReport, title: string, files: readonly WrittenFile[]): string {
+  const mm = (value: number) => `${plain(value, 1)} mm`;
+  const [low, high] = report.angleRange;
+  const free = Object.entries(report.freePipFlexion);
+  const lines = [
+    `${title}.`,
+    '',
+    `angle       MP ${plain(report.angle, 1)} degrees (${low} to ${high} possible; a starting point, common practice, no source: the clinician decides)`,
+    `palm        ${plain(report.section.breadth, 1)} broad, ${plain(report.section.circumference, 1)} round, ${mm(report.section.thickness)} thick`,
+    ...report.faces.flatMap((face) => [
+      `${face.face.padEnd(12)}${plain(face.width, 1)} x ${mm(face.length)} flat, bend ${mm(face.bend.allowance)}, tightest corner ${mm(face.smallestRadius)}`,
+      `            folded: ${plain(face.fold.leastGap, 1)} to ${mm(face.fold.worstGap)} off the modelled skin, most at the ${face.fold.worstAt}`,
+      ...face.digits
+        .filter((d) => d.shortened > 0.05)
+        .map(
+          (d) => `            ${d.digit}: ${mm(d.shortened)} shorter than its PIP joint allows, so that the step to its neighbour is round`,
+        ),
+    ]),
+    `wrist       ${mm(report.wristFree)} free to the wrist crease`,
+    ...(free.length > 0
+      ? [`free PIP    ${free.map(([digit, angle]) => `${digit} ${plain(angle, 0)}`).join(', ')} degrees of flexion predicted`]
+      : []),
+    ...report.straps.map((s) => `strap ${s.id}     ${plain(s.width, 0)} wide, ${plain(s.length, 0)} long, ${s.where}`),
+    ...(report.estimated.length > 0 ? [`ESTIMATED   ${report.estimated.join(', ')}`] : []),
+    '',
+    ...PLATE_CAUTIONS,
+    CAUTIONS.heat,
+    CAUTIONS.contraindications,
+    CAUTIONS.model,
+    CAUTIONS.licensed,
+    '',
+    ...files.map((file) => `${file.path}   drawing ${plain(file.width, 1)} x ${mm(file.height)}, at 1:1`),
+  ];
+  return `${lines.join('\n')}\n`;
+}

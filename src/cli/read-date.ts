@@ -1,0 +1,10 @@
+import * as z from 'zod';
+import { failure, type Result, success } from '../units/result.ts';
+import { flagProblem } from './output-flags.ts';
+
+/** The date to print, as the person gave it, or null; the clock is never read. */
+export function readDate(date: string | undefined): Result<string | null> {
+  if (date === undefined) return success(null);
+  const real = z.iso.date().safeParse(date).success;
+  return real ? success(date) : failure(flagProblem('--date', `"${date}" is not a date; write it as 2026-03-31`));
+}

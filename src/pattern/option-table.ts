@@ -1,0 +1,124 @@
+import * as z from 'zod';
+import { parseDegrees } from '../units/degrees-text.ts';
+import { parseLength } from '../units/length.ts';
+import { nearest } from '../units/nearest.ts';
+import { plain } from '../units/number.ts';
+import { quote } from '../units/quote.ts';
+import { failure, type Problem, type Result, success } from '../units/result.ts';
+
+/** An option that is a number: what it is, its default, and the range outside which it is refused. */
+export interface NumberEntry<Key extends string = string> {
+  readonly key: Key;
+  readonly unit: 'mm' | 'degrees' | 'fraction';
+  readonly byDefault: number;
+  readonly low: number;
+  readonly high: number;
+  readonly about: string;
+}
+
+/** An option that is one of a few words. */
+export interface ChoiceEntry<Key extends string = string> {
+  readonly key: Key;
+  readonly choices: readonly string[];
+  readonly byDefault: string;
+  readonly about: string;
+}
+
+/** The one table behind an options file, a command's flags and the page's fields. */
+export interface OptionTable {
+  readonly numbers: readonly NumberEntry[];
+  readonly choices: readonly ChoiceEntry[];
+}
+
+/** Where option values were written, first the weakest: an options file, then the flags. `origin` names it in messages. */
+export interface OptionSource {
+  readonly origin: string;
+  readonly values: unknown;
+}
+
+/** The table as a form of zod: strict, every key optional. */
+export function optionsForm({ numbers, choices }: OptionTable) {
+  return z.strictObject(
+    Object.fromEntries([
+      ...numbers.map((o) => {
+        const number = z.number().min(o.low).max(o.high);
+        const unit = o.unit === 'mm' ? 'mm, or a string with its own unit' : o.unit;
+        const about = `${o.about}; ${unit}, ${o.low} to ${o.high}, default ${o.byDefault}`;
+        return [o.key, (o.unit === 'mm' ? z.union([number, z.string()]) : number).optional().describe(about)];
+      }),
+      ...choices.map((o) => [
+        o.key,
+        z
+          .enum(o.choices as [string, ...string[]])
+          .optional()
+          .describe(`${o.about}; default ${o.byDefault}`),
+      ]),
+    ]),
+  );
+}
+
+/** Options from defaults and sources, later ones winning; every wrong key and value of every source at once. */
+export function readOptionTable(table: OptionTable, sources: readonly OptionSource[]): Result<Record<string, unknown>> {
+  const problems: Problem[] = [];
+  const merged: Record<string, unknown> = Object.fromEntries([...table.numbers, ...table.choices].map((o) => [o.key, o.byDefault]));
+  for (const { origin, values } of sources) {
+    if (typeof values !== 'object' || values === null || Array.isArray(values)) {
+      const first = table.numbers[0];
+      problems.push(optionProblem(origin, '', `must be an object such as {"${first?.key}": ${first?.byDefault}}, not ${quote(values)}`));
+      continue;
+    }
+    for (const [key, value] of Object.entries(values)) {
+      const read = readOption(table, origin, key, value);
+      if (read.ok) merged[key] = read.value;
+      else problems.push(...read.problems);
+    }
+  }
+  return problems.length > 0 ? failure(...problems) : success(merged);
+}
+
+/** A problem with an option; the message is a sentence without its full stop. */
+export function optionProblem(origin: string, key: string, message: string): Problem {
+  return { code: 'OPTION', where: key, message: `${origin}${key === '' ? '' : `: ${key}`} ${message}.`, kind: 'input' };
+}
+
+function readOption(table: OptionTable, origin: string, key: string, value: unknown): Result<number | string> {
+  const number = table.numbers.find((o) => o.key === key);
+  if (number) return readNumber(origin, number, value);
+  const choice = table.choices.find((o) => o.key === key);
+  if (choice) {
+    if (typeof value === 'string' && choice.choices.includes(value)) return success(value);
+    return failure(optionProblem(origin, key, `is ${quote(value)}; it can be ${choice.choices.join(' or ')}`));
+  }
+  const keys = [...table.numbers, ...table.choices].map((o) => o.key);
+  const near = nearest(key, keys);
+  return failure(
+    optionProblem(origin, key, `is not an option${near ? `; did you mean ${near}?` : `; the options are ${keys.join(', ')}`}`),
+  );
+}
+
+function readNumber(origin: string, option: NumberEntry, value: unknown): Result<number> {
+  const unit = option.unit === 'fraction' ? '' : ` ${option.unit}`;
+  const range = `${plain(option.low)} to ${plain(option.high)}${unit} is allowed`;
+  if (typeof value !== 'number' && typeof value !== 'string')
+    return failure(optionProblem(origin, option.key, `is ${quote(value)}; a number is needed, ${range}`));
+  const parsed = parseValue(option, value);
+  if (!parsed.ok) return failure(optionProblem(origin, option.key, `is ${parsed.reason}; ${range}`));
+  if (parsed.value < option.low || parsed.value > option.high)
+    return failure(optionProblem(origin, option.key, `is ${plain(parsed.value, 4)}${unit}; ${range}`));
+  return success(parsed.value);
+}
+
+function parseValue(option: NumberEntry, value: number | string): { ok: true; value: number } | { ok: false; reason: string } {
+  if (option.unit === 'mm') {
+    const length = parseLength(value, 'mm', { zero: true });
+    return length.ok ? { ok: true, value: length.mm } : length;
+  }
+  if (option.unit === 'degrees') {
+    const angle = parseDegrees(value);
+    return angle.ok ? { ok: true, value: angle.degrees } : angle;
+  }
+  // A shrinking sheet has a negative stretch, so the sign is read here and nowhere else.
+  const fraction =
+    typeof value === 'number' ? value : /^-?\d*[.,]?\d+$/.test(value.trim()) ? Number(value.trim().replace(',', '.')) : Number.NaN;
+  return Number.isFinite(fraction) ? { ok: true, value: fraction } : { ok: false, reason: `${quote(value)}, not a number such as 0.05` };
+}

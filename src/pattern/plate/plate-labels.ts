@@ -1,0 +1,190 @@
+import { widestSpan } from '../../geometry/inside.ts';
+import { type Point, polyline } from '../../geometry/path.ts';
+import { textWidth } from '../../geometry/stroke-letters.ts';
+import { plain } from '../../units/number.ts';
+import type { Label, Mark } from '../pattern.ts';
+import type { FaceFrame } from './plate-frame.ts';
+import { CORNER_MARK, type DrawnMidline, type FaceMarks } from './plate-marks.ts';
+import type { PlateOutline } from './plate-outline.ts';
+
+/** Capital heights tried in turn, mm: the smaller ones only where a small hand leaves no room. */
+const HEIGHTS = [3, 2.5, 2, 1.6, 1.25];
+const PITCH = 1.75;
+const MARGIN = 3;
+/** Heights at which the room for a block of words is measured. */
+const LEVELS = 8;
+const SMALL = 1.8;
+/** A bend from this length on holds its words in its distal half. mm */
+const ROOMY_BEND = 7;
+const ARROW = { longest: 14, head: 1.6, shortest: 4 } as const;
+
+export interface FaceLettering {
+  readonly marks: readonly Mark[];
+  readonly labels: readonly Label[];
+  /** Words that must be on the plate but found no room; they stand beside it instead. */
+  readonly left: readonly string[];
+}
+
+/** All words on one face and its distal arrow, in the frame's coordinates. `at` is the middle of each label's baseline, or of its height where it reads upward: see `placeFaceLabel`. */
+export function faceLettering(
+  frame: FaceFrame,
+  outline: PlateOutline,
+  polygon: readonly Point[],
+  drawn: FaceMarks,
+  words: { readonly side: string; readonly code: string },
+): FaceLettering {
+  const labels: Label[] = [];
+  const left: string[] = [];
+  const face = `${frame.face.toUpperCase()} PLATE`;
+  const title = titleLines(frame, polygon, drawn, [`${words.side} HAND`, face, 'SKIN SIDE DOWN', words.code]);
+  if (title) labels.push(...title);
+  else left.push(`${words.side} HAND, ${face}, SKIN SIDE DOWN`);
+  for (const [k, midline] of drawn.midlines.entries()) {
+    // Toward the middle of the plate, away from the hooks.
+    const name = digitName(midline, k > 0 && k === drawn.midlines.length - 1 ? -1 : 1);
+    if (name) labels.push(name);
+    else left.push(`${midline.digit.toUpperCase()} midline`);
+  }
+  labels.push(
+    ...bendLabel(frame, drawn.midlines),
+    ...drawn.pads.map((pad) => centred(pad.strap, (pad.from.x + pad.to.x) / 2, (pad.from.y + pad.to.y) / 2 - 1, 2)),
+  );
+  labels.push(...edgeWords(frame, outline, polygon));
+  const arrow = distalArrow(drawn.midlines);
+  if (arrow) labels.push(arrow.label);
+  else left.push('distal edge up');
+  return { marks: arrow ? [arrow.mark] : [], labels, left };
+}
+
+/** Side, face, skin side and code, one under the other or side by side, at the largest height that fits the hand part; null when none does. */
+function titleLines(frame: FaceFrame, polygon: readonly Point[], drawn: FaceMarks, words: readonly string[]): readonly Label[] | null {
+  const tails = drawn.midlines.map(({ points }) => points[0]?.y ?? 0);
+  const free = frame.columns.filter((c) => !c.held).map((c) => c.edge);
+  const top = Math.min(...tails, ...free) - 2;
+  const bottom = frame.proximal + 8;
+  const [side = '', face = '', skin = '', code = ''] = words;
+  const settings = [words, [`${side}, ${face}`, `${skin}, ${code}`], [`${side}, ${face}, ${skin}`]];
+  for (const height of HEIGHTS) {
+    for (const lines of settings) {
+      const depth = height + (lines.length - 1) * height * PITCH;
+      if (depth > top - bottom) continue;
+      const first = (top + bottom + depth) / 2 - height;
+      const span = freeSpan(polygon, drawn, first - (lines.length - 1) * height * PITCH, first + height);
+      if (!span || lines.some((text) => textWidth(text, height) > span.to - span.from)) continue;
+      return lines.map((text, k) => centred(text, (span.from + span.to) / 2, first - k * height * PITCH, height));
+    }
+  }
+  return null;
+}
+
+/** The stretch of x that is free between two heights: inside the outline and clear of the hooks. */
+function freeSpan(polygon: readonly Point[], drawn: FaceMarks, low: number, high: number): { from: number; to: number } | null {
+  let [from, to] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  for (let k = 0; k <= LEVELS; k++) {
+    const y = low + ((high - low) * k) / LEVELS;
+    const span = widestSpan(polygon, y);
+    if (!span) return null;
+    [from, to] = [Math.max(from, span.from + MARGIN), Math.min(to, span.to - MARGIN)];
+  }
+  for (const pad of drawn.pads) {
+    if (pad.to.y < low - 1 || pad.from.y > high + 1) continue;
+    if (pad.to.x < 0) from = Math.max(from, pad.to.x + 2);
+    else to = Math.min(to, pad.from.x - 2);
+  }
+  return to > from ? { from, to } : null;
+}
+
+/** The digit's name along its midline in the finger part, on the ulnar (1) or radial (-1) side of the line. */
+function digitName({ digit, bendEnd, tip }: DrawnMidline, way: 1 | -1): Label | null {
+  const text = digit.toUpperCase();
+  const low = (bendEnd.y + tip.y) / 2;
+  const height = [2.5, 2, 1.6, 1.25].find((h) => textWidth(text, h) <= tip.y - bendEnd.y - 3);
+  if (height === undefined) return null;
+  const half = textWidth(text, height) / 2;
+  // In the distal half, where the line runs straight, as far as the word is short enough.
+  const y = Math.min(tip.y - half - 1.5, Math.max(low, low + half));
+  return { layer: 'MARK', text, at: { x: tip.x + way * (1 + height / 2), y }, height, align: 'center', angle: 90 };
+}
+
+/** Between the first two midlines: in the bend where it is long enough, else distal of it. */
+function bendLabel(frame: FaceFrame, midlines: readonly DrawnMidline[]): readonly Label[] {
+  // A single digit's neck has no room for more.
+  const text = `MP ${midlines.length > 1 ? 'BEND ' : ''}${plain(frame.bend.angle, 1)}`;
+  const [first, second] = midlines;
+  if (!first) return [];
+  const inside = frame.bend.allowance >= ROOMY_BEND;
+  const at = ({ begin, bendEnd }: DrawnMidline) =>
+    inside ? { x: (begin.x + bendEnd.x) / 2, y: (begin.y + bendEnd.y) / 2 } : { x: bendEnd.x, y: bendEnd.y };
+  const here = at(first);
+  const row = frame.columns.find((c) => c.digit === first.digit)?.held;
+  const next = second ? at(second) : { x: here.x + (row ? 1.1 * row.halfWidth : 0), y: here.y };
+  const height = Math.min(SMALL, (SMALL * Math.max(4, next.x - here.x - 3)) / textWidth(text, SMALL));
+  return [centred(text, (here.x + next.x) / 2, Math.max(here.y, next.y) + 0.9, height)];
+}
+
+/** Which border is which, where the thumb goes, and what the flare line is for. */
+function edgeWords(frame: FaceFrame, outline: PlateOutline, polygon: readonly Point[]): readonly Label[] {
+  const labels: Label[] = [];
+  const corner = frame.midLateralProximal + frame.wing - CORNER_MARK.in - CORNER_MARK.side;
+  labels.push(centred('ULNAR', corner - 1.5 - textWidth('ULNAR', SMALL) / 2, frame.proximal + CORNER_MARK.in, SMALL));
+  const y = outline.bar.low - (frame.face === 'dorsal' ? 0.55 : 0.5) * (outline.bar.low - frame.proximal);
+  const spans = [y - SMALL / 2 - 1, y + SMALL / 2 + 1].map((level) => widestSpan(polygon, level));
+  const edge = Math.max(...spans.map((span) => span?.from ?? Number.NEGATIVE_INFINITY));
+  if (Number.isFinite(edge)) labels.push(centred('THUMB', edge + 1.5 + textWidth('THUMB', SMALL) / 2, y - SMALL / 2, SMALL));
+  const proximal = widestSpan(polygon, frame.proximal + 2);
+  const text = 'WRIST: FLARE';
+  if (proximal && proximal.to - proximal.from > textWidth(text, SMALL) + 4)
+    labels.push(centred(text, (proximal.from + proximal.to) / 2, frame.proximal + 1.2, SMALL));
+  return labels;
+}
+
+/** An arrow to the distal edge in the finger part: in the web with the most room, or beside the midline of a single digit. */
+function distalArrow(midlines: readonly DrawnMidline[]): { readonly mark: Mark; readonly label: Label } | null {
+  const places = midlines.map((line, k) => {
+    const next = midlines[k + 1];
+    const low = next ? Math.max(line.bendEnd.y, next.bendEnd.y) + 3 : (line.bendEnd.y + line.tip.y) / 2;
+    const high = Math.min(line.tip.y, next?.tip.y ?? Number.POSITIVE_INFINITY) - 2;
+    return { low, high, middle: next ? (line.tip.x + next.tip.x) / 2 + 1 : line.tip.x - 3.2 };
+  });
+  const webs = midlines.length > 1 ? places.slice(0, -1) : places;
+  const [first, ...others] = webs;
+  if (!first) return null;
+  const roomy = first.high - first.low >= ARROW.longest ? first : others.reduce((a, b) => (b.high - b.low > a.high - a.low ? b : a), first);
+  const { low, high } = roomy;
+  const length = Math.min(ARROW.longest, high - low);
+  if (length < ARROW.shortest) return null;
+  const height = Math.min(2, (2 * length) / textWidth('DISTAL', 2));
+  const x = roomy.middle - height / 2;
+  const top = (low + high + length) / 2;
+  const shaft = [
+    { x, y: top - length },
+    { x, y: top },
+  ];
+  const head = [
+    { x: x - ARROW.head, y: top - ARROW.head },
+    { x, y: top },
+    { x: x + ARROW.head, y: top - ARROW.head },
+  ];
+  const paths = [polyline(shaft), polyline(head)];
+  return {
+    mark: { layer: 'MARK', role: 'distal-arrow', title: 'arrow to the distal edge', paths, circles: [] },
+    label: {
+      layer: 'MARK',
+      text: 'DISTAL',
+      at: { x: x + 1.2 + height / 2, y: top - ARROW.head - (length - ARROW.head) / 2 },
+      height,
+      align: 'center',
+      angle: 90,
+    },
+  };
+}
+
+function centred(text: string, x: number, y: number, height: number): Label {
+  return { layer: 'MARK', text, at: { x, y }, height, align: 'center', angle: 0 };
+}
+
+/** A label where it lies on the sheet. One that reads upward stands left of its baseline, mirrored or not. */
+export function placeFaceLabel(label: Label, mirrored: boolean): Label {
+  const x = mirrored ? -label.at.x : label.at.x;
+  return { ...label, at: { x: label.angle === 90 ? x + label.height / 2 : x, y: label.at.y } };
+}

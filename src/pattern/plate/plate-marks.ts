@@ -1,0 +1,255 @@
+import { clipToPolygon, insidePolygon } from '../../geometry/inside.ts';
+import { type Point, polyline } from '../../geometry/path.ts';
+import { type DashPattern, dashed } from '../dashes.ts';
+import type { Mark } from '../pattern.ts';
+import type { Column, FaceFrame } from './plate-frame.ts';
+import type { PlateOptions } from './plate-options.ts';
+import type { PlateOutline } from './plate-outline.ts';
+
+/** How each kind of line on a plate is told apart, with what the legend says of it. */
+export const PLATE_LINES = {
+  'mp-bend': { dashes: [9, 1.5, 1.5, 1.5], words: 'MP bend line, through the MP joints' },
+  'bend-limit': { dashes: [3, 1.5], words: 'the bend begins and ends here' },
+  midline: { dashes: [], words: 'midline of a finger' },
+  fold: { dashes: [1.5, 1.5], words: 'mid-lateral line: wing or side wall folds here' },
+  flare: { dashes: [5, 1, 1, 1, 1, 1], words: 'flare the edge away from the skin' },
+  strap: { dashes: [1, 0.8], words: 'hook for a strap' },
+  trim: { dashes: [1.5, 1], words: 'trim to here when it fits' },
+} as const satisfies Record<string, { readonly dashes: DashPattern; readonly words: string }>;
+export type PlateLine = keyof typeof PLATE_LINES;
+
+/** Lines end this far inside the outline. mm */
+const INSET = 1;
+/** How far midlines reach into the hand part. mm */
+const MIDLINE_TAIL = 5;
+const FLARE_WIDTH = 4;
+/** The bend's two limits are drawn apart from its middle line only from this length on. mm */
+const LEAST_DRAWN_BEND = 4;
+const PAD = { hand: 18, finger: 11, edge: 2.5, midline: 3, least: 7, narrowest: 5, margin: 1, useful: 100 } as const;
+/** The corner mark's place in from both edges, and its size. mm */
+export const CORNER_MARK = { in: 6, side: 5 } as const;
+const FAR = 300;
+
+/** Where a strap's hook sits: a rectangle, mm in the plate's own coordinates. */
+export interface StrapPad {
+  readonly strap: 'A' | 'B';
+  readonly from: Point;
+  readonly to: Point;
+}
+
+/** A held digit as it is drawn: its midline from the hand part through its bend to the tip. */
+export interface DrawnMidline {
+  readonly digit: Column['digit'];
+  readonly points: readonly Point[];
+  /** On the line: where its bend begins and ends, and the end at the distal edge. */
+  readonly begin: Point;
+  readonly bendEnd: Point;
+  readonly tip: Point;
+}
+
+export interface FaceMarks {
+  readonly marks: readonly Mark[];
+  readonly pads: readonly StrapPad[];
+  readonly midlines: readonly DrawnMidline[];
+  /** What found no room. */
+  readonly left: readonly string[];
+}
+
+/** Every line on one face, in the frame's coordinates. `polygon` is the outline with its arcs as chords. */
+export function faceMarks(frame: FaceFrame, outline: PlateOutline, polygon: readonly Point[], options: PlateOptions): FaceMarks {
+  const marks: Mark[] = [];
+  const line = (kind: PlateLine, title: string, runs: readonly (readonly [Point, Point])[]) => {
+    const paths = runs.flatMap(([from, to]) => dashed(from, to, PLATE_LINES[kind].dashes));
+    if (paths.length > 0) marks.push({ layer: 'MARK', role: kind, title, paths, circles: [] });
+  };
+  const clipped = (from: Point, to: Point) => clipToPolygon(polygon, from, to, INSET);
+  const midlines = midlinesOf(frame, outline);
+  const { bend } = frame;
+  const across = (share: number) =>
+    acrossDigits(midlines, share).flatMap(([from, to]) => clipToPolygon(polygon, from, to, INSET).slice(0, 1));
+  line('mp-bend', `MP bend line, ${bend.angle} degrees`, across(0.5));
+  if (bend.allowance >= LEAST_DRAWN_BEND) {
+    line('bend-limit', 'bend begins', across(0));
+    line('bend-limit', 'bend ends', across(1));
+  }
+  marks.push({
+    layer: 'MARK',
+    role: 'mp-joint',
+    title: 'MP joints',
+    paths: [],
+    circles: midlines.map(({ begin, bendEnd }) => ({ center: between(begin, bendEnd, 0.5), radius: 1.2 })),
+  });
+  for (const { digit, points } of midlines) {
+    line(
+      'midline',
+      `${digit} midline`,
+      points
+        .slice(1)
+        .map((to, k) => [points[k] as Point, to] as const)
+        .filter(isLong),
+    );
+  }
+  for (const [which, sign] of [
+    ['radial', -1],
+    ['ulnar', 1],
+  ] as const) {
+    if (frame.wing > 0) {
+      const from = { x: sign * frame.midLateralProximal, y: frame.proximal };
+      const to = { x: sign * frame.midLateral, y: outline.bar.high };
+      line('fold', `${which} mid-lateral line of the hand`, clipped(from, to));
+    }
+    const end = which === 'radial' ? midlines[0] : midlines.at(-1);
+    const row = frame.columns.find((c) => c.digit === end?.digit)?.held;
+    if (!end || !row || outline.walls[which] <= 0) continue;
+    const x = frame.rowStart + (which === 'radial' ? row.from : row.to);
+    line('fold', `${which} mid-lateral line of the ${end.digit} finger`, clipped({ x, y: end.bendEnd.y }, { x, y: FAR }));
+  }
+  const edge = frame.proximal + options.trim;
+  if (options.trim > 0) line('trim', 'trim to here when it fits', clipped({ x: -FAR, y: edge }, { x: FAR, y: edge }));
+  line('flare', 'flare the proximal edge', clipped({ x: -FAR, y: edge + FLARE_WIDTH }, { x: FAR, y: edge + FLARE_WIDTH }));
+  const { pads, left } = strapPads(frame, outline, polygon, midlines, options);
+  for (const pad of pads) line('strap', `hook for strap ${pad.strap}`, edgesOf(pad));
+  return { marks, pads, midlines, left };
+}
+
+/** From the MP joint the fingers come together toward the row at mid phalanx; from there the line runs straight on. */
+function midlinesOf(frame: FaceFrame, outline: PlateOutline): readonly DrawnMidline[] {
+  return frame.columns.flatMap((column): DrawnMidline[] => {
+    const end = outline.distal.find((d) => d.digit === column.digit);
+    if (!column.held || !end) return [];
+    const begin = { x: column.mpX, y: column.mpY - frame.bend.before };
+    const tip = { x: frame.rowStart + column.held.along, y: end.y - INSET };
+    const bendY = begin.y + frame.bend.allowance;
+    const joined = { x: tip.x, y: Math.max(bendY, begin.y + (tip.y - begin.y) / 2) };
+    const bendEnd = between(begin, joined, (bendY - begin.y) / (joined.y - begin.y));
+    return [{ digit: column.digit, points: [{ x: begin.x, y: begin.y - MIDLINE_TAIL }, begin, joined, tip], begin, bendEnd, tip }];
+  });
+}
+
+/** A line through all held digits at a share of their bend, running level out to both sides. */
+function acrossDigits(midlines: readonly DrawnMidline[], share: number): readonly (readonly [Point, Point])[] {
+  const points = midlines.map(({ begin, bendEnd }) => between(begin, bendEnd, share));
+  const first = points[0];
+  const last = points.at(-1);
+  if (!first || !last) return [];
+  const inner = points.slice(1).map((to, k) => [points[k] as Point, to] as const);
+  return [[first, { x: -FAR, y: first.y }], ...inner, [last, { x: FAR, y: last.y }]];
+}
+
+function strapPads(
+  frame: FaceFrame,
+  outline: PlateOutline,
+  polygon: readonly Point[],
+  midlines: readonly DrawnMidline[],
+  options: PlateOptions,
+): { readonly pads: readonly StrapPad[]; readonly left: readonly string[] } {
+  const pads: StrapPad[] = [];
+  const left: string[] = [];
+  const place = (pad: Wanted) => {
+    const found = largestPad(polygon, pad, options.strapWidth);
+    if (found) pads.push(found);
+    else left.push(`hook for strap ${pad.strap}, ${pad.where}`);
+  };
+  const handOut = frame.midLateral + frame.wing;
+  const { low, high } = outline.bar;
+  const ulnarShift = (frame.columns.at(-1)?.mpY ?? 0) - (frame.columns[0]?.mpY ?? 0);
+  const ulnarLow = Math.max(low + ulnarShift, frame.proximal + CORNER_MARK.in + CORNER_MARK.side + 1);
+  place({ strap: 'A', where: 'radial', sign: -1, outs: [handOut], inner: 0, wide: PAD.hand, low: low + 1, high: high - 1 });
+  const ulnarHigh = Math.max(ulnarLow + PAD.least, high + ulnarShift - 2);
+  place({
+    strap: 'A',
+    where: 'ulnar',
+    sign: 1,
+    outs: [handOut - PAD.edge, handOut - 2 * PAD.edge],
+    inner: 0,
+    wide: PAD.hand,
+    low: ulnarLow,
+    high: ulnarHigh,
+  });
+  for (const [which, sign] of [
+    ['radial', -1],
+    ['ulnar', 1],
+  ] as const) {
+    const end = which === 'radial' ? midlines[0] : midlines.at(-1);
+    const row = frame.columns.find((c) => c.digit === end?.digit)?.held;
+    if (!end || !row) continue;
+    const border = sign * (frame.rowStart + (which === 'radial' ? row.from : row.to)) + outline.walls[which];
+    const toMidline = outline.walls[which] + (which === 'radial' ? row.along - row.from : row.to - row.along);
+    // A single digit's name and arrow take the distal half.
+    const high = midlines.length > 1 ? end.tip.y - 1 : (end.bendEnd.y + end.tip.y) / 2 - 1;
+    const inner = border - toMidline + PAD.midline;
+    const wide = Math.min(PAD.finger, border - PAD.edge - inner);
+    // Beside a free digit the side wall begins only beyond the web: nearer the hand the hook sits further in.
+    const outs = [border, border - outline.walls[which], border - outline.walls[which] - PAD.edge];
+    place({ strap: 'B', where: which, sign, outs, inner, wide, low: end.bendEnd.y + 1, high });
+  }
+  return { pads, left };
+}
+
+/** A hook to be placed on one side: outward edges to try, its greatest width, and the stretch of y that it may take. */
+interface Wanted {
+  readonly strap: StrapPad['strap'];
+  readonly where: string;
+  readonly sign: number;
+  readonly outs: readonly number[];
+  /** The hook stays outward of this: clear of the midline. */
+  readonly inner: number;
+  readonly wide: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** The largest rectangle that lies inside the outline with a margin, or null. */
+function largestPad(polygon: readonly Point[], { strap, sign, outs, inner, wide, low, high }: Wanted, tallest: number): StrapPad | null {
+  let best: { readonly area: number; readonly pad: StrapPad } | null = null;
+  for (const out of outs) {
+    // Further in only where nothing useful fits further out.
+    if (best && best.area >= PAD.useful) break;
+    const outer = out - PAD.edge;
+    for (const width of [wide, 0.75 * wide, 0.5 * wide].filter((w) => w >= PAD.narrowest && outer - w >= inner)) {
+      for (let height = Math.min(tallest, high - low); height >= PAD.least; height -= 1) {
+        if (best && best.area >= width * height) break;
+        const middle = [(low + high) / 2, high - height / 2].find((y) => {
+          const [near, far] = [sign * (outer - width - PAD.margin), sign * (outer + PAD.margin)];
+          const reach = height / 2 + PAD.margin;
+          return cornersOf({ x: near, y: y - reach }, { x: far, y: y + reach }).every((p) => insidePolygon(polygon, p));
+        });
+        if (middle === undefined) continue;
+        const xs = [sign * (outer - width), sign * outer];
+        const from = { x: Math.min(...xs), y: middle - height / 2 };
+        best = { area: width * height, pad: { strap, from, to: { x: Math.max(...xs), y: middle + height / 2 } } };
+        break;
+      }
+    }
+  }
+  return best?.pad ?? null;
+}
+
+function cornersOf(from: Point, to: Point): readonly Point[] {
+  return [from, { x: to.x, y: from.y }, to, { x: from.x, y: to.y }];
+}
+
+function edgesOf({ from, to }: StrapPad): readonly (readonly [Point, Point])[] {
+  const corners = cornersOf(from, to);
+  return corners.map((corner, k) => [corner, corners[(k + 1) % corners.length] as Point] as const);
+}
+
+function between(from: Point, to: Point, share: number): Point {
+  return { x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) };
+}
+
+function isLong([from, to]: readonly [Point, Point]): boolean {
+  return Math.hypot(to.x - from.x, to.y - from.y) > 0.1;
+}
+
+/** The corner mark: a triangle in the proximal ulnar corner, which looks different from every other side. */
+export function cornerMark(frame: FaceFrame): Mark {
+  const x = frame.midLateralProximal + frame.wing - CORNER_MARK.in;
+  const y = frame.proximal + CORNER_MARK.in;
+  const points = [
+    { x, y },
+    { x: x - CORNER_MARK.side, y },
+    { x, y: y + CORNER_MARK.side },
+  ];
+  return { layer: 'MARK', role: 'corner', title: 'corner mark: proximal ulnar corner', paths: [polyline(points, true)], circles: [] };
+}

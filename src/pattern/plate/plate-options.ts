@@ -1,0 +1,124 @@
+import * as z from 'zod';
+import { plain } from '../../units/number.ts';
+import { failure, type Result, success } from '../../units/result.ts';
+import { type NumberEntry, type OptionSource, optionProblem, optionsForm, readOptionTable } from '../option-table.ts';
+
+/** Everything about a plate that the therapist may choose besides faces, digits and angle; lengths in mm, shares as fractions. */
+export interface PlateOptions {
+  readonly thickness: number;
+  readonly skinClearance: number;
+  readonly webGap: number;
+  readonly wing: number;
+  readonly sideWall: number;
+  readonly cornerRadius: number;
+  readonly pipClearance: number;
+  readonly mpClearance: number;
+  readonly webClearance: number;
+  readonly coverShare: number;
+  readonly wristClearance: number;
+  readonly neutralShare: number;
+  readonly palmarBendRadius: number;
+  readonly faceGap: number;
+  readonly webNotch: number;
+  readonly trim: number;
+  readonly strapWidth: number;
+  readonly strapOverlap: number;
+}
+
+/** Smallest radius of a corner where the geometry has room; web notches are smaller. mm */
+export const LEAST_CORNER_RADIUS = 6;
+
+/**
+ * The one table behind the options file, the command's flags and the page's fields. Defaults from the plate model (starting values); those it
+ * does not name, and all ranges, are ours: common practice, no source.
+ */
+export const PLATE_NUMBER_OPTIONS: readonly NumberEntry<keyof PlateOptions>[] = [
+  { key: 'thickness', unit: 'mm', byDefault: 2.4, low: 1.2, high: 4.8, about: 'thickness of the sheet (3/32 in is 2.4)' },
+  { key: 'skinClearance', unit: 'mm', byDefault: 0.5, low: 0, high: 5, about: 'free space between skin and plate, padding included' },
+  { key: 'webGap', unit: 'mm', byDefault: 1, low: 0, high: 10, about: 'distance between neighbouring digits' },
+  { key: 'wing', unit: 'mm', byDefault: 12, low: 0, high: 25, about: 'how far the hand part wraps past the mid-lateral line' },
+  {
+    key: 'sideWall',
+    unit: 'fraction',
+    byDefault: 0.5,
+    low: 0,
+    high: 0.7,
+    about: "height of the finger part's side walls, share of the digit's depth",
+  },
+  { key: 'cornerRadius', unit: 'mm', byDefault: 8, low: LEAST_CORNER_RADIUS, high: 15, about: 'radius of the corners where there is room' },
+  {
+    key: 'pipClearance',
+    unit: 'mm',
+    byDefault: 5,
+    low: 0,
+    high: 15,
+    about: 'distance from the distal edge to the PIP joint line, or to the PIP crease on the palmar side',
+  },
+  {
+    key: 'mpClearance',
+    unit: 'mm',
+    byDefault: 8,
+    low: 0,
+    high: 20,
+    about: 'distance from the edge to the MP joint line of a digit that is left free',
+  },
+  { key: 'webClearance', unit: 'mm', byDefault: 3, low: 0, high: 10, about: 'distance from a side wall to the web beside it' },
+  { key: 'coverShare', unit: 'fraction', byDefault: 0.6, low: 0.35, high: 0.85, about: 'share of the metacarpal length that is covered' },
+  {
+    key: 'wristClearance',
+    unit: 'mm',
+    byDefault: 15,
+    low: 5,
+    high: 40,
+    about: 'least distance from the proximal edge to the wrist crease',
+  },
+  {
+    key: 'neutralShare',
+    unit: 'fraction',
+    byDefault: 0.5,
+    low: 0.3,
+    high: 0.5,
+    about: 'place of the neutral line in the thickness of a bend (K)',
+  },
+  { key: 'palmarBendRadius', unit: 'mm', byDefault: 3, low: 1, high: 12, about: 'inside radius that a palmar plate is bent to' },
+  { key: 'faceGap', unit: 'mm', byDefault: 3, low: 1, high: 10, about: 'free space between the edges of the two faces when both are made' },
+  {
+    key: 'webNotch',
+    unit: 'mm',
+    byDefault: 0,
+    low: 0,
+    high: 25,
+    about: 'depth of the notches between the digits in the distal edge; 0 is none',
+  },
+  { key: 'trim', unit: 'mm', byDefault: 0, low: 0, high: 20, about: 'spare length at the proximal edge, cut off when it fits' },
+  { key: 'strapWidth', unit: 'mm', byDefault: 25, low: 10, high: 50, about: 'width of the hook-and-loop straps' },
+  { key: 'strapOverlap', unit: 'mm', byDefault: 25, low: 10, high: 60, about: 'how far a strap lies over its hook at each end' },
+];
+
+const TABLE = { numbers: PLATE_NUMBER_OPTIONS, choices: [] };
+
+/** All defaults. */
+export const DEFAULT_PLATE_OPTIONS: PlateOptions = Object.freeze(
+  Object.fromEntries(PLATE_NUMBER_OPTIONS.map(({ key, byDefault }) => [key, byDefault])),
+) as unknown as PlateOptions;
+
+/** The form of an object of plate options, for presets and for the JSON Schema. */
+export const plateOptionsForm = optionsForm(TABLE);
+
+/** JSON Schema of an options file for a plate. */
+export function plateOptionsJsonSchema(): object {
+  return z.toJSONSchema(plateOptionsForm, { io: 'input' });
+}
+
+/** Options from defaults and sources, later ones winning; every wrong key and value of every source at once. */
+export function readPlateOptions(sources: readonly OptionSource[]): Result<PlateOptions> {
+  const read = readOptionTable(TABLE, sources);
+  if (!read.ok) return read;
+  const options = read.value as unknown as PlateOptions;
+  if (options.webNotch === 0 || options.webNotch >= LEAST_NOTCH) return success(options);
+  const shown = `${plain(options.webNotch)} mm is too shallow to be rounded; use 0 for none, or ${LEAST_NOTCH} and more`;
+  return failure(optionProblem('options', 'webNotch', shown));
+}
+
+/** A notch must hold its round bottom and its two rounded corners. mm */
+export const LEAST_NOTCH = 6;

@@ -1,0 +1,31 @@
+import { readFileSync } from 'node:fs';
+import type { Hand } from '../src/hand/hand.ts';
+import { parseHandText } from '../src/hand/read-hand.ts';
+import { type MadePlate, makePattern } from '../src/pattern/make-pattern.ts';
+import { plateById } from '../src/pattern/plate/plate-library.ts';
+import { DEFAULT_PLATE_OPTIONS, type PlateOptions } from '../src/pattern/plate/plate-options.ts';
+import { designFor } from '../src/pattern/plate/read-plate.ts';
+
+/** The invented demonstration hand with its palm measured. */
+export function demoPlateHand(): Hand {
+  const text = readFileSync(new URL('../fixtures/demo-hand-plate.json', import.meta.url), 'utf8');
+  const hand = parseHandText(text);
+  if (!hand.ok) throw new Error(hand.problems.map((p) => p.message).join('\n'));
+  return hand.value;
+}
+
+/** A plate of the library on a hand, at an angle where the preset names none. Throws when it cannot be made. */
+export function presetPlate(
+  id: string,
+  angle: number | null = null,
+  hand = demoPlateHand(),
+  options: Partial<PlateOptions> = {},
+): MadePlate {
+  const preset = plateById(id);
+  if (!preset) throw new Error(`no plate ${id}`);
+  const design = designFor(hand, preset, { digits: null, angle, planned: 45 });
+  if (!design.ok) throw new Error(design.problems.map((p) => p.message).join('\n'));
+  const made = makePattern({ kind: 'plate', hand, plate: design.value, options: { ...DEFAULT_PLATE_OPTIONS, ...options }, date: null });
+  if (!made.ok) throw new Error(made.problems.map((p) => p.message).join('\n'));
+  return made.value;
+}

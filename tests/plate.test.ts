@@ -1,0 +1,195 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { boxOf } from '../src/geometry/path-measures.ts';
+import { headings, segmentsOf } from '../src/geometry/segment.ts';
+import { outlineFaults } from '../src/geometry/validate-outline.ts';
+import type { Hand } from '../src/hand/hand.ts';
+import { makePattern } from '../src/pattern/make-pattern.ts';
+import type { Part, Pattern } from '../src/pattern/pattern.ts';
+import { HOLLOW_RISE } from '../src/pattern/plate/distal-steps.ts';
+import { PLATE_FACES, type PlateDesign } from '../src/pattern/plate/plate-design.ts';
+import { plates } from '../src/pattern/plate/plate-library.ts';
+import { DEFAULT_PLATE_OPTIONS, LEAST_CORNER_RADIUS } from '../src/pattern/plate/plate-options.ts';
+import { demoPlateHand, presetPlate } from './demo-plate.ts';
+import { NEIGHBOURS, plausibleHand } from './plausible-hand.ts';
+
+const hand = demoPlateHand();
+const options = DEFAULT_PLATE_OPTIONS;
+const IDS = ['mp-immobilisation-dorsal', 'mp-immobilisation-palmar', 'mp-extension-block', 'single-digit-with-neighbours'];
+/** No corner of any plate that is made is sharper than this; the warning CORNER_RADIUS says when one is under 6. mm */
+const SHARPEST = 3;
+
+function make(of: Hand, design: Partial<PlateDesign>, more: Partial<typeof options> = {}) {
+  const plate: PlateDesign = { id: 'test', title: 'Test', faces: 'dorsal', digits: ['ring', 'little'], angle: 45, ...design };
+  return makePattern({ kind: 'plate', hand: of, plate, options: { ...options, ...more }, date: null });
+}
+
+function made(of: Hand, design: Partial<PlateDesign>, more: Partial<typeof options> = {}) {
+  const result = make(of, design, more);
+  if (!result.ok) throw new Error(result.problems.map((p) => p.message).join('\n'));
+  return result.value;
+}
+
+const rolesOf = (part: Part | undefined) => new Set(part?.marks.map((m) => m.role));
+const textsOf = (pattern: Pattern) => pattern.parts.flatMap((part) => part.labels.map((l) => l.text)).join(' ');
+
+describe('the presets on the demo hand', () => {
+  it('are the four of the library', () => expect(plates().map((p) => p.id)).toEqual(IDS));
+
+  it.each(IDS)('%s: sound, no corner under 6 mm, tangent everywhere, within 1 mm of skin on the midlines', (id) => {
+    const { pattern, report } = presetPlate(id);
+    expect(report.warnings).toEqual([]);
+    for (const part of pattern.parts) {
+      expect(outlineFaults(part.outline, 'outside')).toEqual([]);
+      const segments = segmentsOf(part.outline);
+      for (const [i, segment] of segments.entries()) {
+        const next = segments[(i + 1) % segments.length] ?? segment;
+        expect(Math.abs(Math.sin((headings(next).start - headings(segment).end) / 2))).toBeLessThan(1e-9);
+      }
+    }
+    for (const face of report.faces) {
+      expect(face.smallestRadius).toBeGreaterThanOrEqual(LEAST_CORNER_RADIUS - 1e-9);
+      expect(face.fold.worstOnMidlines).toBeLessThan(1);
+      expect(face.fold.leastToWrist).toBeGreaterThanOrEqual(options.wristClearance);
+    }
+  });
+
+  it.each(IDS)('%s: says side, face, skin side, distal and every digit, and has every mark', (id) => {
+    const { pattern, report } = presetPlate(id);
+    const text = textsOf(pattern);
+    for (const words of [
+      'RIGHT HAND',
+      'PLATE',
+      'SKIN SIDE DOWN',
+      'DISTAL',
+      'THUMB',
+      'ULNAR',
+      ...report.plate.digits.map((d) => d.toUpperCase()),
+    ]) {
+      expect(text).toContain(words);
+    }
+    const roles = rolesOf(pattern.parts[0]);
+    for (const role of ['mp-bend', 'mp-joint', 'midline', 'fold', 'flare', 'strap', 'corner', 'distal-arrow'])
+      expect(roles).toContain(role);
+    const beside = pattern.beside.marks.map((m) => m.role);
+    for (const role of ['reference-square', 'angle-gauge']) expect(beside).toContain(role);
+    expect(pattern.beside.labels.some((l) => l.text.startsWith('No room'))).toBe(false);
+  });
+});
+
+describe('every plate', () => {
+  it('of every row of neighbours, every face and angle, from a child of six to the largest hand, is sound or clearly refused', () => {
+    let count = { made: 0, refused: 0 };
+    fc.assert(
+      fc.property(
+        plausibleHand,
+        fc.constantFrom(...NEIGHBOURS),
+        fc.constantFrom(...PLATE_FACES),
+        fc.oneof(fc.constantFrom(0, 90), fc.double({ min: 0, max: 90, noNaN: true })),
+        fc.constantFrom(0, 10),
+        (of, digits, faces, angle, webNotch) => {
+          const result = make(of, { digits, faces, angle }, { webNotch });
+          if (!result.ok) {
+            count = { ...count, refused: count.refused + 1 };
+            // Either the hand leaves no room (its back only where the metacarpals are short), or an estimate would be a guess.
+            for (const problem of result.problems) {
+              expect(['PLATE_NO_ROOM', 'NOT_ESTIMABLE']).toContain(problem.code);
+              expect(problem.message).toMatch(/Use |Take |Measure it: /);
+              if (faces === 'dorsal' && problem.code === 'PLATE_NO_ROOM') expect(problem.message).toContain('of the hand before');
+            }
+            return;
+          }
+          count = { ...count, made: count.made + 1 };
+          const { pattern, report } = result.value;
+          expect(pattern.parts.flatMap((part) => outlineFaults(part.outline, 'outside'))).toEqual([]);
+          for (const face of report.faces) {
+            if (webNotch === 0) expect(face.smallestRadius).toBeGreaterThan(SHARPEST);
+            expect(face.fold.leastGap).toBeGreaterThanOrEqual(options.skinClearance - 1e-3);
+            expect(face.fold.worstGap).toBeLessThanOrEqual(face.fold.bound);
+            expect(face.fold.worstOnMidlines).toBeLessThan(1);
+            expect(face.fold.leastToPip).toBeGreaterThanOrEqual(options.pipClearance - HOLLOW_RISE - 1e-3);
+            expect(face.fold.leastToWrist).toBeGreaterThanOrEqual(options.wristClearance - 1e-3);
+          }
+          for (const angle of Object.values(report.freePipFlexion)) expect(angle).toBeGreaterThan(110);
+        },
+      ),
+      { numRuns: 80 },
+    );
+    expect(count.made).toBeGreaterThan(5 * count.refused);
+  }, 120_000);
+
+  it('of a left hand is the mirror image of the right one', () => {
+    const left: Hand = { ...hand, side: 'left' };
+    for (const faces of ['dorsal', 'palmar'] as const) {
+      const [one] = made(hand, { faces }).pattern.parts;
+      const [other] = made(left, { faces }).pattern.parts;
+      if (!one || !other) throw new Error('no parts');
+      const [a, b] = [boxOf([one.outline]), boxOf([other.outline])];
+      expect(a.maxX - a.minX).toBeCloseTo(b.maxX - b.minX, 9);
+      const points = (part: Part, map: (x: number) => number) =>
+        part.outline.vertices.map((v) => `${map(v.x).toFixed(4)} ${v.y.toFixed(4)}`).sort();
+      expect(points(one, (x) => x - a.minX)).toEqual(points(other, (x) => b.maxX - x));
+      expect(textsOf(made(left, { faces }).pattern)).toContain('LEFT HAND');
+    }
+  });
+
+  it('lies with the thumb side where it is seen: left for the back of a right hand, right for its palm', () => {
+    const thumb = (faces: 'dorsal' | 'palmar') => {
+      const { parts } = made(hand, { faces, digits: ['index', 'long', 'ring', 'little'] }).pattern;
+      const x = (text: string) => parts[0]?.labels.find((l) => l.text === text)?.at.x ?? Number.NaN;
+      return x('THUMB') - x('ULNAR');
+    };
+    expect(thumb('dorsal')).toBeLessThan(0);
+    expect(thumb('palmar')).toBeGreaterThan(0);
+  });
+
+  it('with both faces has two parts whose edges meet with the gap between them, and the same marks', () => {
+    const { pattern, report } = made(hand, { faces: 'both', angle: 0, digits: ['index', 'long', 'ring', 'little'] });
+    expect(pattern.parts.map((p) => p.id)).toEqual(['plate-dorsal', 'plate-palmar']);
+    const round = report.section.circumference + 2 * Math.PI * (options.skinClearance + options.thickness / 2);
+    const [dorsal, palmar] = report.faces;
+    expect((dorsal?.handWidth ?? 0) + (palmar?.handWidth ?? 0) + 2 * options.faceGap).toBeCloseTo(round, 2);
+    const midlines = pattern.parts.map((part) =>
+      part.marks
+        .filter((m) => m.role === 'midline')
+        .map((m) => m.title)
+        .sort(),
+    );
+    expect(midlines[0]).toEqual(midlines[1]);
+  });
+
+  it('draws again the same from what travels with it, and differently for another angle', () => {
+    const first = presetPlate('mp-immobilisation-dorsal', 45).pattern;
+    expect(first.inputs).toMatchObject({ kind: 'plate', plate: { faces: 'dorsal', angle: 45 } });
+    expect(presetPlate('mp-immobilisation-dorsal', 45).pattern).toEqual(first);
+    expect(presetPlate('mp-immobilisation-dorsal', 50).pattern.parts[0]?.outline).not.toEqual(first.parts[0]?.outline);
+  });
+
+  it('has notches between the digits when asked, none else', () => {
+    const digits = ['long', 'ring'] as const;
+    const plain = made(hand, { digits });
+    const notched = made(hand, { digits }, { webNotch: 12 });
+    expect(notched.report.faces[0]?.smallestRadius).toBeCloseTo(3, 6);
+    expect(notched.report.faces[0]?.area).toBeLessThan((plain.report.faces[0]?.area ?? 0) - 30);
+  });
+});
+
+describe('refusals', () => {
+  it('name every broken rule at once', () => {
+    const result = make(hand, { digits: ['index', 'ring'], angle: 95 });
+    expect(result.ok ? [] : result.problems.map((p) => p.code)).toEqual(['PLATE_ANGLE', 'PLATE_DIGITS']);
+  });
+  it('say which digit was not measured', () => {
+    const { little: _, ...digits } = hand.digits;
+    const result = make({ ...hand, digits }, { digits: ['ring', 'little'] });
+    expect(result.ok ? '' : result.problems[0]?.message).toMatch(/little finger.*Measure it/);
+  });
+  it('say what would make room on the palmar side', () => {
+    const result = make(hand, { faces: 'palmar', digits: ['little'], angle: 90 });
+    expect(result.ok ? '' : result.problems.map((p) => p.message).join()).toMatch(/little finger.*smaller MP angle/);
+  });
+  it('of an impossible palm say to measure again', () => {
+    const result = make({ ...hand, palm: { ...hand.palm, handBreadth: 100, handCircumference: 199 } }, {});
+    expect(result.ok ? '' : result.problems[0]?.message).toMatch(/Measure both again/);
+  });
+});
