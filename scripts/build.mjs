@@ -1,5 +1,5 @@
 // Bundles the command into dist/: one small entry and the pieces that each command loads when it runs. Then the page beside it.
-import { chmod, rm } from 'node:fs/promises';
+import { chmod, copyFile, rm } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { buildPage } from './build-page.mjs';
@@ -47,6 +47,8 @@ await build({
   logLevel: 'warning',
   plugins: [withoutFontsAndImages, pdfkitForPages],
 });
+// The solver behind --prove looks for its compiled part beside the bundle.
+await copyFile('node_modules/highs/build/highs.wasm', 'dist/highs.wasm');
 await chmod('dist/knucklewright.js', 0o755);
 const bytes = await buildPage();
 console.log(`page: dist/knucklewright.html (${Math.round(bytes / 1000)} kB); open it in a browser, no network needed`);

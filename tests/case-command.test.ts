@@ -3,7 +3,6 @@ import { copyFile, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/pro
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { loadCase } from '../src/record/case-store.ts';
 import { inkedPixels, rasterise } from './picture.ts';
@@ -15,24 +14,12 @@ const ROOT = fileURLToPath(new URL('..', import.meta.url));
 const fixture = (name: string) => join(ROOT, 'fixtures', name);
 
 let built = '';
-let command = '';
+/** Built once before all tests, as it is shipped. */
+const command = join(ROOT, 'dist/knucklewright.js');
 let folder = '';
 let runs = 0;
 beforeAll(async () => {
   built = await mkdtemp(join(tmpdir(), 'case-command-'));
-  await build({
-    entryPoints: [join(ROOT, 'src/cli/knucklewright.ts')],
-    outdir: join(built, 'bin'),
-    bundle: true,
-    splitting: true,
-    platform: 'node',
-    format: 'esm',
-    target: 'node20',
-    outExtension: { '.js': '.mjs' },
-    banner: { js: 'import { createRequire as kwRequire } from "node:module"; const require = kwRequire(import.meta.url);' },
-    logLevel: 'error',
-  });
-  command = join(built, 'bin', 'knucklewright.mjs');
 });
 afterAll(() => rm(built, { recursive: true }));
 beforeEach(async () => {
@@ -107,6 +94,21 @@ describe('knucklewright case', { timeout: LONG }, () => {
     expect(await run('case', 'chart', 'c.json', '--out', 'c.svg', '--force')).toMatchObject({ code: 0 });
     expect(await readFile(join(folder, 'c.svg'), 'utf8')).toBe(svg);
     expect((await readdir(folder)).toSorted()).toEqual(['c.json', 'c.svg']);
+
+    const report = await run('case', 'report', 'c.json', '--out', 'c.pdf', '--paper', 'letter');
+    expect(report).toMatchObject({ code: 0, err: '', out: expect.stringMatching(/c\.pdf {3}2 pages, Letter\n$/) });
+    expect((await readFile(join(folder, 'c.pdf'))).subarray(0, 5).toString()).toBe('%PDF-');
+    expect(await run('case', 'report', 'c.json', '--out', 'c.pdf')).toMatchObject({
+      code: 1,
+      err: expect.stringContaining('OUTPUT_EXISTS'),
+    });
+    // A name in .svg gets the chart, the same as from case chart; any other ending and a wrong paper are told at once.
+    expect(await run('case', 'report', 'c.json', '--out', 'r.svg')).toMatchObject({ code: 0, err: '' });
+    expect(await readFile(join(folder, 'r.svg'), 'utf8')).toBe(svg);
+    expect(await run('case', 'report', 'c.json', '--out', 'r.txt', '--paper', 'a9')).toMatchObject({
+      code: 1,
+      err: expect.stringMatching(/^error PAPER: [^\n]*\nerror FLAG: --out: [^\n]*must end in \.pdf[^\n]*\n$/),
+    });
   });
 
   it('notes what was made from the pattern file that was cut', async () => {
@@ -180,6 +182,7 @@ describe('knucklewright case', { timeout: LONG }, () => {
       ['show', 'c.json'],
       ['next', 'c.json'],
       ['chart', 'c.json', '--out', 'c.svg'],
+      ['report', 'c.json', '--out', 'c.pdf'],
     ]) {
       expect(await run('case', ...args)).toMatchObject({
         code: 1,

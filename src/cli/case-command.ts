@@ -22,6 +22,17 @@ export function addCaseCommand(program: Command): void {
     .option('--force', 'replace a file that exists')
     .action(async (file: string, flags: { out: string; force?: boolean }) => (await import('./case-chart.ts')).caseChartFile(file, flags));
   parent
+    .command('report')
+    .description('print a case: chart, visits, what was made, what next')
+    .argument('<file>', 'case file (JSON)')
+    .requiredOption('--out <file.pdf>', 'PDF to write; a name in .svg gets the chart alone')
+    .option('--paper <paper>', 'a4, letter, a3, or width x height in mm as 210x300', 'a4')
+    .option('--paper-margin <length>', 'what the printer leaves white on each side (default: 10 mm)')
+    .option('--force', 'replace a file that exists')
+    .action(async (file: string, flags: import('./case-report.ts').CaseReportFlags) =>
+      (await import('./case-report.ts')).caseReportFile(file, flags),
+    );
+  parent
     .command('next')
     .description('what the last two visits suggest, each rule with its source')
     .argument('<file>', 'case file (JSON)')

@@ -1,9 +1,9 @@
 import { DIGIT_FIELDS } from '../hand/fields.ts';
-import type { Case, Motion, Visit } from '../record/case.ts';
+import type { Case, Visit } from '../record/case.ts';
 import { JOINT_NAMES, JOINTS } from '../record/goniometry-fields.ts';
 import { madeInOrder, madeText } from '../record/made-text.ts';
-import { extensionText } from '../record/motion-text.ts';
-import { ASSH_SCHEME, otherHandTotal, type TotalActiveMotion, totalAtVisit } from '../record/total-active-motion.ts';
+import { motionText } from '../record/motion-text.ts';
+import { ASSH_SCHEME, otherHandTotal, type TotalActiveMotion, totalAtVisit, totalNote } from '../record/total-active-motion.ts';
 import { plain, rounded } from '../units/number.ts';
 import { sparkline } from './sparkline.ts';
 
@@ -54,7 +54,8 @@ export function caseTable(record: Case, terminal: boolean): string {
     lines.push('', 'Made', ...made.map(({ letter, visit, made: one }) => `  ${letter}  ${visits[visit]?.date}  ${madeText(one)}`));
   const comments = visits.filter(({ seen }) => seen.comment !== null);
   if (comments.length > 0) lines.push('', 'Comments', ...comments.map(({ date, seen }) => `  ${date}  ${seen.comment}`));
-  lines.push('', 'Motion is extension deficit / flexion, degrees; hyper is beyond straight.', ...totalNotes(record));
+  const total = totalNote(record);
+  lines.push('', 'Motion is extension deficit / flexion, degrees; hyper is beyond straight.', ...(total === null ? [] : [total]));
   return `${lines.join('\n')}\n`;
 }
 
@@ -89,21 +90,6 @@ function tableRows(record: Case): readonly (readonly string[])[] {
     row('marks on skin', ({ seen }) => yesNo(seen.marksOnSkin)),
     row('made', (_, k) => made.find(({ visit }) => visit === k)?.letter ?? ''),
   ];
-}
-
-function totalNotes(record: Case): readonly string[] {
-  const other = otherHandTotal(record);
-  if (record.visits.every((visit) => totalAtVisit(visit, other) === null)) return [];
-  const against = other === null ? 'the normal 260 (85 + 110 + 65)' : `the other hand's ${plain(other, 1)}`;
-  return [
-    `TAM: total active motion, MP + PIP + DIP flexion less the extension deficits, against ${against}. Grades: ${ASSH_SCHEME.name}; ${ASSH_SCHEME.source}.`,
-  ];
-}
-
-function motionText(motion: Motion | undefined): string {
-  if (motion === undefined) return '';
-  const { extensionDeficit, flexion } = motion;
-  return `${extensionText(extensionDeficit)}/${plain(flexion, 1)}`;
 }
 
 function number(value: number | undefined): string {

@@ -65,7 +65,7 @@ function planned(hand: Result<Hand>, options: Result<StripOptions>, flags: DrawF
   return chooseForHand(hand.value, options.value, { clinicianConfirms: flags.clinicianConfirms === true });
 }
 
-async function readOptions(flags: DrawFlags): Promise<Result<StripOptions>> {
+export async function readOptions(flags: DrawFlags): Promise<Result<StripOptions>> {
   const file = flags.options === undefined ? null : await readJson(flags.options);
   const keys = [...NUMBER_OPTIONS, ...CHOICE_OPTIONS].map((o) => o.key);
   const given = Object.fromEntries(keys.flatMap((key) => (flags[key] === undefined ? [] : [[key, flags[key]]])));
@@ -77,7 +77,7 @@ async function readOptions(flags: DrawFlags): Promise<Result<StripOptions>> {
 }
 
 /** A block of the library by its id, or of a file by its path. */
-async function namedBlock(name: string): Promise<Result<ChosenBlock>> {
+export async function namedBlock(name: string): Promise<Result<ChosenBlock>> {
   const known = blockById(name);
   if (known) return success({ block: known, why: 'named by --block' });
   if (!/[/\\.]/.test(name)) {

@@ -1,4 +1,5 @@
 import { Command, CommanderError } from 'commander';
+import { addBatchCommand } from './batch-command.ts';
 import { addCaseCommand } from './case-command.ts';
 import { addDrawCommand } from './draw-command.ts';
 import { EXIT } from './exit.ts';
@@ -7,6 +8,8 @@ import { addLibraryCommands } from './library-commands.ts';
 import { addPageCommand } from './page-command.ts';
 import { addPlanCommand } from './plan-command.ts';
 import { addSheetCommands } from './sheet-commands.ts';
+import { addSheetsCommand } from './sheets-command.ts';
+import { addSizesCommand } from './sizes-command.ts';
 import { VERSION } from './version.ts';
 
 /** The command line: parses, then loads what the chosen command needs and runs it. */
@@ -24,6 +27,9 @@ function program(): Command {
   addCaseCommand(command);
   addSheetCommands(command);
   addInspectCommand(command);
+  addBatchCommand(command);
+  addSizesCommand(command);
+  addSheetsCommand(command);
   addLibraryCommands(command);
   for (const child of command.commands) child.exitOverride().showHelpAfterError(`(see knucklewright ${child.name()} --help)`);
   return command;

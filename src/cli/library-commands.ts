@@ -20,11 +20,26 @@ export function addLibraryCommands(program: Command): void {
     });
   program
     .command('schema')
-    .description('print the JSON Schema of a file that knucklewright reads')
+    .description('print the JSON Schema of a file that knucklewright reads; for csv, the columns of a table of hands')
     .addArgument(
-      new Argument('<kind>', 'which file').choices(['hand', 'block', 'options', 'plate', 'plate-options', 'cutter', 'case', 'visit']),
+      new Argument('<kind>', 'which file').choices([
+        'hand',
+        'block',
+        'options',
+        'plate',
+        'plate-options',
+        'cutter',
+        'case',
+        'visit',
+        'csv',
+      ]),
     )
     .action(async (kind: string) => {
+      if (kind === 'csv') {
+        const { handColumnsText } = await import('../hand/hand-columns.ts');
+        process.stdout.write(handColumnsText());
+        return;
+      }
       const { schemaOf } = await import('./schema.ts');
       process.stdout.write(`${JSON.stringify(schemaOf(kind), null, 2)}\n`);
     });

@@ -16,7 +16,7 @@ export function addSheetCommands(program: Command): void {
   const check = program
     .command('print-check')
     .description(
-      'judge what the 100 mm bars of a printed sheet measure, and write a PDF that corrects the printer (give --paper, --margin, --pages and --area as for that sheet)',
+      'judge what the 100 mm bars of a printed sheet measure, and write a PDF that corrects the printer (give --paper, --paper-margin, --pages and --area as for that sheet)',
     )
     .argument('[files...]', 'PDF, SVG or DXF that knucklewright wrote, or hand files: to be written corrected when the printer is off')
     .requiredOption('--across <length>', 'what the bar ACROSS measures on paper, mm')

@@ -6,7 +6,7 @@ import { failure, type Problem, type Result, success } from '../units/result.ts'
 /** The flags of every command that prints on paper, as commander gives them. */
 export interface SheetFlags {
   readonly paper?: string;
-  readonly margin?: string;
+  readonly paperMargin?: string;
   readonly pages?: string;
   readonly area?: string;
 }
@@ -14,7 +14,7 @@ export interface SheetFlags {
 export function addSheetFlags(command: Command): void {
   command
     .option('--paper <paper>', 'PDF: a4, letter, a3, or width x height in mm as 200x300', 'a4')
-    .option('--margin <length>', `PDF: what the printer leaves white on each side (default: ${DEFAULT_MARGIN} mm)`)
+    .option('--paper-margin <length>', `PDF: what the printer leaves white on each side (default: ${DEFAULT_MARGIN} mm)`)
     .option('--pages <list>', `PDF: pages to print, with commas between: ${SHEET_PARTS.join(', ')}`, DEFAULT_SHEET_SETTINGS.parts.join(','))
     .addOption(
       new Option('--area <area>', 'PDF: both: a page prints alike on A4 and on Letter where it fits; paper: all that the paper has')
@@ -25,7 +25,7 @@ export function addSheetFlags(command: Command): void {
 
 /** How to print, from the flags, with all their problems at once. */
 export function readSheetSettings(flags: SheetFlags): Result<SheetSettings> {
-  const margin = flags.margin === undefined ? success(DEFAULT_MARGIN) : readMargin(flags.margin);
+  const margin = flags.paperMargin === undefined ? success(DEFAULT_MARGIN) : readMargin(flags.paperMargin);
   const paper = readPaper(flags.paper ?? 'a4', margin.ok ? margin.value : DEFAULT_MARGIN);
   const parts = readParts(flags.pages ?? DEFAULT_SHEET_SETTINGS.parts.join(','));
   const problems: Problem[] = [margin, paper, parts].flatMap((r) => (r.ok ? [] : r.problems));

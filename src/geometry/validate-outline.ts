@@ -1,6 +1,6 @@
 import { MINIMUM_FEATURE, SAME_POINT } from '../units/tolerance.ts';
 import { intersections } from './intersect.ts';
-import type { LineArcPath, Point } from './path.ts';
+import type { Box, LineArcPath, Point } from './path.ts';
 import { signedArea } from './path-measures.ts';
 import { angleInSweep, arcOf, chord, pointAlong, type Segment, segmentBox, segmentLength, segmentsOf } from './segment.ts';
 
@@ -100,12 +100,17 @@ function necks(segments: readonly Segment[]): readonly OutlineFault[] {
     starts.push(total);
     total += segmentLength(segment);
   }
+  const boxes = segments.map(segmentBox);
   for (const [i, segment] of segments.entries()) {
     const steps = Math.max(1, Math.ceil(segmentLength(segment) / NECK_STEP));
     for (let k = 0; k < steps; k++) {
       const p = pointAlong(segment, k / steps);
       const here = (starts[i] as number) + (k / steps) * segmentLength(segment);
       for (const [j, other] of segments.entries()) {
+        // Most edges lie far off, and their boxes show it.
+        const { minX, minY, maxX, maxY } = boxes[j] as Box;
+        if (p.x < minX - MINIMUM_FEATURE || p.x > maxX + MINIMUM_FEATURE || p.y < minY - MINIMUM_FEATURE || p.y > maxY + MINIMUM_FEATURE)
+          continue;
         const near = nearestOn(other, p);
         if (near.distance >= MINIMUM_FEATURE - SAME_POINT) continue;
         const there = (starts[j] as number) + near.along * segmentLength(other);

@@ -43,13 +43,21 @@ export interface Derived {
   readonly settled: boolean;
 }
 
+/** Key of what stands before anything was worked out: nothing is suggested yet and no card is drawn, whatever the entries. */
+const NO_PLAN = '';
+export const NOTHING_YET = { planKey: NO_PLAN, plan: null, cards: [] } as const;
+
 const DATE = /^\d{4}-\d\d-\d\d$/;
 
 /**
  * @param before what followed from the entries just before: its plan, which takes the time of several strips, then stands in where only
  * a measurement changed, and `settled` is false
  */
-export function derive(entries: Entries, settings: Pick<Settings, 'unit'>, before: Derived | null = null): Derived {
+export function derive(
+  entries: Entries,
+  settings: Pick<Settings, 'unit'>,
+  before: Pick<Derived, 'planKey' | 'plan' | 'cards'> | null = null,
+): Derived {
   const hand = readHand(handFileOf(entries, settings.unit));
   const options = readStripOptions([{ origin: '', values: entries.options }]);
   const given = hand.ok ? hand.value : null;
@@ -61,7 +69,7 @@ export function derive(entries: Entries, settings: Pick<Settings, 'unit'>, befor
     entries.clinicianConfirms,
   ]);
   const chosen = options.ok ? options.value : DEFAULT_STRIP_OPTIONS;
-  const isSame = before !== null && before.planKey === planKey && given !== null;
+  const isSame = before !== null && (before.planKey === planKey || before.planKey === NO_PLAN);
   const planned = given && !isSame ? planHand(given, chosen, { clinicianConfirms: entries.clinicianConfirms }) : null;
   const plan = isSame ? before.plan : planned?.ok ? planned.value : null;
   const cards = isSame ? before.cards : blockCards(given, plan, chosen);

@@ -1,6 +1,6 @@
 import type { CaseFile } from '../record/case-schema.ts';
 import type { Derived, DrawnStrip } from './derive.ts';
-import { derive } from './derive.ts';
+import { derive, NOTHING_YET } from './derive.ts';
 import { type Format, formatFor } from './format.ts';
 import { forgetKept, writeKept } from './keep.ts';
 import type { Entries, PageState, Settings, Viewing } from './state.ts';
@@ -39,7 +39,8 @@ const PAUSE = 150;
  */
 export function startPage(first: PageState, draw: (page: Page) => void): void {
   let state = first;
-  let derived = derive(state.entries, state.settings);
+  // Plan and cards take longest; they follow the first paint.
+  let derived = derive(state.entries, state.settings, NOTHING_YET);
   let shown = derived.drawn;
   let waiting = false;
   let pause: ReturnType<typeof setTimeout> | undefined;
@@ -118,4 +119,5 @@ export function startPage(first: PageState, draw: (page: Page) => void): void {
     if (state.viewing.changed && (!state.viewing.keep || state.file !== null)) event.preventDefault();
   });
   drawNow();
+  requestAnimationFrame(() => setTimeout(settle));
 }

@@ -76,7 +76,7 @@ export interface PatternInputs {
 }
 
 export interface Pattern {
-  readonly kind: 'strip' | 'plate';
+  readonly kind: 'strip' | 'plate' | 'sheet' | 'page';
   readonly title: string;
   readonly parts: readonly Part[];
   /** What stands beside the parts: section view, table, 50 mm square. */

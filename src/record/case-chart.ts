@@ -4,11 +4,12 @@ import { failure, type Result, success } from '../units/result.ts';
 import type { Case } from './case.ts';
 import { chartFrame, MARGIN } from './chart-frame.ts';
 import { chartNotes } from './chart-notes.ts';
+import { type ChartPart, chartPart, type ShownVisits } from './chart-part.ts';
 import { chartPlot, LANE_HEIGHT } from './chart-plot.ts';
 import { chartText } from './chart-shapes.ts';
 import { chartTable } from './chart-table.ts';
 import { MEASURING_ERROR } from './goniometry-fields.ts';
-import { madeInOrder, madeText } from './made-text.ts';
+import { madeText } from './made-text.ts';
 
 const TITLE = 4.4;
 const SUBTITLE = 2.8;
@@ -18,8 +19,9 @@ const TITLES = 20;
  * PIP motion by visit as a picture: active and passive range, flexion and extension deficit, what was made, and the band inside which no
  * change is read; under it a table of the same figures. mm, lower left corner at (0, 0). Fails with `NO_VISITS`. Visits stand at equal
  * distances, whatever the days between them.
+ * @param shown which visits; all of them where it is not given
  */
-export function caseChart(record: Case): Result<Drawing> {
+export function caseChart(record: Case, shown: ShownVisits = { first: 0, last: record.visits.length - 1 }): Result<Drawing> {
   if (record.visits.length === 0) {
     return failure({
       code: 'NO_VISITS',
@@ -28,16 +30,22 @@ export function caseChart(record: Case): Result<Drawing> {
       kind: 'refused',
     });
   }
-  const frame = chartFrame(record);
+  const part = chartPart(record, shown);
+  const frame = chartFrame(record, part.visits.length);
   const [left, right] = [frame.left + MARGIN, frame.right - MARGIN];
-  const table = chartTable(record, frame);
-  const notes = chartNotes(record, left, right, -table.depth);
+  const table = chartTable(part, frame);
+  const notes = chartNotes(part, left, right, -table.depth);
   const top = frame.height + LANE_HEIGHT + TITLES + MARGIN;
   const bottom = notes.bottom - MARGIN;
-  const items = [...headings(record, left, right, top - MARGIN), ...chartPlot(record, frame), ...table.items, ...notes.items];
+  const items = [
+    ...headings(record, whichVisits(record, shown), left, right, top - MARGIN),
+    ...chartPlot(part, frame),
+    ...table.items,
+    ...notes.items,
+  ];
   return success({
-    title: titleOf(record),
-    description: description(record),
+    title: `${titleOf(record)}${whichVisits(record, shown)}`,
+    description: description(part),
     items: items.map((item) => moved(item, -frame.left, -bottom)),
     extents: { minX: 0, minY: 0, maxX: frame.right - frame.left, maxY: top - bottom },
   });
@@ -47,14 +55,19 @@ function titleOf({ digit, side, code }: Case): string {
   return `${code}: PIP motion of the ${digit} finger, ${side} hand, by visit`;
 }
 
-function headings(record: Case, left: number, right: number, top: number): readonly DrawnText[] {
+/** ", visits 1 to 8 of 24" for a picture of a part of the case, else nothing. */
+function whichVisits({ visits }: Case, { first, last }: ShownVisits): string {
+  return first === 0 && last === visits.length - 1 ? '' : `, visits ${first + 1} to ${last + 1} of ${visits.length}`;
+}
+
+function headings(record: Case, which: string, left: number, right: number, top: number): readonly DrawnText[] {
   const { digit, side, code, invented } = record;
   const title = `PIP motion, ${digit} finger, ${side} hand`;
   const texts = [
     chartText('title', title, { x: left, y: top - TITLE }, { height: TITLE, strong: true }),
     chartText(
       'subtitle',
-      'Active and passive range by visit, degrees of flexion from straight',
+      `Active and passive range by visit, degrees of flexion from straight${which}`,
       { x: left, y: top - TITLE - 6 },
       { height: SUBTITLE, tone: 'grey' },
     ),
@@ -72,12 +85,12 @@ function headings(record: Case, left: number, right: number, top: number): reado
   return texts;
 }
 
-function description({ visits }: Case): string {
+function description({ visits, made: all }: ChartPart): string {
   const motion = visits.map(({ date, goniometry: { pip } }) => {
     const passive = pip.passive ? `, passive ${plain(pip.passive.extensionDeficit, 1)} to ${plain(pip.passive.flexion, 1)}` : '';
     return `${date}: active ${plain(pip.active.extensionDeficit, 1)} to ${plain(pip.active.flexion, 1)}${passive}`;
   });
-  const made = madeInOrder(visits).map(({ letter, visit, made: one }) => `${letter}, ${visits[visit]?.date}: ${madeText(one)}`);
+  const made = all.map(({ letter, date, made: one }) => `${letter}, ${date}: ${madeText(one)}`);
   const parts = [`PIP range in degrees of flexion, extension deficit first. ${motion.join('; ')}.`];
   if (made.length > 0) parts.push(`Made: ${made.join('; ')}.`);
   parts.push(`Changes under ${MEASURING_ERROR} degrees are not read as changes.`);

@@ -30,20 +30,21 @@ export interface Frame {
   readonly right: number;
 }
 
-export function chartFrame({ visits }: Pick<Case, 'visits'>): Frame {
+/** The scale is that of the whole case, so that its pictures can be laid side by side. `shown`: how many visits one picture has. */
+export function chartFrame({ visits }: Pick<Case, 'visits'>, shown: number): Frame {
   const motions = visits.flatMap(({ goniometry: { pip } }): Motion[] => [pip.active, ...(pip.passive ? [pip.passive] : [])]);
   const low = Math.min(0, SCALE_STEP * Math.floor((Math.min(...motions.map((m) => m.extensionDeficit)) - MEASURING_ERROR) / SCALE_STEP));
   const high = Math.max(TOP, SCALE_STEP * Math.ceil((Math.max(...motions.map((m) => m.flexion)) + MEASURING_ERROR) / SCALE_STEP));
-  const pitch = Math.max(NARROWEST_PITCH, PLOT_WIDTH / visits.length);
+  const pitch = Math.max(NARROWEST_PITCH, PLOT_WIDTH / shown);
   return {
     pitch,
-    width: pitch * visits.length,
+    width: pitch * shown,
     height: (high - low) * MM_PER_DEGREE,
     low,
     high,
     x: (visit) => (visit + 0.5) * pitch,
     y: (degrees) => (degrees - low) * MM_PER_DEGREE,
     left: -HEADINGS - MARGIN,
-    right: pitch * visits.length + LINE_ENDS + MARGIN,
+    right: pitch * shown + LINE_ENDS + MARGIN,
   };
 }

@@ -2,10 +2,10 @@ import { textWidth } from '../geometry/stroke-letters.ts';
 import { CAUTIONS } from '../pattern/cautions.ts';
 import type { DrawnShape, DrawnText } from '../pattern/drawing.ts';
 import { wrapText } from '../pattern/text-lines.ts';
-import type { Case } from './case.ts';
+import type { ChartPart } from './chart-part.ts';
 import { BAND_DASH, chartBox, chartDot, chartLine, chartText, PASSIVE_DASH, WORDS } from './chart-shapes.ts';
 import { MEASURING_ERROR, MEASURING_ERROR_SOURCE } from './goniometry-fields.ts';
-import { madeInOrder, madeText } from './made-text.ts';
+import { madeText } from './made-text.ts';
 
 type Item = DrawnShape | DrawnText;
 
@@ -16,17 +16,17 @@ const KEY_GAP = 11;
 
 /** What was made, what the lines mean and how to read the band, from `top` downward; with the y of its lower end. */
 export function chartNotes(
-  record: Case,
+  part: ChartPart,
   left: number,
   right: number,
   top: number,
 ): { readonly items: readonly Item[]; readonly bottom: number } {
   const items: Item[] = [];
   let y = top;
-  for (const { letter, visit, made } of madeInOrder(record.visits)) {
+  for (const { letter, date, made } of part.made) {
     y -= LINE;
     items.push(chartText('made-list', letter, { x: left, y }, { tone: 'accent', strong: true }));
-    items.push(chartText('made-list', `${record.visits[visit]?.date}   ${madeText(made)}`, { x: left + 7, y }));
+    items.push(chartText('made-list', `${date}   ${madeText(made)}`, { x: left + 7, y }));
   }
   y -= LINE * 1.9;
   items.push(...legend(left, y));

@@ -1,11 +1,11 @@
 import type { DrawnShape, DrawnText } from '../pattern/drawing.ts';
 import { plain } from '../units/number.ts';
-import type { Case, Motion, Visit } from './case.ts';
+import type { Motion, Visit } from './case.ts';
 import type { Frame } from './chart-frame.ts';
 import { SCALE_STEP } from './chart-frame.ts';
+import type { ChartPart } from './chart-part.ts';
 import { BAND_DASH, chartBox, chartDot, chartLine, chartText, PASSIVE_DASH, WORDS } from './chart-shapes.ts';
 import { MEASURING_ERROR } from './goniometry-fields.ts';
-import { madeInOrder } from './made-text.ts';
 import { extensionText } from './motion-text.ts';
 
 type Item = DrawnShape | DrawnText;
@@ -27,11 +27,11 @@ const KEYS = ['flexion', 'extensionDeficit'] as const;
 const KEY_WORDS: Readonly<Record<keyof Motion, string>> = { flexion: 'flexion', extensionDeficit: 'extension deficit' };
 
 /** Everything inside the axes and the words at the ends of the lines. */
-export function chartPlot({ visits }: Case, frame: Frame): readonly Item[] {
+export function chartPlot({ visits, made }: ChartPart, frame: Frame): readonly Item[] {
   return [
     ...bands(visits, frame),
     ...scale(frame),
-    ...madeLane(visits, frame),
+    ...madeLane(made, frame),
     ...bars(visits, frame),
     ...lines(visits, frame),
     ...lineEnds(visits, frame),
@@ -88,14 +88,14 @@ function scale(frame: Frame): readonly Item[] {
 }
 
 /** Above the plot: what was made at which visit, by letter, and the line of the time until the next one was made. */
-function madeLane(visits: readonly Visit[], frame: Frame): readonly Item[] {
-  const all = madeInOrder(visits);
+function madeLane(all: ChartPart['made'], frame: Frame): readonly Item[] {
   const y = frame.height + LANE;
-  return all.flatMap(({ letter, visit, made }, k): Item[] => {
-    const x = frame.x(visit);
+  return all.flatMap(({ letter, visit, made, date }, k): readonly Item[] => {
     const next = all[k + 1];
-    const end = next === undefined ? frame.width : frame.x(next.visit) - LETTER_RADIUS - 1;
-    const title = `${letter}: ${made.kind} made on ${visits[visit]?.date}`;
+    const end = next === undefined ? frame.width : frame.x(next.visit ?? 0) - LETTER_RADIUS - 1;
+    const title = `${letter}: ${made.kind} made on ${date}`;
+    if (visit === null) return wornOn(letter, title, end, y);
+    const x = frame.x(visit);
     return [
       chartLine(
         'made-drop',
@@ -122,6 +122,18 @@ function madeLane(visits: readonly Visit[], frame: Frame): readonly Item[] {
       chartText('made-letter', letter, { x, y: y - WORDS / 2 }, { align: 'center', tone: 'accent', strong: true }),
     ];
   });
+}
+
+/** What was made before the first visit shown and is still worn: its line from the edge, without the circle that marks the making. */
+function wornOn(letter: string, title: string, end: number, y: number): readonly Item[] {
+  const across = [
+    { x: 0, y },
+    { x: end, y },
+  ];
+  return [
+    chartLine('made-until', title, across, 'medium', 'accent'),
+    chartText('made-letter', letter, { x: 0.5, y: y + 1 }, { tone: 'accent', strong: true }),
+  ];
 }
 
 /** Active range as a bar, passive range as a broken line with ends. */

@@ -1,9 +1,9 @@
 import type { DrawnShape, DrawnText } from '../pattern/drawing.ts';
 import { plain } from '../units/number.ts';
-import type { Case, Motion, Visit } from './case.ts';
+import type { Motion, Visit } from './case.ts';
 import type { Frame } from './chart-frame.ts';
+import type { ChartPart } from './chart-part.ts';
 import { chartLine, chartText } from './chart-shapes.ts';
-import { madeInOrder } from './made-text.ts';
 import { extensionText } from './motion-text.ts';
 import { readGain } from './progress.ts';
 
@@ -17,10 +17,10 @@ interface Row {
 }
 
 /** The figures under the plot, a column a visit; with the depth in mm that they take below y = 0. */
-export function chartTable(record: Case, frame: Frame): { readonly items: readonly (DrawnShape | DrawnText)[]; readonly depth: number } {
+export function chartTable(part: ChartPart, frame: Frame): { readonly items: readonly (DrawnShape | DrawnText)[]; readonly depth: number } {
   const items: (DrawnShape | DrawnText)[] = [];
   let y = -3;
-  for (const row of rows(record)) {
+  for (const row of rows(part)) {
     y -= ROW;
     const style = { height: FIGURES, tone: row.strong ? 'ink' : 'grey', strong: row.strong } as const;
     items.push(chartText('row-heading', row.heading, { x: -2.5, y }, { ...style, align: 'right' }));
@@ -44,13 +44,12 @@ export function chartTable(record: Case, frame: Frame): { readonly items: readon
   return { items, depth: -y + ROW };
 }
 
-function rows({ visits }: Case): readonly Row[] {
+function rows({ visits, made }: ChartPart): readonly Row[] {
   const row = (heading: string, cell: (visit: Visit, k: number) => string, strong = false): Row => ({
     heading,
     strong,
     cells: visits.map(cell),
   });
-  const made = madeInOrder(visits);
   const years = (visit: Visit, k: number) => (visits[k - 1]?.date.slice(0, 4) === visit.date.slice(0, 4) ? '' : visit.date.slice(0, 4));
   const passive = (shown: (motion: Motion) => string) => (visit: Visit) =>
     visit.goniometry.pip.passive === undefined ? '' : shown(visit.goniometry.pip.passive);

@@ -1,3 +1,5 @@
+import { PLACES, type Place } from '../block/block.ts';
+import { DIGITS } from '../hand/digits.ts';
 import { plain } from '../units/number.ts';
 import type { Made } from './case.ts';
 
@@ -22,4 +24,12 @@ export function madeLetter(k: number): string {
 export function madeInOrder(visits: readonly { readonly made: Made | null }[]): readonly { letter: string; visit: number; made: Made }[] {
   const found = visits.flatMap(({ made }, visit) => (made === null ? [] : [{ visit, made }]));
   return found.map((one, k) => ({ letter: madeLetter(k), ...one }));
+}
+
+/** Where the digits of a strip lie: "ring lowered; long, little enclosed". */
+export function blockText({ block }: Extract<Made, { kind: 'strip' }>): string {
+  const at = (place: Place) => DIGITS.filter((digit) => block.places[digit] === place);
+  return PLACES.toReversed()
+    .flatMap((place) => (at(place).length === 0 ? [] : [`${at(place).join(', ')} ${place}`]))
+    .join('; ');
 }

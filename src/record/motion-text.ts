@@ -1,6 +1,7 @@
 import { parseDegrees } from '../units/degrees-text.ts';
 import { plain } from '../units/number.ts';
 import { quote } from '../units/quote.ts';
+import type { Motion } from './case.ts';
 import type { VisitFile } from './case-schema.ts';
 import { GONIOMETRY_FIELDS, type Joint, type MotionKey } from './goniometry-fields.ts';
 
@@ -50,6 +51,11 @@ function angle(text: string, joint: Joint, key: MotionKey) {
 /** An extension deficit as it is shown: "25", or "hyper 10" for a negative one; the way in which it is typed. */
 export function extensionText(deficit: number): string {
   return deficit < 0 ? `hyper ${plain(-deficit, 1)}` : plain(deficit, 1);
+}
+
+/** A joint's motion in the way in which it is typed: "25/85", "hyper 10/85"; empty where it was not measured. */
+export function motionText(motion: Motion | undefined): string {
+  return motion === undefined ? '' : `${extensionText(motion.extensionDeficit)}/${plain(motion.flexion, 1)}`;
 }
 
 /** How to type a joint's motion and what is allowed, for a prompt or a message. */

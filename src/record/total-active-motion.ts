@@ -1,3 +1,4 @@
+import { plain } from '../units/number.ts';
 import type { Case, Motion, Visit } from './case.ts';
 import { JOINTS, type Joint } from './goniometry-fields.ts';
 
@@ -74,6 +75,16 @@ export function otherHandTotal(record: Pick<Case, 'visits'>): number | null {
 /** The other hand's joints, each as it was measured last. */
 export function newestOtherHand({ visits }: Pick<Case, 'visits'>): Readonly<Partial<Record<Joint, Motion>>> {
   return Object.assign({}, ...visits.map((visit) => visit.otherHand));
+}
+
+/** What TAM is, what it is compared with, and the scheme of its grades with its source; null where no visit has a total. */
+export function totalNote(record: Pick<Case, 'visits'>): string | null {
+  const other = otherHandTotal(record);
+  const against = record.visits.map((visit) => totalAtVisit(visit, other)).find((total) => total !== null);
+  if (against === undefined) return null;
+  const { comparedWith, reference } = against;
+  const whole = comparedWith === 'normal' ? `the normal ${NORMAL_TOTAL} (85 + 110 + 65)` : `the other hand's ${plain(reference, 1)}`;
+  return `TAM: total active motion, MP + PIP + DIP flexion less the extension deficits, against ${whole}. Grades: ${ASSH_SCHEME.name}; ${ASSH_SCHEME.source}.`;
 }
 
 export function gradeOf(percent: number, scheme: GradeScheme): string {

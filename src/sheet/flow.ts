@@ -10,12 +10,14 @@ export interface Cell {
   readonly height: number;
 }
 
-/** A heading with what belongs to it; the heading never stands alone at the foot of a column. */
+/** A heading, or none (''), with what belongs to it; the heading never stands alone at the foot of a column. */
 export interface FlowSection {
   readonly heading: string;
   readonly cells: readonly Cell[];
   /** Cells that must not be parted, as a drawing with its caption. */
   readonly together?: boolean;
+  /** Stands before the cell `from`, not parted from it nor from what is before, and again wherever a column begins with a later one: the head of a table. */
+  readonly repeated?: { readonly cell: Cell; readonly from: number };
 }
 
 /** Capital heights in mm and the free space between things. */
@@ -103,6 +105,22 @@ function strokesBox(layer: PageLayer): Box {
   return unionBox([...boxes, ...words]);
 }
 
+function headingCells(heading: string, style: FlowStyle): readonly Cell[] {
+  if (heading === '') return [];
+  const texts = [text(heading, 0, -style.heading, style.heading, { bold: true })];
+  return [{ layer: { clip: null, strokes: [], texts }, height: style.heading * 1.35 }];
+}
+
+/** What a heading is not parted from. */
+function firstGroup(heading: readonly Cell[], { cells, repeated }: FlowSection): readonly Cell[] {
+  if (!repeated) return [...heading, ...cells.slice(0, 1)];
+  return [...heading, ...cells.slice(0, repeated.from), repeated.cell, ...cells.slice(repeated.from, repeated.from + 1)];
+}
+
+function heightOf(cells: readonly Cell[], style: FlowStyle): number {
+  return cells.reduce((sum, cell) => sum + cell.height + style.gap, -style.gap);
+}
+
 /**
  * Sets sections into the columns of as many pages as they need, one layer for each page; the first page may have columns of its own. Null when a cell is taller than a column.
  */
@@ -128,22 +146,24 @@ export function flow(
     y = (columns[column] as Box).maxY;
   };
   for (const section of sections) {
-    const heading: Cell = {
-      layer: { clip: null, strokes: [], texts: [text(section.heading, 0, -style.heading, style.heading, { bold: true })] },
-      height: style.heading * 1.35,
-    };
+    const heading = headingCells(section.heading, style);
     const groups: (readonly Cell[])[] = section.together
-      ? [[heading, ...section.cells]]
-      : [[heading, ...section.cells.slice(0, 1)], ...section.cells.slice(1).map((cell) => [cell])];
-    for (const [k, group] of groups.entries()) {
-      const height = group.reduce((sum, cell) => sum + cell.height + style.gap, -style.gap);
+      ? [[...heading, ...section.cells]]
+      : [firstGroup(heading, section), ...section.cells.slice(1 + (section.repeated?.from ?? 0)).map((cell) => [cell])];
+    for (const [k, cells] of groups.entries()) {
+      const again = section.repeated && k > 0 ? [section.repeated.cell] : [];
+      let group = cells;
+      let height = heightOf(group, style);
       const room = (box: Box) => box.maxY - box.minY;
-      if (height > Math.max(...laterColumns.map(room))) return null;
+      if (heightOf([...again, ...group], style) > Math.max(...laterColumns.map(room))) return null;
       const gap = y < (columns[column] as Box).maxY ? (k === 0 ? style.sectionGap : style.gap) : 0;
       if (y - gap - height >= (columns[column] as Box).minY) y -= gap;
-      else
+      else {
+        group = [...again, ...group];
+        height = heightOf(group, style);
         do next();
         while (height > room(columns[column] as Box));
+      }
       for (const cell of group) {
         const { minX } = columns[column] as Box;
         pages.at(-1)?.push(placeLayer(cell.layer, { dx: minX, dy: y }));

@@ -1,5 +1,6 @@
 import type { Box, LineArcPath, Point } from '../geometry/path.ts';
 import { placePath, placePoint } from '../geometry/transform.ts';
+import type { Pen as DrawingPen, Tone } from '../pattern/drawing.ts';
 import type { Circle, Label, Layer } from '../pattern/pattern.ts';
 import type { Drawn } from '../pattern/place-marks.ts';
 import { radians } from '../units/angle.ts';
@@ -7,8 +8,16 @@ import { radians } from '../units/angle.ts';
 /** How a stroke is drawn: the three layers of a pattern, a heavy `bar` for scales, a fine `rule`, or an area of light grey. */
 export type Pen = Layer | 'bar' | 'rule' | 'shade';
 
+/** How a shape of a picture is drawn: its line or none, its area or none; `factor` makes the line thinner with a smaller picture. */
+export interface PicturePen {
+  readonly line: DrawingPen | null;
+  readonly tone: Tone;
+  readonly fill: Tone | null;
+  readonly factor: number;
+}
+
 export interface PageStroke {
-  readonly pen: Pen;
+  readonly pen: Pen | PicturePen;
   readonly role: string;
   readonly paths: readonly LineArcPath[];
   readonly circles: readonly Circle[];
@@ -24,6 +33,8 @@ export interface PageText {
   readonly bold: boolean;
   /** Set in the room that the pattern's stroke letters take, narrowed where the font is wider. */
   readonly asStrokes: boolean;
+  /** Black where it is not given. */
+  readonly tone?: Tone;
 }
 
 /** Things that are drawn together, all in mm from the page's lower left corner, y up. `clip` cuts off what lies outside. */
@@ -81,13 +92,14 @@ export function placeLayer(layer: PageLayer, place: PagePlace): PageLayer {
   };
 }
 
-/** Everything larger by one factor about the origin, letters too. */
+/** Everything larger by one factor about the origin, letters and the lines of pictures too. */
 export function scaleLayer(layer: PageLayer, factor: number): PageLayer {
   const scaled = <P extends Point>(p: P): P => ({ ...p, x: p.x * factor, y: p.y * factor });
   return {
     clip: null,
     strokes: layer.strokes.map((s) => ({
       ...s,
+      pen: typeof s.pen === 'string' ? s.pen : { ...s.pen, factor: s.pen.factor * factor },
       paths: s.paths.map((p) => ({ ...p, vertices: p.vertices.map(scaled) })),
       circles: s.circles.map((c) => ({ center: scaled(c.center), radius: c.radius * factor })),
     })),

@@ -3,11 +3,12 @@ import { segmentsOf } from '../geometry/segment.ts';
 import { textWidth } from '../geometry/stroke-letters.ts';
 import type { Circle, Pattern } from '../pattern/pattern.ts';
 import { type LaidSheet, layOutSheet } from '../sheet/lay-out-sheet.ts';
-import type { Page, PageLayer, PageStroke, PageText, Pen, PrintedSheet } from '../sheet/page.ts';
+import type { Page, PageLayer, PageStroke, PageText, Pen, PicturePen, PrintedSheet } from '../sheet/page.ts';
 import type { SheetSettings } from '../sheet/sheet-settings.ts';
 import { radians } from '../units/angle.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { cleanText } from './clean-text.ts';
+import { PEN_WIDTHS, TONES } from './drawing-style.ts';
 import { fileOrder } from './file-order.ts';
 import { inputsToText } from './inputs-text.ts';
 import { CAPITAL_SHARE, helveticaWidth, type PdfDocument, pdfBytes } from './pdf-document.ts';
@@ -130,8 +131,13 @@ function drawPage(document: PdfDocument, page: Page, scale: PrintedSheet['scale'
 }
 
 function drawStroke(document: PdfDocument, stroke: PageStroke, at: ToPoints): void {
+  const paths = [...stroke.paths, ...stroke.circles.map(circlePath)];
+  if (typeof stroke.pen !== 'string') {
+    drawShape(document, paths, stroke.pen, at);
+    return;
+  }
   const pen = PENS[stroke.pen];
-  for (const path of [...stroke.paths, ...stroke.circles.map(circlePath)]) tracePath(document, path, at);
+  for (const path of paths) tracePath(document, path, at);
   if (pen.width === 0) {
     document.fillColor(pen.colour);
     document.fill();
@@ -143,6 +149,26 @@ function drawStroke(document: PdfDocument, stroke: PageStroke, at: ToPoints): vo
   document.strokeColor(pen.colour);
   document.stroke();
 }
+
+/** Area first, its line over it, as in the SVG of the same picture. */
+function drawShape(document: PdfDocument, paths: readonly LineArcPath[], pen: PicturePen, at: ToPoints): void {
+  if (paths.length === 0) return;
+  if (pen.fill !== null) {
+    for (const path of paths) tracePath(document, path, at);
+    document.fillColor(TONES[pen.fill]);
+    document.fill();
+  }
+  if (pen.line === null) return;
+  for (const path of paths) tracePath(document, path, at);
+  document.lineWidth(Math.max(THINNEST, PEN_WIDTHS[pen.line] * pen.factor) * POINTS_PER_MM);
+  document.lineCap('butt');
+  document.lineJoin('round');
+  document.strokeColor(TONES[pen.tone]);
+  document.stroke();
+}
+
+/** Thinner lines break up on office printers (common practice, no source). mm */
+const THINNEST = 0.12;
 
 function tracePath(document: PdfDocument, path: LineArcPath, at: ToPoints): void {
   const segments = segmentsOf(path);
@@ -175,7 +201,7 @@ function drawText(document: PdfDocument, words: PageText, at: ToPoints, scale: P
   const [c, s] = [Math.cos(angle), Math.sin(angle)];
   document.transform(c * scale.x, -s * scale.y, s * scale.x, c * scale.y, x, y);
   document.font(words.bold ? 'Helvetica-Bold' : 'Helvetica', (words.height * POINTS_PER_MM) / CAPITAL_SHARE);
-  document.fillColor('#000000');
+  document.fillColor(words.tone === undefined ? '#000000' : TONES[words.tone]);
   document.text(text, 0, 0, { lineBreak: false, baseline: 'alphabetic', horizontalScaling: natural > 0 ? (100 * room) / natural : 100 });
   document.restore();
 }

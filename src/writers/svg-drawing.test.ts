@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { inkedPixels, rasterise } from '../../tests/picture.ts';
 import { polyline } from '../geometry/path.ts';
 import type { Drawing, DrawnShape, DrawnText } from '../pattern/drawing.ts';
-import { SVG_TONES } from './svg-drawing.ts';
+import { TONES } from './drawing-style.ts';
 import { svgDrawingInNode } from './svg-drawing-node.ts';
 
 const square = polyline(
@@ -89,7 +89,7 @@ describe('svgDrawing(window, drawing)', () => {
   });
 
   it('has words and lines legible on white', () => {
-    for (const tone of ['ink', 'grey', 'accent'] as const) expect(contrastOnWhite(SVG_TONES[tone])).toBeGreaterThan(4.5);
+    for (const tone of ['ink', 'grey', 'accent'] as const) expect(contrastOnWhite(TONES[tone])).toBeGreaterThan(4.5);
   });
 
   it('gives the same text each time, whatever was drawn between', () => {

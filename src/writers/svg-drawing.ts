@@ -1,24 +1,12 @@
 import { Svg, withWindow } from '@svgdotjs/svg.js';
 import { strokeText } from '../geometry/stroke-letters.ts';
-import type { Drawing, DrawnShape, DrawnText, Pen, Tone } from '../pattern/drawing.ts';
+import type { Drawing, DrawnShape, DrawnText } from '../pattern/drawing.ts';
 import { COORDINATE_DECIMALS, fixed } from '../units/number.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { cleanText } from './clean-text.ts';
+import { PEN_WIDTHS, TONES } from './drawing-style.ts';
 import { describe, line, titled, token } from './svg.ts';
 import { svgPathData } from './svg-path.ts';
-
-/** mm; the finest still prints on an office printer. */
-const PEN_WIDTHS: Readonly<Record<Pen, number>> = { fine: 0.18, medium: 0.35, heavy: 0.8 };
-
-/** Ink, grey and accent keep 4.5 to 1 on white (WCAG 2.2, 1.4.3); pale is for lines of the background, wash and paper for areas only. */
-export const SVG_TONES: Readonly<Record<Tone, string>> = {
-  ink: '#1c1f22',
-  grey: '#5c6268',
-  pale: '#c9ced3',
-  wash: '#e6edf2',
-  paper: '#ffffff',
-  accent: '#0b5a6b',
-};
 
 /** Width of a letter's stroke by its capital height: that of plain and of strong type. */
 const LETTER_STROKE = { plain: 0.1, strong: 0.15 } as const;
@@ -43,7 +31,7 @@ function document(drawing: Drawing): string {
   line(svg);
   describe(svg, 'desc', cleanText(drawing.description));
   line(svg);
-  svg.path(`M 0 0 H ${width} V ${height} H 0 Z`).attr({ fill: SVG_TONES.paper, 'data-role': 'paper' });
+  svg.path(`M 0 0 H ${width} V ${height} H 0 Z`).attr({ fill: TONES.paper, 'data-role': 'paper' });
   for (const item of drawing.items) {
     line(svg);
     if (item.kind === 'shape') drawShape(svg, item, drawing);
@@ -57,10 +45,10 @@ function drawShape(svg: Svg, shape: DrawnShape, { extents }: Drawing): void {
   const data = svgPathData(shape.paths, shape.circles, extents);
   if (data === '') return;
   const path = svg.path(data);
-  path.attr({ fill: shape.fill === null ? 'none' : SVG_TONES[shape.fill], 'data-role': token(shape.role) });
+  path.attr({ fill: shape.fill === null ? 'none' : TONES[shape.fill], 'data-role': token(shape.role) });
   if (shape.pen !== null) {
     const width = fixed(PEN_WIDTHS[shape.pen], 2);
-    path.attr({ stroke: SVG_TONES[shape.tone], 'stroke-width': width, 'stroke-linejoin': 'round', 'stroke-linecap': 'butt' });
+    path.attr({ stroke: TONES[shape.tone], 'stroke-width': width, 'stroke-linejoin': 'round', 'stroke-linecap': 'butt' });
   }
   if (shape.title !== '') titled(path, shape.title);
 }
@@ -70,7 +58,7 @@ function drawText(svg: Svg, { text, at, height, align, tone, strong, role }: Dra
   if (data === '') return;
   const width = fixed(height * (strong ? LETTER_STROKE.strong : LETTER_STROKE.plain), 3);
   const ends = { 'stroke-linejoin': 'round', 'stroke-linecap': 'round' };
-  const path = svg.path(data).attr({ fill: 'none', stroke: SVG_TONES[tone], 'stroke-width': width, ...ends, 'data-role': token(role) });
+  const path = svg.path(data).attr({ fill: 'none', stroke: TONES[tone], 'stroke-width': width, ...ends, 'data-role': token(role) });
   titled(path, text);
 }
 

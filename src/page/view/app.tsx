@@ -15,15 +15,15 @@ import { checkAll, focusField, focusNext, type View, viewOf } from './view.ts';
 /** The whole road on one page, in the order of the work. */
 export function App({ page }: { readonly page: Page }) {
   const view = viewOf(page);
-  const { texts, state, derived } = view;
-  const { entries, settings, viewing } = state;
-  const common = [settings, view.faults.length === 0 ? null : view.faults];
+  const { texts, derived } = view;
+  // The first field is there as early as can be; all else follows a frame later.
+  const isFirst = derived.cards.length === 0;
   return (
     <>
       <a class="skip" href="#hand-heading">
         {texts.skip}
       </a>
-      <Still of={[settings, entries]} draw={() => <Header view={view} />} />
+      <Still of={[view.state.settings, view.state.entries]} draw={() => <Header view={view} />} />
       <main>
         <ErrorSummary view={view} />
         <form
@@ -36,46 +36,62 @@ export function App({ page }: { readonly page: Page }) {
         >
           <div class="entries">
             <HandSection view={view} />
-            <Still
-              of={[...common, viewing.checked, viewing.left, entries.target, entries.deficits, entries.flags, entries.hypermobile]}
-              draw={() => <MotionSection view={view} />}
-            />
-            <Still
-              of={[
-                settings,
-                derived.cards,
-                derived.plan,
-                derived.block?.id,
-                entries.block,
-                entries.places,
-                entries.side,
-                entries.clinicianConfirms,
-                derived.blockProblems.length === 0 ? null : derived,
-              ]}
-              draw={() => <BlockSection view={view} />}
-            />
-            <Still
-              of={[...common, viewing.checked, viewing.left, entries.options, entries.date]}
-              draw={() => <OptionsSection view={view} />}
-            />
-            <button type="submit" class="main" id="draw">
-              {texts.pattern.draw}
-            </button>
+            {isFirst ? null : <RestOfEntries view={view} />}
           </div>
-          <div class="results">
-            <PatternSection view={view} />
-            <Still of={[settings, viewing.screen, viewing.cardPixelsPerMm, devicePixelRatio]} draw={() => <SizeSection view={view} />} />
-            <Still of={[settings, entries.print]} draw={() => <MakeSection view={view} />} />
-            <Still
-              of={[settings, state.file, entries.visit, viewing.keep, viewing.fileProblems, viewing.changed]}
-              draw={() => <TrialsSection view={view} />}
-            />
-          </div>
+          <div class="results">{isFirst ? null : <Results view={view} />}</div>
         </form>
       </main>
       <footer>
         <p>{texts.caution.licensed}</p>
       </footer>
+    </>
+  );
+}
+
+function RestOfEntries({ view }: { readonly view: View }) {
+  const { texts, state, derived, faults } = view;
+  const { entries, settings, viewing } = state;
+  const common = [settings, faults.length === 0 ? null : faults, viewing.checked, viewing.left];
+  return (
+    <>
+      <Still
+        of={[...common, entries.target, entries.deficits, entries.flags, entries.hypermobile]}
+        draw={() => <MotionSection view={view} />}
+      />
+      <Still
+        of={[
+          settings,
+          derived.cards,
+          derived.plan,
+          derived.block?.id,
+          entries.block,
+          entries.places,
+          entries.side,
+          entries.clinicianConfirms,
+          derived.blockProblems.length === 0 ? null : derived,
+        ]}
+        draw={() => <BlockSection view={view} />}
+      />
+      <Still of={[...common, entries.options, entries.date]} draw={() => <OptionsSection view={view} />} />
+      <button type="submit" class="main" id="draw">
+        {texts.pattern.draw}
+      </button>
+    </>
+  );
+}
+
+function Results({ view }: { readonly view: View }) {
+  const { state } = view;
+  const { entries, settings, viewing } = state;
+  return (
+    <>
+      <PatternSection view={view} />
+      <Still of={[settings, viewing.screen, viewing.cardPixelsPerMm, devicePixelRatio]} draw={() => <SizeSection view={view} />} />
+      <Still of={[settings, entries.print]} draw={() => <MakeSection view={view} />} />
+      <Still
+        of={[settings, state.file, entries.visit, viewing.keep, viewing.fileProblems, viewing.changed]}
+        draw={() => <TrialsSection view={view} />}
+      />
     </>
   );
 }

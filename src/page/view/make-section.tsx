@@ -1,25 +1,13 @@
-import { makePattern } from '../../pattern/make-pattern.ts';
-import type { Pattern } from '../../pattern/pattern.ts';
 import { judgePrint } from '../../sheet/judge-print.ts';
 import { PAPERS } from '../../sheet/paper.ts';
-import type { SheetSettings } from '../../sheet/sheet-settings.ts';
-import { failure, type Problem, type Result, success } from '../../units/result.ts';
-import { outputFileName } from '../../writers/output-file-name.ts';
-import { layOutForPdf } from '../../writers/pdf.ts';
-import type { WriterFormat } from '../../writers/writer.ts';
-import type { DrawnStrip } from '../derive.ts';
+import type { FileKind } from '../make-file.ts';
+import { printedBars } from '../print-settings.ts';
 import { saveAs } from '../save.ts';
 import { sayProblem } from '../say.ts';
-import type { Entries } from '../state.ts';
-import { pageWriter, printedBars, sheetSettings } from '../writers.ts';
 import { Choice, Field } from './field.tsx';
 import { checkAll, focusNext, type View } from './view.ts';
 
-const TYPES: Readonly<Record<WriterFormat, string>> = { svg: 'image/svg+xml', dxf: 'image/vnd.dxf', pdf: 'application/pdf' };
-
-/** What can be saved: a format, and of the PDF the pattern with the making sheet, or the page for the patient. */
-const FILES = ['pdf', 'handout', 'svg', 'dxf'] as const;
-type FileKind = (typeof FILES)[number];
+const FILES = ['pdf', 'handout', 'svg', 'dxf'] as const satisfies readonly FileKind[];
 
 /** The files, written by the same writers as the command's, from a pattern that was proved; and the check of what was printed. */
 export function MakeSection({ view }: { readonly view: View }) {
@@ -45,7 +33,7 @@ export function MakeSection({ view }: { readonly view: View }) {
       <ul class="files">
         {FILES.map((kind) => (
           <li key={kind}>
-            <button type="button" class={kind === 'pdf' ? 'main' : undefined} id={`save-${kind}`} onClick={() => save(view, kind)}>
+            <button type="button" class={kind === 'pdf' ? 'main' : undefined} id={`save-${kind}`} onClick={() => void save(view, kind)}>
               {texts.make[kind]}
             </button>{' '}
             <span class="hint">{texts.make[`${kind}Hint`]}</span>
@@ -83,7 +71,7 @@ function ScaleCheck({ view }: { readonly view: View }) {
 }
 
 /** Makes and proves the pattern anew, writes it and hands it to the download. What cannot be written is said. */
-function save(view: View, kind: FileKind): void {
+async function save(view: View, kind: FileKind): Promise<void> {
   const { texts, act } = view;
   const now = checkAll(view);
   const drawn = now?.derived.drawn;
@@ -91,43 +79,13 @@ function save(view: View, kind: FileKind): void {
     act.view({ said: texts.make.cannot });
     return;
   }
+  const { fileOf } = await import('../make-file.ts');
   const file = fileOf(kind, drawn, now.state.entries.print);
   if (!file.ok) {
-    act.view({ fileProblems: file.problems.map((p: Problem) => sayProblem(p, view.speaker).text) });
+    act.view({ fileProblems: file.problems.map((p) => sayProblem(p, view.speaker).text) });
     focusNext('file-problems');
     return;
   }
   saveAs(file.value.name, file.value.content, file.value.type);
   act.view({ said: texts.make.saved(file.value.name), fileProblems: [] });
-}
-
-interface MadeFile {
-  readonly name: string;
-  readonly content: string | Uint8Array;
-  readonly type: string;
-}
-
-function fileOf(kind: FileKind, { hand, block, options, date }: DrawnStrip, print: Entries['print']): Result<MadeFile> {
-  const made = makePattern({ kind: 'strip', hand, block, options, date });
-  if (!made.ok) return made;
-  const { pattern } = made.value;
-  const format: WriterFormat = kind === 'handout' ? 'pdf' : kind;
-  const settings = settingsFor(kind, pattern, print);
-  if (!settings.ok) return settings;
-  const writer = pageWriter(format, settings.value);
-  const written = writer.write(pattern);
-  if (!written.ok) return failure(...written.problems);
-  const about = kind === 'handout' ? '-handout' : settings.value.correction ? '-corrected' : '';
-  const name = outputFileName(`${hand.code}-${block.id}${about}`, writer.extension);
-  return success({ name, content: written.value, type: TYPES[format] });
-}
-
-/** A correction keeps the way round of the sheet whose bars were measured, or across would no longer be across. */
-function settingsFor(kind: FileKind, pattern: Pattern, print: Entries['print']): Result<SheetSettings> {
-  const plain = sheetSettings(print);
-  if (kind === 'handout') return success({ ...plain, parts: ['handout'] });
-  const bars = kind === 'pdf' ? printedBars(print) : null;
-  if (!bars || judgePrint(bars).verdict !== 'compensate') return success(plain);
-  const before = layOutForPdf(pattern, plain);
-  return before.ok ? success({ ...plain, orientation: before.value.orientation, correction: bars }) : before;
 }

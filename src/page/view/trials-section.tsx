@@ -1,5 +1,4 @@
 import { readHand } from '../../hand/read-hand.ts';
-import { readCase } from '../../record/read-case.ts';
 import { LARGEST_JSON_BYTES, parseJsonText } from '../../units/json-text.ts';
 import { own } from '../../units/own.ts';
 import { visible } from '../../units/quote.ts';
@@ -8,7 +7,7 @@ import { entriesOf, handFileText } from '../hand-file.ts';
 import { saveAs } from '../save.ts';
 import { sayProblem } from '../say.ts';
 import { emptyEntries } from '../state.ts';
-import { CaseView } from './case-view.tsx';
+import { Later } from './later.tsx';
 import { checkAll, focusNext, type View } from './view.ts';
 
 /** Opens and saves the measurements as a file, and keeps them on this computer only while the switch is on. */
@@ -69,7 +68,7 @@ export function TrialsSection({ view }: { readonly view: View }) {
           {texts.trials.clear}
         </button>
       </div>
-      <CaseView view={view} />
+      <Later load={() => import('./case-view.tsx').then((module) => module.CaseView)} view={view} />
       <label class="pick wide">
         <input
           type="checkbox"
@@ -114,7 +113,7 @@ async function open(view: View, file: File): Promise<void> {
   const json = parseJsonText(await file.text());
   if (!json.ok) return refuse(json.problems);
   const isCase = String(own(json.value, 'schema')).startsWith('knucklewright/case@');
-  const record = isCase ? readCase(json.value) : null;
+  const record = isCase ? (await import('../../record/read-case.ts')).readCase(json.value) : null;
   if (record && !record.ok) return refuse(record.problems);
   const hand = record?.ok ? record.value.hand : null;
   const read = record === null ? readHand(json.value) : null;

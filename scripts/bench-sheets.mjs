@@ -1,0 +1,223 @@
+// What issue 6 asks of sheets and batches, measured in one run: node scripts/bench-sheets.mjs [instances of each kind]
+// Prints a table and, last, one line of JSON with all figures. Instances have a known optimum by construction; the generator is ours.
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { cpus, loadavg, tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+
+const root = join(dirname(fileURLToPath(import.meta.url)), '..');
+const count = Number(process.argv[2] ?? 40);
+const scratch = mkdtempSync(join(tmpdir(), 'bench-sheets-'));
+const figures = { machine: `${cpus()[0]?.model ?? ''} x ${cpus().length}`, load: loadavg()[0], node: process.version };
+try {
+  const modules = await bundled();
+  figures.bars = await bars(modules);
+  figures.sizes = sizes(modules);
+  figures.batch = batch(modules);
+  console.log(JSON.stringify(figures));
+} finally {
+  rmSync(scratch, { recursive: true, force: true });
+}
+
+/** The modules under measurement, from their sources. */
+async function bundled() {
+  const lines = [
+    "export { cutBars } from './src/sheet/cut-bars.ts';",
+    "export { firstFitDecreasing } from './src/sheet/greedy-bars.ts';",
+    "export { fullBars, narrowRange, triplets } from './src/sheet/bar-instances.ts';",
+    "export { stockSizes } from './src/sheet/stock-sizes.ts';",
+    "export { seeded, seededNormal } from './src/units/seeded.ts';",
+    "export { normHands } from './src/hand/norm-hands.ts';",
+  ];
+  const outfile = join(scratch, 'modules.mjs');
+  await build({
+    stdin: { contents: lines.join('\n'), resolveDir: root, loader: 'ts' },
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    outfile,
+    logLevel: 'error',
+  });
+  return import(outfile);
+}
+
+async function bars({ cutBars, firstFitDecreasing, fullBars, narrowRange, triplets }) {
+  const { default: load } = await import('highs');
+  const highs = await load();
+  const kinds = [
+    [fullBars, 10],
+    [fullBars, 20],
+    [fullBars, 40],
+    [fullBars, 80],
+    [triplets, 20],
+    [triplets, 40],
+    [triplets, 83],
+    [narrowRange, 17],
+    [narrowRange, 20],
+  ];
+  const rows = [];
+  for (const [make, bars] of kinds) {
+    const row = {
+      name: '',
+      bars,
+      instances: count,
+      optimal: 0,
+      proven: 0,
+      worst: 0,
+      firstFitOptimal: 0,
+      firstFitWorst: 0,
+      meanMs: 0,
+      mostMs: 0,
+      meanCpuMs: 0,
+      mostCpuMs: 0,
+      highsOptimal: null,
+    };
+    for (let i = 0; i < count; i++) {
+      const instance = make(1000 + i, bars);
+      row.name = instance.name;
+      const from = performance.now();
+      const cpuFrom = process.cpuUsage();
+      const cut = cutBars(instance.lengths, instance.capacity);
+      const ms = performance.now() - from;
+      const spent = process.cpuUsage(cpuFrom);
+      const cpu = (spent.user + spent.system) / 1000;
+      check(cut, instance);
+      const excess = cut.bars.length - instance.fewest;
+      const firstFit = firstFitDecreasing(instance.lengths, instance.capacity).length - instance.fewest;
+      row.optimal += excess === 0;
+      row.proven += cut.bars.length === cut.atLeast;
+      row.worst = Math.max(row.worst, excess);
+      row.firstFitOptimal += firstFit === 0;
+      row.firstFitWorst = Math.max(row.firstFitWorst, firstFit);
+      row.meanMs += ms / count;
+      row.mostMs = Math.max(row.mostMs, ms);
+      row.meanCpuMs += cpu / count;
+      row.mostCpuMs = Math.max(row.mostCpuMs, cpu);
+    }
+    // HiGHS on pieces and bars (Kantorovich's model) with ten seconds each, on the first three instances of the small kinds only.
+    if (bars <= 20) {
+      row.highsOptimal = [0, 1, 2].filter((i) => byHighs(highs, make(1000 + i, bars)) === bars).length;
+      row.highsOf = 3;
+    }
+    console.log(
+      `${row.name.padEnd(18)} optimum ${row.optimal}/${count} (proven ${row.proven}), worst +${row.worst}; first fit ${row.firstFitOptimal}/${count}, worst +${row.firstFitWorst}; ${row.meanMs.toFixed(0)} ms, at most ${row.mostMs.toFixed(0)} (of the processor ${row.meanCpuMs.toFixed(0)}, at most ${row.mostCpuMs.toFixed(0)})${row.highsOptimal === null ? '' : `; HiGHS 10 s: ${row.highsOptimal}/3`}`,
+    );
+    rows.push(row);
+  }
+  const optimal = rows.reduce((sum, row) => sum + row.optimal, 0);
+  console.log(
+    `bars: ${optimal} of ${rows.length * count} to the optimum (${((100 * optimal) / (rows.length * count)).toFixed(1)} %), worst +${Math.max(...rows.map((row) => row.worst))}`,
+  );
+  return rows;
+}
+
+/** Throws when a result is not a cutting of the instance, or its bound is above the known optimum. */
+function check({ bars, atLeast }, { lengths, capacity, fewest, name }) {
+  const sorted = (list) => [...list].sort((a, b) => a - b).join();
+  if (sorted(bars.flat()) !== sorted(lengths)) throw new Error(`${name}: pieces lost`);
+  if (bars.some((bar) => bar.reduce((a, b) => a + b, 0) > capacity)) throw new Error(`${name}: a bar is over-full`);
+  if (atLeast > fewest || bars.length < fewest) throw new Error(`${name}: bound ${atLeast}, ${bars.length} bars, optimum ${fewest}`);
+}
+
+/** Fewest bars that HiGHS finds with one more than the optimum at hand; null when it finds none in time. */
+function byHighs(highs, { lengths, capacity, fewest }) {
+  const counts = new Map();
+  for (const length of lengths) counts.set(length, (counts.get(length) ?? 0) + 1);
+  const kinds = [...counts];
+  const most = fewest + 1;
+  const range = Array.from({ length: most }, (_, b) => b);
+  const model = [
+    'Minimize',
+    ` bars: ${range.map((b) => `u${b}`).join(' + ')}`,
+    'Subject To',
+    ...kinds.map(([, n], k) => ` c${k}: ${range.map((b) => `x${k}_${b}`).join('\n + ')} = ${n}`),
+    ...range.map((b) => ` r${b}: ${kinds.map(([length], k) => `${length} x${k}_${b}`).join('\n + ')} - ${capacity} u${b} <= 0`),
+    ...range.slice(1).map((b) => ` s${b}: u${b - 1} - u${b} >= 0`),
+    'Bounds',
+    ...range.map((b) => ` u${b} <= 1`),
+    'General',
+    ...range.map((b) => `u${b}`),
+    ...kinds.flatMap((_, k) => range.map((b) => `x${k}_${b}`)),
+    'End',
+  ].join('\n');
+  const solved = highs.solve(model, { time_limit: 10 });
+  const used = range.map((b) => Math.round(solved.Columns[`u${b}`]?.Primal ?? Number.NaN));
+  const total = used.reduce((a, b) => a + b, 0);
+  return Number.isFinite(total) ? total : null;
+}
+
+function sizes({ stockSizes, seeded, seededNormal }) {
+  const normal = seededNormal(seeded(4));
+  const lengths = Array.from({ length: 10_000 }, () => 190 + 15 * normal());
+  const from = performance.now();
+  const found = stockSizes({ lengths, most: 12, cover: 0.95, step: 0.1 });
+  const ms = performance.now() - from;
+  if (!found.ok || found.value.length !== 12) throw new Error('sizes: no answer');
+  console.log(`sizes: 10,000 lengths, 12 sizes, steps of 0.1 mm: ${ms.toFixed(0)} ms`);
+  return { lengths: lengths.length, sizes: 12, ms };
+}
+
+/** Little fingers are given the palmar room that a strip needs, so that every row is made and none is cheap. */
+function measure(hand, digit, field) {
+  const mm = hand.digits[digit][field];
+  return digit === 'little' && field === 'palmarRoom' ? Math.max(16, mm) : mm;
+}
+
+/** A table of 10,000 drawn hands through the built command, cut list alone; then a few hundred with files, for the cost of a hand. */
+function batch({ normHands, seeded, seededNormal }) {
+  const table = join(scratch, 'hands.csv');
+  const write = (rows) => {
+    const fields = ['width', 'circumference', 'palmarRoom', 'dorsalLength'];
+    const digits = ['index', 'long', 'ring', 'little'];
+    const header = ['code', 'side', ...digits.flatMap((d) => fields.map((f) => `${d}.${f}`))].join(',');
+    const hands = normHands('mixed', rows, seededNormal(seeded(9))).hands;
+    const lines = hands.map(({ hand }, i) =>
+      [`B-${i + 1}`, i % 2 ? 'left' : 'right', ...digits.flatMap((d) => fields.map((f) => measure(hand, d, f).toFixed(1)))].join(','),
+    );
+    writeFileSync(table, `${[header, ...lines].join('\n')}\n`);
+  };
+  const run = (name, files) => {
+    const out = join(scratch, name);
+    const flags = ['batch', table, '--block', 'ring-lowered-in-four', '--files', files, '--formats', 'svg', '--out', out, '--json'];
+    const from = performance.now();
+    const { stdout, stderr, status } = spawnSync(
+      'bash',
+      ['-c', 'TIMEFORMAT="%U %S"; time "$@"', 'bash', process.execPath, join(root, 'dist', 'knucklewright.js'), ...flags],
+      {
+        encoding: 'utf8',
+        maxBuffer: 1e8,
+      },
+    );
+    if (status !== 0) throw new Error(stderr.slice(0, 500));
+    const cpuSeconds = stderr
+      .trimEnd()
+      .split('\n')
+      .at(-1)
+      .split(' ')
+      .reduce((sum, x) => sum + Number(x), 0);
+    return { seconds: (performance.now() - from) / 1000, cpuSeconds, ...JSON.parse(stdout) };
+  };
+  write(10_000);
+  const list = run('list', 'none');
+  console.log(
+    `batch: 10,000 rows, cut list alone: ${list.seconds.toFixed(1)} s, ${list.cpuSeconds.toFixed(1)} s of the processor (${list.made} made, ${list.wrongRows} refused)`,
+  );
+  const again = run('list', 'none');
+  console.log(`batch: the same again: ${again.seconds.toFixed(1)} s (${again.again} taken over)`);
+  write(200);
+  const each = run('each', 'each');
+  console.log(
+    `batch: 200 rows with an SVG each: ${each.seconds.toFixed(1)} s, ${((1000 * each.cpuSeconds) / 200).toFixed(0)} ms of the processor a hand`,
+  );
+  return {
+    rows: 10_000,
+    listSeconds: list.seconds,
+    listCpuSeconds: list.cpuSeconds,
+    made: list.made,
+    refused: list.wrongRows,
+    rerunSeconds: again.seconds,
+    eachCpuMsPerHand: (1000 * each.cpuSeconds) / 200,
+  };
+}

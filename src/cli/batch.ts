@@ -1,0 +1,232 @@
+import { join } from 'node:path';
+import { makePattern } from '../pattern/make-pattern.ts';
+import { GEOMETRY_VERSION } from '../pattern/strip/strip.ts';
+import { csvLine } from '../sheet/csv-text.ts';
+import { CUT_LIST_JSON_END, type CutPiece, cutListHeader, cutListJsonHead, cutListLine } from '../sheet/cut-list.ts';
+import { failure, type Problem, type Result, success } from '../units/result.ts';
+import { checkWritable, outputFileName } from '../writers/save-file.ts';
+import type { BatchFlags } from './batch-command.ts';
+import { BatchProgress, digestOf } from './batch-progress.ts';
+import { namedBlock, readOptions } from './draw.ts';
+import { EXIT, fail } from './exit.ts';
+import { blockFlag, type RowPiece, RowReader, type RowSettings } from './hand-pieces.ts';
+import { readLayFlags } from './lay-flags.ts';
+import { type OutputPlan, readOutputPlan } from './output-flags.ts';
+import { readDate } from './read-date.ts';
+import { type HandTable, openHandTable, type RowError, rowErrorText } from './read-hand-rows.ts';
+import { layOutPieces, readStockFlag, type SheetsReport, sheetsReportText } from './sheets.ts';
+import { StreamedFile } from './streamed-file.ts';
+import { writePatterns } from './write-patterns.ts';
+
+export const CUT_LIST_CSV = 'cut-list.csv';
+export const CUT_LIST_JSON = 'cut-list.json';
+export const ERRORS_CSV = 'row-errors.csv';
+
+/** Row errors shown on the terminal; all of them stand in the file. */
+const MOST_SHOWN = 20;
+const PROGRESS_EVERY_MS = 200;
+
+interface BatchInputs {
+  readonly table: HandTable;
+  readonly settings: RowSettings;
+  readonly output: OutputPlan;
+  readonly folder: string;
+  readonly date: string | null;
+}
+
+interface Tally {
+  made: number;
+  again: number;
+  wrongRows: number;
+  files: number;
+  readonly shown: RowError[];
+}
+
+/** Runs `batch`: checks everything first, then reads row by row; a row that is wrong is written down and the next one read. */
+export async function batch(path: string, flags: BatchFlags): Promise<void> {
+  const inputs = await readInputs(path, flags);
+  if (!inputs.ok) return fail(inputs.problems);
+  const { folder, output, settings } = inputs.value;
+  const digest = digestOf({ geometry: GEOMETRY_VERSION, settings, date: inputs.value.date });
+  const state = await BatchProgress.state(folder, digest);
+  const goOn = state === 'same';
+  if (state === 'other' && !output.force) return fail([otherBatch(folder)]);
+  const place = await checkWritable(folder, [CUT_LIST_CSV, CUT_LIST_JSON, ERRORS_CSV], { force: output.force || goOn });
+  if (!place.ok) return fail(place.problems);
+  const progress = await BatchProgress.open(folder, digest, goOn);
+  const tally: Tally = { made: 0, again: 0, wrongRows: 0, files: 0, shown: [] };
+  const outputs = await Promise.all([CUT_LIST_CSV, CUT_LIST_JSON, ERRORS_CSV].map((name) => StreamedFile.create(folder, name)));
+  const [list, json, errors] = outputs as [StreamedFile, StreamedFile, StreamedFile];
+  const stop = async (problems: readonly Problem[]) => {
+    await Promise.all(outputs.map((file) => file.abandon()));
+    fail(problems);
+  };
+  try {
+    const worked = await runRows(path, inputs.value, flags, { progress, list, json, errors, tally, goOn });
+    if (!worked.ok) return await stop(worked.problems);
+  } finally {
+    await progress.close();
+  }
+  const total = tally.made + tally.again;
+  if (tally.wrongRows > 0) showErrors(path, tally, join(folder, ERRORS_CSV));
+  if ((flags.strict && tally.wrongRows > 0) || total === 0) return await stop([noneWritten(path, tally, flags.strict === true)]);
+  for (const file of outputs) await file.finish();
+  const sheets = flags.files === 'sheets' ? await onSheets(inputs.value, flags, join(folder, CUT_LIST_JSON)) : success(null);
+  if (!sheets.ok) return fail(sheets.problems);
+  report(inputs.value, flags, tally, sheets.value);
+}
+
+async function readInputs(path: string, flags: BatchFlags): Promise<Result<BatchInputs>> {
+  const block = await blockFlag(flags);
+  const options = await readOptions(flags);
+  const output = readOutputPlan(flags);
+  const date = readDate(flags.date);
+  const lay = readLayFlags(flags);
+  const stock = await readStockFlag(flags.stock);
+  const table = await openHandTable(path);
+  const problems = [table, block, options, output, date, lay, stock].flatMap((r) => (r.ok ? [] : r.problems));
+  if (!table.ok || !block.ok || !options.ok || !output.ok || !date.ok || problems.length > 0) return failure(...problems);
+  const settings = { block: block.value, units: flags.units, options: options.value };
+  return success({ table: table.value, settings, output: output.value, folder: flags.out ?? '.', date: date.value });
+}
+
+interface Work {
+  readonly progress: BatchProgress;
+  readonly list: StreamedFile;
+  readonly json: StreamedFile;
+  readonly errors: StreamedFile;
+  readonly tally: Tally;
+  readonly goOn: boolean;
+}
+
+async function runRows(path: string, inputs: BatchInputs, flags: BatchFlags, work: Work): Promise<Result<null>> {
+  const { progress, list, json, errors, tally } = work;
+  const reader = new RowReader(inputs.settings, inputs.table.columns);
+  const { block, options } = inputs.settings;
+  await list.write(`${cutListHeader()}\n`);
+  await json.write(
+    cutListJsonHead({
+      geometryVersion: GEOMETRY_VERSION,
+      options,
+      block: block && { id: block.id, title: block.title, places: block.places },
+    }),
+  );
+  await errors.write(`${csvLine(['line', 'column', 'name', 'code', 'message'])}\n`);
+  let shownAt = 0;
+  for await (const row of inputs.table.rows) {
+    const digest = digestOf(row.cells);
+    const known = row.cells === null ? null : await progress.find(digest);
+    const kept = known === null ? null : reader.known(row.line, known);
+    const read = kept ?? reader.read(row);
+    if (!read.ok) {
+      tally.wrongRows++;
+      tally.shown.push(...read.errors.slice(0, MOST_SHOWN - tally.shown.length));
+      for (const e of read.errors) await errors.write(`${csvLine([e.line, e.column ?? '', e.name ?? '', e.code, e.message])}\n`);
+    } else {
+      if (flags.files === 'each') {
+        const written = await writeEach(read.value.piece, read.value.made, inputs, work.goOn, kept !== null);
+        if (!written.ok) return written;
+        tally.files += written.value;
+      }
+      await list.write(`${cutListLine(read.value.piece)}\n`);
+      await json.write(`${tally.made + tally.again > 0 ? ',' : ''}\n${JSON.stringify(read.value.piece)}`);
+      if (kept) tally.again++;
+      else {
+        tally.made++;
+        await progress.add(digest, read.value.piece);
+      }
+    }
+    if (process.stderr.isTTY && Date.now() - shownAt > PROGRESS_EVERY_MS) {
+      shownAt = Date.now();
+      process.stderr.write(`\r${path}: line ${row.line}, ${tally.made + tally.again} hands done, ${tally.wrongRows} rows wrong`);
+    }
+  }
+  await json.write(CUT_LIST_JSON_END);
+  if (process.stderr.isTTY) process.stderr.write('\n');
+  return success(null);
+}
+
+/** The pattern files of one hand, as `draw` writes them. What an earlier run wrote and the row still says is left as it is. */
+async function writeEach(
+  piece: CutPiece,
+  made: RowPiece | null,
+  inputs: BatchInputs,
+  goOn: boolean,
+  kept: boolean,
+): Promise<Result<number>> {
+  const plan = { ...inputs.output, folder: inputs.folder };
+  if (kept) {
+    const names = plan.formats.map((format) => outputFileName(piece.id, format));
+    const free = await checkWritable(inputs.folder, names, { force: false });
+    // All of them are there when each is a problem.
+    if (!free.ok && free.problems.length === names.length) return success(0);
+  }
+  const source = made ?? (await remade(piece, inputs));
+  if (source === null)
+    return failure({
+      code: 'PROGRESS_BROKEN',
+      where: piece.id,
+      message: `${piece.id}: what an earlier run left cannot be read; start again with --force.`,
+      kind: 'input',
+    });
+  const pattern = makePattern({
+    kind: 'strip',
+    hand: source.hand,
+    block: source.block,
+    options: inputs.settings.options,
+    date: inputs.date,
+  });
+  if (!pattern.ok) return pattern;
+  const written = await writePatterns([{ stem: piece.id, pattern: pattern.value.pattern }], { ...plan, force: plan.force || goOn });
+  return written.ok ? success(written.value.length) : written;
+}
+
+async function remade(piece: CutPiece, inputs: BatchInputs): Promise<RowPiece | null> {
+  const { readHand } = await import('../hand/read-hand.ts');
+  const hand = readHand(piece.hand);
+  const named = piece.block === inputs.settings.block?.id ? success({ block: inputs.settings.block }) : await namedBlock(piece.block ?? '');
+  return hand.ok && named.ok && named.value.block ? { piece, hand: hand.value, block: named.value.block } : null;
+}
+
+async function onSheets(inputs: BatchInputs, flags: BatchFlags, listPath: string): Promise<Result<SheetsReport>> {
+  const lay = readLayFlags(flags);
+  const stock = await readStockFlag(flags.stock);
+  if (!lay.ok) return lay;
+  if (!stock.ok) return stock;
+  return layOutPieces(listPath, lay.value, stock.value, { ...inputs.output, folder: inputs.folder }, inputs.date);
+}
+
+function otherBatch(folder: string): Problem {
+  const message = `${folder} holds a batch made with other settings; choose another folder, or begin anew in this one with --force.`;
+  return { code: 'OTHER_BATCH', where: folder, message, kind: 'input' };
+}
+
+function noneWritten(path: string, tally: Tally, strict: boolean): Problem {
+  const message = strict
+    ? `${tally.wrongRows} rows are wrong and --strict is set; no cut list was written.`
+    : `no row could be made (${tally.wrongRows} wrong); no cut list was written.`;
+  return { code: 'ROWS', where: path, message: `${path}: ${message}`, kind: 'input' };
+}
+
+function showErrors(path: string, tally: Tally, file: string): void {
+  for (const error of tally.shown) process.stderr.write(`left out: ${rowErrorText(path, error)}\n`);
+  process.stderr.write(
+    `${tally.wrongRows} of ${tally.wrongRows + tally.made + tally.again} rows are wrong and were left out; all of it in ${file}\n`,
+  );
+}
+
+function report(inputs: BatchInputs, flags: BatchFlags, tally: Tally, sheets: SheetsReport | null): void {
+  const { folder } = inputs;
+  const lists = [CUT_LIST_CSV, CUT_LIST_JSON, ERRORS_CSV].map((name) => join(folder, name));
+  if (flags.json) {
+    const { made, again, wrongRows, files } = tally;
+    process.stdout.write(`${JSON.stringify({ made, again, wrongRows, files, lists, sheets }, null, 2)}\n`);
+  } else {
+    const before = tally.again > 0 ? `, ${tally.again} of them by an earlier run` : '';
+    process.stdout.write(`${tally.made + tally.again} hands in the cut list${before}; ${tally.wrongRows} rows wrong\n`);
+    if (flags.files === 'each') process.stdout.write(`${tally.files} pattern files written into ${folder}\n`);
+    for (const list of lists) process.stdout.write(`${list}\n`);
+    if (sheets) process.stdout.write(sheetsReportText(sheets));
+  }
+  process.exitCode = EXIT.done;
+}

@@ -1,0 +1,278 @@
+import { join } from 'node:path';
+import type { Block } from '../block/block.ts';
+import { blockById } from '../block/library.ts';
+import { readBlock } from '../block/read-block.ts';
+import type { Pattern } from '../pattern/pattern.ts';
+import { readStripOptions } from '../pattern/strip/read-options.ts';
+import { GEOMETRY_VERSION } from '../pattern/strip/strip.ts';
+import { DEFAULT_STRIP_OPTIONS } from '../pattern/strip/strip-options.ts';
+import { DEFAULT_EFFORT } from '../sheet/cut-bars.ts';
+import type { CutPiece } from '../sheet/cut-list.ts';
+import { layOut } from '../sheet/lay-out.ts';
+import { type Layout, type StockSheet, utilisation } from '../sheet/layout.ts';
+import { provenLayout } from '../sheet/layout-faults.ts';
+import { listPages } from '../sheet/list-pages.ts';
+import { type CutList, readCutList } from '../sheet/read-cut-list.ts';
+import { readStock, stockText } from '../sheet/read-stock.ts';
+import { cutText, inReadingOrder, shearing, sheetPattern } from '../sheet/sheet-pattern.ts';
+import { type PieceSource, partOfPiece } from '../sheet/strip-piece.ts';
+import { parseLength } from '../units/length.ts';
+import { plain } from '../units/number.ts';
+import { own } from '../units/own.ts';
+import { failure, type Result, success } from '../units/result.ts';
+import { checkWritable, outputFileName, saveFiles } from '../writers/save-file.ts';
+import { fail } from './exit.ts';
+import { type LayPlan, readLayFlags } from './lay-flags.ts';
+import { flagProblem, type OutputPlan, readOutputPlan } from './output-flags.ts';
+import { readDate } from './read-date.ts';
+import { readText } from './read-file.ts';
+import type { SheetsFlags } from './sheets-command.ts';
+import { type WrittenFile, writePatterns } from './write-patterns.ts';
+
+const LARGEST_LIST = 100_000_000;
+const REMNANTS_CSV = 'remnants.csv';
+const LAYOUT_JSON = 'layout.json';
+
+/** What `sheets --json` prints; mm. */
+export interface SheetsReport {
+  readonly pieces: number;
+  readonly newSheets: number;
+  readonly atLeast: number;
+  readonly verdict: string;
+  readonly sheets: readonly {
+    readonly stock: string;
+    readonly parts: number;
+    readonly utilisation: number;
+    readonly cuts: readonly string[];
+  }[];
+  readonly remnants: readonly StockSheet[];
+  readonly files: readonly WrittenFile[];
+}
+
+/** Runs `sheets`. */
+export async function sheets(listPath: string | undefined, flags: SheetsFlags): Promise<void> {
+  const lay = readLayFlags(flags);
+  const stock = await readStockFlag(flags.stock);
+  const output = readOutputPlan(flags);
+  const date = readDate(flags.date);
+  const list = await readList(listPath, flags.sizes);
+  const problems = [lay, stock, output, date, list].flatMap((r) => (r.ok ? [] : r.problems));
+  if (!lay.ok || !stock.ok || !output.ok || !date.ok || !list.ok || problems.length > 0) return fail(problems);
+  const report = await layOutList(list.value, lay.value, stock.value, output.value, date.value);
+  if (!report.ok) return fail(report.problems);
+  process.stdout.write(flags.json ? `${JSON.stringify(report.value, null, 2)}\n` : sheetsReportText(report.value));
+}
+
+export async function readStockFlag(path: string | undefined): Promise<Result<readonly StockSheet[]>> {
+  if (path === undefined) return success([]);
+  const text = await readText(path);
+  return text.ok ? readStock(text.value, path) : text;
+}
+
+/** Lays out the cut list of a file; for commands that wrote one. */
+export async function layOutPieces(
+  path: string,
+  lay: LayPlan,
+  stock: readonly StockSheet[],
+  output: OutputPlan,
+  date: string | null,
+): Promise<Result<SheetsReport>> {
+  const list = await readList(path, undefined);
+  return list.ok ? layOutList(list.value, lay, stock, output, date) : list;
+}
+
+async function readList(path: string | undefined, sizes: string | undefined): Promise<Result<CutList>> {
+  if ((path === undefined) === (sizes === undefined)) return failure(flagProblem('sheets', 'give a cut list or --sizes, one of the two'));
+  if (sizes !== undefined) return typedSizes(sizes);
+  const text = await readText(path ?? '', LARGEST_LIST);
+  return text.ok ? readCutList(text.value, path ?? '') : text;
+}
+
+function typedSizes(text: string): Result<CutList> {
+  const pieces: CutPiece[] = [];
+  for (const [i, item] of text.split(',').entries()) {
+    const [, length = '', width = '', times = '1'] = /^\s*([^x×:]+)[x×]([^x×:]+?)(?::\s*(\d{1,5}))?\s*$/i.exec(item) ?? [];
+    const sides = [length, width].map((side) => parseLength(side, 'mm'));
+    const [along, across] = sides;
+    if (!along?.ok || !across?.ok || Number(times) < 1)
+      return failure(flagProblem('--sizes', `"${item.slice(0, 40)}" is no size; write length x width : how many, as 168x20:8`));
+    const code = `SIZE-${i + 1}`;
+    pieces.push({
+      id: code,
+      code,
+      side: null,
+      block: null,
+      length: along.mm,
+      width: across.mm,
+      quantity: Number(times),
+      marks: [],
+      warnings: [],
+      invented: false,
+      hand: null,
+    });
+  }
+  return success({ pieces, settings: null });
+}
+
+async function layOutList(
+  list: CutList,
+  lay: LayPlan,
+  stock: readonly StockSheet[],
+  output: OutputPlan,
+  date: string | null,
+): Promise<Result<SheetsReport>> {
+  const source = pieceSource(list);
+  if (!source.ok) return source;
+  const pieces = list.pieces.flatMap((piece) => Array.from({ length: piece.quantity }, () => piece));
+  const effort = { ...DEFAULT_EFFORT, seed: lay.seed };
+  const cutter = lay.prove ? await (await import('./proving-cutter.ts')).provingCutter() : undefined;
+  const parts = pieces.map(({ id, length, width }) => ({ id, length, width }));
+  const made = layOut({ parts, sheet: lay.sheet, remnants: stock, rules: lay.rules, effort, ...(cutter ? { cutter } : {}) });
+  if (!made.ok) return made;
+  const proven = provenLayout(made.value, lay.sheet, stock);
+  if (!proven.ok) return proven;
+  const layout = proven.value;
+  const request = { rules: lay.rules, sheet: lay.sheet, seed: lay.seed };
+  const remnants = remnantsOf(layout, stock);
+  const files =
+    output.folder === null
+      ? success([])
+      : await writeAll(output, output.folder, layout, pieces, list.pieces, source.value, remnants, date, request);
+  if (!files.ok) return files;
+  return success({
+    pieces: pieces.length,
+    newSheets: layout.newSheets,
+    atLeast: layout.atLeast,
+    verdict: verdict(layout),
+    sheets: layout.sheets.map((laid) => ({
+      stock: laid.isRemnant ? laid.stock.id : 'new',
+      parts: laid.placements.length,
+      utilisation: utilisation(laid, layout.parts),
+      cuts: shearing(layout, laid).cuts.map((cut, k) => cutText(cut, k + 1)),
+    })),
+    remnants,
+    files: files.value,
+  });
+}
+
+/** How the pieces of the list are drawn: with the options and the block that they were made with. */
+function pieceSource(list: CutList): Result<PieceSource> {
+  const options = readStripOptions([{ origin: 'cut list', values: own(list.settings, 'options') ?? {} }]);
+  if (!options.ok) return options;
+  const version = own(list.settings, 'geometryVersion');
+  if (list.settings && list.pieces.some((p) => p.hand) && version !== GEOMETRY_VERSION) {
+    const message = `the cut list was made with geometry ${String(version)}, this is geometry ${GEOMETRY_VERSION}; make the cut list again.`;
+    return failure({ code: 'CUT_LIST_OLD', where: 'settings.geometryVersion', message, kind: 'input' });
+  }
+  const stored = own(list.settings, 'block');
+  const block = stored ? readBlock({ schema: 'knucklewright/block@1', ...(stored as object) }, 'cut list') : null;
+  if (block && !block.ok) return block;
+  const blockOf = (id: string): Block | undefined => (block?.ok && block.value.id === id ? block.value : blockById(id));
+  return success({ options: list.settings ? options.value : DEFAULT_STRIP_OPTIONS, blockOf });
+}
+
+async function writeAll(
+  plan: OutputPlan,
+  folder: string,
+  layout: Layout,
+  pieces: readonly CutPiece[],
+  list: readonly CutPiece[],
+  source: PieceSource,
+  remnants: readonly StockSheet[],
+  date: string | null,
+  request: Readonly<Record<string, unknown>>,
+): Promise<Result<readonly WrittenFile[]>> {
+  const sheetStems = layout.sheets.map((_, i) => `sheet-${String(i + 1).padStart(2, '0')}`);
+  const pages = listPages(list, 'CUT LIST', date);
+  const pageStems = pages.map((_, i) => `cut-list-${String(i + 1).padStart(2, '0')}`);
+  // Pages are to be printed; no machine cuts them.
+  const printed = { ...plan, formats: plan.formats.filter((format) => format !== 'dxf') };
+  const names = [
+    ...sheetStems.flatMap((stem) => plan.formats.map((format) => outputFileName(stem, format))),
+    ...pageStems.flatMap((stem) => printed.formats.map((format) => outputFileName(stem, format))),
+  ];
+  const place = await checkWritable(folder, [...names, REMNANTS_CSV, LAYOUT_JSON], { force: plan.force });
+  if (!place.ok) return place;
+  const files: WrittenFile[] = [];
+  const write = async (stem: string, pattern: Pattern, to: OutputPlan): Promise<Result<null>> => {
+    const written = await writePatterns([{ stem, pattern }], to);
+    if (!written.ok) return written;
+    files.push(...written.value);
+    return success(null);
+  };
+  for (const [i, stem] of sheetStems.entries()) {
+    const drawn = sheetPattern({ layout, sheet: i, pieces, partOf: (piece) => partOfPiece(piece, source), date, request });
+    if (!drawn.ok) return drawn;
+    const written = await write(stem, drawn.value, plan);
+    if (!written.ok) return written;
+  }
+  for (const [i, stem] of pageStems.entries()) {
+    const written = await write(stem, pages[i] as Pattern, printed);
+    if (!written.ok) return written;
+  }
+  const saved = await saveFiles(
+    folder,
+    [
+      { name: REMNANTS_CSV, content: stockText(remnants) },
+      { name: LAYOUT_JSON, content: layoutJson(layout, pieces, request) },
+    ],
+    { force: plan.force },
+  );
+  return saved.ok ? success(files) : saved;
+}
+
+/** Where every piece lies, for other programs; mm from the sheet's lower left corner. */
+function layoutJson(layout: Layout, pieces: readonly CutPiece[], request: Readonly<Record<string, unknown>>): string {
+  const sheets = layout.sheets.map((laid) => ({
+    stock: laid.stock,
+    isRemnant: laid.isRemnant,
+    parts: inReadingOrder(laid).map(({ part, x, y, turned }, k) => ({ number: k + 1, id: pieces[part]?.id, x, y, turned })),
+  }));
+  return `${JSON.stringify({ schema: 'knucklewright/layout@1', units: 'mm', ...request, newSheets: layout.newSheets, atLeast: layout.atLeast, sheets }, null, 2)}\n`;
+}
+
+/** What can be kept: the rests of all sheets, and the remnants in stock that were not touched. */
+function remnantsOf(layout: Layout, stock: readonly StockSheet[]): readonly StockSheet[] {
+  const used = new Set(layout.sheets.filter((laid) => laid.isRemnant).map((laid) => laid.stock.id));
+  const rests = layout.sheets.flatMap((laid, i) =>
+    shearing(layout, laid).remnants.map((box, k) => ({
+      id: `R${i + 1}-${k + 1}`,
+      along: box.maxX - box.minX,
+      across: box.maxY - box.minY,
+    })),
+  );
+  return [...stock.filter((s) => !used.has(s.id)), ...rests.map((r) => ({ ...r, id: freeId(r.id, stock) }))];
+}
+
+/** A name that no remnant in stock has. */
+function freeId(id: string, stock: readonly StockSheet[]): string {
+  let name = id;
+  while (stock.some((s) => s.id === name)) name += 'A';
+  return name;
+}
+
+function verdict({ newSheets, atLeast }: Layout): string {
+  const count = newSheets === 1 ? '1 new sheet' : `${newSheets} new sheets`;
+  if (newSheets === 0) return 'no new sheet: the remnants are enough';
+  return newSheets === atLeast ? `${count}, and fewer is impossible` : `${count}, lower bound ${atLeast}`;
+}
+
+export function sheetsReportText(report: SheetsReport): string {
+  const lines = [
+    `${report.pieces} pieces: ${report.verdict}`,
+    ...report.sheets.map(
+      (sheet, i) =>
+        `sheet ${i + 1}   ${sheet.stock === 'new' ? 'new' : `remnant ${sheet.stock}`}, ${sheet.parts} parts, ${plain(100 * sheet.utilisation, 1)} % used, ${sheet.cuts.length} cuts with shears`,
+    ),
+    report.remnants.length === 0
+      ? 'no remnants worth keeping'
+      : `remnants   ${report.remnants
+          .map((r) => `${plain(r.along, 1)} x ${plain(r.across, 1)}`)
+          .slice(0, 12)
+          .join(', ')}${report.remnants.length > 12 ? `, and ${report.remnants.length - 12} more` : ''}`,
+    ...report.files.map((file) => `${file.path}   ${plain(file.width, 1)} x ${plain(file.height, 1)} mm, at 1:1`),
+  ];
+  const [first] = report.files;
+  if (first) lines.push(join(first.path, '..', REMNANTS_CSV), join(first.path, '..', LAYOUT_JSON));
+  return `${lines.join('\n')}\n`;
+}

@@ -1,0 +1,105 @@
+import { polyline } from '../geometry/path.ts';
+import type { Label, Mark, Pattern } from '../pattern/pattern.ts';
+import { GEOMETRY_VERSION } from '../pattern/strip/strip.ts';
+import { wrapText } from '../pattern/text-lines.ts';
+import { plain } from '../units/number.ts';
+import type { CutPiece } from './cut-list.ts';
+
+/** A4 upright (ISO 216), mm. */
+const PAGE = { width: 210, height: 297 };
+const MARGIN = 15;
+const TEXT = 2.2;
+const PITCH = 4.2;
+const HEADING = 3.5;
+/** Where each column begins, mm from the left margin; the last one takes what is left. */
+const COLUMNS = { number: 0, code: 10, side: 45, size: 60, quantity: 88, done: 98, notes: 106 } as const;
+const NOTES_WIDTH = PAGE.width - 2 * MARGIN - COLUMNS.notes;
+const BOX = 3;
+
+/** A cut list to print and tick off, as pages of A4 drawn on INFO alone: number, code, side, size, how many, a box to tick, the block and warnings; distances of marks stand in the CSV and on the parts. */
+export function listPages(pieces: readonly CutPiece[], heading: string, date: string | null): readonly Pattern[] {
+  const rows = pieces.map((piece, i) => ({ piece, number: i + 1, lines: notesOf(piece) }));
+  const pages: (typeof rows)[] = [[]];
+  let used = 0;
+  const room = PAGE.height - 2 * MARGIN - 4 * PITCH;
+  for (const row of rows) {
+    const height = Math.max(1, row.lines.length) * PITCH + 1;
+    if (used + height > room && pages.at(-1)?.length) {
+      pages.push([]);
+      used = 0;
+    }
+    pages.at(-1)?.push(row);
+    used += height;
+  }
+  return pages.map((page, k) => pageOf(page, `${heading}, page ${k + 1} of ${pages.length}`, date));
+}
+
+function notesOf(piece: CutPiece): readonly string[] {
+  const text = [piece.block ?? '', piece.warnings.length > 0 ? `LOOK AT ${piece.warnings.join(', ')}` : ''].filter((t) => t !== '');
+  return text.length === 0 ? [] : wrapText(text.join('; '), NOTES_WIDTH, TEXT * 0.8);
+}
+
+function pageOf(
+  rows: readonly { piece: CutPiece; number: number; lines: readonly string[] }[],
+  title: string,
+  date: string | null,
+): Pattern {
+  const labels: Label[] = [];
+  const marks: Mark[] = [];
+  const put = (text: string, column: number, y: number, height = TEXT) => {
+    if (text !== '') labels.push({ layer: 'INFO', text, at: { x: MARGIN + column, y }, height, align: 'left', angle: 0 });
+  };
+  let y = PAGE.height - MARGIN - HEADING;
+  const invented = rows.some(({ piece }) => piece.invented) ? '   (invented demo)' : '';
+  put(`${title}${date ? `, ${date}` : ''}${invented}`, 0, y, HEADING);
+  y -= 2 * PITCH;
+  const heads = {
+    number: 'No',
+    code: 'CODE',
+    side: 'HAND',
+    size: 'mm',
+    quantity: 'PCS',
+    done: '',
+    notes: 'BLOCK, and what to look at',
+  };
+  for (const [key, text] of Object.entries(heads)) put(text, COLUMNS[key as keyof typeof COLUMNS], y);
+  marks.push(line('table-head', 'line under the head', y - 1.4));
+  y -= PITCH + 1;
+  for (const { piece, number, lines } of rows) {
+    put(String(number), COLUMNS.number, y);
+    put(piece.code, COLUMNS.code, y);
+    put(piece.side?.toUpperCase() ?? '', COLUMNS.side, y);
+    put(`${plain(piece.length, 1)} x ${plain(piece.width, 1)}`, COLUMNS.size, y);
+    put(String(piece.quantity), COLUMNS.quantity, y);
+    marks.push(box(MARGIN + COLUMNS.done, y - 0.5, number));
+    for (const [k, text] of lines.entries()) put(text, COLUMNS.notes, y - k * PITCH, TEXT * 0.8);
+    y -= Math.max(1, lines.length) * PITCH + 1;
+  }
+  return {
+    kind: 'page',
+    title,
+    parts: [],
+    beside: { marks, labels },
+    extents: { minX: 0, minY: 0, maxX: PAGE.width, maxY: PAGE.height },
+    inputs: { schema: 'knucklewright/inputs@1', geometryVersion: GEOMETRY_VERSION, date, kind: 'page', page: 'cut list' },
+    warnings: [],
+  };
+}
+
+function line(role: string, title: string, y: number): Mark {
+  const path = polyline([
+    { x: MARGIN, y },
+    { x: PAGE.width - MARGIN, y },
+  ]);
+  return { layer: 'INFO', role, title, paths: [path], circles: [] };
+}
+
+function box(x: number, y: number, number: number): Mark {
+  const corners = [
+    { x, y },
+    { x: x + BOX, y },
+    { x: x + BOX, y: y + BOX },
+    { x, y: y + BOX },
+  ];
+  return { layer: 'INFO', role: 'tick-box', title: `box to tick, piece ${number}`, paths: [polyline(corners, true)], circles: [] };
+}

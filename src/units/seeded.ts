@@ -1,0 +1,29 @@
+/** Numbers from 0 (included) to 1, the same row of them for the same seed in every engine: splitmix32 over 32-bit integers. */
+export function seeded(seed: number): () => number {
+  let state = seed | 0;
+  return () => {
+    state = (state + 0x9e3779b9) | 0;
+    let t = state ^ (state >>> 16);
+    t = Math.imul(t, 0x21f0aaad);
+    t ^= t >>> 15;
+    t = Math.imul(t, 0x735a2d97);
+    return ((t ^ (t >>> 15)) >>> 0) / 4294967296;
+  };
+}
+
+/** Standard normal numbers from such a row (Box and Muller, Ann Math Stat 1958;29:610-611). */
+export function seededNormal(random: () => number): () => number {
+  let spare: number | null = null;
+  return () => {
+    if (spare !== null) {
+      const kept = spare;
+      spare = null;
+      return kept;
+    }
+    // 1 - u is never 0, so the logarithm is finite.
+    const radius = Math.sqrt(-2 * Math.log(1 - random()));
+    const angle = 2 * Math.PI * random();
+    spare = radius * Math.sin(angle);
+    return radius * Math.cos(angle);
+  };
+}

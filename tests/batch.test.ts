@@ -1,0 +1,275 @@
+import { appendFileSync, mkdtempSync, readdirSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { parse } from 'csv-parse/sync';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { builtCommand, type Ran } from './built-command.ts';
+import { parseDxf } from './parse-dxf.ts';
+
+const DEMO = 'fixtures/demo-clinic.csv';
+const scratch = mkdtempSync(join(tmpdir(), 'batch-'));
+let run: (...args: readonly string[]) => Ran;
+let remove = () => {};
+
+beforeAll(async () => {
+  ({ run, remove } = await builtCommand('batch'));
+});
+afterAll(() => {
+  remove();
+  rmSync(scratch, { recursive: true });
+});
+
+const folder = (name: string) => join(scratch, name);
+const text = (...path: string[]) => readFileSync(join(scratch, ...path), 'utf8');
+const rows = (...path: string[]) => parse(text(...path), { columns: true }) as Record<string, string>[];
+
+/** Rounded size of each closed outline on CUT, as a reader of DXF finds it. */
+function outlines(dxf: string): string[] {
+  const found = parseDxf(dxf).entities.filter((e) => e.layer === 'CUT') as unknown as {
+    shape?: boolean;
+    vertices: { x: number; y: number }[];
+  }[];
+  expect(found.every((e) => e.shape === true)).toBe(true);
+  return found.map(({ vertices }) => {
+    const side = (values: number[]) => (Math.max(...values) - Math.min(...values)).toFixed(3);
+    return `${side(vertices.map((v) => v.x))} x ${side(vertices.map((v) => v.y))}`;
+  });
+}
+
+/** A table with the demo's first hands, in another notation. */
+function table(name: string, rewrite: (line: string) => string, count = 6): string {
+  const lines = readFileSync(DEMO, 'utf8')
+    .trimEnd()
+    .split('\n')
+    .slice(0, count + 1);
+  const path = join(scratch, name);
+  writeFileSync(path, rewrite(lines.join('\n')));
+  return path;
+}
+
+describe('the walk from the demo table to sheets', () => {
+  it('1. batch: 57 hands, and three rows that name line, column and fault', () => {
+    const ran = run('batch', DEMO, '--block', 'auto', '--files', 'none', '--out', folder('walk'));
+    expect([ran.code, ran.out.split('\n')[0]]).toEqual([0, '57 hands in the cut list; 3 rows wrong']);
+    expect(rows('walk', 'row-errors.csv').map((e) => [e.line, e.column, e.name, e.code])).toEqual([
+      ['18', '11', 'ring.width', 'FIELD_UNREADABLE'],
+      ['35', '7', 'long.width', 'SECTION_IMPOSSIBLE'],
+      ['50', '1', 'code', 'CASE_CODE'],
+    ]);
+    const list = rows('walk', 'cut-list.csv');
+    const json = JSON.parse(text('walk', 'cut-list.json'));
+    expect(list).toHaveLength(57);
+    expect(json.pieces.map((p: { id: string; length: number }) => `${p.id} ${p.length.toFixed(2)}`)).toEqual(
+      list.map((p) => `${p.id} ${Number(p.length).toFixed(2)}`),
+    );
+    expect(list.every((p) => p.invented === 'yes')).toBe(true);
+  });
+
+  it('2. sizes: six of them, shared out over 57 pieces', () => {
+    const ran = run('sizes', DEMO, '--block', 'auto', '--count', '6', '--out', folder('walk'), '--json');
+    expect(ran.code).toBe(0);
+    const sizes = rows('walk', 'stock-sizes.csv');
+    expect(sizes).toHaveLength(6);
+    expect(sizes.reduce((sum, s) => sum + Number(s.quantity), 0)).toBe(57);
+    const served = rows('walk', 'cut-list.csv').filter((p) => Number(p.length) <= Number(sizes.at(-1)?.length));
+    expect(served.length / 57).toBeGreaterThanOrEqual(0.95);
+    expect(JSON.parse(ran.out).chosen.served.reduce((a: number, b: number) => a + b)).toBe(served.length);
+  });
+
+  it('3. sheets: every blank once, as a reader of the DXF files finds them, and the bound in words', () => {
+    const ran = run('sheets', join(folder('walk'), 'stock-sizes.csv'), '--out', folder('walk'));
+    expect([ran.code, ran.out.split('\n')[0]]).toEqual([0, '57 pieces: 2 new sheets, and fewer is impossible']);
+    const drawn = ['sheet-01_mm.dxf', 'sheet-02_mm.dxf'].flatMap((file) => outlines(text('walk', file)));
+    const wanted = rows('walk', 'stock-sizes.csv').flatMap((s) =>
+      Array.from({ length: Number(s.quantity) }, () => `${Number(s.length).toFixed(3)} x ${Number(s.width).toFixed(3)}`),
+    );
+    expect(drawn.toSorted()).toEqual(wanted.toSorted());
+    expect(readdirSync(folder('walk'))).toEqual(
+      expect.arrayContaining(['cut-list-01_mm.svg', 'remnants.csv', 'layout.json', 'stock-sizes_mm.svg']),
+    );
+  });
+
+  it('or all strips themselves on sheets, with the outlines of the cut list', () => {
+    const ran = run('batch', DEMO, '--files', 'sheets', '--formats', 'dxf', '--out', folder('strips'), '--json');
+    expect(ran.code).toBe(0);
+    const { sheets } = JSON.parse(ran.out);
+    const drawn = sheets.sheets.flatMap((_: unknown, i: number) => outlines(text('strips', `sheet-0${i + 1}_mm.dxf`)));
+    const lengths = drawn.map((d: string) => Number(d.split(' x ')[0])).toSorted((a: number, b: number) => a - b);
+    const listed = rows('strips', 'cut-list.csv')
+      .map((p) => Number(p.length))
+      .toSorted((a, b) => a - b);
+    expect(lengths).toHaveLength(57);
+    // The list has two decimals.
+    for (const [i, length] of listed.entries()) expect(Math.abs(lengths[i] - length)).toBeLessThan(0.006);
+    expect(sheets.atLeast).toBeLessThanOrEqual(sheets.newSheets);
+  });
+
+  it('is the same, byte for byte, when it is done again', () => {
+    const args = ['sheets', join(folder('walk'), 'stock-sizes.csv'), '--grain', 'free', '--seed', '7', '--out'];
+    expect(run(...args, folder('one')).code).toBe(0);
+    expect(run(...args, folder('two')).code).toBe(0);
+    expect(readdirSync(folder('one')).length).toBeGreaterThan(3);
+    for (const file of readdirSync(folder('one'))) expect(text('one', file)).toBe(text('two', file));
+  });
+});
+
+describe('batch reads tables as they come', () => {
+  const lengths = (name: string) => rows(name, 'cut-list.csv').map((p) => [p.code, p.length]);
+  const made = (path: string, name: string, ...more: string[]) => run('batch', path, '--files', 'none', '--out', folder(name), ...more);
+
+  it('semicolons, decimal commas, a byte order mark, line ends of Windows and centimetres give the same list', () => {
+    expect(
+      made(
+        table('plain.csv', (t) => t),
+        'plain',
+      ).code,
+    ).toBe(0);
+    expect(lengths('plain')).toHaveLength(6);
+    const german = (t: string) =>
+      `\uFEFF${t
+        .replaceAll(',', ';')
+        .replaceAll(/(\d)\.(\d)/g, '$1,$2')
+        .replaceAll('\n', '\r\n')}\r\n`;
+    expect(made(table('german.csv', german), 'german').code).toBe(0);
+    expect(lengths('german')).toEqual(lengths('plain'));
+    const quoted = (t: string) => t.replaceAll(/(\d+)\.(\d)/g, '"$1,$2"');
+    expect(made(table('quoted.csv', quoted), 'quoted').code).toBe(0);
+    expect(lengths('quoted')).toEqual(lengths('plain'));
+    const cm = (t: string) =>
+      t
+        .split('\n')
+        .map((line, i) =>
+          i === 0
+            ? line
+            : line
+                .split(',')
+                .map((cell, c) => (c >= 2 && c < 18 && cell !== '' ? String(Number(cell) / 10) : cell))
+                .join(','),
+        )
+        .join('\n');
+    expect(made(table('cm.csv', cm), 'cm', '--units', 'cm').code).toBe(0);
+    expect(lengths('cm')).toEqual(lengths('plain'));
+  });
+
+  it('a row with too many cells, a stray quote and a repeated code stop no other row', () => {
+    const path = table('broken.csv', (t) => {
+      const [head = '', a = '', b = '', c = '', d = '', e = '', f = ''] = t.split('\n');
+      const stray = c.replace('CLINIC-03', 'CLINIC-03"x');
+      return [head, `${a},9`, b, stray, d, d, e, '', f].join('\n');
+    });
+    const ran = made(path, 'broken');
+    expect(ran.code).toBe(0);
+    expect(rows('broken', 'row-errors.csv').map((r) => [r.line, r.code])).toEqual([
+      ['2', 'CSV_CELLS'],
+      ['4', 'INVALID_OPENING_QUOTE'],
+      ['6', 'ROW_TWICE'],
+    ]);
+    expect(rows('broken', 'cut-list.csv').map((p) => p.code)).toEqual(['CLINIC-02', 'CLINIC-04', 'CLINIC-05', 'CLINIC-06']);
+  });
+
+  it('--strict writes no list when a row is wrong', () => {
+    const ran = made(DEMO, 'strict', '--strict');
+    expect(ran.code).toBe(1);
+    expect(readdirSync(folder('strict'))).not.toContain('cut-list.csv');
+  });
+
+  it('a wrong header is refused with every column, and a text that looks like a formula is disarmed in the list of errors', () => {
+    const ran = made(
+      table('head.csv', (t) => t.replace('index.width', 'index.witdh').replace('code,', 'kode,')),
+      'head',
+    );
+    expect(ran.code).toBe(1);
+    expect(ran.err).toContain('column 3: "index.witdh"');
+    expect(ran.err).toContain('did you mean index.width?');
+    expect(ran.err).toContain('has no code');
+    made(
+      table('formula.csv', (t) => t.replace('CLINIC-01', '=1+1')),
+      'formula',
+    );
+    const [error] = rows('formula', 'row-errors.csv');
+    expect([error?.line, error?.code]).toEqual(['2', 'CASE_CODE']);
+    expect(text('formula', 'row-errors.csv')).not.toMatch(/(^|,)"?[=+@-]/m);
+  });
+});
+
+describe('a rerun of batch', () => {
+  const again = (...more: string[]) =>
+    run(
+      'batch',
+      table('again.csv', (t) => t),
+      '--files',
+      'each',
+      '--formats',
+      'svg',
+      '--out',
+      folder('again'),
+      '--json',
+      ...more,
+    );
+
+  it('takes over what is done, makes what is missing, and does not mix settings', () => {
+    const first = again();
+    expect(JSON.parse(first.out)).toMatchObject({ made: 6, again: 0, files: 6 });
+    const list = text('again', 'cut-list.csv');
+    const [svg = ''] = readdirSync(folder('again')).filter((name) => name.endsWith('.svg'));
+    const drawn = text('again', svg);
+    // As after a stop: one file is missing, the last line of the progress was cut off, and rubbish follows.
+    rmSync(join(folder('again'), svg));
+    const progress = join(folder('again'), 'batch-progress.jsonl');
+    truncateSync(progress, readFileSync(progress).length - 200);
+    appendFileSync(progress, '{"digest":');
+    expect(JSON.parse(again().out)).toMatchObject({ made: 1, again: 5 });
+    expect(text('again', 'cut-list.csv')).toBe(list);
+    expect(text('again', svg)).toBe(drawn);
+    expect(JSON.parse(again().out)).toMatchObject({ made: 0, again: 6, files: 0 });
+    const other = again('--width', '18');
+    expect([other.code, other.err.includes('OTHER_BATCH')]).toEqual([1, true]);
+    expect(JSON.parse(again('--width', '18', '--force').out)).toMatchObject({ made: 6, again: 0 });
+    expect(text('again', 'cut-list.csv')).not.toBe(list);
+  });
+
+  it('never overwrites a list that is not its own', () => {
+    const ran = run('batch', DEMO, '--files', 'none', '--out', folder('walk2'));
+    expect(ran.code).toBe(0);
+    rmSync(join(folder('walk2'), 'batch-progress.jsonl'));
+    const second = run('batch', DEMO, '--files', 'none', '--out', folder('walk2'));
+    expect([second.code, second.err.includes('OUTPUT_EXISTS')]).toEqual([1, true]);
+  });
+});
+
+describe('sizes and sheets by themselves', () => {
+  it('sizes --norms says which figures are of memory grade, and --lengths needs no hands', () => {
+    const norms = run('sizes', '--norms', 'mixed', '--block', 'ring-lowered-in-three', '--count', '5', '--hands', '200', '--json');
+    const told = JSON.parse(norms.out);
+    expect(told.sources.join(' ')).toMatch(/ANSUR II.*MEMORY GRADE/s);
+    expect(told.chosen.sizes).toHaveLength(5);
+    const file = join(scratch, 'lengths.txt');
+    writeFileSync(file, '150\n160,5\n17 cm\n');
+    const measured = JSON.parse(run('sizes', '--lengths', file, '--count', '2', '--cover', '100', '--json').out);
+    expect(measured.all.map((s: { sizes: number[] }) => s.sizes)).toEqual([[170], [150, 170], [150, 161, 170]]);
+  });
+
+  it('sheets takes sizes typed, remnants, and proves with HiGHS when asked', () => {
+    writeFileSync(join(scratch, 'stock.csv'), 'id,along,across\nLEFT-1,400,60\n');
+    const ran = run('sheets', '--sizes', '168x20:8, 176x20:10', '--stock', join(scratch, 'stock.csv'), '--prove', '--json');
+    const told = JSON.parse(ran.out);
+    expect(told).toMatchObject({ pieces: 18, newSheets: 1, atLeast: 1, verdict: '1 new sheet, and fewer is impossible' });
+    expect(told.sheets.map((s: { stock: string }) => s.stock)).toEqual(['LEFT-1', 'new']);
+  });
+
+  it.each([
+    [['sheets'], 'give a cut list or --sizes'],
+    [['sheets', '--sizes', '168x20', '--sheet', '457'], '--sheet'],
+    [['sheets', '--sizes', '168:20'], '--sizes'],
+    [['sheets', '--sizes', '900x20'], 'PART_TOO_LARGE'],
+    [['sizes', '--count', '3'], 'one of the three'],
+    [['sizes', '--norms', 'male', '--count', '3'], '--block'],
+    [['sizes', '--norms', 'male', '--count', '3', '--block', 'auto'], 'auto needs deficits'],
+    [['sizes', DEMO, '--count', '3', '--block', 'auto', '--cover', '0'], '--cover'],
+    [['batch', 'nowhere.csv'], 'does not exist'],
+  ])('%j is refused with a message about %s', (args, message) => {
+    const ran = run(...args, '--json');
+    expect(ran.code).toBeGreaterThan(0);
+    expect(ran.err).toContain(message);
+  });
+});
