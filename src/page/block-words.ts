@@ -1,6 +1,8 @@
 import { type Block, heldDigits, heldPlace, placedDigits } from '../block/block.ts';
 import { LACKING, WANTED_MP } from '../block/need.ts';
 import type { Plan } from '../block/plan.ts';
+import type { Drawn } from './derive.ts';
+import type { Format } from './format.ts';
 import type { Texts } from './texts/english.ts';
 
 /** Name of a block in the reader's language, put together from its places: "Ring finger raised, three digits (long, ring, little)". */
@@ -16,6 +18,13 @@ export function blockTitle(block: Block, texts: Texts): string {
     count,
     range,
   );
+}
+
+/** Name of what is drawn: a block's, or the plate's with side, angle and digits. */
+export function drawnTitle(drawn: Drawn, texts: Texts, format: Format): string {
+  if (drawn.kind === 'strip') return blockTitle(drawn.block, texts);
+  const { faces, angle, digits } = drawn.design;
+  return texts.plate.title(texts.plate.face[faces], format.degrees(angle), digits.map((digit) => texts.digitShort[digit]).join(', '));
 }
 
 /** Why the plan suggests a block for its target, in a sentence; null where no strip serves. */

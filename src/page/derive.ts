@@ -11,17 +11,21 @@ import { makeStrip, type Strip } from '../pattern/strip/strip.ts';
 import { DEFAULT_STRIP_OPTIONS, type StripOptions } from '../pattern/strip/strip-options.ts';
 import type { Problem, Result, Warning } from '../units/result.ts';
 import { type BlockCard, blockCards } from './block-cards.ts';
+import { type DrawnPlate, drawPlate, wantsPlate } from './derive-plate.ts';
 import { handFileOf } from './hand-file.ts';
 import type { Entries, Settings } from './state.ts';
 
 /** A strip that could be drawn, with what it was drawn from. */
 export interface DrawnStrip extends Strip {
+  readonly kind: 'strip';
   readonly hand: Hand;
   readonly block: Block;
   readonly options: StripOptions;
   readonly date: string | null;
   readonly warnings: readonly Warning[];
 }
+
+export type Drawn = DrawnStrip | DrawnPlate;
 
 /** Everything that follows from the entries. */
 export interface Derived {
@@ -34,7 +38,7 @@ export interface Derived {
   readonly block: Block | null;
   /** Why there is no block, or why the one named cannot be made. */
   readonly blockProblems: readonly Problem[];
-  readonly drawn: DrawnStrip | null;
+  readonly drawn: Drawn | null;
   /** All problems, in the order of the fields. */
   readonly problems: readonly Problem[];
   /** What the order of the suggestions hangs on most; while it is the same, an earlier plan may stand for a moment. */
@@ -73,16 +77,27 @@ export function derive(
   const planned = given && !isSame ? planHand(given, chosen, { clinicianConfirms: entries.clinicianConfirms }) : null;
   const plan = isSame ? before.plan : planned?.ok ? planned.value : null;
   const cards = isSame ? before.cards : blockCards(given, plan, chosen);
-  const block = namedBlock(entries, plan);
-  const rules = block ? blockProblems(block) : given ? missingBlock(given, plan) : [];
+  const isPlate = wantsPlate(entries, plan);
+  const block = isPlate ? null : namedBlock(entries, plan);
+  const rules = isPlate ? [] : block ? blockProblems(block) : given ? missingBlock(given, plan) : [];
   const problems = [...(hand.ok ? [] : hand.problems), ...rules, ...(options.ok ? [] : options.problems), ...dateProblems(entries.date)];
   const common = { hand, options: options.ok ? options.value : null, plan, cards, block, blockProblems: rules, planKey, settled: !isSame };
-  if (!hand.ok || !options.ok || !block || problems.length > 0) return { ...common, drawn: null, problems };
   const date = entries.date === '' ? null : entries.date;
+  if (isPlate && hand.ok && problems.length === 0) {
+    const plate = drawPlate(hand.value, plan, entries, date);
+    if (!plate.ok) return { ...common, drawn: null, problems: plate.problems };
+    const warnings = different([...hand.warnings, ...plate.warnings]);
+    return { ...common, drawn: { ...plate.value, warnings }, problems: [] };
+  }
+  if (!hand.ok || !options.ok || !block || problems.length > 0) return { ...common, drawn: null, problems };
   const made = makeStrip(hand.value, block, options.value, date);
   if (!made.ok) return { ...common, drawn: null, problems: made.problems };
   const warnings = different([...hand.warnings, ...(plan?.warnings ?? []), ...made.warnings]);
-  return { ...common, drawn: { ...made.value, hand: hand.value, block, options: options.value, date, warnings }, problems: [] };
+  return {
+    ...common,
+    drawn: { kind: 'strip', ...made.value, hand: hand.value, block, options: options.value, date, warnings },
+    problems: [],
+  };
 }
 
 /** Which motions are lacking, and whether by little: what turns the plan over. */

@@ -1,4 +1,4 @@
-import { makePattern } from '../pattern/make-pattern.ts';
+import { makePattern, type PatternRequest } from '../pattern/make-pattern.ts';
 import type { Pattern } from '../pattern/pattern.ts';
 import { judgePrint } from '../sheet/judge-print.ts';
 import type { SheetSettings } from '../sheet/sheet-settings.ts';
@@ -6,7 +6,7 @@ import { failure, type Result, success } from '../units/result.ts';
 import { outputFileName } from '../writers/output-file-name.ts';
 import { layOutForPdf } from '../writers/pdf.ts';
 import type { WriterFormat } from '../writers/writer.ts';
-import type { DrawnStrip } from './derive.ts';
+import type { Drawn } from './derive.ts';
 import { printedBars, sheetSettings } from './print-settings.ts';
 import type { Entries } from './state.ts';
 import { pageWriter } from './writers.ts';
@@ -23,8 +23,8 @@ export interface MadeFile {
 }
 
 /** The file of a pattern that is made and proved anew. Fails with everything that keeps it from being written. */
-export function fileOf(kind: FileKind, { hand, block, options, date }: DrawnStrip, print: Entries['print']): Result<MadeFile> {
-  const made = makePattern({ kind: 'strip', hand, block, options, date });
+export function fileOf(kind: FileKind, drawn: Drawn, print: Entries['print']): Result<MadeFile> {
+  const made = makePattern(requestOf(drawn));
   if (!made.ok) return made;
   const { pattern } = made.value;
   const format: WriterFormat = kind === 'handout' ? 'pdf' : kind;
@@ -34,7 +34,7 @@ export function fileOf(kind: FileKind, { hand, block, options, date }: DrawnStri
   const written = writer.write(pattern);
   if (!written.ok) return failure(...written.problems);
   const about = kind === 'handout' ? '-handout' : settings.value.correction ? '-corrected' : '';
-  const name = outputFileName(`${hand.code}-${block.id}${about}`, writer.extension);
+  const name = outputFileName(`${drawn.hand.code}-${drawn.kind === 'plate' ? drawn.design.id : drawn.block.id}${about}`, writer.extension);
   return success({ name, content: written.value, type: TYPES[format] });
 }
 
@@ -46,4 +46,11 @@ function settingsFor(kind: FileKind, pattern: Pattern, print: Entries['print']):
   if (!bars || judgePrint(bars).verdict !== 'compensate') return success(plain);
   const before = layOutForPdf(pattern, plain);
   return before.ok ? success({ ...plain, orientation: before.value.orientation, correction: bars }) : before;
+}
+
+function requestOf(drawn: Drawn): PatternRequest {
+  const { hand, date } = drawn;
+  return drawn.kind === 'plate'
+    ? { kind: 'plate', hand, plate: drawn.design, options: drawn.options, date }
+    : { kind: 'strip', hand, block: drawn.block, options: drawn.options, date };
 }

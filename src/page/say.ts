@@ -49,6 +49,7 @@ export function fieldName(where: string, texts: Texts): string {
       { pipActive: texts.cases.active, pipPassive: texts.cases.passive, wear: texts.cases.wear, date: texts.cases.date },
       second,
     ) as string;
+  if (first === 'plate' || first === 'angle') return texts.plate.angle;
   if (first === 'target') return second === 'digit' || second === '' ? texts.motion.target : (label(second)?.label ?? second);
   const option = own(texts.options.name, first);
   if (typeof option === 'string') return option;
@@ -112,7 +113,7 @@ export function typedAt(where: string, entries: Entries): string {
   const at: unknown =
     first === 'digits'
       ? own(own(entries.digits, second), third)
-      : first === 'visit' || first === 'print'
+      : first === 'visit' || first === 'print' || first === 'plate'
         ? own(entries[first], second)
         : first === 'target'
           ? second === 'digit'
@@ -132,6 +133,7 @@ export function fieldOf(where: string, entries: Entries): string {
   if (parts[0] === 'digits' && parts.length === 2)
     return `${where}.${entries.digits[parts[1] as DigitName]?.width === '' ? 'width' : 'circumference'}`;
   if (where === 'target') return 'target.digit';
+  if (where === 'angle') return 'plate.angle';
   if (where === 'block.places') return entries.block === 'own' ? 'places.index' : 'block';
   return where;
 }

@@ -1,6 +1,7 @@
 import type { Place } from '../block/block.ts';
 import { DIGITS, type DigitName, type Side } from '../hand/digits.ts';
 import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS, type PalmFieldId, TARGET_FIELDS, type TargetFieldId } from '../hand/fields.ts';
+import type { PlateFaces } from '../pattern/plate/plate-design.ts';
 import { DEFAULT_STRIP_OPTIONS, type StripOptions } from '../pattern/strip/strip-options.ts';
 import type { CaseFile } from '../record/case-schema.ts';
 import type { LengthUnit } from '../units/length.ts';
@@ -23,11 +24,13 @@ export interface Entries {
   readonly hypermobile: readonly DigitName[];
   /** The clinician has examined the hand and takes on what would be refused. */
   readonly clinicianConfirms: boolean;
-  /** `auto`: the first suggestion. `own`: `places`. Else the id of a block of the library. */
+  /** `auto`: what the plan suggests first. `own`: `places`. `plate`: a plate. Else the id of a block of the library. */
   readonly block: string;
   readonly places: Readonly<Record<DigitName, Place | 'out'>>;
   readonly options: Readonly<Record<keyof StripOptions, string>>;
   readonly date: string;
+  /** What plate, if it is one; without an angle the plan's is taken. */
+  readonly plate: { readonly faces: PlateFaces; readonly angle: string };
   /** How it is printed: the paper, and what the two 100 mm bars of a print measured. */
   readonly print: Readonly<Record<'paper' | 'across' | 'along', string>>;
   /** A visit that is being written down. */
@@ -123,6 +126,7 @@ export function emptyEntries(decimal: DecimalSign): Entries {
     places: { index: 'enclosed', long: 'raised', ring: 'enclosed', little: 'out' },
     options: usualOptions(decimal),
     date: '',
+    plate: { faces: 'dorsal', angle: '' },
     print: { paper: 'a4', across: '', along: '' },
     visit: EMPTY_VISIT,
   };
@@ -148,6 +152,7 @@ export function entered(entries: Entries, where: string, text: string): Partial<
   const [first = '', second = '', third = ''] = where.split('.');
   const digit = DIGITS.find((d) => d === second);
   if (first === 'digits' && digit) return { digits: { ...entries.digits, [digit]: { ...entries.digits[digit], [third]: text } } };
+  if (first === 'plate') return { plate: { ...entries.plate, [second]: text } };
   if (first === 'print') return { print: { ...entries.print, [second]: text } };
   if (first === 'visit') return { visit: { ...entries.visit, [second]: text } };
   if (first === 'target') return { deficits: { ...entries.deficits, [second]: text } };

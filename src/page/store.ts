@@ -1,5 +1,5 @@
 import type { CaseFile } from '../record/case-schema.ts';
-import type { Derived, DrawnStrip } from './derive.ts';
+import type { Derived, Drawn } from './derive.ts';
 import { derive, NOTHING_YET } from './derive.ts';
 import { type Format, formatFor } from './format.ts';
 import { forgetKept, writeKept } from './keep.ts';
@@ -12,7 +12,7 @@ export interface Page {
   readonly state: PageState;
   readonly derived: Derived;
   /** The last strip that could be drawn, and whether it is the one of the present entries. */
-  readonly shown: DrawnStrip | null;
+  readonly shown: Drawn | null;
   readonly current: boolean;
   readonly texts: Texts;
   readonly format: Format;

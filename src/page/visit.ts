@@ -1,3 +1,4 @@
+import { PLATE_GEOMETRY_VERSION } from '../pattern/plate/plate.ts';
 import type { Case } from '../record/case.ts';
 import { CASE_SCHEMA_ID, type CaseFile, type MadeFile, type VisitFile } from '../record/case-schema.ts';
 import { parseMotion } from '../record/motion-text.ts';
@@ -7,14 +8,14 @@ import { withVisit } from '../record/write-case.ts';
 import { readNumber, tidyNumberText } from '../units/decimal-text.ts';
 import { rounded } from '../units/number.ts';
 import { failure, type Problem, type Result } from '../units/result.ts';
-import type { DrawnStrip } from './derive.ts';
+import type { Drawn } from './derive.ts';
 import type { Entries } from './state.ts';
 
 /** mm; as in the report of `draw`. */
 const LENGTH_DECIMALS = 3;
 
 /** A new case for the hand that is drawn or measured; fails where the hand names no treated finger. */
-export function newCase(hand: DrawnStrip['hand']): Result<Case> {
+export function newCase(hand: Drawn['hand']): Result<Case> {
   return readCase({
     schema: CASE_SCHEMA_ID,
     code: hand.code,
@@ -27,14 +28,14 @@ export function newCase(hand: DrawnStrip['hand']): Result<Case> {
 }
 
 /** The case with the visit that was typed, proved as a whole; all problems at once. */
-export function addVisit(file: CaseFile, typed: Entries['visit'], made: DrawnStrip | null): Result<Case> {
+export function addVisit(file: CaseFile, typed: Entries['visit'], made: Drawn | null): Result<Case> {
   const visit = visitOf(typed, made);
   if (!visit.ok) return visit;
   const grown = withVisit(file, visit.value);
   return grown.ok ? readCase(grown.value) : grown;
 }
 
-function visitOf(typed: Entries['visit'], made: DrawnStrip | null): Result<VisitFile> {
+function visitOf(typed: Entries['visit'], made: Drawn | null): Result<VisitFile> {
   const active = parseMotion(typed.pipActive, 'pip');
   const passive = typed.pipPassive.trim() === '' ? null : parseMotion(typed.pipPassive, 'pip');
   const hours = typed.wear.trim() === '' ? null : readNumber(tidyNumberText(typed.wear));
@@ -64,7 +65,19 @@ function visitOf(typed: Entries['visit'], made: DrawnStrip | null): Result<Visit
   return read.ok ? { ok: true, value: read.value.file, warnings: read.warnings } : read;
 }
 
-function madeOf({ block, options, figures, report }: DrawnStrip): MadeFile {
+function madeOf(drawn: Drawn): MadeFile {
+  if (drawn.kind === 'plate') {
+    const { design, options, report } = drawn;
+    return {
+      kind: 'plate',
+      faces: design.faces,
+      mpAngle: design.angle,
+      options: { ...options },
+      geometryVersion: PLATE_GEOMETRY_VERSION,
+      flatLength: rounded(Math.max(...report.faces.map((face) => face.length)), LENGTH_DECIMALS),
+    };
+  }
+  const { block, options, figures, report } = drawn;
   return {
     kind: 'strip',
     block: { id: block.id, places: block.places },

@@ -33,6 +33,11 @@ const STATES: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await openDemo(page);
     for (const details of await page.locator('details > summary').all()) await details.click();
   },
+  plate: async (page) => {
+    await openDemo(page);
+    await field(page, 'target.pipFlexionDeficit').fill('40');
+    await page.getByRole('heading', { name: 'MP plate, dorsal' }).waitFor();
+  },
   invalid: async (page) => {
     await openDemo(page);
     await field(page, 'digits.ring.width').fill('no number');

@@ -20,7 +20,7 @@ describe('a case', () => {
       await page.locator('#add-visit').click();
       await page.getByRole('rowheader', { name: date }).waitFor();
     };
-    await page.getByLabel('The strip drawn above was made at this visit').check();
+    await page.getByLabel('What is drawn above was made at this visit').check();
     await visit('2026-03-02', '25/95');
     await visit('2026-03-16', '10/95');
     await page.locator('svg.drawing').waitFor();

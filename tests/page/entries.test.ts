@@ -78,11 +78,21 @@ describe('typed measurements', () => {
     expect(reached).toEqual(['code', 'side', 'digits.index.width']);
   });
 
-  inBrowser('for a PIP joint that lacks both motions give no strip but the angle of a plate', async (open) => {
-    const { page } = await open();
-    await fillHand(page, { ...TYPED_HAND, 'target.pipExtensionDeficit': '20', 'target.pipFlexionDeficit': '40' });
-    // Plate model: 45 + 45 (20 - 40) / 60 = 30 degrees, range 0 to 45.
-    await page.getByText('A plate holds the MP joint: 30 degrees of flexion to begin with, range 0 to 45 degrees.').waitFor();
-    expect(await page.locator('#pattern-picture').count()).toBe(0);
-  });
+  inBrowser(
+    'for a PIP joint that lacks both motions give a plate at the angle of the plan; another is typed, a wrong one refused',
+    async (open) => {
+      const { page } = await open();
+      await fillHand(page, { ...TYPED_HAND, 'target.pipExtensionDeficit': '20', 'target.pipFlexionDeficit': '40' });
+      // Plate model: 45 + 45 (20 - 40) / 60 = 30 degrees, range 0 to 45.
+      await page.getByText('A plate holds the MP joint: 30 degrees of flexion to begin with, range 0 to 45 degrees.').waitFor();
+      expect(await page.locator('input[name="block"][value="plate"]').isChecked()).toBe(true);
+      await page.getByRole('heading', { name: 'MP plate, dorsal, 30 degrees' }).waitFor();
+      await field(page, 'plate.angle').fill('50');
+      await page.getByRole('heading', { name: 'MP plate, dorsal, 50 degrees' }).waitFor();
+      await field(page, 'plate.angle').fill('95');
+      await page.keyboard.press('Tab');
+      await page.locator('#field-plate-angle-error').waitFor();
+      expect(await page.locator('.kept').count()).toBe(1);
+    },
+  );
 });

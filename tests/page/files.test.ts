@@ -61,6 +61,22 @@ describe('files saved from the page', () => {
     expect(dxf.content.equals(files[dxf.name] ?? Buffer.of())).toBe(true);
   });
 
+  inBrowser('of a plate are the ones of the command line', async (open) => {
+    const { page } = await open();
+    const hand = JSON.parse(readFileSync(DEMO_FILE, 'utf8'));
+    const path = join(folder, 'both.json');
+    writeFileSync(path, JSON.stringify({ ...hand, target: { digit: 'ring', pipExtensionDeficit: 20, pipFlexionDeficit: 40 } }));
+    await page.locator('#open-file').setInputFiles(path);
+    await page.locator('#pattern-picture').waitFor();
+    await page.locator('input[name="plate.faces"][value="both"]').check();
+    const files = commandFiles(path, '--plate', 'both', '--formats', 'dxf,pdf');
+    for (const button of ['#save-dxf', '#save-pdf']) {
+      const file = await saved(page, button);
+      expect(Object.keys(files)).toContain(file.name);
+      expect(file.content.equals(files[file.name] ?? Buffer.of())).toBe(true);
+    }
+  });
+
   inBrowser('a demo hand that was opened is saved with the same content', async (open) => {
     const { page } = await open();
     await openDemo(page);

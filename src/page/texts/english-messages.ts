@@ -36,6 +36,7 @@ export const englishMessages = {
     UNPROTECTED_REPAIR: () =>
       "A repair or fracture is not protected, and motion outside the surgeon's protocol may break it: nothing is suggested.",
     MOTION_UNREADABLE: ({ name }) => `${name} cannot be read. Write extension deficit / flexion, as 25/85; beyond straight: hyper 10/85.`,
+    PLATE_ANGLE: () => 'The MP angle of the plate is missing or cannot be used. Type 0 to 90 degrees of flexion.',
     JSON_SYNTAX: () => 'The file is broken: it is not JSON. Open the original file.',
     FILE_TOO_LARGE: () => 'The file is larger than the 1 MB that is read. Is it the right file?',
     DATE: () => 'The date cannot be read. Write it as 2026-03-31, or leave it empty.',

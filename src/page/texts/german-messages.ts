@@ -42,6 +42,7 @@ export const germanMessages: Texts['message'] = {
       'Eine Naht oder ein Bruch ist nicht geschützt; Bewegung außerhalb des Schemas der Operierenden kann sie lösen: kein Vorschlag.',
     MOTION_UNREADABLE: ({ name }) =>
       `${name} ist nicht zu lesen. Schreiben Sie Streckdefizit / Beugung, wie 25/85; über die Gerade: hyper 10/85.`,
+    PLATE_ANGLE: () => 'Der MP-Winkel der Platte fehlt oder geht nicht. Schreiben Sie 0 bis 90 Grad Beugung.',
     JSON_SYNTAX: () => 'Die Datei ist kaputt: Sie ist kein JSON. Öffnen Sie das Original.',
     FILE_TOO_LARGE: () => 'Die Datei ist größer als das 1 MB, das gelesen wird. Ist es die richtige?',
     DATE: () => 'Das Datum ist nicht zu lesen. Schreiben Sie es als 2026-03-31, oder lassen Sie es leer.',

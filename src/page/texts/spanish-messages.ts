@@ -39,6 +39,7 @@ export const spanishMessages: Texts['message'] = {
       'Hay una reparación o fractura sin proteger, y moverla fuera del protocolo de cirugía puede romperla: no se sugiere nada.',
     MOTION_UNREADABLE: ({ name }) =>
       `${name} no se puede leer. Escriba déficit de extensión / flexión, como 25/85; más allá de la recta: hyper 10/85.`,
+    PLATE_ANGLE: () => 'Falta el ángulo MCF de la placa o no sirve. Escriba de 0 a 90 grados de flexión.',
     JSON_SYNTAX: () => 'El archivo está roto: no es JSON. Abra el original.',
     FILE_TOO_LARGE: () => 'El archivo es mayor que el 1 MB que se lee. ¿Es el correcto?',
     DATE: () => 'La fecha no se puede leer. Escríbala como 2026-03-31, o déjela vacía.',

@@ -4,11 +4,14 @@ import { DIFFERENTIAL_STEP, SURVEYED_DIFFERENTIAL } from '../../block/differenti
 import type { Plan, Suggestion } from '../../block/plan.ts';
 import { SCORE_TERMS, TERM_RULES } from '../../block/score-terms.ts';
 import { DIGITS } from '../../hand/digits.ts';
+import { PALM_FIELDS, type PalmFieldId } from '../../hand/fields.ts';
+import { PLATE_FACES } from '../../pattern/plate/plate-design.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../../pattern/strip/strip-options.ts';
 import type { BlockCard } from '../block-cards.ts';
 import { blockTitle, planReason } from '../block-words.ts';
+import { wantsPlate } from '../derive-plate.ts';
 import { elementId, sayCaution, sayProblem } from '../say.ts';
-import { Choice, Spoken } from './field.tsx';
+import { Choice, Field, Spoken } from './field.tsx';
 import { SectionPicture } from './section-picture.tsx';
 import type { View } from './view.ts';
 
@@ -74,6 +77,7 @@ export function BlockSection({ view }: { readonly view: View }) {
           <span>{texts.block.own}</span>
         </label>
         {isOwn ? <OwnBlock view={view} /> : null}
+        <PlateChoice view={view} />
       </fieldset>
       <p class="caution">
         {texts.caution.evidence} {texts.caution.licensed}
@@ -126,6 +130,63 @@ function PlanWords({ view, plan }: { readonly view: View; readonly plan: Plan })
         <p class="note">{texts.block.plate(format.degrees(plan.plate.degrees), format.degreesRange(...plan.plate.range))}</p>
       ) : null}
       {plan.suggestions.length > 0 ? <p class="caution">{texts.caution.pencil}</p> : null}
+    </>
+  );
+}
+
+/** The plate in place of a block: side, angle and the whole hand's measurements. */
+function PlateChoice({ view }: { readonly view: View }) {
+  const { texts, act, derived, state, format } = view;
+  const { plan } = derived;
+  const isPlate = wantsPlate(state.entries, plan);
+  const planned = plan?.plate?.degrees;
+  return (
+    <>
+      <label class="pick wide">
+        <input type="radio" name="block" value="plate" checked={isPlate} onChange={() => act.enter(() => ({ block: 'plate' }))} />
+        <span>
+          {planned === undefined ? null : <strong>{texts.plate.suggested}: </strong>}
+          {texts.plate.choose}
+        </span>
+      </label>
+      {isPlate ? (
+        <div class="own">
+          <p class="hint">{texts.plate.about}</p>
+          <Choice
+            view={view}
+            where="plate.faces"
+            legend={texts.plate.faces}
+            value={state.entries.plate.faces}
+            choices={PLATE_FACES.map((value) => ({ value, label: texts.plate.face[value] }))}
+            onChoose={(faces) => act.enter(({ plate }) => ({ plate: { ...plate, faces } }))}
+          />
+          <div class="pair">
+            <Field
+              view={view}
+              where="plate.angle"
+              label={texts.plate.angle}
+              unit={texts.degrees}
+              hint={planned === undefined ? texts.plate.angleAsked : texts.plate.angleHint(format.degrees(planned))}
+              numeric
+            />
+          </div>
+          <h3>{texts.plate.palm}</h3>
+          <div class="pair">
+            {(Object.keys(PALM_FIELDS) as PalmFieldId[]).map((id) => (
+              <Field
+                view={view}
+                key={id}
+                where={id}
+                label={texts.field[id].label}
+                unit={texts[state.settings.unit]}
+                hint={texts.field[id].how}
+                numeric
+                optional
+              />
+            ))}
+          </div>
+        </div>
+      ) : null}
     </>
   );
 }

@@ -4,15 +4,15 @@ import { DIGITS, type DigitName } from '../../hand/digits.ts';
 import { NUMBER_OPTIONS } from '../../pattern/strip/strip-options.ts';
 import { parseDegrees } from '../../units/degrees-text.ts';
 import { plain } from '../../units/number.ts';
-import { blockTitle } from '../block-words.ts';
-import type { DrawnStrip } from '../derive.ts';
+import { drawnTitle } from '../block-words.ts';
+import type { Drawn, DrawnStrip } from '../derive.ts';
 import { sayWarning } from '../say.ts';
 import { CSS_PIXELS_PER_MM, entered } from '../state.ts';
 import { Spoken } from './field.tsx';
 import { MouldedPicture } from './moulded-picture.tsx';
 import { OptionField } from './options-section.tsx';
 import { PatternPicture } from './pattern-picture.tsx';
-import { FiguresTable, MarksTable, markRows } from './pattern-tables.tsx';
+import { FiguresTable, MarksTable, markRows, PlateTable } from './pattern-tables.tsx';
 import { SectionPicture } from './section-picture.tsx';
 import { Still } from './still.ts';
 import type { View } from './view.ts';
@@ -52,21 +52,16 @@ export function PatternSection({ view }: { readonly view: View }) {
           ) : null}
         </div>
       ) : null}
-      {shown ? <Shown view={view} shown={shown} /> : <Differential view={view} />}
+      {shown ? <Shown view={view} shown={shown} /> : null}
+      {shown?.kind === 'strip' ? null : <Differential view={view} />}
     </section>
   );
 }
 
-function Shown({ view, shown }: { readonly view: View; readonly shown: DrawnStrip }) {
-  const { texts, act, format, state, current, derived } = view;
+function Shown({ view, shown }: { readonly view: View; readonly shown: Drawn }) {
+  const { texts, act, format, state, current } = view;
   const { zoom, wholeSheet } = state.viewing;
-  const block = blockTitle(shown.block, texts);
-  const title = texts.pattern.title(shown.hand.code, texts.handOf[shown.hand.side], block);
-  const description = texts.pattern.description(
-    format.mm(shown.report.flatLength),
-    format.mm(shown.report.flatWidth),
-    markRows(view, shown).length - 1,
-  );
+  const title = texts.pattern.title(shown.hand.code, texts.handOf[shown.hand.side], drawnTitle(shown, texts, format));
   return (
     <div class={current ? 'shown' : 'shown old'}>
       <h3>{title}</h3>
@@ -79,7 +74,7 @@ function Shown({ view, shown }: { readonly view: View; readonly shown: DrawnStri
           pattern={shown.pattern}
           whole={wholeSheet}
           title={title}
-          description={description}
+          description={describe(view, shown)}
           pixelsPerMm={zoom === 'actual' ? (state.viewing.screen?.pixelsPerMm ?? CSS_PIXELS_PER_MM) : null}
           zoom={zoom === 'actual' ? 1 : zoom}
         />
@@ -98,6 +93,29 @@ function Shown({ view, shown }: { readonly view: View; readonly shown: DrawnStri
         </span>
       </label>
       <p class="hint">{texts.pattern.lettering}</p>
+      {shown.kind === 'strip' ? <StripViews view={view} shown={shown} /> : <PlateTable view={view} shown={shown} />}
+      <p class="caution">{texts.caution.model}</p>
+    </div>
+  );
+}
+
+/** What the picture shows, in words. */
+function describe(view: View, shown: Drawn): string {
+  const { texts, format } = view;
+  if (shown.kind === 'strip') {
+    const { flatLength, flatWidth } = shown.report;
+    return texts.pattern.description(format.mm(flatLength), format.mm(flatWidth), markRows(view, shown).length - 1);
+  }
+  const parts = shown.report.faces.map(
+    (face) => `${texts.plate.face[face.face]} ${format.mm(face.width)} ${texts.plate.by} ${format.mm(face.length)}`,
+  );
+  return texts.plate.description(parts.join('; '));
+}
+
+function StripViews({ view, shown }: { readonly view: View; readonly shown: DrawnStrip }) {
+  const { texts, state, derived } = view;
+  return (
+    <>
       <div class="views">
         <div>
           <h3>{texts.pattern.section}</h3>
@@ -113,8 +131,8 @@ function Shown({ view, shown }: { readonly view: View; readonly shown: DrawnStri
           </p>
           <Differential view={view} />
         </div>
+        {/* It takes longer than the rest and follows when typing pauses. */}
         <Still
-          // It takes longer than the rest and follows when typing pauses.
           of={[state.settings, state.viewing.turn, shown]}
           hold={!derived.settled}
           draw={() => <MouldedPicture view={view} shown={shown} />}
@@ -124,17 +142,16 @@ function Shown({ view, shown }: { readonly view: View; readonly shown: DrawnStri
         <FiguresTable view={view} shown={shown} />
         <MarksTable view={view} shown={shown} />
       </div>
-      <p class="caution">{texts.caution.model}</p>
-    </div>
+    </>
   );
 }
 
 /** The one polite status line. What follows from typing is said only after a pause. */
 function StatusLine({ view }: { readonly view: View }) {
-  const { texts, shown, current, format, faults, state } = view;
+  const { texts, shown, current, faults, state } = view;
   const summary =
     current && shown
-      ? texts.status.drawn(format.mm(shown.report.flatLength), blockTitle(shown.block, texts))
+      ? drawnWords(view, shown)
       : !state.viewing.changed && shown === null && state.entries.code === ''
         ? texts.status.empty
         : faults.length === 1
@@ -156,7 +173,12 @@ function StatusLine({ view }: { readonly view: View }) {
   );
 }
 
-function Warnings({ view, shown }: { readonly view: View; readonly shown: DrawnStrip }) {
+function drawnWords({ texts, format }: View, shown: Drawn): string {
+  const title = drawnTitle(shown, texts, format);
+  return shown.kind === 'strip' ? texts.status.drawn(format.mm(shown.report.flatLength), title) : texts.plate.drawn(title);
+}
+
+function Warnings({ view, shown }: { readonly view: View; readonly shown: Drawn }) {
   const { texts } = view;
   if (shown.warnings.length === 0) return <p>{texts.pattern.noWarnings}</p>;
   return (

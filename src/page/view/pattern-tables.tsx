@@ -1,6 +1,7 @@
 import type { DigitName } from '../../hand/digits.ts';
 import { endAllowances, flattened } from '../../pattern/strip/strip-outline.ts';
 import type { DrawnStrip } from '../derive.ts';
+import type { DrawnPlate } from '../derive-plate.ts';
 import { fieldName } from '../say.ts';
 import type { View } from './view.ts';
 
@@ -30,13 +31,40 @@ export function FiguresTable({ view, shown }: { readonly view: View; readonly sh
       ? [[inPattern.estimatedList, report.estimated.map((where) => fieldName(where, texts)).join('; ')] as const]
       : []),
   ];
+  return <Figures view={view} rows={rows} />;
+}
+
+/** All figures of a plate. */
+export function PlateTable({ view, shown }: { readonly view: View; readonly shown: DrawnPlate }) {
+  const { texts, format } = view;
+  const { report } = shown;
+  const rows: (readonly [string, string])[] = [
+    ...report.faces.flatMap((face) => [
+      [texts.plate.size(texts.plate.face[face.face]), `${format.mm(face.width)} ${texts.plate.by} ${format.mm(face.length)}`] as const,
+      [texts.plate.bend(texts.plate.face[face.face]), format.mm(face.bend.allowance)] as const,
+    ]),
+    [texts.plate.cover, format.mm(report.cover)],
+    [texts.plate.wrist, format.mm(report.wristFree)],
+    ...Object.entries(report.freePipFlexion).map(
+      ([digit, angle]) => [texts.pattern.freePip(texts.digitIn[digit as DigitName]), format.degrees(angle, 0)] as const,
+    ),
+    ...report.straps.map((s) => [texts.plate.strap(s.id), `${format.mm(s.width)} ${texts.plate.by} ${format.mm(s.length)}`] as const),
+    ...(report.estimated.length > 0
+      ? [[texts.pattern.estimatedList, report.estimated.map((where) => fieldName(where, texts)).join('; ')] as const]
+      : []),
+  ];
+  return <Figures view={view} rows={rows} />;
+}
+
+function Figures({ view, rows }: { readonly view: View; readonly rows: readonly (readonly [string, string])[] }) {
+  const { pattern } = view.texts;
   return (
     <table>
-      <caption>{inPattern.figures}</caption>
+      <caption>{pattern.figures}</caption>
       <thead>
         <tr>
-          <th scope="col">{inPattern.item}</th>
-          <th scope="col">{inPattern.value}</th>
+          <th scope="col">{pattern.item}</th>
+          <th scope="col">{pattern.value}</th>
         </tr>
       </thead>
       <tbody>
