@@ -54,6 +54,8 @@ describe('what the page keeps', () => {
     await openDemo(page);
     const session = await context.newCDPSession(page);
     const heap = async () => {
+      // What follows a pause in typing, the plan, has then been worked out as well.
+      await page.waitForTimeout(500);
       await session.send('HeapProfiler.collectGarbage');
       return (await session.send('Runtime.getHeapUsage')).usedSize / 1e6;
     };

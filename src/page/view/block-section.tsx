@@ -24,7 +24,8 @@ export function BlockSection({ view }: { readonly view: View }) {
   const suggested = derived.cards.filter((card) => card.rank !== null);
   const others = derived.cards.filter((card) => card.rank === null);
   const isOwn = state.entries.block === 'own';
-  const needsOthers = suggested.length === 0 || others.some((card) => card.block.id === derived.block?.id);
+  const isPlateSuggested = derived.plan !== null && derived.plan.plate !== null;
+  const needsOthers = (suggested.length === 0 && !isPlateSuggested) || others.some((card) => card.block.id === derived.block?.id);
   const [opened, setOpened] = useState<boolean | null>(null);
   const isOpen = opened ?? needsOthers;
   return (
@@ -44,6 +45,7 @@ export function BlockSection({ view }: { readonly view: View }) {
       {derived.cards.some((card) => card.average) ? <p class="hint">{texts.block.averageHand}</p> : null}
       <fieldset class="choice" id={elementId('block')} tabIndex={-1}>
         <legend class="hidden">{texts.block.heading}</legend>
+        {isPlateSuggested ? <PlateChoice view={view} /> : null}
         <div class="cards">
           {suggested.map((card) => (
             <Card view={view} card={card} key={card.block.id} />
@@ -77,7 +79,7 @@ export function BlockSection({ view }: { readonly view: View }) {
           <span>{texts.block.own}</span>
         </label>
         {isOwn ? <OwnBlock view={view} /> : null}
-        <PlateChoice view={view} />
+        {isPlateSuggested ? null : <PlateChoice view={view} />}
       </fieldset>
       <p class="caution">
         {texts.caution.evidence} {texts.caution.licensed}

@@ -53,7 +53,7 @@ export function PatternSection({ view }: { readonly view: View }) {
         </div>
       ) : null}
       {shown ? <Shown view={view} shown={shown} /> : null}
-      {shown?.kind === 'strip' ? null : <Differential view={view} />}
+      {shown === null ? <Differential view={view} /> : null}
     </section>
   );
 }
