@@ -1,6 +1,10 @@
-import PDFDocument from 'pdfkit';
+import { createRequire } from 'node:module';
+import type PDFKit from 'pdfkit';
 import { describe, expect, it } from 'vitest';
 import { inspectFile } from '../src/inspect/inspect-file.ts';
+
+// Node's own build of pdfkit, another than the one that the writer uses.
+const PDFDocument: typeof PDFKit = createRequire(import.meta.url)('pdfkit');
 
 const POINTS = 72 / 25.4;
 

@@ -45,4 +45,15 @@ describe('blocks', () => {
     const read = readBlock({ schema: 'knucklewright/block@1', id: 'Own Block', places: { thumb: 'raised' } }, 'own.json');
     expect(read.ok ? [] : read.problems.map((p) => p.kind)).toEqual(['input', 'input']);
   });
+
+  it('says what is wrong in words of its own, however many or hostile the keys', () => {
+    const keys = Object.fromEntries(Array.from({ length: 50_000 }, (_, k) => [`\u001b[31m${k}`, 1]));
+    const read = readBlock({ ...keys, id: '\u001b[31m', places: 7 }, 'own.json');
+    const messages = read.ok ? [] : read.problems.map((p) => p.message);
+    expect(messages.join('\n')).toContain('and 49995 more');
+    for (const message of messages) {
+      expect(message.length).toBeLessThan(600);
+      expect(message).not.toMatch(/\p{Cc}|undefined/u);
+    }
+  });
 });

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { DIGITS } from '../hand/digits.ts';
-import { failure, type Result, success } from '../units/result.ts';
+import { formWords } from '../units/form-words.ts';
+import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { type Block, blockProblems, PLACES } from './block.ts';
 
 const place = z.enum(PLACES);
@@ -34,18 +35,20 @@ export function blockJsonSchema(): object {
 export function readBlock(json: unknown, source: string): Result<Block> {
   const read = BlockFile.safeParse(json);
   if (!read.success) {
-    return failure(
-      ...read.error.issues.map((issue) => ({
-        code: 'BLOCK_FORM',
-        where: issue.path.join('.'),
-        message: `${source}: ${issue.path.join('.') || 'block'}: ${issue.message}. A block file looks like {"schema": "knucklewright/block@1", "id": "…", "places": {"index": "enclosed", "long": "raised", "ring": "enclosed"}}.`,
-        kind: 'input' as const,
-      })),
-    );
+    return failure(...read.error.issues.map((issue) => formProblem(issue, json, source)));
   }
   const { id, title, places } = read.data;
   const kept = Object.fromEntries(DIGITS.flatMap((digit) => (places[digit] === undefined ? [] : [[digit, places[digit]]])));
   const block: Block = { id, title: title ?? id, places: kept };
   const problems = blockProblems(block);
   return problems.length > 0 ? failure(...problems) : success(block);
+}
+
+const LOOKS_LIKE =
+  'A block file looks like {"schema": "knucklewright/block@1", "id": "my-block", "places": {"index": "enclosed", "long": "raised", "ring": "enclosed"}}.';
+
+function formProblem(issue: z.core.$ZodIssue, json: unknown, source: string): Problem {
+  const where = issue.path.map(String).join('.');
+  const message = `${source}: ${where || 'the block'} ${formWords(issue, json)}. ${LOOKS_LIKE}`;
+  return { code: 'BLOCK_FORM', where, message, kind: 'input' };
 }

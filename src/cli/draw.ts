@@ -10,6 +10,7 @@ import { readStripOptions } from '../pattern/strip/read-options.ts';
 import type { StripOptions } from '../pattern/strip/strip-options.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
 import { nearest } from '../units/nearest.ts';
+import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import { describeDrawing } from './describe-drawing.ts';
 import type { DrawFlags } from './draw-command.ts';
@@ -84,7 +85,7 @@ export async function namedBlock(name: string): Promise<Result<ChosenBlock>> {
     const ids = blocks().map((b) => b.id);
     const near = nearest(name, ids);
     return failure(
-      flagProblem('--block', `there is no block "${name}"${near ? `; did you mean ${near}?` : `. The blocks are ${ids.join(', ')}`}`),
+      flagProblem('--block', `there is no block ${quote(name)}${near ? `; did you mean ${near}?` : `. The blocks are ${ids.join(', ')}`}`),
     );
   }
   const json = await readJson(name);

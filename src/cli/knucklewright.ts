@@ -5,6 +5,7 @@ import { addDrawCommand } from './draw-command.ts';
 import { EXIT } from './exit.ts';
 import { addInspectCommand } from './inspect-command.ts';
 import { addLibraryCommands } from './library-commands.ts';
+import { mindOutput } from './mind-output.ts';
 import { addPageCommand } from './page-command.ts';
 import { addPlanCommand } from './plan-command.ts';
 import { addSheetCommands } from './sheet-commands.ts';
@@ -35,6 +36,7 @@ function program(): Command {
   return command;
 }
 
+mindOutput();
 try {
   await program().parseAsync();
 } catch (error) {

@@ -1,4 +1,5 @@
 import type { Command } from 'commander';
+import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { WRITER_FORMATS, type WriterFormat } from '../writers/writer.ts';
 import { addCutterFlags, type CutterFlags, type CutterPlan, readCutterPlan } from './cutter-flags.ts';
@@ -50,8 +51,8 @@ function readFormats(list: string): Result<readonly WriterFormat[]> {
   const asked = [...new Set(list.split(',').map((word) => word.trim().toLowerCase()))].filter((word) => word !== '');
   const unknown = asked.filter((word) => !WRITER_FORMATS.some((f) => f === word));
   if (unknown.length > 0 || asked.length === 0) {
-    const what = unknown.length > 0 ? `unknown formats (${unknown.join(', ')})` : 'no format';
-    return failure(flagProblem('--formats', `"${list}" names ${what}; the formats are ${WRITER_FORMATS.join(', ')}`));
+    const what = unknown.length > 0 ? `unknown formats (${unknown.slice(0, 5).map(quote).join(', ')})` : 'no format';
+    return failure(flagProblem('--formats', `${quote(list)} names ${what}; the formats are ${WRITER_FORMATS.join(', ')}`));
   }
   return success(WRITER_FORMATS.filter((format) => asked.includes(format)));
 }

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { quote } from '../units/quote.ts';
 import { failure, type Result, success } from '../units/result.ts';
 import { flagProblem } from './output-flags.ts';
 
@@ -6,5 +7,5 @@ import { flagProblem } from './output-flags.ts';
 export function readDate(date: string | undefined): Result<string | null> {
   if (date === undefined) return success(null);
   const real = z.iso.date().safeParse(date).success;
-  return real ? success(date) : failure(flagProblem('--date', `"${date}" is not a date; write it as 2026-03-31`));
+  return real ? success(date) : failure(flagProblem('--date', `${quote(date)} is not a date; write it as 2026-03-31`));
 }

@@ -1,4 +1,4 @@
-import { open } from 'node:fs/promises';
+import { open, stat } from 'node:fs/promises';
 import { LARGEST_JSON_BYTES, parseJsonText } from '../units/json-text.ts';
 import { failure, type Result, success } from '../units/result.ts';
 
@@ -11,6 +11,9 @@ export async function readText(path: string, limit: number = LARGEST_JSON_BYTES)
 /** The bytes of a file that a person named, under the same conditions. */
 export async function readBytes(path: string, limit: number): Promise<Result<Uint8Array>> {
   try {
+    // Opening a pipe that nobody writes to waits for ever, and some devices never end.
+    const found = await stat(path);
+    if (!found.isFile()) return problem(path, found.isDirectory() ? 'is a folder' : 'is a pipe or a device; only files are read');
     const handle = await open(path, 'r');
     try {
       const { size } = await handle.stat();
@@ -21,7 +24,7 @@ export async function readBytes(path: string, limit: number): Promise<Result<Uin
     }
   } catch (error) {
     const code = error instanceof Error && 'code' in error ? String(error.code) : String(error);
-    const why: Record<string, string> = { ENOENT: 'does not exist', EACCES: 'may not be read', EISDIR: 'is a folder' };
+    const why: Record<string, string> = { ENOENT: 'does not exist', EACCES: 'may not be read' };
     return problem(path, why[code] ?? `cannot be read (${code})`);
   }
 }

@@ -1,5 +1,5 @@
 import { createReadStream } from 'node:fs';
-import { open } from 'node:fs/promises';
+import { open, stat } from 'node:fs/promises';
 import { CsvError, parse } from 'csv-parse';
 import { columnOfProblem, HAND_COLUMNS } from '../hand/hand-columns.ts';
 import { LENGTH_UNITS, type LengthUnit } from '../units/length.ts';
@@ -30,6 +30,9 @@ export interface HandTable {
 
 const HEADER_BYTES = 65_536;
 const LARGEST_ROW = 65_536;
+const MOST_COLUMNS = 1000;
+/** More messages than these help nobody. */
+const MOST_PROBLEMS = 50;
 
 /** Opens a table of hands and checks its header: `FILE_NOT_READ`, `CSV_HEADER`, with every wrong column at once. */
 export async function openHandTable(path: string): Promise<Result<HandTable>> {
@@ -48,12 +51,15 @@ export async function openHandTable(path: string): Promise<Result<HandTable>> {
       .trim(),
   );
   const problems = headerProblems(path, columns);
-  if (problems.length > 0) return failure(...problems);
+  if (problems.length > 0) return failure(...problems.slice(0, MOST_PROBLEMS));
   return success({ columns, delimiter, rows: rowsOf(path, columns, delimiter) });
 }
 
 async function firstBytes(path: string): Promise<Result<Uint8Array>> {
   try {
+    const found = await stat(path);
+    // Opening a pipe that nobody writes to waits for ever, and some devices never end.
+    if (!found.isFile() && !found.isDirectory()) throw Object.assign(new Error('no file'), { code: 'NO_FILE' });
     const handle = await open(path, 'r');
     try {
       const { bytesRead, buffer } = await handle.read(Buffer.alloc(HEADER_BYTES), 0, HEADER_BYTES, 0);
@@ -63,7 +69,12 @@ async function firstBytes(path: string): Promise<Result<Uint8Array>> {
     }
   } catch (error) {
     const code = error instanceof Error && 'code' in error ? String(error.code) : String(error);
-    const why: Record<string, string> = { ENOENT: 'does not exist', EACCES: 'may not be read', EISDIR: 'is a folder' };
+    const why: Record<string, string> = {
+      ENOENT: 'does not exist',
+      EACCES: 'may not be read',
+      EISDIR: 'is a folder',
+      NO_FILE: 'is a pipe or a device; only files are read',
+    };
     return failure({
       code: 'FILE_NOT_READ',
       where: path,
@@ -76,7 +87,8 @@ async function firstBytes(path: string): Promise<Result<Uint8Array>> {
 function headerProblems(path: string, columns: readonly string[]): readonly Problem[] {
   const known = HAND_COLUMNS.map((c) => c.name);
   const problems: Problem[] = [];
-  for (const [i, name] of columns.entries()) {
+  // A header of thousands of wrong names is no header; the first tell it.
+  for (const [i, name] of columns.slice(0, MOST_COLUMNS).entries()) {
     if (!known.includes(name)) {
       const near = nearest(name, known);
       problems.push(

@@ -18,10 +18,9 @@ export interface ArcShape {
 export function segmentsOf(path: LineArcPath): readonly Segment[] {
   const { vertices, closed } = path;
   const count = closed ? vertices.length : vertices.length - 1;
-  return Array.from({ length: Math.max(0, count) }, (_, i) => {
-    const from = vertices[i] as Vertex;
-    return { from, to: vertices[(i + 1) % vertices.length] as Vertex, bulge: from.bulge };
-  });
+  return vertices
+    .slice(0, Math.max(0, count))
+    .map((from, i) => ({ from, to: vertices[(i + 1) % vertices.length] as Vertex, bulge: from.bulge }));
 }
 
 export function chord({ from, to }: Segment): number {

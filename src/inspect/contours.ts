@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/path.ts';
 import { type Segment, segmentLength } from '../geometry/segment.ts';
-import type { ReadCurve } from './drawing.ts';
+import type { Budget, ReadCurve } from './drawing.ts';
 import type { Stated } from './stated.ts';
 
 /** A closed way of the cutter. */
@@ -48,6 +48,7 @@ interface Piece {
 export function contoursOf(
   curves: readonly ReadCurve[],
   stated: Stated,
+  budget: Budget,
 ): { readonly contours: readonly Contour[]; readonly open: readonly OpenRun[] } {
   const contours: Contour[] = [];
   const loose: Piece[] = [];
@@ -56,7 +57,7 @@ export function contoursOf(
     if (closed && segments.length > 0) contours.push(closedFrom(piece, 0));
     else if (segments.length > 0) loose.push(piece);
   }
-  const chained = chain(loose, (gap) => gap <= JOINED);
+  const chained = chain(loose, (gap) => gap <= JOINED, budget);
   contours.push(...chained.closed.map((piece) => closedFrom(piece, 0)));
   const open: Piece[] = [];
   for (const piece of chained.open) {
@@ -66,7 +67,7 @@ export function contoursOf(
     else if (entered.segments.length > 0) open.push(entered);
   }
   const bridge = stated.bridge > 0 ? stated.bridge + (stated.kerf ?? 0) : 0;
-  const bridged = bridge > 0 ? chain(open, (gap) => Math.abs(gap - bridge) <= BRIDGE_SLACK) : { closed: [], open };
+  const bridged = bridge > 0 ? chain(open, (gap) => Math.abs(gap - bridge) <= BRIDGE_SLACK, budget) : { closed: [], open };
   contours.push(...bridged.closed.map((piece) => closedFrom({ ...piece, count: 1 }, piece.curves.length)));
   const runs = bridged.open.map((piece): OpenRun => {
     const [from, to] = endsOf(piece);
@@ -104,7 +105,11 @@ function withoutLeadIn(piece: Piece, { leadIn }: Stated): Piece | null {
 }
 
 /** Puts pieces of one layer together where an end meets another's: from each piece on as far as it goes, first forward, then backward. */
-function chain(pieces: readonly Piece[], joins: (gap: number) => boolean): { readonly closed: Piece[]; readonly open: Piece[] } {
+function chain(
+  pieces: readonly Piece[],
+  joins: (gap: number) => boolean,
+  budget: Budget,
+): { readonly closed: Piece[]; readonly open: Piece[] } {
   const left = new Set(pieces);
   const grid = new Map<string, Piece[]>();
   // Cells of 2 mm: an end is looked for in its cell and the eight around it, which takes in every gap that a bridge may have.
@@ -124,6 +129,7 @@ function chain(pieces: readonly Piece[], joins: (gap: number) => boolean): { rea
     for (let x = cx - reach; x <= cx + reach; x++) {
       for (let y = cy - reach; y <= cy + reach; y++) {
         for (const piece of grid.get(`${x} ${y}`) ?? []) {
+          budget.compare();
           if (!left.has(piece) || piece.layer !== layer) continue;
           for (const [k, end] of endsOf(piece).entries()) {
             const gap = distance(from, end);
@@ -142,6 +148,7 @@ function chain(pieces: readonly Piece[], joins: (gap: number) => boolean): { rea
     for (let side = 0; side < 2; side++) {
       for (let found = next(endsOf(whole)[1], whole.layer); found && !isClosed(whole, joins); found = next(endsOf(whole)[1], whole.layer)) {
         left.delete(found.piece);
+        budget.compare(whole.segments.length / EDGES_COPIED_AS_ONE);
         whole = joined(whole, found.turned ? backward(found.piece) : found.piece);
       }
       if (isClosed(whole, joins)) break;
@@ -154,6 +161,8 @@ function chain(pieces: readonly Piece[], joins: (gap: number) => boolean): { rea
 
 const CELL = 2;
 const LARGEST_GAP = 12;
+/** Putting a run together copies its edges, which takes so much less than comparing a pair. */
+const EDGES_COPIED_AS_ONE = 50;
 
 function isClosed(piece: Piece, joins: (gap: number) => boolean): boolean {
   const [from, to] = endsOf(piece);

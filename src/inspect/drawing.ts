@@ -71,7 +71,9 @@ export const LIMITS = {
   reuse: 8,
   /** Elements or entities that are read, repeated ones counted each time. */
   items: 200_000,
-  segments: 300_000,
+  segments: 150_000,
+  /** Pairs of edges or ends that are compared: a file of nothing but the same line again would ask for the square of its length. */
+  comparisons: 1_000_000,
   milliseconds: 20_000,
 } as const;
 
@@ -85,6 +87,8 @@ export class Unreadable extends Error {}
 export interface Budget {
   item(): void;
   segment(): void;
+  /** Before so many pairs are compared, or edges copied. */
+  compare(count?: number): void;
   check(): void;
 }
 
@@ -92,6 +96,7 @@ export function newBudget(now: () => number = Date.now): Budget {
   const end = now() + LIMITS.milliseconds;
   let items = 0;
   let segments = 0;
+  let comparisons = 0;
   const check = () => {
     if (now() > end) throw new LimitReached(`reading took longer than ${LIMITS.milliseconds / 1000} seconds`);
   };
@@ -104,6 +109,11 @@ export function newBudget(now: () => number = Date.now): Budget {
     segment() {
       if (++segments > LIMITS.segments) throw new LimitReached(`more than ${LIMITS.segments} edges`);
       if (segments % 1000 === 0) check();
+    },
+    compare(count = 1) {
+      comparisons += count;
+      if (comparisons > LIMITS.comparisons)
+        throw new LimitReached(`more than ${LIMITS.comparisons} pairs of edges lie in each other's way`);
     },
   };
 }

@@ -49,6 +49,7 @@ export function edgeFindings(
       const b = sorted[j] as Edge;
       if (b.box.minX > a.box.maxX + DOUBLED_EDGE) break;
       if (b.box.minY > a.box.maxY + DOUBLED_EDGE || a.box.minY > b.box.maxY + DOUBLED_EDGE) continue;
+      budget.compare();
       const overlap = overlapOf(a.segment, b.segment, DOUBLED_EDGE, DOUBLED_LENGTH);
       if (overlap)
         doubled.push({

@@ -97,3 +97,15 @@ describe('inspectFile of hostile files', () => {
     }
   });
 });
+
+describe('inspectFile of a file that is made to keep it busy', () => {
+  it.each(['0 0 9 9', '0 0 9 0'])('stops at many lines %s over each other instead of comparing each with each', (line) => {
+    const [x1, y1, x2, y2] = line.split(' ');
+    const entity = `0\nLINE\n8\nCUT\n10\n${x1}\n20\n${y1}\n11\n${x2}\n21\n${y2}\n`;
+    const before = process.cpuUsage();
+    const found = inspectFile(Buffer.from(`0\nSECTION\n2\nENTITIES\n${entity.repeat(20_000)}0\nENDSEC\n0\nEOF\n`));
+    expect(codes(found)).toEqual([102]);
+    // Each with each took minutes; a busy machine does not change processor time so much.
+    expect(process.cpuUsage(before).user / 1e6).toBeLessThan(10);
+  });
+});

@@ -60,7 +60,7 @@ export function judge(drawing: ReadDrawing, budget: Budget): Inspection {
   const visible = drawing.curves.filter((curve) => !curve.hidden);
   const cut = visible.filter((curve) => roles.get(curve.layer) === 'cut');
   const paper = drawing.format === 'pdf' && cut.length === 0;
-  const { contours, open } = contoursOf(paper ? visible.filter((curve) => curve.closed) : cut, stated);
+  const { contours, open } = contoursOf(paper ? visible.filter((curve) => curve.closed) : cut, stated, budget);
   const areas = contours.map((contour) => areaOf(contour.segments));
   const parts = partsOf(contours, areas).filter(
     ({ box }) => !paper || Math.max(box.maxX - box.minX, box.maxY - box.minY) >= SMALLEST_ON_PAPER,

@@ -2,8 +2,8 @@ import * as z from 'zod';
 import { parseDegrees } from '../units/degrees-text.ts';
 import { parseLength } from '../units/length.ts';
 import { nearest } from '../units/nearest.ts';
-import { plain } from '../units/number.ts';
-import { quote } from '../units/quote.ts';
+import { isWritable, plain } from '../units/number.ts';
+import { quote, visible } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 
 /** An option that is a number: what it is, its default, and the range outside which it is refused. */
@@ -57,6 +57,9 @@ export function optionsForm({ numbers, choices }: OptionTable) {
   );
 }
 
+/** Keys that are read; more are in no options file, and a message about each helps nobody. */
+const MOST_KEYS = 60;
+
 /** Options from defaults and sources, later ones winning; every wrong key and value of every source at once. */
 export function readOptionTable(table: OptionTable, sources: readonly OptionSource[]): Result<Record<string, unknown>> {
   const problems: Problem[] = [];
@@ -67,7 +70,10 @@ export function readOptionTable(table: OptionTable, sources: readonly OptionSour
       problems.push(optionProblem(origin, '', `must be an object such as {"${first?.key}": ${first?.byDefault}}, not ${quote(values)}`));
       continue;
     }
-    for (const [key, value] of Object.entries(values)) {
+    const entries = Object.entries(values);
+    if (entries.length > MOST_KEYS)
+      problems.push(optionProblem(origin, '', `has ${entries.length} keys; the first ${MOST_KEYS} were read`));
+    for (const [key, value] of entries.slice(0, MOST_KEYS)) {
       const read = readOption(table, origin, key, value);
       if (read.ok) merged[key] = read.value;
       else problems.push(...read.problems);
@@ -92,7 +98,7 @@ function readOption(table: OptionTable, origin: string, key: string, value: unkn
   const keys = [...table.numbers, ...table.choices].map((o) => o.key);
   const near = nearest(key, keys);
   return failure(
-    optionProblem(origin, key, `is not an option${near ? `; did you mean ${near}?` : `; the options are ${keys.join(', ')}`}`),
+    optionProblem(origin, visible(key), `is not an option${near ? `; did you mean ${near}?` : `; the options are ${keys.join(', ')}`}`),
   );
 }
 
@@ -104,7 +110,9 @@ function readNumber(origin: string, option: NumberEntry, value: unknown): Result
   const parsed = parseValue(option, value);
   if (!parsed.ok) return failure(optionProblem(origin, option.key, `is ${parsed.reason}; ${range}`));
   if (parsed.value < option.low || parsed.value > option.high)
-    return failure(optionProblem(origin, option.key, `is ${plain(parsed.value, 4)}${unit}; ${range}`));
+    return failure(
+      optionProblem(origin, option.key, `is ${isWritable(parsed.value) ? plain(parsed.value, 4) : quote(value)}${unit}; ${range}`),
+    );
   return success(parsed.value);
 }
 

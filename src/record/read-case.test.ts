@@ -119,6 +119,7 @@ describe('readCase(json): what it refuses', () => {
     [visitWith({ made: { kind: 'glove' } }), 'FIELD_TYPE visits.0.made.kind'],
     [visitWith(strip(20, { long: 'raised', ring: 'lowered', little: 'enclosed' })), 'BLOCK_BORDER visits.0.made'],
     [visitWith(plate(91)), 'FIELD_OUT_OF_RANGE visits.0.made.mpAngle'],
+    [visitWith(strip(-1e12)), 'FIELD_OUT_OF_RANGE visits.0.made.options.differential'],
     [
       visitWith({ measures: { units: 'mm', digits: { ring: { circumference: from - 1 } } } }),
       'FIELD_OUT_OF_RANGE visits.0.measures.digits.ring.circumference',

@@ -3,6 +3,7 @@ import type { Hand } from '../hand/hand.ts';
 import { readHand } from '../hand/read-hand.ts';
 import { parseJsonText } from '../units/json-text.ts';
 import { own } from '../units/own.ts';
+import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import type { Case, Visit } from './case.ts';
 import { formProblems } from './case-problems.ts';
@@ -110,7 +111,7 @@ export function handProblems(
   return (['code', 'side'] as const)
     .filter((key) => hand[key] !== owner[key])
     .map((key) => {
-      const message = `${where}: its ${key} is ${hand[key]}, that of the case ${String(owner[key])}; a case holds one hand only.`;
+      const message = `${where}: its ${key} is ${hand[key]}, that of the case ${quote(owner[key])}; a case holds one hand only.`;
       return { code: 'HAND_OF_ANOTHER', where: `${where}.${key}`, message, kind: 'input' };
     });
 }

@@ -1,8 +1,10 @@
 import { blockProblems } from '../block/block.ts';
 import { type ReadMeasures, readMeasures } from '../hand/read-measures.ts';
+import { NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { plain } from '../units/number.ts';
 import { own } from '../units/own.ts';
+import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import type { JointMotion, Made, Motion, Visit } from './case.ts';
 import { formProblems } from './case-problems.ts';
@@ -148,7 +150,16 @@ export function measureProblems(visit: unknown, where: string): readonly Problem
 function madeProblems(given: MadeFile | undefined, where: string): readonly Problem[] {
   if (given?.kind !== 'strip') return [];
   const block = { id: given.block.id, title: given.block.id, places: placesOf(given) };
-  return blockProblems(block).map((p) => ({ ...p, where, message: `${where}: ${p.message}`, kind: 'input' }));
+  const rules = blockProblems(block).map((p): Problem => ({ ...p, where, message: `${where}: ${p.message}`, kind: 'input' }));
+  return [...rules, ...differentialProblems(own(given.options, 'differential'), `${where}.options.differential`)];
+}
+
+/** The one option that is computed with later; a number that no strip can have is a slip or damage. */
+function differentialProblems(value: unknown, where: string): readonly Problem[] {
+  const range = NUMBER_OPTIONS.find(({ key }) => key === 'differential');
+  if (typeof value !== 'number' || !range || (value >= range.low && value <= range.high)) return [];
+  const message = `${where}: ${quote(value)} is out of range; ${range.low} to ${range.high} degrees is allowed.`;
+  return [{ code: 'FIELD_OUT_OF_RANGE', where, message, kind: 'input' }];
 }
 
 function made(file: MadeFile): Made {

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { formWords } from '../units/form-words.ts';
 import { visible } from '../units/quote.ts';
 import { failure, type Result, success } from '../units/result.ts';
 
@@ -60,7 +61,7 @@ export function readCutter(json: unknown, source: string): Result<CutterProfile>
     ...read.error.issues.map((issue) => ({
       code: 'CUTTER_FORM',
       where: issue.path.join('.'),
-      message: `${visible(source)}: ${visible(issue.path.join('.')) || 'profile'}: ${issue.message}. See: knucklewright schema cutter.`,
+      message: `${visible(source)}: ${issue.path.map(String).map(visible).join('.') || 'the profile'} ${formWords(issue, json)}. See: knucklewright schema cutter.`,
       kind: 'input' as const,
     })),
   );

@@ -1,6 +1,7 @@
 import { CsvError, parse } from 'csv-parse/sync';
 import * as z from 'zod';
 import { SIDES } from '../hand/digits.ts';
+import { formWords } from '../units/form-words.ts';
 import { parseLength } from '../units/length.ts';
 import { quote, visible } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
@@ -50,7 +51,9 @@ function fromJson(text: string, source: string): Result<CutList> {
   }
   const read = listForm.safeParse(json);
   if (!read.success)
-    return failure(...read.error.issues.slice(0, 20).map((issue) => problem(source, issue.path.join('.'), visible(issue.message))));
+    return failure(
+      ...read.error.issues.slice(0, 20).map((issue) => problem(source, issue.path.map(String).join('.'), formWords(issue, json))),
+    );
   return success({ pieces: read.data.pieces, settings: read.data.settings });
 }
 
@@ -66,11 +69,14 @@ function fromCsv(text: string, source: string): Result<CutList> {
       info: true,
       skip_empty_lines: true,
       max_record_size: 100_000,
+      // One more than may be is enough to say so, whatever stands behind.
+      to: MOST_PIECES + 1,
     });
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
     return failure(problem(source, '', visible(error.message)));
   }
+  if (rows.length > MOST_PIECES) return failure(problem(source, '', `has more than ${MOST_PIECES} rows`));
   const problems: Problem[] = [];
   const pieces = rows.flatMap(({ info, record }, i) => {
     const piece = pieceOf(record, i, (column, message) => problems.push(problem(source, `line ${info.lines}, ${column}`, message)));
@@ -80,7 +86,11 @@ function fromCsv(text: string, source: string): Result<CutList> {
   const unknown = columns.filter((name) => !CUT_LIST_COLUMNS.some((known) => known === name));
   if (unknown.length > 0)
     problems.unshift(
-      problem(source, 'header', `has unknown columns (${unknown.map(quote).join(', ')}); it may have ${CUT_LIST_COLUMNS.join(', ')}`),
+      problem(
+        source,
+        'header',
+        `has unknown columns (${unknown.slice(0, 5).map(quote).join(', ')}); it may have ${CUT_LIST_COLUMNS.join(', ')}`,
+      ),
     );
   if (rows.length === 0) problems.push(problem(source, '', 'has no rows; a cut list has at least the columns length and width, in mm'));
   const ids = new Set<string>();

@@ -9,6 +9,10 @@ import type { StockSheet } from './layout.ts';
 export const STOCK_COLUMNS = ['id', 'along', 'across'] as const;
 
 const LARGEST_SIDE = 5000;
+/** No workshop keeps so many remnants. */
+const MOST_SHEETS = 10_000;
+/** More messages than these help nobody. */
+const MOST_PROBLEMS = 50;
 
 /** Remnants from CSV; all problems at once (`STOCK`), with their lines. */
 export function readStock(text: string, source: string): Result<readonly StockSheet[]> {
@@ -21,11 +25,15 @@ export function readStock(text: string, source: string): Result<readonly StockSh
       columns: (header: string[]) => header.map((h) => h.trim()),
       info: true,
       skip_empty_lines: true,
+      max_record_size: 100_000,
+      // One more than may be is enough to say so, whatever stands behind.
+      to: MOST_SHEETS + 1,
     });
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
     return failure(problem(source, '', visible(error.message)));
   }
+  if (rows.length > MOST_SHEETS) return failure(problem(source, '', `has more than ${MOST_SHEETS} rows`));
   const problems: Problem[] = [];
   const header = firstLine
     .replace(/^\uFEFF/, '')
@@ -49,7 +57,7 @@ export function readStock(text: string, source: string): Result<readonly StockSh
     ids.add(id);
     return { id, along: side('along'), across: side('across') };
   });
-  return problems.length > 0 ? failure(...problems) : success(stock);
+  return problems.length > 0 ? failure(...problems.slice(0, MOST_PROBLEMS)) : success(stock);
 }
 
 /** The same list as text, to be kept with the remnants and given to `--stock` the next time. */

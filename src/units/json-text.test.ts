@@ -59,4 +59,14 @@ describe('parseJsonText(text, source)', () => {
       }),
     );
   });
+
+  it.each([
+    ['1e309', ''],
+    ['-1e309', ''],
+    [`{"digits":{"ring":{"width":${'9'.repeat(400)}}}}`, 'digits.ring.width'],
+    ['[1,[2,1E+400]]', '1.1'],
+  ])('refuses %s, which would be read as infinity', (text, where) => {
+    expect(parseJsonText(text)).toMatchObject({ ok: false, problems: [{ code: 'JSON_NUMBER', where }] });
+    expect(parseJsonText('[1e-400, 1e300, "1e400"]')).toMatchObject({ ok: true, value: [0, 1e300, '1e400'] });
+  });
 });

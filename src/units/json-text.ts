@@ -1,3 +1,4 @@
+import { visible } from './quote.ts';
 import { failure, type Result, success } from './result.ts';
 
 /** Far above any hand, block, option or case file; keeps a wrong file from filling the memory. */
@@ -5,7 +6,7 @@ export const LARGEST_JSON_BYTES = 1_000_000;
 
 /**
  * The value in a JSON text, unchecked; a byte order mark is passed over. One problem when the text is too large
- * (`FILE_TOO_LARGE`) or not JSON (`JSON_SYNTAX`, with line and column counted from 1).
+ * (`FILE_TOO_LARGE`), not JSON (`JSON_SYNTAX`, with line and column counted from 1), or has a number beyond all numbers (`JSON_NUMBER`).
  * @param source name of the file, set before the message
  */
 export function parseJsonText(text: string, source?: string): Result<unknown> {
@@ -16,7 +17,11 @@ export function parseJsonText(text: string, source?: string): Result<unknown> {
   }
   const body = text.startsWith('\uFEFF') ? text.slice(1) : text;
   try {
-    return success(JSON.parse(body) as unknown);
+    const value = JSON.parse(body) as unknown;
+    const where = MAY_BE_INFINITE.test(body) ? infiniteIn(value) : null;
+    if (where === null) return success(value);
+    const message = `${prefix}${where === '' ? 'the number' : `${where}: the number`} is too large to be read; at most about 1e308`;
+    return failure({ code: 'JSON_NUMBER', where, message, kind: 'input' });
   } catch {
     const { offset, expected } = jsonFault(body);
     const before = body.slice(0, offset).split(/\r\n|\r|\n/);
@@ -26,6 +31,24 @@ export function parseJsonText(text: string, source?: string): Result<unknown> {
     return failure({ code: 'JSON_SYNTAX', where: '', message, kind: 'input' });
   }
 }
+
+/** A number of the grammar may be larger than any that can be held; it is then read as infinity, without a word. */
+const MAY_BE_INFINITE = /\d[eE]\+?\d{3}|\d{309}/;
+
+/** Where the first infinite number stands in a value, as a path; '' for the value itself, null when there is none. Never recurses. */
+function infiniteIn(value: unknown): string | null {
+  const open: { readonly where: string; readonly value: unknown }[] = [{ where: '', value }];
+  for (let at = open.pop(); at !== undefined; at = open.pop()) {
+    if (at.value === Number.POSITIVE_INFINITY || at.value === Number.NEGATIVE_INFINITY) return at.where;
+    if (typeof at.value !== 'object' || at.value === null) continue;
+    for (const [key, inner] of Object.entries(at.value))
+      open.push({ where: `${at.where}${at.where && '.'}${visible(key)}`.slice(-LONGEST_PATH), value: inner });
+  }
+  return null;
+}
+
+/** A path that a person can still read; of a longer one the end. */
+const LONGEST_PATH = 200;
 
 function describe(text: string, offset: number): string {
   const code = text.codePointAt(offset) ?? 0;

@@ -3,6 +3,7 @@ import { strokeText } from '../geometry/stroke-letters.ts';
 import type { Circle, Label, Layer, Mark, Part, Pattern } from '../pattern/pattern.ts';
 import { radians } from '../units/angle.ts';
 import { isWritable } from '../units/number.ts';
+import { quote, visible } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { inputsToText } from './inputs-text.ts';
 import { DEFAULT_OUTPUT_SETTINGS, type OutputSettings } from './output-settings.ts';
@@ -84,7 +85,7 @@ function strokes(label: Label, where: string, problems: Problem[]): DrawnItem {
   const { layer, text, at, height, align } = label;
   const item = { layer, role: 'label', title: text, circles: [] };
   if (![at.x, at.y, height, label.angle].every(isWritable) || height <= 0) {
-    problems.push(unwritable(`${where}.labels`, `label ${JSON.stringify(text)} (height ${height} mm)`));
+    problems.push(unwritable(`${where}.labels`, `label ${quote(text)} (height ${height} mm)`));
     return { ...item, paths: [] };
   }
   const { paths, unknown } = strokeText(text, { at, height, align, angle: radians(label.angle) });
@@ -92,13 +93,17 @@ function strokes(label: Label, where: string, problems: Problem[]): DrawnItem {
   return { ...item, paths };
 }
 
+/** Unknown characters that a message names; the rest are counted. */
+const MOST_NAMED = 10;
+
 function unknownCharacters(text: string, unknown: readonly string[], where: string): Problem {
   // What cannot be seen comes as `U+000A` already.
-  const named = unknown.map((c) => (c.startsWith('U+') ? c : `${JSON.stringify(c)} (${codePoint(c)})`)).join(', ');
+  const shown = unknown.slice(0, MOST_NAMED).map((c) => (c.startsWith('U+') ? c : `${quote(c)} (${codePoint(c)})`));
+  const named = [...shown, ...(unknown.length > MOST_NAMED ? [`${unknown.length - MOST_NAMED} more`] : [])].join(', ');
   return {
     code: 'LABEL_CHARACTERS_UNKNOWN',
     where: `${where}.labels`,
-    message: `label ${JSON.stringify(text)}: no strokes for ${named}; use letters, digits and punctuation that the stroke alphabet has`,
+    message: `label ${quote(text)}: no strokes for ${named}; use letters, digits and punctuation that the stroke alphabet has`,
     kind: 'input',
   };
 }
@@ -120,12 +125,12 @@ function sizeProblems(pattern: Pattern): readonly Problem[] {
 
 function itemProblems(group: DrawnGroup): readonly Problem[] {
   return group.items.flatMap((item) => {
-    const numbers = [
-      ...item.paths.flatMap((path) => path.vertices.flatMap((v) => [v.x, v.y, v.bulge])),
-      ...item.circles.flatMap((circle) => [circle.center.x, circle.center.y, circle.radius]),
-    ];
-    const name = item.title ? `${item.role} ${JSON.stringify(item.title)}` : item.role;
-    const problems = numbers.every(isWritable) ? [] : [unwritable(group.id, name)];
+    // Asked one by one: a drawing has tens of thousands of numbers, and gathering them takes longer than looking at them.
+    const sound =
+      item.paths.every((path) => path.vertices.every((v) => isWritable(v.x) && isWritable(v.y) && isWritable(v.bulge))) &&
+      item.circles.every(({ center, radius }) => isWritable(center.x) && isWritable(center.y) && isWritable(radius));
+    const name = item.title ? `${visible(item.role)} ${quote(item.title)}` : visible(item.role);
+    const problems = sound ? [] : [unwritable(group.id, name)];
     const dot = item.paths.some((path) => path.vertices.length < 2);
     return dot ? [...problems, undrawable(group.id, name)] : problems;
   });

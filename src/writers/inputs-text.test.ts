@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { PatternInputs } from '../pattern/pattern.ts';
-import { DXF_LINE_LENGTH, dxfComments, inputsFromDxf, inputsFromSvg, inputsToText } from './inputs-text.ts';
+import { DXF_LINE_LENGTH, dxfComments, inputsFromDxf, inputsFromPdf, inputsFromSvg, inputsToText } from './inputs-text.ts';
 
 const SCHEMA = 'knucklewright/inputs@1';
 const inputs = (rest: Record<string, unknown> = {}): PatternInputs => ({ schema: SCHEMA, geometryVersion: '1', date: null, ...rest });
@@ -60,6 +60,12 @@ describe('dxfComments(title, inputs) and inputsFromDxf(dxf)', () => {
     });
     expect(inputsFromDxf(dxfOf(['title: x']))).toMatchObject({ ok: false, problems: [{ code: 'INPUTS_MISSING' }] });
   });
+
+  it('do not believe a count that no comments bear out', () => {
+    for (const count of ['999999999', '4294967296', '9'.repeat(400)]) {
+      expect(inputsFromDxf(dxfOf([`knucklewright inputs 1/${count} [{}]`]))).toMatchObject({ ok: false });
+    }
+  });
 });
 
 describe('inputsFromSvg(svg)', () => {
@@ -79,8 +85,49 @@ describe('inputsFromSvg(svg)', () => {
     expect(inputsFromSvg(`${other}${svgOf(inputsToText(inputs({ a: 1 })))}`)).toMatchObject({ ok: true, value: inputs({ a: 1 }) });
   });
 
+  it('passes over metadata that is empty or never ends, in time that grows with the file and not with its square', () => {
+    expect(inputsFromSvg(`<metadata/>${svgOf(inputsToText(inputs({ a: 1 })))}`)).toMatchObject({ ok: true, value: inputs({ a: 1 }) });
+    const before = process.cpuUsage();
+    expect(inputsFromSvg('<metadata>'.repeat(200_000))).toMatchObject({ ok: false, problems: [{ code: 'INPUTS_MISSING' }] });
+    // The square would be minutes; a busy machine does not change processor time so much.
+    expect(process.cpuUsage(before).user / 1e6).toBeLessThan(2);
+  });
+
+  it('shows no control character of a damaged file', () => {
+    const result = inputsFromSvg(svgOf('{"schema":"knucklewright/inputs@1",\u001b'));
+    expect(result.ok ? '' : result.problems[0]?.message).toMatch(/^[^\p{Cc}]+$/u);
+  });
+
   it('fails for a file without inputs and for damaged ones', () => {
     expect(inputsFromSvg(svgOf('other'))).toMatchObject({ ok: false, problems: [{ code: 'INPUTS_MISSING' }] });
     expect(inputsFromSvg(svgOf(inputsToText(inputs()).slice(0, -1)))).toMatchObject({ ok: false, problems: [{ code: 'INPUTS_BROKEN' }] });
+  });
+});
+
+describe('inputsFromPdf(pdf, inflate)', () => {
+  const bytesOf = (text: string) => Uint8Array.from(text, (c) => c.charCodeAt(0));
+  const seconds = (work: () => unknown) => {
+    const before = process.cpuUsage();
+    work();
+    return process.cpuUsage(before).user / 1e6;
+  };
+
+  it('takes time that grows with the file and not with its square', () => {
+    // The squares would be hours; a busy machine does not change processor time so much.
+    for (const text of ['stream\n'.repeat(1_000_000), `${'stream\n'.repeat(1_000_000)}endstream`]) {
+      expect(seconds(() => inputsFromPdf(bytesOf(text)))).toBeLessThan(4);
+    }
+    const names = `stream\n{${'"schema":"knucklewright/inputs@'.repeat(30_000)}\nendstream\n`;
+    expect(seconds(() => inputsFromPdf(bytesOf(names)))).toBeLessThan(4);
+  });
+
+  it('inflates no more than 200 streams, however many there are', () => {
+    let inflated = 0;
+    const result = inputsFromPdf(bytesOf('stream\nx\nendstream\n'.repeat(5000)), () => {
+      inflated++;
+      return null;
+    });
+    expect(result.ok).toBe(false);
+    expect(inflated).toBe(200);
   });
 });

@@ -1,5 +1,7 @@
 import type { PatternInputs } from '../pattern/pattern.ts';
-import { failure, type Result, success } from '../units/result.ts';
+import { parseJsonText } from '../units/json-text.ts';
+import { plain } from '../units/number.ts';
+import { failure, type Result } from '../units/result.ts';
 import { asciiText, escaped } from './clean-text.ts';
 
 /** Characters of a DXF comment line; the format allows 255 in its older versions. */
@@ -7,8 +9,7 @@ export const DXF_LINE_LENGTH = 250;
 
 const COMMENT = 'knucklewright inputs';
 /** `999`, then `knucklewright inputs 1/3 [...]`; the brackets keep blanks at a piece's ends from being trimmed. */
-const COMMENT_LINE = /^[ \t]*999[ \t]*\r?\n[ \t]*knucklewright inputs (\d+)\/(\d+) \[(.*)\][ \t]*\r?$/gm;
-const METADATA = /<metadata\b[^>]*>([\s\S]*?)<\/metadata>/g;
+const COMMENT_LINE = /^[ \t]*999[ \t]*\r?\n[ \t]*knucklewright inputs (\d{1,9})\/(\d{1,9}) \[(.*)\][ \t]*\r?$/gm;
 const SCHEMA_KEY = '"schema":"knucklewright/inputs@';
 
 /**
@@ -35,7 +36,7 @@ export function dxfComments(title: string, inputs: PatternInputs, notes: readonl
 
 /** The inputs that an SVG of ours carries in its metadata, parsed but not yet checked. Fails with `INPUTS_MISSING` or `INPUTS_BROKEN`. */
 export function inputsFromSvg(svg: string): Result<unknown> {
-  for (const [, content = ''] of svg.matchAll(METADATA)) {
+  for (const content of metadataIn(svg)) {
     const text = content
       .replace(/&quot;|&#34;/g, '"')
       .replace(/&apos;|&#39;/g, "'")
@@ -45,26 +46,43 @@ export function inputsFromSvg(svg: string): Result<unknown> {
   return missing('no <metadata> with inputs: this SVG was not written by knucklewright, or was saved again by a program that dropped them');
 }
 
+/** What stands between each `<metadata>` and its end. Searched, not matched: a pattern would begin anew at every start that has no end. */
+function* metadataIn(svg: string): Generator<string> {
+  for (let at = svg.indexOf('<metadata'); at >= 0; ) {
+    const start = svg.indexOf('>', at) + 1;
+    const end = svg.indexOf('</metadata>', start);
+    if (start === 0 || end < 0) return;
+    if (svg[start - 2] !== '/') yield svg.slice(start, end);
+    at = svg.indexOf('<metadata', svg[start - 2] === '/' ? start : end);
+  }
+}
+
 /** The inputs that a DXF of ours carries in its comments (group 999), parsed but not yet checked. Fails with `INPUTS_MISSING` or `INPUTS_BROKEN`. */
 export function inputsFromDxf(dxf: string): Result<unknown> {
-  const pieces = [...dxf.matchAll(COMMENT_LINE)].map(([, number, count, piece = '']) => ({
-    number: Number(number),
-    count: Number(count),
-    piece,
-  }));
-  const count = pieces[0]?.count ?? 0;
+  const comments = [...dxf.matchAll(COMMENT_LINE)];
+  const count = Number(comments[0]?.[2] ?? 0);
   if (count === 0) {
     return missing('no comment with inputs: this DXF was not written by knucklewright, or was saved again by a program that dropped them');
   }
-  const inOrder = Array.from({ length: count }, (_, i) => pieces.find((p) => p.number === i + 1 && p.count === count));
-  const lost = inOrder.flatMap((piece, i) => (piece ? [] : [i + 1]));
-  if (lost.length > 0) return broken(`comment ${lost.join(', ')} of ${count} is missing`);
-  return parsed(inOrder.map((piece) => piece?.piece ?? '').join(''));
+  const pieces = new Map<number, string>();
+  for (const [, number, of, piece = ''] of comments)
+    if (Number(of) === count && !pieces.has(Number(number))) pieces.set(Number(number), piece);
+  // The count is what the file says; only comments that are there are counted up to.
+  for (let k = 1; k <= Math.min(count, pieces.size + 1); k++)
+    if (!pieces.has(k)) return broken(`comment ${k} of ${plain(count, 0)} is missing`);
+  return parsed(Array.from({ length: count }, (_, i) => pieces.get(i + 1) ?? '').join(''));
 }
 
-/** The start of an embedded file of ours: written on one line, never compressed by us. */
-const ATTACHED = /^\s*(\{.*"schema":"knucklewright\/inputs@.*\})\s*$/;
+/** An embedded file of ours, or null: written on one line, never compressed by us. */
+function attached(stream: string): string | null {
+  const text = stream.trim();
+  return text.startsWith('{') && text.endsWith('}') && text.includes(SCHEMA_KEY) ? text : null;
+}
+
 const STREAM = /stream\r?\n/g;
+/** Streams that are inflated; ours has a handful, and each may be made to swell to the limit. */
+const MOST_INFLATED = 200;
+const MOST_INFLATED_BYTES = 10_000_000;
 
 /**
  * The inputs that a PDF of ours carries as an attached file, parsed but not yet checked. Fails with `INPUTS_MISSING` or `INPUTS_BROKEN`.
@@ -72,16 +90,17 @@ const STREAM = /stream\r?\n/g;
  */
 export function inputsFromPdf(pdf: Uint8Array, inflate: (bytes: Uint8Array) => Uint8Array | null = () => null): Result<unknown> {
   const file = latin1(pdf);
-  for (const match of file.matchAll(STREAM)) {
-    const start = match.index + match[0].length;
-    const end = file.indexOf('endstream', start);
-    if (end < 0) break;
-    const plain = ATTACHED.exec(file.slice(start, end));
-    if (plain?.[1]) return parsed(plain[1]);
+  let tried = 0;
+  let swollen = 0;
+  for (const [start, end] of streamsIn(file)) {
+    const plain = attached(file.slice(start, end));
+    if (plain !== null) return parsed(plain);
     // Only what might be ours is inflated: fonts and pictures are larger.
-    const inflated = end - start <= LARGEST_ATTACHMENT ? inflate(pdf.subarray(start, end)) : null;
-    const packed = inflated ? ATTACHED.exec(latin1(inflated)) : null;
-    if (packed?.[1]) return parsed(packed[1]);
+    if (end - start > LARGEST_ATTACHMENT || swollen > MOST_INFLATED_BYTES || ++tried > MOST_INFLATED) continue;
+    const inflated = inflate(pdf.subarray(start, end));
+    swollen += inflated?.length ?? 0;
+    const packed = inflated ? attached(latin1(inflated)) : null;
+    if (packed !== null) return parsed(packed);
   }
   return file.includes(SCHEMA_KEY)
     ? broken('the attached file is cut short')
@@ -90,20 +109,27 @@ export function inputsFromPdf(pdf: Uint8Array, inflate: (bytes: Uint8Array) => U
       );
 }
 
+/** Where each stream of a PDF begins and ends. The next one is looked for behind the last: else a file of nothing but beginnings takes the square of its length. */
+function* streamsIn(file: string): Generator<readonly [start: number, end: number]> {
+  const begin = new RegExp(STREAM);
+  for (let match = begin.exec(file); match !== null; match = begin.exec(file)) {
+    const end = file.indexOf('endstream', begin.lastIndex);
+    if (end < 0) return;
+    yield [begin.lastIndex, end];
+    begin.lastIndex = end + 'endstream'.length;
+  }
+}
+
 const LARGEST_ATTACHMENT = 1_000_000;
 
+/** One character for each byte; ours are ASCII, and of others only the number counts. */
 function latin1(bytes: Uint8Array): string {
-  const pieces: string[] = [];
-  for (let at = 0; at < bytes.length; at += 8192) pieces.push(String.fromCharCode(...bytes.subarray(at, at + 8192)));
-  return pieces.join('');
+  return new TextDecoder('latin1').decode(bytes);
 }
 
 function parsed(text: string): Result<unknown> {
-  try {
-    return success(JSON.parse(text) as unknown);
-  } catch (error) {
-    return broken(error instanceof Error ? error.message : String(error));
-  }
+  const json = parseJsonText(text);
+  return json.ok ? json : broken(json.problems.map((p) => p.message).join('; '));
 }
 
 function missing(message: string): Result<unknown> {

@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto';
 import type { FileHandle } from 'node:fs/promises';
 import { copyFile, link, lstat, mkdir, mkdtemp, open, rename, rm, rmdir, unlink } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
+import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 
 export { outputFileName } from './output-file-name.ts';
@@ -90,7 +91,7 @@ function nameProblems(names: readonly string[]): Problem[] {
     const key = name.toLowerCase();
     const wrong = !SAFE_NAME.test(name) || DEVICE_NAME.test(name);
     const reason = wrong ? 'is not a plain file name (letters, digits, - and _, one ending)' : seen.has(key) ? 'is given twice' : null;
-    if (reason) problems.push(problem('OUTPUT_NAME', name, `output file ${JSON.stringify(name)} ${reason}; choose another name`));
+    if (reason) problems.push(problem('OUTPUT_NAME', name, `output file ${quote(name)} ${reason}; choose another name`));
     seen.add(key);
   }
   return problems;

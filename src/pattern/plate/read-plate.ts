@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { DIGITS, type DigitName } from '../../hand/digits.ts';
 import { digitsIn } from '../../hand/fields.ts';
 import type { Hand } from '../../hand/hand.ts';
+import { formWords } from '../../units/form-words.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
 import { PLATE_ANGLE, PLATE_FACES, type PlateDesign, type PlateFaces } from './plate-design.ts';
@@ -57,7 +58,7 @@ export function readPlate(json: unknown, source: string): Result<PlatePreset> {
       ...read.error.issues.map((issue) => ({
         code: 'PLATE_FORM',
         where: issue.path.join('.'),
-        message: `${source}: ${issue.path.join('.') || 'plate'}: ${issue.message}. A plate file looks like {"schema": "knucklewright/plate@1", "id": "…", "faces": "dorsal", "digits": ["ring", "little"], "angle": 45}.`,
+        message: `${source}: ${issue.path.map(String).join('.') || 'the plate'} ${formWords(issue, json)}. A plate file looks like {"schema": "knucklewright/plate@1", "id": "…", "faces": "dorsal", "digits": ["ring", "little"], "angle": 45}.`,
         kind: 'input' as const,
       })),
     );
@@ -91,7 +92,7 @@ export function readDesign(json: unknown, source: string): Result<PlateDesign> {
       ...read.error.issues.map((issue) => ({
         code: 'PLATE_FORM',
         where: ['plate', ...issue.path].join('.'),
-        message: `${source}: ${['plate', ...issue.path].join('.')}: ${issue.message}. Draw the plate again from the hand file.`,
+        message: `${source}: ${['plate', ...issue.path].join('.')} ${formWords(issue, json)}. Draw the plate again from the hand file.`,
         kind: 'input' as const,
       })),
     );

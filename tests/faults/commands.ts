@@ -1,0 +1,52 @@
+import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+/** The built command and the demo hand, for tests that break what is around the command. */
+
+export const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+export const COMMAND = join(ROOT, 'dist', 'knucklewright.js');
+export const DEMO = join(ROOT, 'fixtures', 'demo-hand.json');
+export const isRoot = process.getuid?.() === 0;
+
+export interface Ended {
+  readonly status: number | null;
+  readonly stdout: string;
+  readonly stderr: string;
+}
+
+export function run(args: readonly string[], environment: NodeJS.ProcessEnv = {}): Ended {
+  return spawnSync(process.execPath, [COMMAND, ...args], { encoding: 'utf8', cwd: tmpdir(), env: { ...process.env, ...environment } });
+}
+
+export function start(args: readonly string[]): ChildProcess {
+  return spawn(process.execPath, [COMMAND, ...args], { cwd: tmpdir(), stdio: ['ignore', 'pipe', 'pipe'] });
+}
+
+/** When the process has ended, however it did. */
+export function ended(child: ChildProcess): Promise<Ended> {
+  let stdout = '';
+  let stderr = '';
+  child.stdout?.setEncoding('utf8').on('data', (text: string) => {
+    stdout += text;
+  });
+  child.stderr?.setEncoding('utf8').on('data', (text: string) => {
+    stderr += text;
+  });
+  return new Promise((done) => child.on('close', (status) => done({ status, stdout, stderr })));
+}
+
+export function scratchFolder(name: string): string {
+  return mkdtempSync(join(tmpdir(), `${name}-`));
+}
+
+/** Names and contents of a folder's visible files; leftovers of a killed process are hidden ones. */
+export function visibleFiles(folder: string): Readonly<Record<string, string>> {
+  const names = readdirSync(folder).filter((name) => !name.startsWith('.'));
+  return Object.fromEntries(names.sort().map((name) => [name, readFileSync(join(folder, name), 'utf8')]));
+}
+
+/** A stack trace or a word of Node's own: what no person should meet. */
+export const INNARDS = /\n\s+at |node:internal|Unhandled|FAULT|Error:/;

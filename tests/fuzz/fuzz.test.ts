@@ -1,0 +1,50 @@
+import { execFile } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+import { promisify } from 'node:util';
+import { expect, it } from 'vitest';
+import { woundBytes, woundJson } from './damage.ts';
+import { NAMES } from './names.ts';
+import { checkDxf, checkSvg } from './written.ts';
+
+const CASES = 2000;
+const SCRIPT = fileURLToPath(new URL('../../scripts/fuzz-nightly.mjs', import.meta.url));
+
+it(`every door holds against ${CASES} hostile inputs, whose seed is printed`, { timeout: 300_000 }, async () => {
+  const run = promisify(execFile)(process.execPath, [SCRIPT, '--cases', String(CASES)], { encoding: 'utf8' });
+  const { stdout } = await run.catch((error: { stdout?: string }) => ({ stdout: error.stdout ?? String(error) }));
+  process.stdout.write(stdout);
+  expect(stdout).toMatch(/seed \d+/);
+  for (const name of NAMES) expect(stdout).toContain(`held   ${name.padEnd(12)} ${CASES} cases`);
+  expect(stdout).toContain(`${NAMES.length} doors held, 0 broken`);
+});
+
+it('the checks of written files see markup, groups and numbers that do not belong there', () => {
+  const svg = (inside: string) => `<?xml version="1.0" encoding="UTF-8"?>\n<svg width="1mm"><title>${inside}</title></svg>\n`;
+  expect(() => checkSvg(svg('a &lt;b&gt;'))).not.toThrow();
+  for (const inside of ['<script/>', '<g onclick="x"/>', '&xxe;', '</title><path d="M NaN 0"/><title>', '\u0001', '</title>']) {
+    expect(() => checkSvg(svg(inside)), inside).toThrow();
+  }
+  const dxf = (pairs: string) => `999\ntitle\n0\nSECTION\n2\nENTITIES\n${pairs}0\nENDSEC\n0\nEOF\n`;
+  expect(() => checkDxf(dxf('0\nLINE\n10\n1.5000\n'))).not.toThrow();
+  for (const pairs of [
+    '0\nTEXT\n',
+    '0\nLINE\n10\nNaN\n',
+    '0\nLINE\n10\n1e21\n',
+    '0\nLINE\n10\n1,5\n',
+    'x\ny\n',
+    '0\n',
+    '0\nEOF\n0\nLINE\né\n',
+  ]) {
+    expect(() => checkDxf(dxf(pairs)), pairs).toThrow();
+  }
+});
+
+it('wounds leave the original alone and really wound', () => {
+  const original = { a: [1, { b: 2 }] };
+  const wounded = woundJson(original, [{ kind: 'add', where: 0, key: '__proto__', value: 7 }]);
+  expect(Object.hasOwn(wounded as object, '__proto__')).toBe(true);
+  expect(original).toEqual({ a: [1, { b: 2 }] });
+  const bytes = Buffer.from('abcdef');
+  expect(Buffer.from(woundBytes(bytes, [{ kind: 'cut', at: 0.5, amount: 2, text: '' }])).toString()).toBe('abcf');
+  expect(bytes.toString()).toBe('abcdef');
+});

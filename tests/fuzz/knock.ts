@@ -1,0 +1,32 @@
+import { parentPort, workerData } from 'node:worker_threads';
+import * as fc from 'fast-check';
+import { DOORS } from './doors.ts';
+import type { Job, Knocked } from './job.ts';
+import { LONGEST_MS, processorMs } from './job.ts';
+import { hold, unpolluted } from './must-hold.ts';
+
+/** Knocks at the doors of the job, one after the other, and posts what came of each. Runs in a thread, watched by `watch.ts`. */
+const { names, cases, seed, begun } = workerData as Job;
+for (const name of names) parentPort?.postMessage(await knock(name));
+parentPort?.postMessage('done');
+
+async function knock(name: string): Promise<Knocked> {
+  const door = DOORS.find((known) => known.name === name);
+  if (!door) throw new Error(`no door ${name}; the doors are ${DOORS.map((known) => known.name).join(', ')}`);
+  const start = performance.now();
+  let slowestMs = 0;
+  const property = fc.asyncProperty(door.recipes, async (recipe) => {
+    Atomics.add(begun, 0, 1);
+    const before = processorMs();
+    await door.feed(recipe);
+    unpolluted();
+    const took = processorMs() - before;
+    slowestMs = Math.max(slowestMs, took);
+    hold(took <= LONGEST_MS, () => `a case took ${took.toFixed(0)} ms`);
+  });
+  const details = await fc.check(property, { numRuns: cases, seed });
+  const fault = details.failed
+    ? `${String(details.errorInstance)}\nrecipe ${JSON.stringify(details.counterexample)?.slice(0, 3000)}\npath ${details.counterexamplePath}`
+    : null;
+  return { door: name, cases: details.numRuns, seconds: (performance.now() - start) / 1000, slowestMs, fault };
+}
