@@ -1,7 +1,8 @@
-// Bundles the command into dist/: one small entry and the pieces that each command loads when it runs.
+// Bundles the command into dist/: one small entry and the pieces that each command loads when it runs. Then the page beside it.
 import { chmod, copyFile, rm } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { buildPage } from './build-page.mjs';
 
 /**
  * svgdom loads a font engine and an image reader (0.75 MB) for laying out text and pictures. Our drawings have neither: labels are strokes.
@@ -49,3 +50,5 @@ await build({
 // The solver behind --prove looks for its compiled part beside the bundle.
 await copyFile('node_modules/highs/build/highs.wasm', 'dist/highs.wasm');
 await chmod('dist/knucklewright.js', 0o755);
+const bytes = await buildPage();
+console.log(`page: dist/knucklewright.html (${Math.round(bytes / 1000)} kB); open it in a browser, no network needed`);

@@ -4,7 +4,7 @@ import { plain } from '../units/number.ts';
 export const SURVEYED_DIFFERENTIAL = { low: 11, high: 30 } as const;
 
 /** One step of trying, degrees. Common practice, no source. */
-const DIFFERENTIAL_STEP = 5;
+export const DIFFERENTIAL_STEP = 5;
 
 /**
  * What to try when a suggestion does not redirect the motion, one sentence. Common practice, no source.

@@ -5,8 +5,8 @@ import { parseHandText } from '../hand/read-hand.ts';
 import { makePattern, type PlateRequest } from '../pattern/make-pattern.ts';
 import type { OptionSource } from '../pattern/option-table.ts';
 import { planHand } from '../pattern/plan-hand.ts';
-import { holdsInWords, PLATE_ANGLE, PLATE_FACES, type PlateFaces } from '../pattern/plate/plate-design.ts';
-import { plateById, plates } from '../pattern/plate/plate-library.ts';
+import { holdsInWords, PLATE_ANGLE, PLATE_FACES } from '../pattern/plate/plate-design.ts';
+import { plateById, plateOfFaces, plates } from '../pattern/plate/plate-library.ts';
 import { PLATE_NUMBER_OPTIONS, type PlateOptions, readPlateOptions } from '../pattern/plate/plate-options.ts';
 import { designFor, type PlatePreset, readPlate } from '../pattern/plate/read-plate.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../pattern/strip/strip-options.ts';
@@ -84,7 +84,7 @@ async function readInputs(handFile: string, flags: DrawFlags): Promise<Result<Pl
 /** A face by its name, a plate of the library by its id, or of a file by its path. A bare face takes in all four digits. */
 async function namedPlate(name: string): Promise<Result<PlatePreset>> {
   const faces = PLATE_FACES.find((known) => known === name);
-  if (faces) return success(bareFace(faces));
+  if (faces) return success(plateOfFaces(faces));
   const known = plateById(name);
   if (known) return success(known);
   if (!/[/\\.]/.test(name)) {
@@ -95,11 +95,6 @@ async function namedPlate(name: string): Promise<Result<PlatePreset>> {
   }
   const json = await readJson(name);
   return json.ok ? readPlate(json.value, name) : json;
-}
-
-function bareFace(faces: PlateFaces): PlatePreset {
-  const title = faces === 'both' ? 'MP immobilisation, dorsal and palmar plate' : `MP ${faces} plate`;
-  return { id: `plate-${faces}`, title, faces, digits: DIGITS, angle: null, angles: null, options: {} };
 }
 
 function readDigits(list: string | undefined): Result<readonly DigitName[] | null> {

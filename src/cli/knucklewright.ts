@@ -6,6 +6,7 @@ import { EXIT } from './exit.ts';
 import { addInspectCommand } from './inspect-command.ts';
 import { addLibraryCommands } from './library-commands.ts';
 import { mindOutput } from './mind-output.ts';
+import { addPageCommand } from './page-command.ts';
 import { addPlanCommand } from './plan-command.ts';
 import { addSheetCommands } from './sheet-commands.ts';
 import { addSheetsCommand } from './sheets-command.ts';
@@ -23,6 +24,7 @@ function program(): Command {
     .exitOverride();
   addPlanCommand(command);
   addDrawCommand(command);
+  addPageCommand(command);
   addCaseCommand(command);
   addSheetCommands(command);
   addInspectCommand(command);

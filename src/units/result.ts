@@ -7,6 +7,8 @@ export interface Problem {
   readonly message: string;
   /** `input`: the person mistyped or the file is broken (exit 1). `refused`: readable, but not makeable (exit 3). */
   readonly kind: 'input' | 'refused';
+  /** A value that would do, where one can be named; mm or degrees. */
+  readonly limit?: number;
 }
 
 /** Something that does not stop the work but that the person must see. */

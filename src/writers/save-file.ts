@@ -5,6 +5,8 @@ import { dirname, join, resolve } from 'node:path';
 import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 
+export { outputFileName } from './output-file-name.ts';
+
 export interface OutputFile {
   /** Name without a folder; see `outputFileName`. */
   readonly name: string;
@@ -23,28 +25,11 @@ export interface SaveOptions {
   readonly force?: boolean;
 }
 
-/** Letters of a file name before the ending; leaves room for the ending under every system's limit. */
-const LONGEST_STEM = 80;
 const SAFE_NAME = /^[A-Za-z0-9][A-Za-z0-9_-]*(\.[A-Za-z0-9]+)+$/;
 /** Names that Windows keeps for devices, with any ending. */
 const DEVICE_NAME = /^(con|prn|aux|nul|com\d|lpt\d)\./i;
 /** What a file system answers that has no hard links, or that forbids them. */
 const NO_LINKS = new Set(['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK', 'EACCES', 'EXDEV']);
-
-/**
- * A safe file name from free text: ASCII letters, digits, `-` and `_`, accents dropped, anything else a `-`, and `_mm` before the ending, so
- * that nobody reads the drawing in inches. Text without a usable character becomes `pattern`.
- */
-export function outputFileName(text: string, extension: string): string {
-  const plain = text.normalize('NFKD').replace(/\p{M}/gu, '');
-  const stem = plain
-    .replace(/[^A-Za-z0-9_-]+/g, '-')
-    .replace(/-{2,}/g, '-')
-    .slice(0, LONGEST_STEM)
-    .replace(/^[-_]+|[-_]+$/g, '');
-  const named = stem.replace(/_mm$/, '') || 'pattern';
-  return `${named}_mm.${extension}`;
-}
 
 /**
  * Whether files of these names can be written into the folder; to be asked before anything is computed. Makes nothing: a folder that does not

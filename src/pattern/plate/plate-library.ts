@@ -2,6 +2,8 @@ import mpExtensionBlock from '../../../templates/plates/mp-extension-block.json'
 import mpImmobilisationDorsal from '../../../templates/plates/mp-immobilisation-dorsal.json' with { type: 'json' };
 import mpImmobilisationPalmar from '../../../templates/plates/mp-immobilisation-palmar.json' with { type: 'json' };
 import singleDigitWithNeighbours from '../../../templates/plates/single-digit-with-neighbours.json' with { type: 'json' };
+import { DIGITS } from '../../hand/digits.ts';
+import type { PlateFaces } from './plate-design.ts';
 import { type PlatePreset, readPlate } from './read-plate.ts';
 
 const FILES: readonly unknown[] = [mpImmobilisationDorsal, mpImmobilisationPalmar, mpExtensionBlock, singleDigitWithNeighbours];
@@ -21,4 +23,10 @@ export function plates(): readonly PlatePreset[] {
 /** The plate of that id, or undefined. */
 export function plateById(id: string): PlatePreset | undefined {
   return plates().find((plate) => plate.id === id);
+}
+
+/** A plate that is nothing but its faces: all four digits, the angle asked for or taken from the plan. */
+export function plateOfFaces(faces: PlateFaces): PlatePreset {
+  const title = faces === 'both' ? 'MP immobilisation, dorsal and palmar plate' : `MP ${faces} plate`;
+  return { id: `plate-${faces}`, title, faces, digits: DIGITS, angle: null, angles: null, options: {} };
 }

@@ -51,6 +51,7 @@ function tooNarrow(s: StandingSection, room: number, options: StripOptions): Pro
     where: `digits.${s.digit}.palmarRoom`,
     message: `digits.${s.digit}.palmarRoom: only ${plain(room)} mm of strip fits between the web and the PIP crease of the ${s.digit} finger (${sum}), under the minimumWidth of ${plain(options.minimumWidth)} mm. ${remedy}, or measure palmarRoom again.`,
     kind: 'refused',
+    ...(room >= 5 ? { limit: Math.floor(room * 2) / 2 } : {}),
   };
 }
 

@@ -19,6 +19,8 @@ export interface StandingSection {
   readonly standingHalfDepth: number;
   /** MP flexion relative to the mean of the block's digits, radians; negative is extension. */
   readonly theta: number;
+  /** From the MP axis to the middle of the strip, along the digit. */
+  readonly lever: number;
   readonly palmarRoom: number;
 }
 
@@ -79,6 +81,7 @@ export function standSections(hand: Hand, block: Block, options: StripOptions): 
       halfDepth,
       standingHalfDepth: halfDepth / Math.cos(theta),
       theta,
+      lever,
       palmarRoom: measures.palmarRoom,
     });
   }

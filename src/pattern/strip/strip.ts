@@ -31,6 +31,8 @@ const GAP_UNDER_STRIP = 8;
 export interface Strip {
   readonly pattern: Pattern;
   readonly report: StripReport;
+  /** What it was drawn from; pictures of the same strip are drawn from these. */
+  readonly figures: StripFigures;
 }
 
 /** All that a strip's figures need, before anything is drawn. Refused when the block cannot be made for this hand, with every reason. */
@@ -92,7 +94,7 @@ export function makeStrip(hand: Hand, block: Block, options: StripOptions, date:
     notes: stripNotes(figures, hand, date, left),
     warnings: figures.warnings,
   };
-  return success({ pattern, report: stripReport(figures) }, figures.warnings);
+  return success({ pattern, report: stripReport(figures), figures }, figures.warnings);
 }
 
 /**

@@ -1,0 +1,91 @@
+// Times the page in the real browser: from a typed number to the painted picture, the first usable paint, and the memory after 500 changes.
+// node scripts/bench-page.mjs [CHANGES]; the page must be built.
+import { pathToFileURL } from 'node:url';
+import { chromium } from 'playwright-core';
+import { PAGE } from './build-page.mjs';
+
+const changes = Number(process.argv[2] ?? 500);
+const demo = new URL('../fixtures/demo-hand.json', import.meta.url).pathname;
+const browser = await chromium.launch({
+  executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
+  args: [
+    '--no-sandbox',
+    '--disable-gpu',
+    '--no-first-run',
+    '--disable-background-networking',
+    '--disable-component-update',
+    '--disable-sync',
+  ],
+});
+
+const paints = [];
+for (let k = 0; k < 5; k++) {
+  const page = await (await browser.newContext({ locale: 'en-GB', viewport: { width: 1440, height: 900 } })).newPage();
+  await page.goto(pathToFileURL(PAGE).href);
+  await page.locator('#field-code').waitFor();
+  paints.push(await page.evaluate(() => performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? Number.NaN));
+  await page.context().close();
+}
+report('first usable paint', paints);
+
+const context = await browser.newContext({ locale: 'en-GB', viewport: { width: 1440, height: 900 } });
+const page = await context.newPage();
+await page.goto(pathToFileURL(PAGE).href);
+await page.locator('#open-file').setInputFiles(demo);
+await page.locator('#pattern-picture').waitFor();
+const session = await context.newCDPSession(page);
+const heap = async () => {
+  await session.send('HeapProfiler.collectGarbage');
+  return (await session.send('Runtime.getHeapUsage')).usedSize / 1e6;
+};
+await type(30);
+const before = await heap();
+const times = await type(changes);
+report(
+  'typed number to everything worked out and drawn into the document',
+  times.map((t) => t.drawn),
+);
+report(
+  'typed number to painted picture, with the wait for the frame',
+  times.map((t) => t.painted),
+);
+console.log(`memory: ${before.toFixed(1)} MB before, ${(await heap()).toFixed(1)} MB after ${changes} changes`);
+await browser.close();
+
+/** Types that many circumferences one after the other, each after the former was painted. */
+function type(count) {
+  return page.evaluate(async (times) => {
+    const input = document.getElementById('field-digits-ring-circumference');
+    const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value').set;
+    const list = [];
+    for (let k = 0; k < times; k++) {
+      // From the beginning of a frame, as a key that is pressed at any time would come, on average later.
+      await new Promise(requestAnimationFrame);
+      set.call(input, String(52 + (k % 30) / 10));
+      const start = performance.now();
+      input.dispatchEvent(new InputEvent('input', { bubbles: true }));
+      const handled = performance.now() - start;
+      let frame = 0;
+      const drawn = await new Promise((done) =>
+        requestAnimationFrame((time) => {
+          frame = performance.now() - Math.max(time, start);
+          done(handled + Math.max(0, frame));
+        }),
+      );
+      // A message after the frame comes when the frame was painted.
+      await new Promise((done) => {
+        const channel = new MessageChannel();
+        channel.port1.onmessage = done;
+        channel.port2.postMessage(0);
+      });
+      list.push({ drawn, painted: performance.now() - start });
+    }
+    return list;
+  }, count);
+}
+
+function report(name, values) {
+  const sorted = values.toSorted((a, b) => a - b);
+  const at = (share) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))].toFixed(1);
+  console.log(`${name}: median ${at(0.5)} ms, p95 ${at(0.95)} ms (${sorted.length})`);
+}

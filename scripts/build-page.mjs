@@ -1,0 +1,94 @@
+// Builds the page into one file: script and style inline, and a policy that allows these two by their hashes and nothing else.
+import { createHash } from 'node:crypto';
+import { mkdir, rename, writeFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from 'vite';
+import { viteSingleFile } from 'vite-plugin-singlefile';
+
+const root = join(dirname(fileURLToPath(import.meta.url)), '..');
+export const PAGE = join(root, 'dist', 'knucklewright.html');
+const LARGEST_BYTES = 900_000;
+
+/**
+ * pdfkit brings a font engine, a line breaker and an image reader (0.55 MB). Our pages have the standard fonts, lines that are broken before,
+ * and no images. Left out, they would say so if anything ever called them.
+ */
+const withoutFontsAndImages = {
+  name: 'without-fonts-and-images',
+  enforce: 'pre',
+  resolveId(id) {
+    return ['fontkit', 'linebreak', 'png-js'].includes(id) ? `\0left-out:${id}` : undefined;
+  },
+  load(id) {
+    if (!id.startsWith('\0left-out:')) return undefined;
+    return `export default class LeftOut { constructor() { throw new Error('${id.slice(1)}'); } }
+      export const create = () => { throw new Error('${id.slice(1)}'); };`;
+  },
+};
+
+/** Writes the page to `target` and returns its size in bytes; throws when it would load anything or is too large. */
+export async function buildPage(target = PAGE) {
+  const result = await build({
+    configFile: false,
+    root: join(root, 'src', 'page'),
+    logLevel: 'warn',
+    oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+    plugins: [withoutFontsAndImages, viteSingleFile({ removeViteModuleLoader: true })],
+    build: {
+      write: false,
+      target: 'es2023',
+      modulePreload: false,
+      rollupOptions: { input: join(root, 'src', 'page', 'knucklewright.html') },
+    },
+  });
+  const outputs = [result].flat().flatMap((r) => r.output);
+  const files = outputs.map((o) => o.fileName);
+  const [page] = outputs.filter((o) => o.fileName.endsWith('.html'));
+  if (files.length !== 1 || !page) throw new Error(`the page must be one file, but it is ${files.join(', ')}`);
+  const html = withPolicy(String(page.source));
+  const bytes = Buffer.byteLength(html);
+  if (bytes > LARGEST_BYTES) throw new Error(`the page has ${bytes} bytes, more than ${LARGEST_BYTES}`);
+  await mkdir(dirname(target), { recursive: true });
+  await writeFile(`${target}.tmp`, html);
+  await rename(`${target}.tmp`, target);
+  return bytes;
+}
+
+function withPolicy(html) {
+  const scripts = inline(html, 'script');
+  const styles = inline(html, 'style');
+  if (scripts.length !== 1 || styles.length !== 1)
+    throw new Error(`${scripts.length} scripts and ${styles.length} styles; one of each is expected`);
+  const policy = [
+    "default-src 'none'",
+    `script-src ${scripts.map(hash).join(' ')}`,
+    `style-src ${styles.map(hash).join(' ')}`,
+    'img-src data:',
+    "connect-src 'none'",
+    "form-action 'none'",
+    "base-uri 'none'",
+  ].join('; ');
+  return html.replace(
+    '<meta charset="utf-8" />',
+    (charset) => `${charset}\n    <meta http-equiv="Content-Security-Policy" content="${policy}" />`,
+  );
+}
+
+/** The contents of the inline elements of that name. */
+function inline(html, name) {
+  const elements = [...html.matchAll(new RegExp(`<${name}\\b([^>]*)>([\\s\\S]*?)</${name}>`, 'g'))];
+  for (const [, attributes] of elements) if (/\bsrc=/.test(attributes)) throw new Error(`a ${name} is not inline:${attributes}`);
+  return elements.map(([, , content]) => content);
+}
+
+function hash(text) {
+  return `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  const bytes = await buildPage(process.argv[2]);
+  console.log(
+    `page: ${process.argv[2] ?? 'dist/knucklewright.html'} (${Math.round(bytes / 1000)} kB); open it in a browser, no network needed`,
+  );
+}

@@ -1,0 +1,59 @@
+import type { Plan } from '../block/plan.ts';
+import { digitsIn } from '../hand/fields.ts';
+import type { Hand } from '../hand/hand.ts';
+import { makePlate, type Plate } from '../pattern/plate/plate.ts';
+import { PLATE_ANGLE, type PlateDesign } from '../pattern/plate/plate-design.ts';
+import { plateOfFaces } from '../pattern/plate/plate-library.ts';
+import { type PlateOptions, readPlateOptions } from '../pattern/plate/plate-options.ts';
+import { designFor } from '../pattern/plate/read-plate.ts';
+import { parseDegrees } from '../units/degrees-text.ts';
+import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
+import type { Entries } from './state.ts';
+
+/** A plate that could be drawn, with what it was drawn from. */
+export interface DrawnPlate extends Plate {
+  readonly kind: 'plate';
+  readonly hand: Hand;
+  readonly design: PlateDesign;
+  readonly options: PlateOptions;
+  readonly date: string | null;
+  readonly warnings: readonly Warning[];
+}
+
+/** Whether the entries ask for a plate: the person chose it, or the plan suggests it and nothing was chosen. */
+export function wantsPlate(entries: Entries, plan: Plan | null): boolean {
+  return entries.block === 'plate' || (entries.block === 'auto' && plan !== null && plan.plate !== null);
+}
+
+/** The plate of the entries, round all digits that were measured, with every problem at once. The sheet is the strip's. */
+export function drawPlate(hand: Hand, plan: Plan | null, entries: Entries, date: string | null): Result<DrawnPlate> {
+  const angle = typedAngle(entries.plate.angle);
+  const options = readPlateOptions([{ origin: '', values: { thickness: entries.options.thickness } }]);
+  const problems: Problem[] = [
+    ...(angle.ok ? [] : angle.problems),
+    // The strip's field has another range, so its words would be wrong here.
+    ...(options.ok ? [] : options.problems.map((p) => ({ ...p, code: 'PLATE_OPTION' }))),
+  ];
+  if (!angle.ok || !options.ok) return failure(...problems);
+  const digits = digitsIn(hand.digits);
+  const choice = { digits, angle: angle.value, planned: plan?.plate?.degrees ?? null };
+  const design = designFor(hand, plateOfFaces(entries.plate.faces), choice);
+  if (!design.ok) return design;
+  const made = makePlate(hand, design.value, options.value, date);
+  if (!made.ok) return made;
+  const warnings = [...(plan?.warnings ?? []), ...design.warnings, ...made.warnings];
+  return success({ ...made.value, kind: 'plate', hand, design: design.value, options: options.value, date, warnings }, warnings);
+}
+
+/** Null where nothing was typed. */
+function typedAngle(text: string): Result<number | null> {
+  if (text.trim() === '') return success(null);
+  const angle = parseDegrees(text);
+  if (angle.ok && angle.degrees >= PLATE_ANGLE.low && angle.degrees <= PLATE_ANGLE.high) return success(angle.degrees);
+  return failure({
+    code: 'PLATE_ANGLE',
+    where: 'angle',
+    message: `angle: ${PLATE_ANGLE.low} to ${PLATE_ANGLE.high} degrees.`,
+    kind: 'input',
+  });
+}

@@ -1,0 +1,82 @@
+import type { Message } from './said.ts';
+
+/** Problems and warnings by their code. A code without a text here is shown in the program's own English words. */
+export const englishMessages = {
+  problem: {
+    FIELD_MISSING: ({ name }) => `${name} is missing. Fill it in.`,
+    FIELD_UNREADABLE: ({ name, range }) => `${name} cannot be read as a number. Type ${range}, as 17.5.`,
+    FIELD_OUT_OF_RANGE: ({ name, value, range }) => `${name} is ${value}; ${range} is allowed. Measure again, and look at the unit.`,
+    FIELD_VALUE: ({ name }) => `${name} holds something that is not allowed. Use one line of plain text.`,
+    CASE_CODE: () =>
+      'The case code cannot be used. Take 1 to 24 capital letters, digits and hyphens, at least one digit, as DEMO-01; no name and no date of birth.',
+    TOO_FEW_DIGITS: () => 'At least three neighbouring fingers are needed. Measure width and circumference of each.',
+    TARGET_NOT_MEASURED: ({ digit }) => `The ${digit} is to be treated but was not measured. Measure it, or choose another.`,
+    NOT_ESTIMABLE: ({ name }) => `${name} was not measured and cannot be estimated for this finger. Measure it.`,
+    SECTION_IMPOSSIBLE: ({ digit }) =>
+      `Width and circumference of the ${digit} contradict each other: no finger has this shape. Measure both again.`,
+    LENGTHS_CONTRADICT: ({ digit }) => `The palmar room of the ${digit} cannot reach its dorsal length. Measure both again.`,
+    PALM_IMPOSSIBLE: () => 'Breadth and circumference of the hand contradict each other. Measure both again.',
+    OPTION: ({ name, range }) => `${name} cannot be used. Type ${range}.`,
+    DIGIT_NOT_MEASURED: ({ digit }) =>
+      `This block takes in the ${digit}, which was not measured. Measure it, or choose a block without it.`,
+    RELIEF_TOO_DEEP: ({ digit, limit }) =>
+      `Too little strip would be left between web and PIP crease of the ${digit}. ${limit === '' ? 'Choose a block without this finger on the palmar side' : `A strip width and minimum width of ${limit} would do`}, or measure its palmar room again.`,
+    NO_PATH: () => 'The strip cannot be laid round these fingers. Check width and circumference of each, or use a smaller differential.',
+    BLOCK_COUNT: () => 'A strip takes three or four digits. Add a neighbour.',
+    BLOCK_NEIGHBOURS: () => 'The digits of a strip must be neighbours. Give the one between them a place.',
+    BLOCK_BORDER: () => 'Both border digits must be enclosed, or the band slips off. Enclose them, or add a neighbour.',
+    BLOCK_HOLDS_NONE: () => 'At least one digit must be raised or lowered, or nothing changes.',
+    BLOCK_MIXED: () => 'Raised and lowered digits cannot be mixed: both layers would cross in one web space. Hold them all one way.',
+    NO_TARGET: () => 'No treated finger is chosen yet, so no block is suggested. Choose it, or choose a block.',
+    NO_DEFICIT: ({ digit }) => `The ${digit} lacks neither PIP extension nor PIP flexion, so no block is suggested. Choose a block.`,
+    BOTH_DEFICITS: ({ digit }) =>
+      `The ${digit} lacks PIP extension and PIP flexion. A strip redirects one motion only; the MP joint is held still by a plate instead.`,
+    NO_BLOCK: ({ digit }) => `None of the blocks that serve the ${digit} can be made for this hand. The cards below say why.`,
+    HARD_END_FEEL: () => 'The PIP joint has a hard end-feel, and redirected active motion does not move such a stop: nothing is suggested.',
+    UNPROTECTED_REPAIR: () =>
+      "A repair or fracture is not protected, and motion outside the surgeon's protocol may break it: nothing is suggested.",
+    MOTION_UNREADABLE: ({ name }) => `${name} cannot be read. Write extension deficit / flexion, as 25/85; beyond straight: hyper 10/85.`,
+    PLATE_ANGLE: () => 'The MP angle of the plate is missing or cannot be used. Type 0 to 90 degrees of flexion.',
+    JSON_SYNTAX: () => 'The file is broken: it is not JSON. Open the original file.',
+    FILE_TOO_LARGE: () => 'The file is larger than the 1 MB that is read. Is it the right file?',
+    DATE: () => 'The date cannot be read. Write it as 2026-03-31, or leave it empty.',
+  },
+  warning: {
+    VALUE_UNUSUAL: ({ name, value, range }) => `${name} ${value} is unusual; ${range} is plausible. Measure again; go on if it is so.`,
+    RING_CHARTS_DIFFER: ({ name, value }) =>
+      `${name}: the ring size is taken as ${value}; charts differ. Measure with a tape, or give an ISO 8653 size, as ring 54.`,
+    DEPTH_RATIO_UNUSUAL: ({ digit }) => `Width and circumference of the ${digit} hardly agree. Measure both again, at the same level.`,
+    LENGTH_RATIO_UNUSUAL: ({ digit }) => `Palmar room and dorsal length of the ${digit} hardly agree. Measure both again.`,
+    PIP_THINNER: ({ digit }) =>
+      `The PIP joint of the ${digit} is thinner than its proximal phalanx. Measure both again; swelling may make it so.`,
+    CIRCUMFERENCE_ORDER: ({ digit }) =>
+      `The ${digit} is thicker than usual beside the others. Check that two were not swapped; swelling or an old injury may make it so.`,
+    WIDTH_ORDER: ({ digit }) =>
+      `The ${digit} is wider than usual beside the others. Check that two were not swapped; swelling or an old injury may make it so.`,
+    PASSIVE_EXCEEDS_ACTIVE: ({ name }) => `${name} is larger than the active one. Check that the two were not swapped.`,
+    NO_MOTION_LEFT: () => 'The two deficits together leave no PIP motion. Check that each is a deficit, not the angle reached.',
+    PALM_RATIO_UNUSUAL: () => 'Breadth and circumference of the hand hardly agree. Measure both again, without the thumb.',
+    ESTIMATED: ({ name, value }) => `${name} was not measured; ${value} is estimated. Measure it.`,
+    DIFFERENTIAL_UNUSUAL: ({ value }) =>
+      `The differential of ${value} lies outside the 11 to 30 degrees that surveyed therapists use. Use those unless you have a reason.`,
+    PIP_FLEXION_NOT_FREE: ({ digit, value, limit }) =>
+      `The strip may stop PIP flexion of the ${digit} at ${value}, under ${limit}. Use thinner sheet, more PIP clearance or a narrower strip.`,
+    TRIM_TOO_SHORT: ({ limit }) => `The length is known to ± ${limit} (95 %), more than the trim covers. Use at least that much trim.`,
+    BORDER_TARGET_IN_THREE: ({ digit }) =>
+      `The ${digit} is a border finger: among three digits its rotation is not controlled, above all when its joints are hypermobile. Prefer four digits.`,
+    DEFICIT_WITHIN_ERROR: ({ name, value }) =>
+      `${name}: ${value} is less than one measurement differs from the next. Measure it again; write 0 when the motion is full.`,
+    NO_PASSIVE_GAIN: ({ name }) =>
+      `${name} is as large as the active one: the joint is stiff, and redirecting active motion may gain little. Feel the end-feel; treat the stiffness first or beside it.`,
+    LOOP_OVER_PIP: () =>
+      'A loop closed off the hand would not pass over the PIP joint. Mould and close the strip on the hand, and check that it comes off; measure the PIP circumference.',
+  },
+  caution: {
+    UNPROTECTED_REPAIR: () => "Unprotected repair or fracture: only within the surgeon's protocol. Ask before anything moves it.",
+    HARD_END_FEEL: () => 'Hard end-feel: the joint itself stops the motion, and redirecting active motion does not move such a stop.',
+    SENSATION: () =>
+      'Reduced sensation: heat and pressure are not felt. Let the plastic cool longer, try it on your own skin, look at the skin early and often.',
+    SWELLING: () => 'Changing swelling: measure when it is as usual, again before making, and at each visit; fit loosely.',
+    HYPERMOBILE: () => "Hypermobile joints: watch rotation, and that a raised digit's MP joint does not go past straight.",
+  },
+} satisfies Record<'problem' | 'warning' | 'caution', Record<string, Message>>;

@@ -1,0 +1,94 @@
+import type { Texts } from './english.ts';
+
+/** Problems and warnings by their code, in German. */
+export const germanMessages: Texts['message'] = {
+  problem: {
+    FIELD_MISSING: ({ name }) => `${name} fehlt. Bitte eintragen.`,
+    FIELD_UNREADABLE: ({ name, range }) => `${name} ist nicht als Zahl zu lesen. Schreiben Sie ${range}, etwa 17,5.`,
+    FIELD_OUT_OF_RANGE: ({ name, value, range }) =>
+      `${name} ist ${value}; erlaubt ist ${range}. Noch einmal messen und auf die Einheit sehen.`,
+    FIELD_VALUE: ({ name }) => `${name} enthält etwas, das nicht erlaubt ist. Eine Zeile einfachen Text schreiben.`,
+    CASE_CODE: () =>
+      'Das Fallkürzel geht nicht. 1 bis 24 Großbuchstaben, Ziffern und Bindestriche, mindestens eine Ziffer, wie DEMO-01; kein Name und kein Geburtsdatum.',
+    TOO_FEW_DIGITS: () => 'Mindestens drei benachbarte Finger sind nötig. Von jedem Breite und Umfang messen.',
+    TARGET_NOT_MEASURED: ({ digit }) =>
+      `Der ${digit} soll behandelt werden, wurde aber nicht gemessen. Messen Sie ihn, oder wählen Sie einen anderen.`,
+    NOT_ESTIMABLE: ({ name }) => `${name} wurde nicht gemessen und lässt sich für diesen Finger nicht schätzen. Messen Sie nach.`,
+    SECTION_IMPOSSIBLE: ({ digit }) =>
+      `Breite und Umfang widersprechen sich (${digit}): Kein Finger hat diese Form. Beides noch einmal messen.`,
+    LENGTHS_CONTRADICT: ({ digit }) =>
+      `Der palmare Raum kann nicht so lang sein wie die dorsale Länge (${digit}). Beides noch einmal messen.`,
+    PALM_IMPOSSIBLE: () => 'Breite und Umfang der Hand widersprechen sich. Beides noch einmal messen.',
+    OPTION: ({ name, range }) => `${name} geht so nicht. Schreiben Sie ${range}.`,
+    DIGIT_NOT_MEASURED: ({ digit }) =>
+      `Dieser Block umfasst den ${digit}, der nicht gemessen wurde. Messen Sie ihn, oder wählen Sie einen Block ohne ihn.`,
+    RELIEF_TOO_DEEP: ({ digit, limit }) =>
+      `Zwischen Schwimmhaut und PIP-Falte bliebe zu wenig Streifen (${digit}). ${limit === '' ? 'Wählen Sie einen Block ohne diesen Finger auf der palmaren Seite' : `Streifenbreite und Mindestbreite ${limit} würden gehen`}, oder messen Sie seinen palmaren Raum noch einmal.`,
+    NO_PATH: () => 'Der Streifen lässt sich nicht um diese Finger legen. Breite und Umfang prüfen, oder eine kleinere Differenz nehmen.',
+    BLOCK_COUNT: () => 'Ein Streifen umfasst drei oder vier Finger. Nehmen Sie einen Nachbarn dazu.',
+    BLOCK_NEIGHBOURS: () => 'Die Finger eines Streifens müssen Nachbarn sein. Geben Sie dem dazwischen einen Platz.',
+    BLOCK_BORDER: () => 'Beide Randfinger müssen umschlossen sein, sonst rutscht das Band ab. Umschließen, oder einen Nachbarn dazunehmen.',
+    BLOCK_HOLDS_NONE: () => 'Mindestens ein Finger muss angehoben oder abgesenkt sein, sonst ändert sich nichts.',
+    BLOCK_MIXED: () =>
+      'Angehoben und abgesenkt lassen sich nicht mischen: Beide Lagen würden im selben Zwischenraum kreuzen. Alle in eine Richtung halten.',
+    NO_TARGET: () => 'Noch ist kein behandelter Finger gewählt, darum kein Vorschlag. Wählen Sie ihn, oder wählen Sie einen Block.',
+    NO_DEFICIT: ({ digit }) => `Dem ${digit} fehlt weder PIP-Streckung noch PIP-Beugung, darum kein Vorschlag. Wählen Sie einen Block.`,
+    BOTH_DEFICITS: ({ digit }) =>
+      `Dem ${digit} fehlen PIP-Streckung und PIP-Beugung. Ein Streifen lenkt nur eine Bewegung um; hier wird das MP-Gelenk von einer Platte gehalten.`,
+    NO_BLOCK: ({ digit }) => `Keiner der Blöcke, die dem ${digit} dienen, lässt sich für diese Hand machen. Die Karten unten sagen, warum.`,
+    HARD_END_FEEL: () =>
+      'Das PIP-Gelenk hat ein hartes Endgefühl; umgelenkte aktive Bewegung bewegt einen solchen Anschlag nicht: kein Vorschlag.',
+    UNPROTECTED_REPAIR: () =>
+      'Eine Naht oder ein Bruch ist nicht geschützt; Bewegung außerhalb des Schemas der Operierenden kann sie lösen: kein Vorschlag.',
+    MOTION_UNREADABLE: ({ name }) =>
+      `${name} ist nicht zu lesen. Schreiben Sie Streckdefizit / Beugung, wie 25/85; über die Gerade: hyper 10/85.`,
+    PLATE_ANGLE: () => 'Der MP-Winkel der Platte fehlt oder geht nicht. Schreiben Sie 0 bis 90 Grad Beugung.',
+    JSON_SYNTAX: () => 'Die Datei ist kaputt: Sie ist kein JSON. Öffnen Sie das Original.',
+    FILE_TOO_LARGE: () => 'Die Datei ist größer als das 1 MB, das gelesen wird. Ist es die richtige?',
+    DATE: () => 'Das Datum ist nicht zu lesen. Schreiben Sie es als 2026-03-31, oder lassen Sie es leer.',
+  },
+  warning: {
+    VALUE_UNUSUAL: ({ name, value, range }) =>
+      `${name} ${value} ist ungewöhnlich; glaubhaft ist ${range}. Noch einmal messen; weiter, wenn es so ist.`,
+    RING_CHARTS_DIFFER: ({ name, value }) =>
+      `${name}: Die Ringgröße ist als ${value} gelesen; Tabellen weichen ab. Mit Band messen, oder eine Größe nach ISO 8653 angeben, wie ring 54.`,
+    DEPTH_RATIO_UNUSUAL: ({ digit }) => `Breite und Umfang passen kaum zusammen (${digit}). Beides auf gleicher Höhe noch einmal messen.`,
+    LENGTH_RATIO_UNUSUAL: ({ digit }) => `Palmarer Raum und dorsale Länge passen kaum zusammen (${digit}). Beides noch einmal messen.`,
+    PIP_THINNER: ({ digit }) =>
+      `Das PIP-Gelenk ist dünner als das Grundglied (${digit}). Beides noch einmal messen; Schwellung kann es so machen.`,
+    CIRCUMFERENCE_ORDER: ({ digit }) =>
+      `Der ${digit} ist dicker als neben den anderen üblich. Prüfen, ob zwei vertauscht sind; Schwellung oder eine alte Verletzung kann es so machen.`,
+    WIDTH_ORDER: ({ digit }) =>
+      `Der ${digit} ist breiter als neben den anderen üblich. Prüfen, ob zwei vertauscht sind; Schwellung oder eine alte Verletzung kann es so machen.`,
+    PASSIVE_EXCEEDS_ACTIVE: ({ name }) => `${name} ist größer als das aktive. Prüfen, ob beide vertauscht sind.`,
+    NO_MOTION_LEFT: () =>
+      'Beide Defizite zusammen lassen keine PIP-Bewegung übrig. Prüfen, ob jedes ein Defizit ist und nicht der erreichte Winkel.',
+    PALM_RATIO_UNUSUAL: () => 'Breite und Umfang der Hand passen kaum zusammen. Beides noch einmal messen, ohne Daumen.',
+    ESTIMATED: ({ name, value }) => `${name} wurde nicht gemessen; geschätzt ${value}. Messen Sie nach.`,
+    DIFFERENTIAL_UNUSUAL: ({ value }) =>
+      `Die Differenz von ${value} liegt außerhalb der 11 bis 30 Grad, die befragte Therapeuten verwenden. Nehmen Sie diese, außer Sie haben einen Grund.`,
+    PIP_FLEXION_NOT_FREE: ({ digit, value, limit }) =>
+      `Der Streifen kann die PIP-Beugung bei ${value} anhalten (${digit}), unter ${limit}. Dünnere Platte, mehr PIP-Abstand oder schmalerer Streifen.`,
+    TRIM_TOO_SHORT: ({ limit }) =>
+      `Die Länge ist auf ± ${limit} bekannt (95 %), mehr als die Zugabe deckt. Mindestens so viel Zugabe nehmen.`,
+    BORDER_TARGET_IN_THREE: ({ digit }) =>
+      `Der ${digit} ist ein Randfinger: Unter drei Fingern ist seine Drehung nicht geführt, vor allem bei hypermobilen Gelenken. Besser vier Finger.`,
+    DEFICIT_WITHIN_ERROR: ({ name, value }) =>
+      `${name}: ${value} ist weniger, als eine Messung von der nächsten abweicht. Noch einmal messen; 0 eintragen, wenn die Bewegung voll ist.`,
+    NO_PASSIVE_GAIN: ({ name }) =>
+      `${name} ist so groß wie das aktive: Das Gelenk ist steif, und umgelenkte aktive Bewegung bringt vielleicht wenig. Endgefühl prüfen; die Steife zuerst oder daneben behandeln.`,
+    LOOP_OVER_PIP: () =>
+      'Eine außerhalb der Hand geschlossene Schlaufe ginge nicht über das PIP-Gelenk. An der Hand formen und schließen und prüfen, dass sie abgeht; PIP-Umfang messen.',
+  },
+  caution: {
+    UNPROTECTED_REPAIR: () => 'Ungeschützte Naht oder Bruch: nur im Schema der Operierenden. Fragen, bevor etwas bewegt wird.',
+    HARD_END_FEEL: () =>
+      'Hartes Endgefühl: Das Gelenk selbst hält die Bewegung an, und umgelenkte aktive Bewegung bewegt einen solchen Anschlag nicht.',
+    SENSATION: () =>
+      'Vermindertes Gefühl: Wärme und Druck werden nicht gespürt. Kunststoff länger abkühlen lassen, auf der eigenen Haut prüfen, die Haut früh und oft ansehen.',
+    SWELLING: () =>
+      'Wechselnde Schwellung: messen, wenn sie wie üblich ist, noch einmal vor dem Machen und bei jedem Besuch; locker anpassen.',
+    HYPERMOBILE: () =>
+      'Hypermobile Gelenke: auf Drehung achten, und dass das MP-Gelenk eines angehobenen Fingers nicht über die Gerade geht.',
+  },
+};

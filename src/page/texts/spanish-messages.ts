@@ -1,0 +1,88 @@
+import type { Texts } from './english.ts';
+
+/** Problems and warnings by their code, in Spanish. */
+export const spanishMessages: Texts['message'] = {
+  problem: {
+    FIELD_MISSING: ({ name }) => `Falta ${name}. Rellénelo.`,
+    FIELD_UNREADABLE: ({ name, range }) => `${name} no se puede leer como número. Escriba ${range}, como 17,5.`,
+    FIELD_OUT_OF_RANGE: ({ name, value, range }) => `${name} es ${value}; se admite ${range}. Mida otra vez y mire la unidad.`,
+    FIELD_VALUE: ({ name }) => `${name} contiene algo que no se admite. Use una línea de texto sencillo.`,
+    CASE_CODE: () =>
+      'El código del caso no sirve. Use de 1 a 24 mayúsculas, cifras y guiones, al menos una cifra, como DEMO-01; ni nombre ni fecha de nacimiento.',
+    TOO_FEW_DIGITS: () => 'Hacen falta al menos tres dedos vecinos. Mida el ancho y el contorno de cada uno.',
+    TARGET_NOT_MEASURED: ({ digit }) => `Se va a tratar el ${digit}, pero no está medido. Mídalo, o elija otro.`,
+    NOT_ESTIMABLE: ({ name }) => `${name}: no está medido y no se puede estimar en este dedo. Mídalo.`,
+    SECTION_IMPOSSIBLE: ({ digit }) =>
+      `El ancho y el contorno del ${digit} se contradicen: ningún dedo tiene esa forma. Mida los dos otra vez.`,
+    LENGTHS_CONTRADICT: ({ digit }) => `El espacio palmar del ${digit} no puede llegar a su longitud dorsal. Mida los dos otra vez.`,
+    PALM_IMPOSSIBLE: () => 'La anchura y el contorno de la mano se contradicen. Mida los dos otra vez.',
+    OPTION: ({ name, range }) => `${name} no se puede usar así. Escriba ${range}.`,
+    DIGIT_NOT_MEASURED: ({ digit }) => `Este bloque toma el ${digit}, que no está medido. Mídalo, o elija un bloque sin él.`,
+    RELIEF_TOO_DEEP: ({ digit, limit }) =>
+      `Quedaría muy poca tira entre la comisura y el pliegue de la IFP del ${digit}. ${limit === '' ? 'Elija un bloque sin este dedo en el lado palmar' : `Servirían un ancho de tira y un ancho mínimo de ${limit}`}, o mida otra vez su espacio palmar.`,
+    NO_PATH: () =>
+      'La tira no se puede poner alrededor de estos dedos. Compruebe ancho y contorno de cada uno, o use un diferencial menor.',
+    BLOCK_COUNT: () => 'Una tira toma tres o cuatro dedos. Añada un vecino.',
+    BLOCK_NEIGHBOURS: () => 'Los dedos de una tira deben ser vecinos. Dé un lugar al de en medio.',
+    BLOCK_BORDER: () => 'Los dos dedos del borde deben ir rodeados, o la banda se sale. Rodéelos, o añada un vecino.',
+    BLOCK_HOLDS_NONE: () => 'Al menos un dedo debe ir elevado o bajado, o nada cambia.',
+    BLOCK_MIXED: () =>
+      'No se pueden mezclar dedos elevados y bajados: las dos capas se cruzarían en una misma comisura. Sujételos todos en un sentido.',
+    NO_TARGET: () => 'Aún no se ha elegido el dedo tratado, así que no se sugiere bloque. Elíjalo, o elija un bloque.',
+    NO_DEFICIT: ({ digit }) => `Al ${digit} no le falta ni extensión ni flexión de la IFP, así que no se sugiere bloque. Elija uno.`,
+    BOTH_DEFICITS: ({ digit }) =>
+      `Al ${digit} le faltan extensión y flexión de la IFP. Una tira desvía un solo movimiento; aquí una placa sujeta la MCF.`,
+    NO_BLOCK: ({ digit }) =>
+      `Ninguno de los bloques que sirven al ${digit} se puede hacer para esta mano. Las tarjetas de abajo dicen por qué.`,
+    HARD_END_FEEL: () => 'La IFP tiene tope duro, y redirigir el movimiento activo no mueve un tope así: no se sugiere nada.',
+    UNPROTECTED_REPAIR: () =>
+      'Hay una reparación o fractura sin proteger, y moverla fuera del protocolo de cirugía puede romperla: no se sugiere nada.',
+    MOTION_UNREADABLE: ({ name }) =>
+      `${name} no se puede leer. Escriba déficit de extensión / flexión, como 25/85; más allá de la recta: hyper 10/85.`,
+    PLATE_ANGLE: () => 'Falta el ángulo MCF de la placa o no sirve. Escriba de 0 a 90 grados de flexión.',
+    JSON_SYNTAX: () => 'El archivo está roto: no es JSON. Abra el original.',
+    FILE_TOO_LARGE: () => 'El archivo es mayor que el 1 MB que se lee. ¿Es el correcto?',
+    DATE: () => 'La fecha no se puede leer. Escríbala como 2026-03-31, o déjela vacía.',
+  },
+  warning: {
+    VALUE_UNUSUAL: ({ name, value, range }) =>
+      `${name} ${value} es poco habitual; lo plausible es ${range}. Mida otra vez; siga si es así.`,
+    RING_CHARTS_DIFFER: ({ name, value }) =>
+      `${name}: la talla de anillo se lee como ${value}; las tablas difieren. Mida con cinta, o dé una talla ISO 8653, como ring 54.`,
+    DEPTH_RATIO_UNUSUAL: ({ digit }) => `El ancho y el contorno del ${digit} apenas concuerdan. Mida los dos otra vez, al mismo nivel.`,
+    LENGTH_RATIO_UNUSUAL: ({ digit }) => `El espacio palmar y la longitud dorsal del ${digit} apenas concuerdan. Mida los dos otra vez.`,
+    PIP_THINNER: ({ digit }) =>
+      `La IFP del ${digit} es más delgada que su falange proximal. Mida las dos otra vez; la hinchazón puede causarlo.`,
+    CIRCUMFERENCE_ORDER: ({ digit }) =>
+      `El ${digit} es más grueso de lo habitual junto a los otros. Compruebe que no haya dos cambiados; hinchazón o lesión antigua pueden causarlo.`,
+    WIDTH_ORDER: ({ digit }) =>
+      `El ${digit} es más ancho de lo habitual junto a los otros. Compruebe que no haya dos cambiados; hinchazón o lesión antigua pueden causarlo.`,
+    PASSIVE_EXCEEDS_ACTIVE: ({ name }) => `${name} es mayor que el activo. Compruebe que no estén cambiados.`,
+    NO_MOTION_LEFT: () =>
+      'Los dos déficits juntos no dejan movimiento en la IFP. Compruebe que cada uno sea un déficit y no el ángulo alcanzado.',
+    PALM_RATIO_UNUSUAL: () => 'La anchura y el contorno de la mano apenas concuerdan. Mida los dos otra vez, sin el pulgar.',
+    ESTIMATED: ({ name, value }) => `${name}: sin medir; se estima ${value}. Mídalo.`,
+    DIFFERENTIAL_UNUSUAL: ({ value }) =>
+      `El diferencial de ${value} queda fuera de los 11 a 30 grados que usan los terapeutas encuestados. Use esos si no hay un motivo.`,
+    PIP_FLEXION_NOT_FREE: ({ digit, value, limit }) =>
+      `La tira puede parar la flexión IFP del ${digit} en ${value}, por debajo de ${limit}. Lámina más fina, más distancia a la IFP o tira más estrecha.`,
+    TRIM_TOO_SHORT: ({ limit }) => `La longitud se conoce a ± ${limit} (95 %), más de lo que cubre el sobrante. Use al menos ese sobrante.`,
+    BORDER_TARGET_IN_THREE: ({ digit }) =>
+      `El ${digit} es un dedo del borde: entre tres dedos su rotación no se controla, sobre todo si es hipermóvil. Mejor cuatro dedos.`,
+    DEFICIT_WITHIN_ERROR: ({ name, value }) =>
+      `${name}: ${value} es menos de lo que difiere una medición de la siguiente. Mida otra vez; escriba 0 si el movimiento es completo.`,
+    NO_PASSIVE_GAIN: ({ name }) =>
+      `${name} es tan grande como el activo: la articulación está rígida, y redirigir el movimiento activo quizá gane poco. Palpe el tope; trate la rigidez antes o a la vez.`,
+    LOOP_OVER_PIP: () =>
+      'Un lazo cerrado fuera de la mano no pasaría por la IFP. Moldee y cierre la tira en la mano y compruebe que sale; mida el contorno de la IFP.',
+  },
+  caution: {
+    UNPROTECTED_REPAIR: () =>
+      'Reparación o fractura sin proteger: solo dentro del protocolo de cirugía. Pregunte antes de que algo la mueva.',
+    HARD_END_FEEL: () => 'Tope duro: la propia articulación para el movimiento, y redirigir el movimiento activo no mueve un tope así.',
+    SENSATION: () =>
+      'Sensibilidad reducida: no se notan el calor ni la presión. Deje enfriar más el plástico, pruébelo en su piel, mire la piel pronto y a menudo.',
+    SWELLING: () => 'Hinchazón cambiante: mida cuando esté como siempre, otra vez antes de hacerla y en cada visita; ajuste con holgura.',
+    HYPERMOBILE: () => 'Articulaciones hipermóviles: vigile la rotación, y que la MCF de un dedo elevado no pase de recta.',
+  },
+};

@@ -1,0 +1,125 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Download, type Page } from 'playwright-core';
+import { afterAll, expect, it, type TestContext } from 'vitest';
+import { needsReader } from '../readers.ts';
+
+/** The page as the build before all tests left it. */
+export const PAGE_FILE = fileURLToPath(new URL('../../dist/knucklewright.html', import.meta.url));
+export const PAGE_ADDRESS = pathToFileURL(PAGE_FILE).href;
+
+const PLACES = [process.env.CHROMIUM_PATH, '/usr/bin/chromium', '/usr/bin/google-chrome'];
+/** One test, on a machine that is busy with other things, ms; nothing in the page is timed here (scripts/bench-page.mjs does that). */
+const SLOWEST = 120_000;
+let browser: Browser | null = null;
+afterAll(async () => browser?.close());
+
+async function startBrowser(): Promise<Browser> {
+  const executablePath = PLACES.find((path) => path !== undefined && existsSync(path));
+  if (executablePath === undefined) throw new Error('no browser; set CHROMIUM_PATH or install chromium');
+  const quiet = ['--disable-background-networking', '--disable-component-update', '--disable-sync'];
+  const args = ['--no-sandbox', '--disable-gpu', '--no-first-run', '--enable-precise-memory-info', ...quiet];
+  return chromium.launch({ executablePath, args });
+}
+
+/** A page that was opened, what it asked for, and what it did that it should not. */
+export interface Visit {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  readonly requests: readonly string[];
+  /** Uncaught errors and everything the browser wrote to the console as an error, breaches of the page's policy among them. */
+  readonly errors: string[];
+}
+
+/**
+ * A test in the real browser: `open` gives the page in a fresh profile with the network off. At the end no page may have had an error.
+ * Without a browser the test is skipped with the reason; in CI it fails.
+ */
+export function inBrowser(
+  name: string,
+  run: (open: (options?: BrowserContextOptions, address?: string) => Promise<Visit>, test: TestContext) => Promise<void>,
+) {
+  it(
+    name,
+    async (test) => {
+      needsReader(test, 'chromium');
+      browser ??= await startBrowser();
+      const visits: Visit[] = [];
+      const started = browser;
+      try {
+        await run(async (options = {}, address = PAGE_ADDRESS) => {
+          const context = await started.newContext({ offline: true, locale: 'en-GB', viewport: { width: 1440, height: 900 }, ...options });
+          const page = await context.newPage();
+          const requests: string[] = [];
+          const errors: string[] = [];
+          page.on('request', (request) => requests.push(request.url()));
+          page.on('pageerror', (error) => errors.push(String(error)));
+          page.on('console', (message) => message.type() === 'error' && errors.push(message.text()));
+          page.on('dialog', (dialog) => void dialog.accept());
+          const visit = { page, context, requests, errors };
+          visits.push(visit);
+          await page.goto(address);
+          return visit;
+        }, test);
+        expect(visits.flatMap((visit) => visit.errors)).toEqual([]);
+      } finally {
+        for (const { context } of visits) await context.close();
+      }
+    },
+    SLOWEST,
+  );
+}
+
+/** The demonstration hand, as it is typed. */
+export const TYPED_HAND: Readonly<Record<string, string>> = {
+  code: 'DEMO-01',
+  'digits.index.width': '17.5',
+  'digits.index.circumference': '57',
+  'digits.index.palmarRoom': '25',
+  'digits.index.dorsalLength': '44',
+  'digits.long.width': '17.5',
+  'digits.long.circumference': '57',
+  'digits.long.palmarRoom': '27',
+  'digits.long.dorsalLength': '48',
+  'digits.ring.width': '16.5',
+  'digits.ring.circumference': '53',
+  'digits.ring.palmarRoom': '25',
+  'digits.ring.dorsalLength': '45',
+  'digits.little.width': '14.5',
+  'digits.little.circumference': '47',
+  'digits.little.palmarRoom': '19',
+  'digits.little.dorsalLength': '36',
+  'target.pipExtensionDeficit': '25',
+};
+
+export const DEMO_FILE = fileURLToPath(new URL('../../fixtures/demo-hand.json', import.meta.url));
+export const COMMAND = fileURLToPath(new URL('../../dist/knucklewright.js', import.meta.url));
+
+/** The element of an entry, by its path. */
+export function field(page: Page, where: string) {
+  return page.locator(`[id="field-${where.replaceAll('.', '-')}"]`);
+}
+
+/** Types the demonstration hand, with the changes given. */
+export async function fillHand(page: Page, changes: Readonly<Record<string, string>> = {}): Promise<void> {
+  for (const [where, text] of Object.entries({ ...TYPED_HAND, ...changes })) await field(page, where).fill(text);
+  await page.locator('input[name="side"][value="left"]').check();
+  await page.locator('input[name="target.digit"][value="ring"]').check();
+}
+
+/** Opens the demonstration hand's file in the page and waits for its pattern. */
+export async function openDemo(page: Page): Promise<void> {
+  await page.locator('#open-file').setInputFiles(DEMO_FILE);
+  await page.locator('#pattern-picture').waitFor();
+}
+
+/** What a download would leave on the disk. */
+export async function contentOf(download: Download): Promise<Buffer> {
+  return readFileSync(await download.path());
+}
+
+/** Saves by a button of the page. */
+export async function saved(page: Page, button: string): Promise<{ readonly name: string; readonly content: Buffer }> {
+  const [download] = await Promise.all([page.waitForEvent('download'), page.locator(button).click()]);
+  return { name: download.suggestedFilename(), content: await contentOf(download) };
+}

@@ -1,0 +1,66 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect } from 'vitest';
+import { COMMAND, field, inBrowser, openDemo, saved } from './browser.ts';
+
+const GAINS = fileURLToPath(new URL('../../fixtures/case-gains.json', import.meta.url));
+
+describe('a case', () => {
+  inBrowser('is started from the hand, grows by visits, and is read by the command as the page saved it', async (open) => {
+    const { page } = await open();
+    await openDemo(page);
+    await page.locator('#start-case').click();
+    await page.waitForFunction(() => document.activeElement?.id === 'case-heading');
+    const visit = async (date: string, active: string) => {
+      await field(page, 'visit.date').fill(date);
+      await field(page, 'visit.pipActive').fill(active);
+      await page.locator('#add-visit').click();
+      await page.getByRole('rowheader', { name: date }).waitFor();
+    };
+    await page.getByLabel('What is drawn above was made at this visit').check();
+    await visit('2026-03-02', '25/95');
+    await visit('2026-03-16', '10/95');
+    await page.locator('svg.drawing').waitFor();
+    const file = await saved(page, '#save-case');
+    expect(file.name).toBe('DEMO-01_case.json');
+    const folder = mkdtempSync(join(tmpdir(), 'knucklewright-case-'));
+    try {
+      const path = join(folder, file.name);
+      writeFileSync(path, file.content);
+      const next = JSON.parse(execFileSync(process.execPath, [COMMAND, 'case', 'next', path, '--json'], { encoding: 'utf8' }));
+      // 25 to 10 degrees is a gain of 15, over the measuring error of 5 (Macionis 2013): keep.
+      expect(next.steps.map((step: { action: string }) => step.action)).toEqual(['keep']);
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
+    const { visits } = JSON.parse(file.content.toString());
+    expect(visits[0].made).toMatchObject({ kind: 'strip', block: { id: 'ring-lowered-in-three' }, flatLength: 177.392 });
+    expect(visits[1].made).toBeUndefined();
+  });
+
+  inBrowser('that was opened brings its hand, its course and what next; saved unchanged it has the same bytes', async (open) => {
+    const { page } = await open();
+    await page.locator('#open-file').setInputFiles(GAINS);
+    await page.locator('svg.drawing').waitFor();
+    expect(await field(page, 'code').inputValue()).toBe('DEMO-11');
+    await page.locator('#pattern-picture').waitFor();
+    const file = await saved(page, '#save-case');
+    expect(file.content.equals(readFileSync(GAINS))).toBe(true);
+  });
+
+  inBrowser('takes no visit that cannot be read, and says why', async (open) => {
+    const { page } = await open();
+    await page.locator('#open-file').setInputFiles(GAINS);
+    await page.locator('svg.drawing').waitFor();
+    const rows = await page.locator('.case tbody tr').count();
+    await field(page, 'visit.date').fill('2026-07-01');
+    await field(page, 'visit.pipActive').fill('-10/85');
+    await page.locator('#add-visit').click();
+    await page.waitForFunction(() => document.activeElement?.id === 'file-problems');
+    expect(await page.locator('#file-problems').textContent()).toContain('Write extension deficit / flexion, as 25/85');
+    expect(await page.locator('.case tbody tr').count()).toBe(rows);
+  });
+});

@@ -1,0 +1,138 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect } from 'vitest';
+import { COMMAND, DEMO_FILE, fillHand, inBrowser, openDemo, saved } from './browser.ts';
+
+let folder = '';
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'knucklewright-page-'));
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+/** The files that the command writes for a hand file, by their endings. */
+function commandFiles(handFile: string, ...flags: readonly string[]): Readonly<Record<string, Buffer>> {
+  const out = mkdtempSync(join(folder, 'out-'));
+  execFileSync(process.execPath, [COMMAND, 'draw', handFile, '--out', out, ...flags], { stdio: 'pipe' });
+  return Object.fromEntries(readdirSync(out).map((name) => [name, readFileSync(join(out, name))]));
+}
+
+/** Path data and roles of an SVG, one line each, in the order of the file: its whole geometry. */
+function geometryOf(svg: string): readonly string[] {
+  return [...svg.matchAll(/<path\b[^>]*>/g)].map(
+    ([path]) => `${/data-role="([^"]*)"/.exec(path)?.[1]}: ${/\bd="([^"]*)"/.exec(path)?.[1]}`,
+  );
+}
+
+describe('files saved from the page', () => {
+  inBrowser('are the ones of the command line: DXF byte for byte, SVG with the same geometry', async (open) => {
+    const { page } = await open();
+    await openDemo(page);
+    const files = commandFiles(DEMO_FILE);
+    const dxf = await saved(page, '#save-dxf');
+    const svg = await saved(page, '#save-svg');
+    expect(Object.keys(files).toSorted()).toEqual([dxf.name, svg.name].toSorted());
+    expect(dxf.content.equals(files[dxf.name] ?? Buffer.of())).toBe(true);
+    const own = geometryOf(svg.content.toString());
+    expect(own.length).toBeGreaterThan(50);
+    expect(own).toEqual(geometryOf(files[svg.name]?.toString() ?? ''));
+    // Drawn twice, saved twice: the same again.
+    expect((await saved(page, '#save-dxf')).content.equals(dxf.content)).toBe(true);
+  });
+
+  inBrowser('stay the same through the saved hand file, for typed units, ring sizes, another block and options', async (open) => {
+    const { page } = await open();
+    await fillHand(page, {
+      'digits.ring.width': '21/32 in',
+      'digits.long.circumference': 'ring 58',
+      'digits.index.palmarRoom': '',
+      differential: '25',
+    });
+    await page.getByRole('button', { name: 'All other blocks' }).click();
+    await page.locator('input[name="block"][value="long-and-ring-raised-in-four"]').check();
+    const dxf = await saved(page, '#save-dxf');
+    const hand = await saved(page, '#save-hand');
+    expect(hand.name).toBe('DEMO-01_hand.json');
+    const path = join(folder, hand.name);
+    writeFileSync(path, hand.content);
+    const files = commandFiles(path, '--block', 'long-and-ring-raised-in-four', '--differential', '25', '--formats', 'dxf');
+    expect(Object.keys(files)).toEqual([dxf.name]);
+    expect(dxf.content.equals(files[dxf.name] ?? Buffer.of())).toBe(true);
+  });
+
+  inBrowser('of a plate are the ones of the command line', async (open) => {
+    const { page } = await open();
+    const hand = JSON.parse(readFileSync(DEMO_FILE, 'utf8'));
+    const path = join(folder, 'both.json');
+    writeFileSync(path, JSON.stringify({ ...hand, target: { digit: 'ring', pipExtensionDeficit: 20, pipFlexionDeficit: 40 } }));
+    await page.locator('#open-file').setInputFiles(path);
+    await page.locator('#pattern-picture').waitFor();
+    await page.locator('input[name="plate.faces"][value="both"]').check();
+    const files = commandFiles(path, '--plate', 'both', '--formats', 'dxf,pdf');
+    for (const button of ['#save-dxf', '#save-pdf']) {
+      const file = await saved(page, button);
+      expect(Object.keys(files)).toContain(file.name);
+      expect(file.content.equals(files[file.name] ?? Buffer.of())).toBe(true);
+    }
+  });
+
+  inBrowser('a demo hand that was opened is saved with the same content', async (open) => {
+    const { page } = await open();
+    await openDemo(page);
+    const hand = await saved(page, '#save-hand');
+    expect(JSON.parse(hand.content.toString())).toEqual(JSON.parse(readFileSync(DEMO_FILE, 'utf8')));
+  });
+});
+
+describe('files opened in the page', () => {
+  const demo = readFileSync(DEMO_FILE, 'utf8');
+  const refused: readonly (readonly [string, string, RegExp])[] = [
+    ['of 2 MB', JSON.stringify({ filler: 'x'.repeat(2_000_000) }), /larger than the 1 MB/],
+    ['that is cut off', demo.slice(0, 300), /not JSON/],
+    ['with another form', '{"schema": "something/else"}', /is missing|not allowed/],
+    ['with a value out of range', demo.replace('17.5', '175'), /8 to 35 mm is allowed/],
+  ];
+  for (const [name, text, message] of refused) {
+    inBrowser(`a file ${name} is refused with a message that takes the focus, and nothing is lost`, async (open) => {
+      const { page } = await open();
+      await openDemo(page);
+      const path = join(folder, 'wrong.json');
+      writeFileSync(path, text);
+      await page.locator('#open-file').setInputFiles(path);
+      await page.waitForFunction(() => document.activeElement?.id === 'file-problems');
+      expect(await page.locator('#file-problems').textContent()).toMatch(message);
+      expect(await page.locator('#field-code').inputValue()).toBe('DEMO-01');
+      expect(await page.locator('.kept').count()).toBe(0);
+    });
+  }
+
+  inBrowser('hostile text in a code or a note is text on the page and in the files, never markup', async (open) => {
+    const { page } = await open();
+    const hostile = '<img src=x onerror="window.ran=1"><script>window.ran=1</script>&lt;b&gt; ]]> -->';
+    const path = join(folder, 'hostile.json');
+    writeFileSync(path, JSON.stringify({ ...JSON.parse(demo), note: hostile }));
+    const elements = () => page.evaluate(() => document.querySelectorAll('img, script:not([type="module"]), b').length);
+    await page.locator('#open-file').setInputFiles(path);
+    await page.locator('#pattern-picture').waitFor();
+    expect(await page.locator('#field-note').inputValue()).toBe(hostile);
+    await page.locator('#field-code').fill('"><svg onload=window.ran=1>');
+    await page.locator('#draw').click();
+    await page.waitForFunction(() => document.activeElement?.id === 'errors');
+    writeFileSync(path, JSON.stringify({ ...JSON.parse(demo), code: hostile, '<b>key</b>': 1 }));
+    await page.locator('#open-file').setInputFiles(path);
+    await page.waitForFunction(() => document.activeElement?.id === 'file-problems');
+    expect(await elements()).toBe(0);
+    expect(await page.evaluate(() => 'ran' in window)).toBe(false);
+    await openDemo(page);
+    await page.locator('summary', { hasText: 'More measurements' }).first().click();
+    await page.locator('#field-note').fill(hostile);
+    const svg = (await saved(page, '#save-svg')).content.toString();
+    const parsed = await page.evaluate((text) => {
+      const file = new DOMParser().parseFromString(text, 'image/svg+xml');
+      const inputs = JSON.parse(file.querySelector('metadata')?.textContent ?? 'null') as { hand: { note: string } };
+      return { broken: file.querySelectorAll('parsererror, img, script').length, note: inputs.hand.note };
+    }, svg);
+    expect(parsed).toEqual({ broken: 0, note: hostile });
+  });
+});

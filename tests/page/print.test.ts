@@ -1,0 +1,72 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect } from 'vitest';
+import { needsReader } from '../readers.ts';
+import { COMMAND, DEMO_FILE, field, inBrowser, openDemo, saved } from './browser.ts';
+
+let folder = '';
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'knucklewright-print-'));
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+function command(...args: readonly string[]): Readonly<Record<string, Buffer>> {
+  const out = mkdtempSync(join(folder, 'out-'));
+  execFileSync(process.execPath, [COMMAND, ...args, '--out', out], { stdio: 'pipe' });
+  return Object.fromEntries(readdirSync(out).map((name) => [name, readFileSync(join(out, name))]));
+}
+
+describe('the PDF saved from the page', () => {
+  inBrowser('has the same bytes as from the command, on A4 and on Letter, and so has the handout', async (open) => {
+    const { page } = await open();
+    await openDemo(page);
+    for (const paper of ['a4', 'letter']) {
+      await page.locator(`input[name="print.paper"][value="${paper}"]`).check();
+      const pdf = await saved(page, '#save-pdf');
+      const files = command('draw', DEMO_FILE, '--formats', 'pdf', '--paper', paper);
+      expect(Object.keys(files)).toEqual([pdf.name]);
+      expect(pdf.content.equals(files[pdf.name] ?? Buffer.of())).toBe(true);
+    }
+    const handout = await saved(page, '#save-handout');
+    const [own] = Object.values(command('draw', DEMO_FILE, '--formats', 'pdf', '--paper', 'letter', '--pages', 'handout'));
+    expect(handout.name).toBe('DEMO-01-ring-lowered-in-three-handout_mm.pdf');
+    expect(handout.content.equals(own ?? Buffer.of())).toBe(true);
+  });
+
+  inBrowser('has the true page size for another reader', async (open, test) => {
+    needsReader(test, 'poppler');
+    const { page } = await open();
+    await openDemo(page);
+    const path = join(folder, 'page.pdf');
+    writeFileSync(path, (await saved(page, '#save-pdf')).content);
+    const info = execFileSync('pdfinfo', [path], { encoding: 'utf8' });
+    const [, ...sides] = /Page size:\s+([\d.]+) x ([\d.]+) pts/.exec(info) ?? [];
+    // ISO 216: A4 is 210 x 297 mm; 1 mm is 72 / 25.4 points (ISO 32000). pdfinfo prints six figures.
+    const millimetres = sides.map((points) => (Number(points) * 25.4) / 72).toSorted((a, b) => a - b);
+    expect(millimetres[0]).toBeCloseTo(210, 2);
+    expect(millimetres[1]).toBeCloseTo(297, 2);
+  });
+
+  inBrowser('is drawn against a printer that errs, as the command does it; a print that is right or far off is not', async (open) => {
+    const { page } = await open();
+    await openDemo(page);
+    const type = async (across: string, along: string) => {
+      await field(page, 'print.across').fill(across);
+      await field(page, 'print.along').fill(along);
+    };
+    await type('97,1', '98.5');
+    await page.getByText('Off by -2.9 % across and -1.5 % along.').waitFor();
+    const pdf = await saved(page, '#save-pdf');
+    const files = command('print-check', DEMO_FILE, '--across', '97.1', '--along', '98.5');
+    expect(Object.keys(files)).toEqual([pdf.name]);
+    expect(pdf.content.equals(files[pdf.name] ?? Buffer.of())).toBe(true);
+    await type('100', '99.8');
+    await page.getByText('Both bars are right: cut.').waitFor();
+    expect((await saved(page, '#save-pdf')).name).toBe('DEMO-01-ring-lowered-in-three_mm.pdf');
+    await type('80', '80');
+    await page.getByText('Off by more than 10 %').waitFor();
+    expect((await saved(page, '#save-pdf')).name).toBe('DEMO-01-ring-lowered-in-three_mm.pdf');
+  });
+});
