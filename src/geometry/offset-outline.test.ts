@@ -103,18 +103,22 @@ describe('offsetOutline', () => {
   });
 
   it("agrees with makerjs' outline in length and extents", () => {
+    // For some shapes makerjs joins no outline at all and gives nothing to compare; it must be few of them.
+    let judged = 0;
     fc.assert(
       fc.property(shapes, fc.double({ min: 0.05, max: 0.8, noNaN: true }), (s, d) => {
         const path = outline(s.w, s.h, s.r, s.hollow);
         const ours = moved(path, d);
         const theirs = makerjs.model.outline(makerModel(path), d, 0, false);
         const box = makerjs.measure.modelExtents(theirs);
+        if (!box) return;
+        judged++;
         const own = boxOf([ours]);
         for (const [a, b] of [
-          [own.minX, box?.low[0]],
-          [own.minY, box?.low[1]],
-          [own.maxX, box?.high[0]],
-          [own.maxY, box?.high[1]],
+          [own.minX, box.low[0]],
+          [own.minY, box.low[1]],
+          [own.maxX, box.high[0]],
+          [own.maxY, box.high[1]],
         ])
           expect(a).toBeCloseTo(b ?? Number.NaN, 3);
         let length = 0;
@@ -126,6 +130,7 @@ describe('offsetOutline', () => {
       }),
       { numRuns: 15 },
     );
+    expect(judged).toBeGreaterThanOrEqual(10);
   });
 
   it('names every feature that vanishes', () => {
