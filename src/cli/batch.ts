@@ -11,7 +11,7 @@ import { namedBlock, readOptions } from './draw.ts';
 import { EXIT, fail } from './exit.ts';
 import { blockFlag, type RowPiece, RowReader, type RowSettings } from './hand-pieces.ts';
 import { readLayFlags } from './lay-flags.ts';
-import { type OutputPlan, readOutputPlan } from './output-flags.ts';
+import { type OutputPlan, readOutputPlan } from './output-plan.ts';
 import { readDate } from './read-date.ts';
 import { type HandTable, openHandTable, type RowError, rowErrorText } from './read-hand-rows.ts';
 import { layOutPieces, readStockFlag, type SheetsReport, sheetsReportText } from './sheets.ts';

@@ -6,7 +6,7 @@ import { askAll, personsTerminal, type Talk } from './ask.ts';
 import type { CaseAddFlags } from './case-command.ts';
 import { describeCase } from './describe-case.ts';
 import { fail, warn } from './exit.ts';
-import { flagProblem } from './output-flags.ts';
+import { flagProblem } from './flag-problem.ts';
 import { draftValue, type VisitDraft, withSaid } from './visit-draft.ts';
 import { kebab, visitFromFlags } from './visit-flags.ts';
 import { lengthUnit, visitQuestions } from './visit-questions.ts';

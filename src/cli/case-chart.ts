@@ -5,7 +5,7 @@ import { plain } from '../units/number.ts';
 import { saveFiles } from '../writers/save-file.ts';
 import { svgDrawingInNode } from '../writers/svg-drawing-node.ts';
 import { fail, warn } from './exit.ts';
-import { flagProblem } from './output-flags.ts';
+import { flagProblem } from './flag-problem.ts';
 
 /** Runs `case chart`: the picture as SVG, written whole or not at all. */
 export async function caseChartFile(

@@ -11,7 +11,7 @@ import { failure, type Result, success } from '../units/result.ts';
 import { askAll, personsTerminal, type Question, type Talk } from './ask.ts';
 import type { CaseNewFlags } from './case-command.ts';
 import { fail, warn } from './exit.ts';
-import { flagProblem } from './output-flags.ts';
+import { flagProblem } from './flag-problem.ts';
 import { readText } from './read-file.ts';
 
 /** Runs `case new`: reads the hand, asks for what is missing at a terminal, and writes a new file; an existing one is never touched. */

@@ -10,7 +10,7 @@ import { helveticaWidth } from '../writers/pdf-document.ts';
 import { checkWritable, saveFiles } from '../writers/save-file.ts';
 import { caseChartFile } from './case-chart.ts';
 import { fail, warn } from './exit.ts';
-import { flagProblem } from './output-flags.ts';
+import { flagProblem } from './flag-problem.ts';
 
 /** The flags of `case report` as commander gives them. */
 export interface CaseReportFlags {

@@ -1,5 +1,5 @@
 import { type Command, Option } from 'commander';
-import type { NumberEntry } from '../pattern/option-table.ts';
+import type { NumberEntry } from '../pattern/option-entries.ts';
 import { PLATE_NUMBER_OPTIONS } from '../pattern/plate/plate-options.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
 import { addOutputFlags, type OutputFlags } from './output-flags.ts';

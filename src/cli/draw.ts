@@ -15,7 +15,8 @@ import { failure, type Problem, type Result, success, type Warning } from '../un
 import { describeDrawing } from './describe-drawing.ts';
 import type { DrawFlags } from './draw-command.ts';
 import { fail, warn } from './exit.ts';
-import { flagProblem, type OutputPlan, readOutputPlan } from './output-flags.ts';
+import { flagProblem } from './flag-problem.ts';
+import { type OutputPlan, readOutputPlan } from './output-plan.ts';
 import { readDate } from './read-date.ts';
 import { readJson, readText } from './read-file.ts';
 import { strayFlags } from './stray-flags.ts';

@@ -2,7 +2,7 @@ import { type Command, Option } from 'commander';
 import { GRAINS, type Grain, type LayRules, type StockSheet } from '../sheet/layout.ts';
 import { parseLength } from '../units/length.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
-import { flagProblem } from './output-flags.ts';
+import { flagProblem } from './flag-problem.ts';
 
 export interface LayFlags {
   readonly sheet: string;

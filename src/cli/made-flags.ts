@@ -19,7 +19,7 @@ import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import { inputsFromDxf, inputsFromSvg } from '../writers/inputs-text.ts';
 import type { CaseAddFlags } from './case-command.ts';
-import { flagProblem } from './output-flags.ts';
+import { flagProblem } from './flag-problem.ts';
 import { readJson, readText } from './read-file.ts';
 
 /** Decimals of a kept length, mm: as in the report of `draw`. */

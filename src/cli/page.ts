@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { failure, type Result, success } from '../units/result.ts';
 import { saveFiles } from '../writers/save-file.ts';
 import { fail } from './exit.ts';
-import { flagProblem } from './output-flags.ts';
+import { flagProblem } from './flag-problem.ts';
 import type { PageFlags } from './page-command.ts';
 import { servePage } from './serve-page.ts';
 

@@ -8,7 +8,8 @@ import { DEFAULT_OUTPUT_SETTINGS } from '../writers/output-settings.ts';
 import { layOutForPdf } from '../writers/pdf.ts';
 import { EXIT, fail, warn } from './exit.ts';
 import { requestFromDrawingOrHand } from './file-inputs.ts';
-import { flagProblem, type OutputPlan } from './output-flags.ts';
+import { flagProblem } from './flag-problem.ts';
+import type { OutputPlan } from './output-plan.ts';
 import { readSheetSettings, type SheetFlags } from './sheet-flags.ts';
 import { checkOutput, stemOf, type WrittenFile, writePatterns } from './write-patterns.ts';
 

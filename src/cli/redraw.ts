@@ -3,7 +3,8 @@ import { describeDrawing } from './describe-drawing.ts';
 import { describePlate } from './describe-plate.ts';
 import { fail, warn } from './exit.ts';
 import { requestFromDrawing } from './file-inputs.ts';
-import { type OutputFlags, readOutputPlan } from './output-flags.ts';
+import type { OutputFlags } from './output-flags.ts';
+import { readOutputPlan } from './output-plan.ts';
 import { checkOutput, stemOf, type WrittenFile, writePatterns } from './write-patterns.ts';
 
 /** Runs `redraw`: reads what the file carries, checks all of it anew, makes the pattern and writes it as `draw` does. */

@@ -1,7 +1,7 @@
 import { blockJsonSchema } from '../block/read-block.ts';
 import { handJsonSchema } from '../hand/hand-schema.ts';
-import { plateOptionsJsonSchema } from '../pattern/plate/plate-options.ts';
 import { plateJsonSchema } from '../pattern/plate/read-plate.ts';
+import { plateOptionsJsonSchema } from '../pattern/plate/read-plate-options.ts';
 import { optionsJsonSchema } from '../pattern/strip/read-options.ts';
 import { caseJsonSchema, visitJsonSchema } from '../record/case-schema.ts';
 import { cutterJsonSchema } from '../sheet/cutter-profile.ts';

@@ -1,5 +1,5 @@
 import { type Command, Option } from 'commander';
-import { NORM_GROUPS, type NormGroup } from '../hand/norm-hands.ts';
+import { NORM_GROUPS, type NormGroup } from '../hand/norm-groups.ts';
 import { addOutputFlags, type OutputFlags } from './output-flags.ts';
 import { addHandTableFlags } from './strip-flags.ts';
 

@@ -11,8 +11,9 @@ import { seeded, seededNormal } from '../units/seeded.ts';
 import { checkWritable, outputFileName, saveFiles } from '../writers/save-file.ts';
 import { readOptions } from './draw.ts';
 import { fail } from './exit.ts';
+import { flagProblem } from './flag-problem.ts';
 import { blockFlag, RowReader, type RowSettings } from './hand-pieces.ts';
-import { flagProblem, readOutputPlan } from './output-flags.ts';
+import { readOutputPlan } from './output-plan.ts';
 import { readText } from './read-file.ts';
 import { openHandTable, type RowError, rowErrorText } from './read-hand-rows.ts';
 import type { SizesFlags } from './sizes-command.ts';
@@ -199,7 +200,7 @@ async function write(
   all: readonly StockSizes[],
   chosen: StockSizes,
   shares: readonly number[],
-  plan: import('./output-flags.ts').OutputPlan,
+  plan: import('./output-plan.ts').OutputPlan,
 ): Promise<Result<readonly string[]>> {
   if (plan.folder === null) return success([]);
   const chart = { ...plan, formats: plan.formats.filter((f) => f !== 'dxf') };

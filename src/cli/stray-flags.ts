@@ -2,7 +2,7 @@ import { PLATE_NUMBER_OPTIONS } from '../pattern/plate/plate-options.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
 import { failure, type Result, success } from '../units/result.ts';
 import type { DrawFlags } from './draw-command.ts';
-import { flagProblem } from './output-flags.ts';
+import { flagProblem } from './flag-problem.ts';
 
 const STRIP_KEYS = [...NUMBER_OPTIONS, ...CHOICE_OPTIONS].map((o) => o.key as string);
 const PLATE_KEYS = ['digits', 'angle', ...PLATE_NUMBER_OPTIONS.map((o) => o.key as string)];

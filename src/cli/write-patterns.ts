@@ -4,8 +4,8 @@ import { type Result, success, type Warning } from '../units/result.ts';
 import { loadWriter } from '../writers/load-writer.ts';
 import { checkWritable, type OutputFile, outputFileName, saveFiles } from '../writers/save-file.ts';
 import type { WriterFormat } from '../writers/writer.ts';
-import { readyForCutter } from './cutter-flags.ts';
-import type { OutputPlan } from './output-flags.ts';
+import { readyForCutter } from './cutter-plan.ts';
+import type { OutputPlan } from './output-plan.ts';
 
 /** Ending of the report that stands beside the files of one drawing (output rule 14). */
 const REPORT_ENDING = 'report.txt';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { seeded, seededNormal } from '../units/seeded.ts';
-import { breadthCircumferenceCorrelation, NORM_GROUPS, type NormGroup, type NormHand, normHands } from './norm-hands.ts';
+import { NORM_GROUPS, type NormGroup } from './norm-groups.ts';
+import { breadthCircumferenceCorrelation, type NormHand, normHands } from './norm-hands.ts';
 
 const COUNT = 4000;
 const drawn = (group: NormGroup, seed = 11) => normHands(group, COUNT, seededNormal(seeded(seed)));

@@ -2,10 +2,9 @@ import { type Result, success } from '../units/result.ts';
 import { DIGITS, type DigitName } from './digits.ts';
 import type { Hand } from './hand.ts';
 import { HAND_SCHEMA_ID } from './hand-schema.ts';
+import type { NormGroup } from './norm-groups.ts';
 import { readHand } from './read-hand.ts';
 
-export const NORM_GROUPS = ['female', 'male', 'mixed'] as const;
-export type NormGroup = (typeof NORM_GROUPS)[number];
 type Sex = Exclude<NormGroup, 'mixed'>;
 
 interface Spread {

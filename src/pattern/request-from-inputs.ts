@@ -6,8 +6,8 @@ import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import type { PatternRequest } from './make-pattern.ts';
 import { PLATE_GEOMETRY_VERSION } from './plate/plate.ts';
-import { readPlateOptions } from './plate/plate-options.ts';
 import { readDesign } from './plate/read-plate.ts';
+import { readPlateOptions } from './plate/read-plate-options.ts';
 import { readStripOptions } from './strip/read-options.ts';
 import { GEOMETRY_VERSION } from './strip/strip.ts';
 

@@ -4,7 +4,8 @@ import { type LineArcPath, polyline } from '../geometry/path.ts';
 import { boxOf, pathLength, signedArea } from '../geometry/path-measures.ts';
 import type { Part, Pattern } from '../pattern/pattern.ts';
 import { shiftPart } from '../pattern/place-marks.ts';
-import { cutterById } from './cutter-library.ts';
+import { CUTTER_IDS } from './cutter-ids.ts';
+import { cutterById, cutters } from './cutter-library.ts';
 import type { CutterProfile } from './cutter-profile.ts';
 import { forCutter } from './for-cutter.ts';
 
@@ -158,4 +159,8 @@ describe('forCutter', () => {
     expect(made(pattern).parts[0]?.outline).toEqual(pattern.parts[0]?.outline);
     expect(made(pattern).extents).toEqual(pattern.extents);
   });
+});
+
+it('the ids in the help of commands are those of the profiles', () => {
+  expect(CUTTER_IDS).toEqual(cutters().map((profile) => profile.id));
 });

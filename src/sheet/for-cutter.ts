@@ -9,6 +9,7 @@ import { labelCorners, shiftDrawn, shiftPart } from '../pattern/place-marks.ts';
 import { plain } from '../units/number.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import { cutStrokes, type Obstacle, obstaclesOf, type StrokeSettings } from './cut-strokes.ts';
+import { DEFAULT_BRIDGE_WIDTH } from './cutter-ids.ts';
 import type { CutterProfile } from './cutter-profile.ts';
 import { type DoubledEdge, meetings } from './doubled-edges.ts';
 import { shortTravel } from './short-travel.ts';
@@ -19,8 +20,6 @@ export interface CutterChoices {
   readonly shareEdges: boolean;
 }
 
-/** Width of a bridge in the plastic when the profile does not say, mm. Common practice, no source. */
-export const DEFAULT_BRIDGE_WIDTH = 1;
 /** Capital height and room of the kerf's own line of text, mm. */
 const NOTE_HEIGHT = 2.5;
 const NOTE_ROOM = 7;

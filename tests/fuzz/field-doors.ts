@@ -1,5 +1,5 @@
 import * as fc from 'fast-check';
-import { readOutputPlan } from '../../src/cli/output-flags.ts';
+import { readOutputPlan } from '../../src/cli/output-plan.ts';
 import { checkCaseCode } from '../../src/hand/case-code.ts';
 import { parseDegrees } from '../../src/units/degrees-text.ts';
 import { formatLength, parseLength } from '../../src/units/length.ts';

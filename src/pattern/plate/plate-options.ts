@@ -1,7 +1,4 @@
-import * as z from 'zod';
-import { plain } from '../../units/number.ts';
-import { failure, type Result, success } from '../../units/result.ts';
-import { type NumberEntry, type OptionSource, optionProblem, optionsForm, readOptionTable } from '../option-table.ts';
+import type { NumberEntry } from '../option-entries.ts';
 
 /** Everything about a plate that the therapist may choose besides faces, digits and angle; lengths in mm, shares as fractions. */
 export interface PlateOptions {
@@ -95,30 +92,10 @@ export const PLATE_NUMBER_OPTIONS: readonly NumberEntry<keyof PlateOptions>[] = 
   { key: 'strapOverlap', unit: 'mm', byDefault: 25, low: 10, high: 60, about: 'how far a strap lies over its hook at each end' },
 ];
 
-const TABLE = { numbers: PLATE_NUMBER_OPTIONS, choices: [] };
-
 /** All defaults. */
 export const DEFAULT_PLATE_OPTIONS: PlateOptions = Object.freeze(
   Object.fromEntries(PLATE_NUMBER_OPTIONS.map(({ key, byDefault }) => [key, byDefault])),
 ) as unknown as PlateOptions;
-
-/** The form of an object of plate options, for presets and for the JSON Schema. */
-export const plateOptionsForm = optionsForm(TABLE);
-
-/** JSON Schema of an options file for a plate. */
-export function plateOptionsJsonSchema(): object {
-  return z.toJSONSchema(plateOptionsForm, { io: 'input' });
-}
-
-/** Options from defaults and sources, later ones winning; every wrong key and value of every source at once. */
-export function readPlateOptions(sources: readonly OptionSource[]): Result<PlateOptions> {
-  const read = readOptionTable(TABLE, sources);
-  if (!read.ok) return read;
-  const options = read.value as unknown as PlateOptions;
-  if (options.webNotch === 0 || options.webNotch >= LEAST_NOTCH) return success(options);
-  const shown = `${plain(options.webNotch)} mm is too shallow to be rounded; use 0 for none, or ${LEAST_NOTCH} and more`;
-  return failure(optionProblem('options', 'webNotch', shown));
-}
 
 /** A notch must hold its round bottom and its two rounded corners. mm */
 export const LEAST_NOTCH = 6;

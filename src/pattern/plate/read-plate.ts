@@ -6,7 +6,7 @@ import { formWords } from '../../units/form-words.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
 import { PLATE_ANGLE, PLATE_FACES, type PlateDesign, type PlateFaces } from './plate-design.ts';
-import { plateOptionsForm } from './plate-options.ts';
+import { plateOptionsForm } from './read-plate-options.ts';
 
 const degrees = z.number().min(PLATE_ANGLE.low).max(PLATE_ANGLE.high);
 

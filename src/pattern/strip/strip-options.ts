@@ -1,4 +1,4 @@
-import type { ChoiceEntry, NumberEntry } from '../option-table.ts';
+import type { ChoiceEntry, NumberEntry } from '../option-entries.ts';
 
 /** Everything about a strip that the therapist may choose; lengths in mm, differential in degrees, stretch as a fraction. */
 export interface StripOptions {

@@ -1,0 +1,110 @@
+import { readFileSync, statSync } from 'node:fs';
+import type { Pattern } from '../pattern/pattern.ts';
+import { cutterById, cutters } from '../sheet/cutter-library.ts';
+import { type CutterProfile, readCutter } from '../sheet/cutter-profile.ts';
+import { forCutter } from '../sheet/for-cutter.ts';
+import { laserAllowed } from '../sheet/laser-material.ts';
+import { parseJsonText } from '../units/json-text.ts';
+import { parseLength } from '../units/length.ts';
+import { nearest } from '../units/nearest.ts';
+import { plain } from '../units/number.ts';
+import { visible } from '../units/quote.ts';
+import { failure, type Problem, type Result, success } from '../units/result.ts';
+import { DEFAULT_OUTPUT_SETTINGS, type DxfSettings, type OutputSettings } from '../writers/output-settings.ts';
+import type { CutterFlags } from './cutter-flags.ts';
+
+/** What the flags say of machines: how the pattern is made ready, and how the files look. */
+export interface CutterPlan {
+  /** Null: no machine was named and nothing is asked of one, so outlines stay the true edges, once round each. */
+  readonly cutter: { readonly profile: CutterProfile; readonly shareEdges: boolean } | null;
+  readonly settings: OutputSettings;
+}
+
+/** A profile is a page of text. */
+const LARGEST_PROFILE = 64 * 1024;
+
+/** The plan that the flags ask for, with all their problems at once; a laser's caution comes as a warning. */
+export function readCutterPlan(flags: CutterFlags): Result<CutterPlan> {
+  const problems: Problem[] = [];
+  const length = (flag: string, text: string | undefined, low: number, high: number): number | undefined => {
+    if (text === undefined) return undefined;
+    const read = parseLength(text, 'mm', { zero: true });
+    if (!read.ok) problems.push(problem(flag, read.reason));
+    else if (read.mm < low || read.mm > high) problems.push(problem(flag, `${plain(read.mm, 4)} mm is outside ${low} to ${high} mm`));
+    else return read.mm;
+    return undefined;
+  };
+  const asked = {
+    kerf: length('--kerf', flags.kerf, 0, 6),
+    leadIn: length('--lead-in', flags.leadIn, 0, 10),
+    bridges: wholeNumber('--bridges', flags.bridges, 12, problems),
+    bridgeWidth: length('--bridge-width', flags.bridgeWidth, 0.2, 5),
+  };
+  const given = Object.fromEntries(Object.entries(asked).filter(([, value]) => value !== undefined));
+  const chordError = length('--dxf-chord-error', flags.dxfChordError, 0.001, 0.5);
+  if (flags.dxfChordError !== undefined && flags.dxfArcs !== 'lines') problems.push(problem('--dxf-chord-error', 'needs --dxf-arcs lines'));
+  if (flags.bridgeWidth !== undefined && flags.bridges === undefined) problems.push(problem('--bridge-width', 'needs --bridges'));
+  const named = flags.cutter === undefined ? null : namedCutter(flags.cutter);
+  if (named && !named.ok) problems.push(...named.problems);
+  const base = named?.ok ? named.value : null;
+  const allowed = base
+    ? laserAllowed(base, { name: flags.material ?? null, allowsLaser: flags.materialAllowsLaser === true })
+    : success(null);
+  if (!allowed.ok) problems.push(...allowed.problems);
+  if (problems.length > 0) return failure(...problems);
+  const wanted = base !== null || Object.keys(given).length > 0 || flags.shareEdges === true;
+  const profile = { ...(base ?? cutterById('knife')), ...given } as CutterProfile;
+  const dxf = {
+    form: flags.dxf ?? DEFAULT_OUTPUT_SETTINGS.dxf.form,
+    arcs: flags.dxfArcs ?? DEFAULT_OUTPUT_SETTINGS.dxf.arcs,
+    chordError: chordError ?? DEFAULT_OUTPUT_SETTINGS.dxf.chordError,
+  } as DxfSettings;
+  const settings = base
+    ? { ...DEFAULT_OUTPUT_SETTINGS, layers: base.layers as OutputSettings['layers'], stroke: base.stroke, order: base.order, dxf }
+    : { ...DEFAULT_OUTPUT_SETTINGS, dxf };
+  return success(
+    { cutter: wanted ? { profile, shareEdges: flags.shareEdges === true } : null, settings },
+    allowed.ok ? allowed.warnings : [],
+  );
+}
+
+/** The pattern as the plan's machine cuts it; without a machine, as it is. */
+export function readyForCutter(pattern: Pattern, { cutter }: CutterPlan): Result<Pattern> {
+  return cutter ? forCutter(pattern, cutter.profile, { shareEdges: cutter.shareEdges }) : success(pattern);
+}
+
+function namedCutter(name: string): Result<CutterProfile> {
+  const known = cutterById(name);
+  if (known) return success(known);
+  if (!/[/\\.]/.test(name)) {
+    const ids = cutters().map((profile) => profile.id);
+    const near = nearest(name, ids);
+    return failure(
+      problem(
+        '--cutter',
+        `there is no cutter "${visible(name)}"${near ? `; did you mean ${near}?` : `; the cutters are ${ids.join(', ')}`}`,
+      ),
+    );
+  }
+  try {
+    if (statSync(name).size > LARGEST_PROFILE)
+      return failure(problem('--cutter', `${visible(name)} is larger than ${LARGEST_PROFILE} bytes`));
+    const json = parseJsonText(readFileSync(name, 'utf8'), name);
+    return json.ok ? readCutter(json.value, name) : json;
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? String(error.code) : String(error);
+    return failure(problem('--cutter', `${visible(name)} cannot be read (${code})`));
+  }
+}
+
+function wholeNumber(flag: string, text: string | undefined, high: number, problems: Problem[]): number | undefined {
+  if (text === undefined) return undefined;
+  const value = /^\d{1,3}$/.test(text.trim()) ? Number(text) : Number.NaN;
+  if (value <= high) return value;
+  problems.push(problem(flag, `"${visible(text)}" is not a whole number from 0 to ${high}`));
+  return undefined;
+}
+
+function problem(flag: string, message: string): Problem {
+  return { code: 'FLAG', where: flag, message: `${flag}: ${message}.`, kind: 'input' };
+}
