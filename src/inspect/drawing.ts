@@ -70,10 +70,10 @@ export const LIMITS = {
   /** Depth of blocks in blocks, symbols in symbols. */
   reuse: 8,
   /** Elements or entities that are read, repeated ones counted each time. */
-  items: 200_000,
-  segments: 150_000,
+  items: 100_000,
+  segments: 100_000,
   /** Pairs of edges or ends that are compared: a file of nothing but the same line again would ask for the square of its length. */
-  comparisons: 1_000_000,
+  comparisons: 300_000,
   milliseconds: 20_000,
 } as const;
 

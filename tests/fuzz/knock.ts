@@ -6,6 +6,8 @@ import { LONGEST_MS, processorMs } from './job.ts';
 import { hold, unpolluted } from './must-hold.ts';
 
 /** Knocks at the doors of the job, one after the other, and posts what came of each. Runs in a thread, watched by `watch.ts`. */
+const TRIES_AGAIN = 3;
+
 const { names, cases, seed, begun } = workerData as Job;
 for (const name of names) parentPort?.postMessage(await knock(name));
 parentPort?.postMessage('done');
@@ -15,12 +17,18 @@ async function knock(name: string): Promise<Knocked> {
   if (!door) throw new Error(`no door ${name}; the doors are ${DOORS.map((known) => known.name).join(', ')}`);
   const start = performance.now();
   let slowestMs = 0;
-  const property = fc.asyncProperty(door.recipes, async (recipe) => {
-    Atomics.add(begun, 0, 1);
+  /** Processor time of one feeding, ms. */
+  const feed = async (recipe: unknown) => {
     const before = processorMs();
     await door.feed(recipe);
     unpolluted();
-    const took = processorMs() - before;
+    return processorMs() - before;
+  };
+  const property = fc.asyncProperty(door.recipes, async (recipe) => {
+    Atomics.add(begun, 0, 1);
+    let took = await feed(recipe);
+    // A busy machine only adds, above all to the collection of garbage: what is slow by itself is slow every time.
+    for (let again = 0; took > LONGEST_MS && again < TRIES_AGAIN; again++) took = Math.min(took, await feed(recipe));
     slowestMs = Math.max(slowestMs, took);
     hold(took <= LONGEST_MS, () => `a case took ${took.toFixed(0)} ms`);
   });
