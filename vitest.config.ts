@@ -9,6 +9,7 @@ export default defineConfig({
   test: {
     include: ['src/**/*.test.ts', 'tests/**/*.test.ts'],
     globalSetup: './tests/build-once.ts',
+    setupFiles: './tests/seed.ts',
     reporters: ['default', './tests/reporter.ts'],
     // Outside readers and pictures at 600 dpi take seconds on a small machine.
     testTimeout: 30_000,

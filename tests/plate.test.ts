@@ -115,7 +115,8 @@ describe('every plate', () => {
       ),
       { numRuns: 80 },
     );
-    expect(count.made).toBeGreaterThan(5 * count.refused);
+    // About 15 in 100 such plates are refused (600 drawn while it was built); a third is more than four standard deviations of 80 draws away.
+    expect(count.made).toBeGreaterThan(2 * count.refused);
   }, 120_000);
 
   it('of a left hand is the mirror image of the right one', () => {
