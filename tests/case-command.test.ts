@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { loadCase } from '../src/record/case-store.ts';
+import { optionsText } from '../src/record/options-text.ts';
 import { inkedPixels, rasterise } from './picture.ts';
 import { needsReader } from './readers.ts';
 
@@ -133,6 +134,24 @@ describe('knucklewright case', { timeout: LONG }, () => {
       flatLength: JSON.parse(drawn.out).flatLength,
     });
     expect(reports[1]).toEqual(reports[0]);
+  });
+
+  it('notes a plate from its pattern file, with its angle and options, and says what differs from the defaults', async () => {
+    const hand = fixture('demo-hand-plate.json');
+    await run('case', 'new', 'c.json', '--hand', hand);
+    await run('draw', hand, '--plate', 'both', '--angle', '40', '--wing', '9', '--out', '.', '--formats', 'svg,pdf');
+    for (const ending of ['.svg', '.pdf']) {
+      const pattern = (await readdir(folder)).find((name) => name.endsWith(`both_mm${ending}`)) ?? '';
+      const added = await run('case', 'add', 'c.json', '--date', '2026-03-02', '--pip-active', '30/80', '--pattern', pattern);
+      expect(added).toMatchObject({ code: 0, err: '' });
+    }
+    const read = await loadCase(join(folder, 'c.json'));
+    const made = read.ok ? read.value.visits.map((visit) => visit.made) : [];
+    expect(made[0]).toMatchObject({ kind: 'plate', faces: 'both', mpAngle: 40 });
+    expect(made[1]).toEqual(made[0]);
+    const file = JSON.parse(await readFile(join(folder, 'c.json'), 'utf8'));
+    expect(file.visits[0].made).toMatchObject({ options: { wing: 9 } });
+    expect(optionsText(file.visits[0].made)).toBe('Differs from the default: wing 9 mm (default 12).');
   });
 
   it("refuses another hand's pattern and another hand's measurements", async () => {

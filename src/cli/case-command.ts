@@ -114,7 +114,7 @@ function addAdd(parent: Command): void {
     .option(`--other-mp ${MOTION}`, "active MP motion of the other hand's digit")
     .option(`--other-pip ${MOTION}`, "active PIP motion of the other hand's digit")
     .option(`--other-dip ${MOTION}`, "active DIP motion of the other hand's digit")
-    .option('--pattern <file>', 'made: the pattern that was cut, as knucklewright wrote it (SVG or DXF)')
+    .option('--pattern <file>', 'made: the pattern that was cut, as knucklewright wrote it (SVG, DXF or PDF)')
     .option('--block <id>', 'made: a strip with this block')
     .option('--differential <degrees>', 'made: differential of the strip')
     .option('--options <file>', 'made: options file of the strip (JSON)')

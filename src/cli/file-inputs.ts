@@ -5,6 +5,7 @@ import { chooseForHand } from '../pattern/plan-hand.ts';
 import { requestFromInputs } from '../pattern/request-from-inputs.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../pattern/strip/strip-options.ts';
 import { parseJsonText } from '../units/json-text.ts';
+import { own } from '../units/own.ts';
 import { failure, type Result, success } from '../units/result.ts';
 import { inputsFromDxf, inputsFromPdf, inputsFromSvg } from '../writers/inputs-text.ts';
 import { readBytes } from './read-file.ts';
@@ -17,6 +18,17 @@ const LARGEST_INFLATED_BYTES = 2_000_000;
 export async function requestFromDrawing(path: string): Promise<Result<PatternRequest>> {
   const bytes = await readBytes(path, LARGEST_DRAWING_BYTES);
   return bytes.ok ? carried(bytes.value, path) : bytes;
+}
+
+/** The request that a drawing carries, with the version of the geometry that drew it. */
+export async function drawnBefore(path: string): Promise<Result<{ readonly request: PatternRequest; readonly geometryVersion: string }>> {
+  const bytes = await readBytes(path, LARGEST_DRAWING_BYTES);
+  if (!bytes.ok) return bytes;
+  const request = carried(bytes.value, path);
+  const inputs = inputsIn(bytes.value);
+  if (!request.ok) return request;
+  if (!inputs.ok) return inputs;
+  return success({ request: request.value, geometryVersion: String(own(inputs.value, 'geometryVersion')) }, request.warnings);
 }
 
 /** The same, or from a hand file: its suggested block with default options. */

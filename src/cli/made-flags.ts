@@ -1,9 +1,8 @@
 import type { Block } from '../block/block.ts';
 import { blockById, blocks } from '../block/library.ts';
-import { readBlock } from '../block/read-block.ts';
 import type { Hand } from '../hand/hand.ts';
-import { readHand } from '../hand/read-hand.ts';
 import { makePattern } from '../pattern/make-pattern.ts';
+import { PLATE_GEOMETRY_VERSION } from '../pattern/plate/plate.ts';
 import { readStripOptions } from '../pattern/strip/read-options.ts';
 import { GEOMETRY_VERSION } from '../pattern/strip/strip.ts';
 import type { StripOptions } from '../pattern/strip/strip-options.ts';
@@ -14,17 +13,15 @@ import { parseDegrees } from '../units/degrees-text.ts';
 import { parseLength } from '../units/length.ts';
 import { nearest } from '../units/nearest.ts';
 import { rounded } from '../units/number.ts';
-import { own } from '../units/own.ts';
 import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
-import { inputsFromDxf, inputsFromSvg } from '../writers/inputs-text.ts';
 import type { CaseAddFlags } from './case-command.ts';
+import { drawnBefore } from './file-inputs.ts';
 import { flagProblem } from './flag-problem.ts';
-import { readJson, readText } from './read-file.ts';
+import { readJson } from './read-file.ts';
 
 /** Decimals of a kept length, mm: as in the report of `draw`. */
 const DECIMALS = 3;
-const LARGEST_PATTERN = 20_000_000;
 
 /** What was made, as the flags say it; null when they say nothing. `hand`: what the length is computed from where it is not given. */
 export async function madeOf(flags: CaseAddFlags, record: Case, hand: Hand | null): Promise<Result<MadeFile | null>> {
@@ -47,32 +44,22 @@ export async function madeOf(flags: CaseAddFlags, record: Case, hand: Hand | nul
 }
 
 async function fromPattern(path: string, record: Case, flatLength: number | null): Promise<Result<MadeFile>> {
-  const text = await readText(path, LARGEST_PATTERN);
-  if (!text.ok) return text;
-  const inputs = /\.dxf$/i.test(path) ? inputsFromDxf(text.value) : inputsFromSvg(text.value);
-  if (!inputs.ok) return failure(...inputs.problems.map((p) => ({ ...p, message: `${path}: ${p.message}` })));
-  const kind = own(inputs.value, 'kind');
-  if (kind !== 'strip')
-    return failure(
-      flagProblem(
-        '--pattern',
-        `${path} is the pattern of ${quote(kind)}; only that of a strip is read here. Give --plate-angle for a plate`,
-      ),
-    );
-  const hand = readHand(own(inputs.value, 'hand'), path);
-  const block = readBlock(own(inputs.value, 'block'), path);
-  const options = readStripOptions([{ origin: path, values: own(inputs.value, 'options') }]);
-  const problems: Problem[] = [hand, block, options].flatMap((read) => (read.ok ? [] : read.problems));
-  if (hand.ok) problems.push(...handProblems(hand.value, record, path));
-  if (!hand.ok || !block.ok || !options.ok || problems.length > 0) return failure(...problems);
-  const version = own(inputs.value, 'geometryVersion');
-  const geometryVersion = typeof version === 'string' ? version : GEOMETRY_VERSION;
+  const drawn = await drawnBefore(path);
+  if (!drawn.ok) return drawn;
+  const { request, geometryVersion } = drawn.value;
+  const problems = handProblems(request.hand, record, path);
+  if (problems.length > 0) return failure(...problems);
+  if (request.kind === 'plate') {
+    const { faces, angle } = request.plate;
+    const length = flatLength === null ? {} : { flatLength };
+    return success({ kind: 'plate', faces, mpAngle: angle, options: { ...request.options }, geometryVersion, ...length });
+  }
   // Another version of the geometry may have drawn another length; then none is better than a wrong one.
   const computed =
     flatLength === null && geometryVersion === GEOMETRY_VERSION
-      ? computedLength(hand.value, block.value, options.value)
+      ? computedLength(request.hand, request.block, request.options)
       : success(flatLength);
-  return strip(block.value, options.value, geometryVersion, computed);
+  return strip(request.block, request.options, geometryVersion, computed);
 }
 
 async function fromBlock(id: string, flags: CaseAddFlags, hand: Hand | null, flatLength: number | null): Promise<Result<MadeFile>> {
@@ -129,7 +116,7 @@ function fromPlate(text: string, flags: CaseAddFlags, flatLength: number | null)
   if (faces === undefined) problems.push(flagProblem('--plate-faces', `${quote(flags.plateFaces)} can be ${PLATE_FACES.join(', ')}`));
   if (!angle.ok || faces === undefined || problems.length > 0) return failure(...problems);
   const length = flatLength === null ? {} : { flatLength };
-  return success({ kind: 'plate', faces, mpAngle: angle.degrees, options: {}, geometryVersion: GEOMETRY_VERSION, ...length });
+  return success({ kind: 'plate', faces, mpAngle: angle.degrees, options: {}, geometryVersion: PLATE_GEOMETRY_VERSION, ...length });
 }
 
 function flatLengthOf({ flatLength }: CaseAddFlags): Result<number | null> {

@@ -1,3 +1,4 @@
+import { PLATE_NUMBER_OPTIONS } from '../pattern/plate/plate-options.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
 import { plain } from '../units/number.ts';
 import type { MadeFile } from './case-schema.ts';
@@ -8,14 +9,13 @@ type Value = MadeFile['options'][string];
 const DECIMALS = 4;
 
 /**
- * The options that a thing was made with, where they differ from a strip's default, in one sentence or more; an option that has no default
- * here (a plate's) is told as it is. The differential of a strip is left to the words for what was made.
+ * The options that a thing was made with, where they differ from the defaults of its kind, in one sentence or more; an option unknown
+ * to this version is told as it is. The differential of a strip is left to the words for what was made.
  */
 export function optionsText({ kind, options }: MadeFile): string {
   const noted = Object.entries(options).filter(([key]) => key !== 'differential' || kind !== 'strip');
   if (noted.length === 0) return 'Options not noted.';
-  if (kind === 'plate') return `Options: ${noted.map(([key, value]) => `${key} ${shown(value)}`).join(', ')}.`;
-  const all = [...NUMBER_OPTIONS, ...CHOICE_OPTIONS];
+  const all = kind === 'plate' ? PLATE_NUMBER_OPTIONS : [...NUMBER_OPTIONS, ...CHOICE_OPTIONS];
   const other = noted.flatMap(([key, value]) => {
     const option = all.find((one) => one.key === key);
     if (option === undefined) return [`${key} ${shown(value)}`];
