@@ -13,6 +13,7 @@ import { fileOrder } from '../src/writers/file-order.ts';
 import { DEFAULT_OUTPUT_SETTINGS, DXF_ARCS, DXF_FORMS, type DxfSettings } from '../src/writers/output-settings.ts';
 import { svgNodeWriter } from '../src/writers/svg-node.ts';
 import { demoStrip, fullSheet, plateLike, sheetOf } from './cutter-patterns.ts';
+import { presetPlate } from './demo-plate.ts';
 import { boxOfTrace, redrawTrace, type TracedPath, tracePdf } from './pdf-trace.ts';
 import { differingPixels, inkedPixels, rasterise } from './picture.ts';
 import { needsReader } from './readers.ts';
@@ -39,7 +40,8 @@ if (!cutReady.ok) throw new Error(JSON.stringify(cutReady.problems));
 
 const PATTERNS: readonly (readonly [string, Pattern])[] = [
   ['strip', demoStrip()],
-  ['plate', sheetOf([plateLike('A')], 90, 110)],
+  ['plate-with-holes', sheetOf([plateLike('A')], 90, 110)],
+  ['plate', presetPlate('mp-immobilisation-dorsal').pattern],
   ['plate-with-kerf', cutReady.value],
   ['sheet', fullSheet()],
 ];

@@ -12,11 +12,13 @@ import { pdfWriter } from '../src/writers/pdf.ts';
 import { svgNodeWriterFor } from '../src/writers/svg-node.ts';
 import type { PatternWriter } from '../src/writers/writer.ts';
 import { demoStrip, fullSheet, plateLike, sheetOf } from './cutter-patterns.ts';
+import { presetPlate } from './demo-plate.ts';
 import { samplePattern } from './sample-pattern.ts';
 
 const PATTERNS: readonly (readonly [string, Pattern])[] = [
   ['demo strip', demoStrip()],
-  ['plate', sheetOf([plateLike('A')], 90, 110)],
+  ['plate-with-holes', sheetOf([plateLike('A')], 90, 110)],
+  ['plate', presetPlate('mp-immobilisation-dorsal').pattern],
   ['full sheet', fullSheet()],
   ['sample', samplePattern],
 ];
