@@ -29,6 +29,8 @@ const withoutFontsAndImages = {
 
 /** Writes the page to `target` and returns its size in bytes; throws when it would load anything or is too large. */
 export async function buildPage(target = PAGE) {
+  // The same page whoever builds it; within the tests vite would take their own mode.
+  process.env.NODE_ENV = 'production';
   const result = await build({
     configFile: false,
     root: join(root, 'src', 'page'),

@@ -93,6 +93,8 @@ export const TYPED_HAND: Readonly<Record<string, string>> = {
 };
 
 export const DEMO_FILE = fileURLToPath(new URL('../../fixtures/demo-hand.json', import.meta.url));
+/** The one that lacks both motions, so that the page draws a plate. */
+export const PLATE_DEMO_FILE = fileURLToPath(new URL('../../fixtures/demo-hand-plate.json', import.meta.url));
 export const COMMAND = fileURLToPath(new URL('../../dist/knucklewright.js', import.meta.url));
 
 /** The element of an entry, by its path. */
@@ -107,9 +109,9 @@ export async function fillHand(page: Page, changes: Readonly<Record<string, stri
   await page.locator('input[name="target.digit"][value="ring"]').check();
 }
 
-/** Opens the demonstration hand's file in the page and waits for its pattern. */
-export async function openDemo(page: Page): Promise<void> {
-  await page.locator('#open-file').setInputFiles(DEMO_FILE);
+/** Opens the demonstration hand's file, or another, in the page and waits for its pattern. */
+export async function openDemo(page: Page, file = DEMO_FILE): Promise<void> {
+  await page.locator('#open-file').setInputFiles(file);
   await page.locator('#pattern-picture').waitFor();
 }
 
