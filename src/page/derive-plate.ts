@@ -5,7 +5,7 @@ import { makePlate, type Plate } from '../pattern/plate/plate.ts';
 import { PLATE_ANGLE, type PlateDesign } from '../pattern/plate/plate-design.ts';
 import { plateOfFaces } from '../pattern/plate/plate-library.ts';
 import type { PlateOptions } from '../pattern/plate/plate-options.ts';
-import { designFor } from '../pattern/plate/read-plate.ts';
+import { designFor, type PlatePreset } from '../pattern/plate/read-plate.ts';
 import { readPlateOptions } from '../pattern/plate/read-plate-options.ts';
 import { parseDegrees } from '../units/degrees-text.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
@@ -26,7 +26,7 @@ export function wantsPlate(entries: Entries, plan: Plan | null): boolean {
   return entries.block === 'plate' || (entries.block === 'auto' && plan !== null && plan.plate !== null);
 }
 
-/** The plate of the entries, round all digits that were measured, with every problem at once. The sheet is the strip's. */
+/** The plate of the entries, round the digits that were measured or the treated one and its neighbours, with every problem at once. The sheet is the strip's. */
 export function drawPlate(hand: Hand, plan: Plan | null, entries: Entries, date: string | null): Result<DrawnPlate> {
   const angle = typedAngle(entries.plate.angle);
   const options = readPlateOptions([{ origin: '', values: { thickness: entries.options.thickness } }]);
@@ -36,9 +36,11 @@ export function drawPlate(hand: Hand, plan: Plan | null, entries: Entries, date:
     ...(options.ok ? [] : options.problems.map((p) => ({ ...p, code: 'PLATE_OPTION' }))),
   ];
   if (!angle.ok || !options.ok) return failure(...problems);
-  const digits = digitsIn(hand.digits);
+  const preset = plateOfFaces(entries.plate.faces);
+  const asked: PlatePreset = entries.plate.digits === 'neighbours' ? { ...preset, digits: 'target-and-neighbours' } : preset;
+  const digits = entries.plate.digits === 'neighbours' ? null : digitsIn(hand.digits);
   const choice = { digits, angle: angle.value, planned: plan?.plate?.degrees ?? null };
-  const design = designFor(hand, plateOfFaces(entries.plate.faces), choice);
+  const design = designFor(hand, asked, choice);
   if (!design.ok) return design;
   const made = makePlate(hand, design.value, options.value, date);
   if (!made.ok) return made;

@@ -10,6 +10,10 @@ import type { Language } from './texts/languages.ts';
 
 export type DecimalSign = '.' | ',';
 
+/** Which digits a plate takes in: all that were measured, or the treated one with its neighbours. */
+export const PLATE_DIGITS = ['measured', 'neighbours'] as const;
+export type PlateDigits = (typeof PLATE_DIGITS)[number];
+
 /** Everything a person typed or chose about the case; numbers stay as they were typed. */
 export interface Entries {
   readonly code: string;
@@ -30,7 +34,7 @@ export interface Entries {
   readonly options: Readonly<Record<keyof StripOptions, string>>;
   readonly date: string;
   /** What plate, if it is one; without an angle the plan's is taken. */
-  readonly plate: { readonly faces: PlateFaces; readonly angle: string };
+  readonly plate: { readonly faces: PlateFaces; readonly digits: PlateDigits; readonly angle: string };
   /** How it is printed: the paper, and what the two 100 mm bars of a print measured. */
   readonly print: Readonly<Record<'paper' | 'across' | 'along', string>>;
   /** A visit that is being written down. */
@@ -126,7 +130,7 @@ export function emptyEntries(decimal: DecimalSign): Entries {
     places: { index: 'enclosed', long: 'raised', ring: 'enclosed', little: 'out' },
     options: usualOptions(decimal),
     date: '',
-    plate: { faces: 'dorsal', angle: '' },
+    plate: { faces: 'dorsal', digits: 'measured', angle: '' },
     print: { paper: 'a4', across: '', along: '' },
     visit: EMPTY_VISIT,
   };

@@ -69,12 +69,18 @@ describe('files saved from the page', () => {
     await page.locator('#open-file').setInputFiles(path);
     await page.locator('#pattern-picture').waitFor();
     await page.locator('input[name="plate.faces"][value="both"]').check();
-    const files = commandFiles(path, '--plate', 'both', '--formats', 'dxf,pdf');
-    for (const button of ['#save-dxf', '#save-pdf']) {
-      const file = await saved(page, button);
-      expect(Object.keys(files)).toContain(file.name);
-      expect(file.content.equals(files[file.name] ?? Buffer.of())).toBe(true);
-    }
+    const same = async (...flags: readonly string[]) => {
+      const files = commandFiles(path, '--plate', 'both', '--formats', 'dxf,pdf', ...flags);
+      for (const button of ['#save-dxf', '#save-pdf']) {
+        const file = await saved(page, button);
+        expect(Object.keys(files)).toContain(file.name);
+        expect(file.content.equals(files[file.name] ?? Buffer.of())).toBe(true);
+      }
+    };
+    await same();
+    await page.getByText('the treated finger and its neighbours').click();
+    await page.getByRole('heading', { name: '(long, ring, little)' }).waitFor();
+    await same('--digits', 'long,ring,little');
   });
 
   inBrowser('a demo hand that was opened is saved with the same content', async (open) => {

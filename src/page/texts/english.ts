@@ -115,6 +115,7 @@ export const english = {
     rank: (k: number) => `Suggestion ${k}`,
     score: (points: string, best: string) => `${points} of ${best} points`,
     points: 'Points',
+    losesMost: (term: string) => `Points lost most: ${term}.`,
     term: {
       rotation: 'Rotation is controlled',
       hold: 'MP angle against the others',
@@ -155,6 +156,8 @@ export const english = {
     angleAsked: 'Flexion, 0 to 90. The plan names none for this hand.',
     faces: 'Which side',
     face: { dorsal: 'dorsal', palmar: 'palmar', both: 'both' },
+    digits: 'Which fingers',
+    digitsOf: { measured: 'all that were measured', neighbours: 'the treated finger and its neighbours' },
     palm: 'The whole hand; what is empty is estimated',
     title: (face: string, angle: string, digits: string) => `MP plate, ${face}, ${angle} (${digits})`,
     description: (parts: string) => `The flat plate with its marks: ${parts}. The table gives every figure.`,
@@ -169,6 +172,7 @@ export const english = {
   options: {
     heading: 'Strip and sheet',
     about: 'Usual values are filled in.',
+    more: 'More options',
     name: {
       width: 'Strip width',
       thickness: 'Sheet thickness',

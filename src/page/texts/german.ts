@@ -145,6 +145,7 @@ export const german: Texts = {
     rank: (k) => `Vorschlag ${k}`,
     score: (points, best) => `${points} von ${best} Punkten`,
     points: 'Punkte',
+    losesMost: (term: string) => `Die meisten Punkte fehlen bei: ${term}.`,
     term: {
       rotation: 'Drehung ist geführt',
       hold: 'MP-Winkel gegen die anderen',
@@ -185,6 +186,8 @@ export const german: Texts = {
     angleAsked: 'Beugung, 0 bis 90. Der Plan nennt für diese Hand keinen.',
     faces: 'Welche Seite',
     face: { dorsal: 'dorsal', palmar: 'palmar', both: 'beide' },
+    digits: 'Welche Finger',
+    digitsOf: { measured: 'alle gemessenen', neighbours: 'der behandelte Finger und seine Nachbarn' },
     palm: 'Die ganze Hand; was leer ist, wird geschätzt',
     title: (face, angle, digits) => `MP-Platte, ${face}, ${angle} (${digits})`,
     description: (parts) => `Die flache Platte mit ihren Marken: ${parts}. Die Tabelle nennt jede Zahl.`,
@@ -199,6 +202,7 @@ export const german: Texts = {
   options: {
     heading: 'Streifen und Platte',
     about: 'Übliche Werte sind eingetragen.',
+    more: 'Weitere Einstellungen',
     name: {
       width: 'Streifenbreite',
       thickness: 'Plattendicke',

@@ -154,6 +154,7 @@ export const spanish: Texts = {
     rank: (k) => `Sugerencia ${k}`,
     score: (points, best) => `${points} de ${best} puntos`,
     points: 'Puntos',
+    losesMost: (term: string) => `Pierde más puntos en: ${term}.`,
     term: {
       rotation: 'La rotación se controla',
       hold: 'Ángulo MCF frente a los demás',
@@ -194,6 +195,8 @@ export const spanish: Texts = {
     angleAsked: 'Flexión, de 0 a 90. El plan no da ninguno para esta mano.',
     faces: 'Qué lado',
     face: { dorsal: 'dorsal', palmar: 'palmar', both: 'los dos' },
+    digits: 'Qué dedos',
+    digitsOf: { measured: 'todos los medidos', neighbours: 'el dedo tratado y sus vecinos' },
     palm: 'La mano entera; lo vacío se estima',
     title: (face, angle, digits) => `Placa MCF, ${face}, ${angle} (${digits})`,
     description: (parts) => `La placa plana con sus marcas: ${parts}. La tabla da todas las cifras.`,
@@ -208,6 +211,7 @@ export const spanish: Texts = {
   options: {
     heading: 'Tira y lámina',
     about: 'Los valores habituales ya están puestos.',
+    more: 'Más ajustes',
     name: {
       width: 'Ancho de la tira',
       thickness: 'Grosor de la lámina',

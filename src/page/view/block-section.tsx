@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { PLACES, type Place } from '../../block/block.ts';
 import { DIFFERENTIAL_STEP, SURVEYED_DIFFERENTIAL } from '../../block/differential.ts';
 import type { Plan, Suggestion } from '../../block/plan.ts';
-import { SCORE_TERMS, TERM_RULES } from '../../block/score-terms.ts';
+import { SCORE_TERMS, type ScoreTerm, TERM_RULES } from '../../block/score-terms.ts';
 import { DIGITS } from '../../hand/digits.ts';
 import { PALM_FIELDS, type PalmFieldId } from '../../hand/fields.ts';
 import { PLATE_FACES } from '../../pattern/plate/plate-design.ts';
@@ -11,6 +11,7 @@ import type { BlockCard } from '../block-cards.ts';
 import { blockTitle, planReason } from '../block-words.ts';
 import { wantsPlate } from '../derive-plate.ts';
 import { elementId, sayCaution, sayProblem } from '../say.ts';
+import { PLATE_DIGITS } from '../state.ts';
 import { Choice, Field, Spoken } from './field.tsx';
 import { SectionPicture } from './section-picture.tsx';
 import type { View } from './view.ts';
@@ -162,6 +163,14 @@ function PlateChoice({ view }: { readonly view: View }) {
             choices={PLATE_FACES.map((value) => ({ value, label: texts.plate.face[value] }))}
             onChoose={(faces) => act.enter(({ plate }) => ({ plate: { ...plate, faces } }))}
           />
+          <Choice
+            view={view}
+            where="plate.digits"
+            legend={texts.plate.digits}
+            value={state.entries.plate.digits}
+            choices={PLATE_DIGITS.map((value) => ({ value, label: texts.plate.digitsOf[value] }))}
+            onChoose={(digits) => act.enter(({ plate }) => ({ plate: { ...plate, digits } }))}
+          />
           <div class="pair">
             <Field
               view={view}
@@ -256,12 +265,13 @@ function Card({ view, card }: { readonly view: View; readonly card: BlockCard })
 function Reasons({ view, suggestion }: { readonly view: View; readonly suggestion: Suggestion }) {
   const { texts, format, state } = view;
   const { high } = SURVEYED_DIFFERENTIAL;
+  const loss = mostLost(suggestion);
   const larger = Math.min(high, suggestion.differential + DIFFERENTIAL_STEP);
   return (
     <>
       <p class="reason">
         {texts.block.score(format.number(suggestion.score, 1), format.number(BEST))}, {texts.block.length(format.mm(suggestion.flatLength))}
-        .
+        .{loss === null ? null : ` ${texts.block.losesMost(texts.block.term[loss])}`}
       </p>
       <details class="reason">
         <summary>{texts.block.points}</summary>
@@ -278,4 +288,11 @@ function Reasons({ view, suggestion }: { readonly view: View; readonly suggestio
       </details>
     </>
   );
+}
+
+/** The term that costs a block the most points; null when it has them all. */
+function mostLost({ terms }: Suggestion): ScoreTerm | null {
+  const lost = (term: ScoreTerm) => TERM_RULES[term].weight - terms[term];
+  const worst = SCORE_TERMS.reduce((a, b) => (lost(b) > lost(a) ? b : a));
+  return lost(worst) > 0.05 ? worst : null;
 }

@@ -35,7 +35,7 @@ export function MakeSection({ view }: { readonly view: View }) {
           <li key={kind}>
             <button type="button" class={kind === 'pdf' ? 'main' : undefined} id={`save-${kind}`} onClick={() => void save(view, kind)}>
               {texts.make[kind]}
-            </button>{' '}
+            </button>
             <span class="hint">{texts.make[`${kind}Hint`]}</span>
           </li>
         ))}

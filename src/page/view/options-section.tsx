@@ -21,7 +21,7 @@ export function OptionsSection({ view }: { readonly view: View }) {
         ))}
       </div>
       <details>
-        <summary>{texts.hand.more}</summary>
+        <summary>{texts.options.more}</summary>
         <div class="pair">
           {NUMBER_OPTIONS.filter((o) => !['width', 'thickness', 'differential'].includes(o.key)).map((o) => (
             <OptionField view={view} option={o} key={o.key} />
