@@ -22,7 +22,7 @@ export const german: Texts = {
     contraindications:
       'Nicht bei hartem Endgefühl, instabilem Bruch oder ungeschützter Sehnen- oder Bandnaht ohne das Schema der Operierenden. Schwellung verändert den Sitz: neu messen.',
     evidence: 'Die Belege für den Einsatz als Übungsschiene sind dünn: Dies ist ein Anfang, entschieden wird in der Behandlung.',
-    laser: 'Nie eine Platte lasern, die PVC enthält oder deren Sicherheitsblatt es nicht erlaubt. Messer oder Schere sind der übliche Weg.',
+    laser: 'Nie Material lasern, das PVC enthält oder dessen Sicherheitsdatenblatt es nicht erlaubt. Messer oder Schere sind der übliche Weg.',
     model:
       'Das Schnittmuster kommt aus Messungen und einem Modell: schneiden, anformen, abkühlen lassen, volle PIP-Bewegung in beide Richtungen prüfen, neu machen, wenn es seine Arbeit nicht tut.',
     pencil:
@@ -200,12 +200,12 @@ export const german: Texts = {
     drawn: (title) => `Schnittmuster gezeichnet: ${title}.`,
   },
   options: {
-    heading: 'Streifen und Platte',
+    heading: 'Streifen und Material',
     about: 'Übliche Werte sind eingetragen.',
     more: 'Weitere Einstellungen',
     name: {
       width: 'Streifenbreite',
-      thickness: 'Plattendicke',
+      thickness: 'Materialdicke',
       skinClearance: 'Hautabstand',
       webGap: 'Fingerabstand',
       crossingPlay: 'Spiel an der Kreuzung',
@@ -221,7 +221,7 @@ export const german: Texts = {
     },
     option: {
       width: 'Breite des Streifens, von der proximalen zur distalen Kante',
-      thickness: 'Dicke der Platte (3/32 Zoll sind 2,4)',
+      thickness: 'Dicke des Materials (3/32 Zoll sind 2,4)',
       skinClearance: 'Freier Raum zwischen Haut und Streifen',
       webGap: 'Abstand benachbarter Finger, wo keine Lage kreuzt',
       crossingPlay: 'Zusätzlicher Raum, wo eine Lage zwischen den Fingern kreuzt',
@@ -231,7 +231,7 @@ export const german: Texts = {
       differential: 'MP-Winkel zwischen gehaltenen und umschlossenen Fingern',
       seamAllowance: 'Überlappung der Naht, oder jede Lasche einer Kneifnaht',
       trim: 'Längenreserve am Schlussende, wird beim Anpassen abgeschnitten',
-      stretch: 'Wie weit die warme Platte beim Anformen gedehnt wird (0,05 sind 5 %)',
+      stretch: 'Wie weit das warme Material beim Anformen gedehnt wird (0,05 sind 5 %)',
       closure: 'Äußere Lage an den gehaltenen Fingern auf die innere gedrückt und verbunden, oder straff darüber',
       seam: 'Enden übereinander gelegt, oder zusammengekniffen und beschnitten',
     },
