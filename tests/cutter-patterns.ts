@@ -1,11 +1,20 @@
 import demoHand from '../fixtures/demo-hand.json' with { type: 'json' };
-import { blockById } from '../src/block/library.ts';
+import { blockById, blocks } from '../src/block/library.ts';
 import { type LineArcPath, vertex } from '../src/geometry/path.ts';
 import { parseHandText } from '../src/hand/read-hand.ts';
 import { makePattern } from '../src/pattern/make-pattern.ts';
 import type { Label, Part, Pattern } from '../src/pattern/pattern.ts';
 import { shiftPart } from '../src/pattern/place-marks.ts';
+import { DEFAULT_PLATE_OPTIONS } from '../src/pattern/plate/plate-options.ts';
+import { readDesign } from '../src/pattern/plate/read-plate.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../src/pattern/strip/strip-options.ts';
+import { layOut } from '../src/sheet/lay-out.ts';
+import { partOfPiece } from '../src/sheet/piece-part.ts';
+import { platePiece } from '../src/sheet/plate-piece.ts';
+import { sheetPattern } from '../src/sheet/sheet-pattern.ts';
+import { stripPiece } from '../src/sheet/strip-piece.ts';
+import type { Result } from '../src/units/result.ts';
+import { demoPlateHand, presetPlate } from './demo-plate.ts';
 
 /** Patterns to try cutters and readers on: the demo strip, a plate-like part with holes, and a sheet full of both. Invented. */
 
@@ -105,6 +114,32 @@ export function sheetOf(parts: readonly Part[], width: number, height: number): 
     inputs: INPUTS,
     warnings: [],
   };
+}
+
+/**
+ * What `sheets` makes of a day's list: the strips of all blocks and a dorsal and a palmar plate, twice each, laid on one sheet of 457 x 610 mm,
+ * with numbers, shear cuts, list and cautions.
+ */
+export function laidSheet(): Pattern {
+  const hand = parseHandText(JSON.stringify(demoHand), 'fixtures/demo-hand.json');
+  if (!hand.ok) throw new Error('the demo hand cannot be read');
+  const whole = <T>(result: Result<T>): T => {
+    if (!result.ok) throw new Error(JSON.stringify(result.problems));
+    return result.value;
+  };
+  const strips = blocks().map((block) => whole(stripPiece(hand.value, block, DEFAULT_STRIP_OPTIONS)));
+  const plates = ['mp-immobilisation-dorsal', 'mp-immobilisation-palmar'].map((id) => {
+    const { inputs } = presetPlate(id).pattern;
+    const design = whole(readDesign(inputs.plate, id));
+    return whole(platePiece(demoPlateHand(), { design, options: DEFAULT_PLATE_OPTIONS }));
+  });
+  const pieces = [...strips, ...plates, ...plates];
+  const layout = whole(
+    layOut({ parts: pieces, sheet: { id: 'new', along: 610, across: 457 }, remnants: [], rules: { gap: 2, margin: 5, grain: 'along' } }),
+  );
+  if (layout.sheets.length !== 1) throw new Error(`${layout.sheets.length} sheets`);
+  const source = { options: DEFAULT_STRIP_OPTIONS, blockOf: blockById };
+  return whole(sheetPattern({ layout, sheet: 0, pieces, partOf: (piece) => partOfPiece(piece, source), date: null, request: {} }));
 }
 
 /** A sheet of 457 x 610 mm (18 x 24 in, common practice) with ten strips and eight plates, in an order that no machine would take. */

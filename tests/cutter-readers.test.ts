@@ -12,7 +12,7 @@ import { dxfWriterFor } from '../src/writers/dxf.ts';
 import { fileOrder } from '../src/writers/file-order.ts';
 import { DEFAULT_OUTPUT_SETTINGS, DXF_ARCS, DXF_FORMS, type DxfSettings } from '../src/writers/output-settings.ts';
 import { svgNodeWriter } from '../src/writers/svg-node.ts';
-import { demoStrip, fullSheet, plateLike, sheetOf } from './cutter-patterns.ts';
+import { demoStrip, laidSheet, plateLike, sheetOf } from './cutter-patterns.ts';
 import { presetPlate } from './demo-plate.ts';
 import { boxOfTrace, redrawTrace, type TracedPath, tracePdf } from './pdf-trace.ts';
 import { differingPixels, inkedPixels, rasterise } from './picture.ts';
@@ -43,7 +43,7 @@ const PATTERNS: readonly (readonly [string, Pattern])[] = [
   ['plate-with-holes', sheetOf([plateLike('A')], 90, 110)],
   ['plate', presetPlate('mp-immobilisation-dorsal').pattern],
   ['plate-with-kerf', cutReady.value],
-  ['sheet', fullSheet()],
+  ['sheet', laidSheet()],
 ];
 
 function textOf(result: ReturnType<typeof svgNodeWriter.write>): string {

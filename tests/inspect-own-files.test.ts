@@ -11,7 +11,7 @@ import { DEFAULT_OUTPUT_SETTINGS, DXF_ARCS, DXF_FORMS, type OutputSettings } fro
 import { pdfWriter } from '../src/writers/pdf.ts';
 import { svgNodeWriterFor } from '../src/writers/svg-node.ts';
 import type { PatternWriter } from '../src/writers/writer.ts';
-import { demoStrip, fullSheet, plateLike, sheetOf } from './cutter-patterns.ts';
+import { demoStrip, laidSheet, plateLike, sheetOf } from './cutter-patterns.ts';
 import { presetPlate } from './demo-plate.ts';
 import { samplePattern } from './sample-pattern.ts';
 
@@ -19,7 +19,7 @@ const PATTERNS: readonly (readonly [string, Pattern])[] = [
   ['demo strip', demoStrip()],
   ['plate-with-holes', sheetOf([plateLike('A')], 90, 110)],
   ['plate', presetPlate('mp-immobilisation-dorsal').pattern],
-  ['full sheet', fullSheet()],
+  ['laid sheet', laidSheet()],
   ['sample', samplePattern],
 ];
 

@@ -22,7 +22,8 @@ export const german: Texts = {
     contraindications:
       'Nicht bei hartem Endgefühl, instabilem Bruch oder ungeschützter Sehnen- oder Bandnaht ohne das Schema der Operierenden. Schwellung verändert den Sitz: neu messen.',
     evidence: 'Die Belege für den Einsatz als Übungsschiene sind dünn: Dies ist ein Anfang, entschieden wird in der Behandlung.',
-    laser: 'Nie Material lasern, das PVC enthält oder dessen Sicherheitsdatenblatt es nicht erlaubt. Messer oder Schere sind der übliche Weg.',
+    laser:
+      'Nie Material lasern, das PVC enthält oder dessen Sicherheitsdatenblatt es nicht erlaubt. Messer oder Schere sind der übliche Weg.',
     model:
       'Das Schnittmuster kommt aus Messungen und einem Modell: schneiden, anformen, abkühlen lassen, volle PIP-Bewegung in beide Richtungen prüfen, neu machen, wenn es seine Arbeit nicht tut.',
     pencil:
