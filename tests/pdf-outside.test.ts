@@ -8,10 +8,12 @@ import { boxOf } from '../src/geometry/path-measures.ts';
 import { arcOf, segmentsOf } from '../src/geometry/segment.ts';
 import type { Pattern } from '../src/pattern/pattern.ts';
 import { shiftPart } from '../src/pattern/place-marks.ts';
-import { PAPERS, readPaper } from '../src/sheet/paper.ts';
+import { readPaper } from '../src/sheet/paper.ts';
 import { DEFAULT_SHEET_SETTINGS, type SheetSettings } from '../src/sheet/sheet-settings.ts';
 import { PENS, pdfWriter } from '../src/writers/pdf.ts';
 import { svgNodeWriter } from '../src/writers/svg-node.ts';
+import { laidSheet } from './cutter-patterns.ts';
+import { presetPlate } from './demo-plate.ts';
 import { DEMO_HAND, LARGE_HAND, stripOf } from './pdf-samples.ts';
 import { differingPixels, inkedPixels, type Picture, rasterise } from './picture.ts';
 import { drawPage, pageSizes, pageText, type TracedPath, type TracedStep, tracePaths } from './read-pdf.ts';
@@ -139,8 +141,12 @@ describe('outline by mutool', () => {
     ['demo strip', demo],
     ['sample with holes and arcs both ways', samplePattern],
     ['largest strip on A3', stripOf(LARGE_HAND, 'long-and-ring-raised-in-four')],
-  ])('is the pattern itself, moved as a whole: %s', (_, pattern) => {
-    const file = fileOf(pattern, { paper: PAPERS.a3, parts: ['pattern'] });
+    ['palmar plate', presetPlate('mp-immobilisation-palmar').pattern],
+    ['sheet of strips and plates, on paper as large', laidSheet(), '900x600'],
+  ] as const)('is the pattern itself, moved as a whole: %s', (_, pattern, name: string = 'a3') => {
+    const paper = readPaper(name);
+    if (!paper.ok) throw new Error(JSON.stringify(paper.problems));
+    const file = fileOf(pattern, { paper: paper.value, area: 'paper', parts: ['pattern'] });
     const cut = tracePaths(file, 1).filter((p) => p.kind === 'stroke' && widths(p) === PENS.CUT.width);
     const paths = pattern.parts.flatMap((part) => [...part.holes, part.outline].map((path) => ({ path, part })));
     for (const { path, part } of paths) {
@@ -234,6 +240,7 @@ function svgPicture(pattern: Pattern): Picture {
 describe('page 1 by pdftoppm, laid over the SVG of the same parts at 600 dpi', () => {
   it.each([
     ['demo strip', unlettered(demo)],
+    ['plate', unlettered(presetPlate('mp-immobilisation-dorsal').pattern)],
     ['sample', unlettered({ ...samplePattern, parts: samplePattern.parts.slice(0, 1) })],
   ])('is the same picture: %s', (_, pattern) => {
     const file = fileOf(pattern, { parts: ['pattern'] });
