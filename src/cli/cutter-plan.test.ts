@@ -60,7 +60,7 @@ describe('readCutterPlan', () => {
   });
 
   it('names what it does not know or what is out of range, all at once', () => {
-    expect(messages({ cutter: 'knive' })).toEqual(['--cutter: there is no cutter "knive"; did you mean knife?.']);
+    expect(messages({ cutter: 'knive' })).toEqual(['--cutter: there is no cutter "knive"; did you mean knife?']);
     expect(messages({ kerf: '9', leadIn: 'x', bridges: '1.5' })).toHaveLength(3);
     expect(messages({ bridgeWidth: '1' })).toEqual(['--bridge-width: needs --bridges.']);
     expect(messages({ dxfChordError: '0.1' })).toEqual(['--dxf-chord-error: needs --dxf-arcs lines.']);

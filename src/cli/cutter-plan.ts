@@ -12,6 +12,7 @@ import { visible } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { DEFAULT_OUTPUT_SETTINGS, type DxfSettings, type OutputSettings } from '../writers/output-settings.ts';
 import type { CutterFlags } from './cutter-flags.ts';
+import { flagProblem } from './flag-problem.ts';
 
 /** What the flags say of machines: how the pattern is made ready, and how the files look. */
 export interface CutterPlan {
@@ -29,8 +30,8 @@ export function readCutterPlan(flags: CutterFlags): Result<CutterPlan> {
   const length = (flag: string, text: string | undefined, low: number, high: number): number | undefined => {
     if (text === undefined) return undefined;
     const read = parseLength(text, 'mm', { zero: true });
-    if (!read.ok) problems.push(problem(flag, read.reason));
-    else if (read.mm < low || read.mm > high) problems.push(problem(flag, `${plain(read.mm, 4)} mm is outside ${low} to ${high} mm`));
+    if (!read.ok) problems.push(flagProblem(flag, read.reason));
+    else if (read.mm < low || read.mm > high) problems.push(flagProblem(flag, `${plain(read.mm, 4)} mm is outside ${low} to ${high} mm`));
     else return read.mm;
     return undefined;
   };
@@ -42,8 +43,9 @@ export function readCutterPlan(flags: CutterFlags): Result<CutterPlan> {
   };
   const given = Object.fromEntries(Object.entries(asked).filter(([, value]) => value !== undefined));
   const chordError = length('--dxf-chord-error', flags.dxfChordError, 0.001, 0.5);
-  if (flags.dxfChordError !== undefined && flags.dxfArcs !== 'lines') problems.push(problem('--dxf-chord-error', 'needs --dxf-arcs lines'));
-  if (flags.bridgeWidth !== undefined && flags.bridges === undefined) problems.push(problem('--bridge-width', 'needs --bridges'));
+  if (flags.dxfChordError !== undefined && flags.dxfArcs !== 'lines')
+    problems.push(flagProblem('--dxf-chord-error', 'needs --dxf-arcs lines'));
+  if (flags.bridgeWidth !== undefined && flags.bridges === undefined) problems.push(flagProblem('--bridge-width', 'needs --bridges'));
   const named = flags.cutter === undefined ? null : namedCutter(flags.cutter);
   if (named && !named.ok) problems.push(...named.problems);
   const base = named?.ok ? named.value : null;
@@ -80,7 +82,7 @@ function namedCutter(name: string): Result<CutterProfile> {
     const ids = cutters().map((profile) => profile.id);
     const near = nearest(name, ids);
     return failure(
-      problem(
+      flagProblem(
         '--cutter',
         `there is no cutter "${visible(name)}"${near ? `; did you mean ${near}?` : `; the cutters are ${ids.join(', ')}`}`,
       ),
@@ -88,12 +90,12 @@ function namedCutter(name: string): Result<CutterProfile> {
   }
   try {
     if (statSync(name).size > LARGEST_PROFILE)
-      return failure(problem('--cutter', `${visible(name)} is larger than ${LARGEST_PROFILE} bytes`));
+      return failure(flagProblem('--cutter', `${visible(name)} is larger than ${LARGEST_PROFILE} bytes`));
     const json = parseJsonText(readFileSync(name, 'utf8'), name);
     return json.ok ? readCutter(json.value, name) : json;
   } catch (error) {
     const code = error instanceof Error && 'code' in error ? String(error.code) : String(error);
-    return failure(problem('--cutter', `${visible(name)} cannot be read (${code})`));
+    return failure(flagProblem('--cutter', `${visible(name)} cannot be read (${code})`));
   }
 }
 
@@ -101,10 +103,6 @@ function wholeNumber(flag: string, text: string | undefined, high: number, probl
   if (text === undefined) return undefined;
   const value = /^\d{1,3}$/.test(text.trim()) ? Number(text) : Number.NaN;
   if (value <= high) return value;
-  problems.push(problem(flag, `"${visible(text)}" is not a whole number from 0 to ${high}`));
+  problems.push(flagProblem(flag, `"${visible(text)}" is not a whole number from 0 to ${high}`));
   return undefined;
-}
-
-function problem(flag: string, message: string): Problem {
-  return { code: 'FLAG', where: flag, message: `${flag}: ${message}.`, kind: 'input' };
 }

@@ -1,5 +1,6 @@
 import type { PatternRequest } from '../pattern/make-pattern.ts';
 import type { Pattern } from '../pattern/pattern.ts';
+import { plain } from '../units/number.ts';
 import { type Result, success, type Warning } from '../units/result.ts';
 import { loadWriter } from '../writers/load-writer.ts';
 import { checkWritable, type OutputFile, outputFileName, saveFiles } from '../writers/save-file.ts';
@@ -34,6 +35,16 @@ const PDF_WITHOUT_KERF: Warning = {
   next: 'give the machine the SVG or DXF',
 };
 
+function kerfInside(kerf: number): Warning {
+  return {
+    code: 'KERF_IN_OUTLINES',
+    where: '--kerf',
+    message: `the outlines in the SVG and DXF are ${plain(kerf / 2, 3)} mm larger all round, holes as much smaller, for a kerf of ${plain(kerf, 3)} mm`,
+    value: kerf,
+    next: 'set no kerf at the machine, or it is taken off twice',
+  };
+}
+
 /** The beginning of the names of a request's files: the case code and what is made. */
 export function stemOf(request: PatternRequest): string {
   return `${request.hand.code}-${request.kind === 'strip' ? request.block.id : request.plate.id}`;
@@ -56,12 +67,14 @@ export async function writePatterns(patterns: readonly NamedPattern[], plan: Out
   const outputs: (OutputFile & Omit<WrittenFile, 'path' | 'bytes'>)[] = [];
   const reports: OutputFile[] = [];
   const warnings: Warning[] = [];
+  const kerf = plan.cutter?.profile.kerf ?? 0;
+  if (kerf > 0 && plan.formats.some((format) => format !== 'pdf')) warnings.push(kerfInside(kerf));
   for (const { stem, pattern: drawn } of patterns) {
     const ready = readyForCutter(drawn, plan);
     if (!ready.ok) return ready;
     warnings.push(...ready.warnings);
     const pattern = ready.value;
-    if (plan.formats.includes('pdf') && (plan.cutter?.profile.kerf ?? 0) > 0) warnings.push(PDF_WITHOUT_KERF);
+    if (plan.formats.includes('pdf') && kerf > 0) warnings.push(PDF_WITHOUT_KERF);
     const own: OutputFile[] = [];
     const { minX, minY, maxX, maxY } = pattern.extents;
     for (const format of plan.formats) {
