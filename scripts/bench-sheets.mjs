@@ -1,4 +1,4 @@
-// What issue 6 asks of sheets and batches, measured in one run: node scripts/bench-sheets.mjs [instances of each kind]
+// What issue 6 asks of sheets and batches, measured in one run: node scripts/bench-sheets.mjs [instances of each kind] [bars|sizes|batch ...]
 // Prints a table and, last, one line of JSON with all figures. Instances have a known optimum by construction; the generator is ours.
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
@@ -9,13 +9,15 @@ import { build } from 'esbuild';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 const count = Number(process.argv[2] ?? 40);
+const asked = process.argv.slice(3);
+const wanted = (part) => asked.length === 0 || asked.includes(part);
 const scratch = mkdtempSync(join(tmpdir(), 'bench-sheets-'));
 const figures = { machine: `${cpus()[0]?.model ?? ''} x ${cpus().length}`, load: loadavg()[0], node: process.version };
 try {
   const modules = await bundled();
-  figures.bars = await bars(modules);
-  figures.sizes = sizes(modules);
-  figures.batch = batch(modules);
+  if (wanted('bars')) figures.bars = await bars(modules);
+  if (wanted('sizes')) figures.sizes = sizes(modules);
+  if (wanted('batch')) figures.batch = batch(modules);
   console.log(JSON.stringify(figures));
 } finally {
   rmSync(scratch, { recursive: true, force: true });
