@@ -192,6 +192,93 @@ describe('batch reads tables as they come', () => {
   });
 });
 
+describe('plates in a batch', () => {
+  /** The demo's first hands; the second lacks both motions, the fourth is to have a palmar plate whatever it lacks. */
+  const mixed = () =>
+    table('mixed.csv', (t) =>
+      t
+        .split('\n')
+        .map((line, i) => {
+          const cells = line.split(',');
+          if (i === 2) cells.splice(19, 2, '20', '30');
+          return [...cells.slice(0, 2), i === 0 ? 'block' : i === 4 ? 'mp-extension-block' : '', ...cells.slice(2)].join(',');
+        })
+        .join('\n'),
+    );
+  const listed = (name: string) => rows(name, 'cut-list.csv').map((p) => p.plate || p.block);
+
+  it('a hand that lacks both motions has a plate when one is named, else its row is wrong and says so', () => {
+    const path = mixed();
+    expect(run('batch', path, '--files', 'none', '--out', folder('no-plate')).code).toBe(0);
+    expect(rows('no-plate', 'row-errors.csv').map((e) => [e.line, e.code])).toEqual([['3', 'BOTH_DEFICITS']]);
+    expect(rows('no-plate', 'row-errors.csv')[0]?.message).toMatch(/--plate/);
+    expect(listed('no-plate').filter((w) => w?.startsWith('mp-'))).toEqual(['mp-extension-block, MP 0 degrees, index to little']);
+    const args = [
+      'batch',
+      path,
+      '--files',
+      'each',
+      '--formats',
+      'dxf',
+      '--plate',
+      'mp-immobilisation-dorsal',
+      '--out',
+      folder('each'),
+      '--json',
+    ];
+    expect(JSON.parse(run(...args).out)).toMatchObject({ made: 6, files: 6, wrongRows: 0 });
+    expect(listed('each')[1]).toBe('mp-immobilisation-dorsal, MP 40 degrees, index to little');
+    // The plate's file is what draw makes of the same hand.
+    const [plate] = JSON.parse(text('each', 'cut-list.json')).pieces.filter((p: { plate: unknown }) => p.plate);
+    writeFileSync(join(scratch, 'hand.json'), JSON.stringify(plate.hand));
+    const drawn = run(
+      'draw',
+      join(scratch, 'hand.json'),
+      '--plate',
+      'mp-immobilisation-dorsal',
+      '--formats',
+      'dxf',
+      '--out',
+      folder('one-plate'),
+    );
+    expect(drawn.code).toBe(0);
+    const [file = ''] = readdirSync(folder('one-plate'));
+    expect(text('each', `${plate.id}_mm.dxf`)).toBe(text('one-plate', file));
+    rmSync(join(folder('each'), `${plate.id}_mm.dxf`));
+    expect(JSON.parse(run(...args).out)).toMatchObject({ made: 0, again: 6, files: 1 });
+    expect(text('each', `${plate.id}_mm.dxf`)).toBe(text('one-plate', file));
+  });
+
+  it('plates and strips lie on one sheet, each in its size', () => {
+    const ran = run('batch', mixed(), '--plate', 'dorsal', '--files', 'sheets', '--formats', 'dxf', '--out', folder('mixed'), '--json');
+    expect([ran.code, JSON.parse(ran.out).sheets.newSheets]).toEqual([0, 1]);
+    const sides = (a: number, b: number): readonly number[] => (a < b ? [a, b] : [b, a]);
+    const bySize = (list: readonly (readonly number[])[]) => list.toSorted(([a = 0, b = 0], [c = 0, d = 0]) => a - c || b - d);
+    const drawn = bySize(outlines(text('mixed', 'sheet-01_mm.dxf')).map((d) => sides(...(d.split(' x ').map(Number) as [number, number]))));
+    const { pieces } = JSON.parse(text('mixed', 'cut-list.json')) as { pieces: { length: number; width: number }[] };
+    const wanted = bySize(pieces.map((p) => sides(p.length, p.width)));
+    expect(drawn).toHaveLength(6);
+    // This reader sees an arc as its chord, so a plate's box, which arcs bound, comes out a little small.
+    for (const [i, size] of wanted.entries())
+      for (const k of [0, 1]) expect(Math.abs((drawn[i]?.[k] ?? 0) - (size[k] ?? 0))).toBeLessThan(0.1);
+  });
+
+  it('sizes leave plates out and say so', () => {
+    const ran = run('sizes', mixed(), '--block', 'auto', '--count', '2', '--json');
+    expect(JSON.parse(ran.out)).toMatchObject({ hands: 4, leftOut: 2 });
+    expect(ran.err).toMatch(/line 5: a plate/);
+  });
+
+  it.each([
+    [['--plate', 'dorsal', '--block', 'ring-lowered-in-three'], 'is for --block auto'],
+    [['--plate', 'both'], 'has two faces'],
+    [['--plate', 'dorsel'], 'no plate "dorsel"'],
+  ])('%j is refused with a message about %s', (args, message) => {
+    const ran = run('batch', DEMO, '--files', 'none', '--out', folder('refused'), ...args);
+    expect([ran.code, ran.err.includes(message)]).toEqual([1, true]);
+  });
+});
+
 describe('a rerun of batch', () => {
   const again = (...more: string[]) =>
     run(

@@ -6,8 +6,9 @@ import { DEFAULT_STRIP_OPTIONS } from '../src/pattern/strip/strip-options.ts';
 import type { CutPiece } from '../src/sheet/cut-list.ts';
 import { layOut } from '../src/sheet/lay-out.ts';
 import { listPages } from '../src/sheet/list-pages.ts';
+import { partOfPiece } from '../src/sheet/piece-part.ts';
 import { sheetPattern } from '../src/sheet/sheet-pattern.ts';
-import { partOfPiece, stripPiece } from '../src/sheet/strip-piece.ts';
+import { stripPiece } from '../src/sheet/strip-piece.ts';
 import { fileOrder } from '../src/writers/file-order.ts';
 
 const SHEET = { id: 'sheet', along: 610, across: 457 };

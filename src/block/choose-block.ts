@@ -22,7 +22,7 @@ export function chooseBlock(plan: Plan): Result<ChosenBlock> {
     problems.push(
       refused(
         'BOTH_DEFICITS',
-        `the ${target.digit} finger lacks PIP extension (${target.pipExtensionDeficit} degrees) and PIP flexion (${target.pipFlexionDeficit} degrees): a strip redirects one motion only. The MP joint is held still by a plate instead${angle}: draw --plate`,
+        `the ${target.digit} finger lacks PIP extension (${target.pipExtensionDeficit} degrees) and PIP flexion (${target.pipFlexionDeficit} degrees): a strip redirects one motion only. The MP joint is held still by a plate instead${angle}: name one with --plate`,
       ),
     );
   }

@@ -14,6 +14,10 @@ export function addBatchCommand(program: Command): void {
     .argument('<hands>', 'table of hands (CSV), see: knucklewright schema csv');
   addHandTableFlags(command, 'auto');
   command
+    .option(
+      '--plate <plate>',
+      'with --block auto: plate for hands that lack both motions, by id (knucklewright plates), dorsal, palmar, or a plate file',
+    )
     .addOption(
       new Option('--files <which>', 'patterns to write beside the cut list: one for each hand, all on sheets of plastic, or none')
         .choices([...BATCH_FILES])

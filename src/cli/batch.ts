@@ -1,14 +1,19 @@
 import { join } from 'node:path';
-import { makePattern } from '../pattern/make-pattern.ts';
+import { makePattern, type PatternRequest } from '../pattern/make-pattern.ts';
+import { PLATE_GEOMETRY_VERSION } from '../pattern/plate/plate.ts';
+import type { PlatePreset } from '../pattern/plate/read-plate.ts';
 import { GEOMETRY_VERSION } from '../pattern/strip/strip.ts';
 import { csvLine } from '../sheet/csv-text.ts';
 import { CUT_LIST_JSON_END, type CutPiece, cutListHeader, cutListJsonHead, cutListLine } from '../sheet/cut-list.ts';
+import { requestOfPiece } from '../sheet/piece-part.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { checkWritable, outputFileName } from '../writers/save-file.ts';
 import type { BatchFlags } from './batch-command.ts';
 import { BatchProgress, digestOf } from './batch-progress.ts';
 import { namedBlock, readOptions } from './draw.ts';
+import { namedPlate } from './draw-plate.ts';
 import { EXIT, fail } from './exit.ts';
+import { flagProblem } from './flag-problem.ts';
 import { blockFlag, type RowPiece, RowReader, type RowSettings } from './hand-pieces.ts';
 import { readLayFlags } from './lay-flags.ts';
 import { type OutputPlan, readOutputPlan } from './output-plan.ts';
@@ -47,7 +52,7 @@ export async function batch(path: string, flags: BatchFlags): Promise<void> {
   const inputs = await readInputs(path, flags);
   if (!inputs.ok) return fail(inputs.problems);
   const { folder, output, settings } = inputs.value;
-  const digest = digestOf({ geometry: GEOMETRY_VERSION, settings, date: inputs.value.date });
+  const digest = digestOf({ geometry: [GEOMETRY_VERSION, PLATE_GEOMETRY_VERSION], settings, date: inputs.value.date });
   const state = await BatchProgress.state(folder, digest);
   const goOn = state === 'same';
   if (state === 'other' && !output.force) return fail([otherBatch(folder)]);
@@ -78,16 +83,26 @@ export async function batch(path: string, flags: BatchFlags): Promise<void> {
 
 async function readInputs(path: string, flags: BatchFlags): Promise<Result<BatchInputs>> {
   const block = await blockFlag(flags);
+  const plate = flags.plate === undefined ? success(null) : await readPlateFlag(flags.plate, flags.block);
   const options = await readOptions(flags);
   const output = readOutputPlan(flags);
   const date = readDate(flags.date);
   const lay = readLayFlags(flags);
   const stock = await readStockFlag(flags.stock);
   const table = await openHandTable(path);
-  const problems = [table, block, options, output, date, lay, stock].flatMap((r) => (r.ok ? [] : r.problems));
-  if (!table.ok || !block.ok || !options.ok || !output.ok || !date.ok || problems.length > 0) return failure(...problems);
-  const settings = { block: block.value, units: flags.units, options: options.value };
+  const problems = [table, block, plate, options, output, date, lay, stock].flatMap((r) => (r.ok ? [] : r.problems));
+  if (!table.ok || !block.ok || !plate.ok || !options.ok || !output.ok || !date.ok || problems.length > 0) return failure(...problems);
+  const settings = { block: block.value, plate: plate.value, units: flags.units, options: options.value };
   return success({ table: table.value, settings, output: output.value, folder: flags.out ?? '.', date: date.value });
+}
+
+/** A plate is for the rows whose hands lack both motions, which only `auto` asks about. */
+async function readPlateFlag(name: string, block: string): Promise<Result<PlatePreset>> {
+  if (block !== 'auto') return failure(flagProblem('--plate', 'is for --block auto; leave one of the two out'));
+  const plate = await namedPlate(name);
+  if (plate.ok && plate.value.faces === 'both')
+    return failure(flagProblem('--plate', `"${name}" has two faces; a batch makes one, so name a dorsal or a palmar plate`));
+  return plate;
 }
 
 interface Work {
@@ -107,6 +122,7 @@ async function runRows(path: string, inputs: BatchInputs, flags: BatchFlags, wor
   await json.write(
     cutListJsonHead({
       geometryVersion: GEOMETRY_VERSION,
+      plateGeometryVersion: PLATE_GEOMETRY_VERSION,
       options,
       block: block && { id: block.id, title: block.title, places: block.places },
     }),
@@ -161,7 +177,7 @@ async function writeEach(
     // All of them are there when each is a problem.
     if (!free.ok && free.problems.length === names.length) return success(0);
   }
-  const source = made ?? (await remade(piece, inputs));
+  const source = made?.request ?? (await remade(piece, inputs));
   if (source === null)
     return failure({
       code: 'PROGRESS_BROKEN',
@@ -169,23 +185,17 @@ async function writeEach(
       message: `${piece.id}: what an earlier run left cannot be read; start again with --force.`,
       kind: 'input',
     });
-  const pattern = makePattern({
-    kind: 'strip',
-    hand: source.hand,
-    block: source.block,
-    options: inputs.settings.options,
-    date: inputs.date,
-  });
+  const pattern = makePattern({ ...source, date: inputs.date });
   if (!pattern.ok) return pattern;
   const written = await writePatterns([{ stem: piece.id, pattern: pattern.value.pattern }], { ...plan, force: plan.force || goOn });
   return written.ok ? success(written.value.length) : written;
 }
 
-async function remade(piece: CutPiece, inputs: BatchInputs): Promise<RowPiece | null> {
-  const { readHand } = await import('../hand/read-hand.ts');
-  const hand = readHand(piece.hand);
-  const named = piece.block === inputs.settings.block?.id ? success({ block: inputs.settings.block }) : await namedBlock(piece.block ?? '');
-  return hand.ok && named.ok && named.value.block ? { piece, hand: hand.value, block: named.value.block } : null;
+async function remade(piece: CutPiece, { settings, date }: BatchInputs): Promise<PatternRequest | null> {
+  const named = piece.block === null || piece.block === settings.block?.id ? null : await namedBlock(piece.block);
+  const block = named?.ok ? named.value.block : (settings.block ?? undefined);
+  const request = requestOfPiece(piece, { blockOf: () => block, options: settings.options }, date);
+  return request.ok ? request.value : null;
 }
 
 async function onSheets(inputs: BatchInputs, flags: BatchFlags, listPath: string): Promise<Result<SheetsReport>> {

@@ -1,16 +1,14 @@
 import { cautionsFor } from '../block/cautions-for.ts';
 import { DIGITS, type DigitName } from '../hand/digits.ts';
-import type { Hand } from '../hand/hand.ts';
 import { parseHandText } from '../hand/read-hand.ts';
 import { makePattern, type PlateRequest } from '../pattern/make-pattern.ts';
 import type { OptionSource } from '../pattern/option-table.ts';
-import { planHand } from '../pattern/plan-hand.ts';
+import { plannedAngle } from '../pattern/plan-hand.ts';
 import { holdsInWords, PLATE_ANGLE, PLATE_FACES } from '../pattern/plate/plate-design.ts';
 import { plateById, plateOfFaces, plates } from '../pattern/plate/plate-library.ts';
 import { PLATE_NUMBER_OPTIONS, type PlateOptions } from '../pattern/plate/plate-options.ts';
 import { designFor, type PlatePreset, readPlate } from '../pattern/plate/read-plate.ts';
 import { readPlateOptions } from '../pattern/plate/read-plate-options.ts';
-import { DEFAULT_STRIP_OPTIONS } from '../pattern/strip/strip-options.ts';
 import { parseDegrees } from '../units/degrees-text.ts';
 import { nearest } from '../units/nearest.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
@@ -23,12 +21,6 @@ import { readDate } from './read-date.ts';
 import { readJson, readText } from './read-file.ts';
 import { strayFlags } from './stray-flags.ts';
 import { checkOutput, writePatterns } from './write-patterns.ts';
-
-/** The MP angle that the plan suggests for a hand, degrees; null where it suggests none (one motion only, or refused until confirmed). */
-function plannedAngle(hand: Hand, clinicianConfirms: boolean): number | null {
-  const plan = planHand(hand, DEFAULT_STRIP_OPTIONS, { clinicianConfirms });
-  return plan.ok ? (plan.value.plate?.degrees ?? null) : null;
-}
 
 /** Runs `draw --plate`: reads everything, checks the folder, makes and proves the plate, writes the files together, reports. */
 export async function drawPlate(handFile: string, flags: DrawFlags): Promise<void> {
@@ -71,7 +63,11 @@ async function readInputs(handFile: string, flags: DrawFlags): Promise<Result<Pl
   if (!hand.ok || !preset.ok || !digits.ok || !angle.ok || !options.ok || !output.ok || !date.ok || problems.length > 0) {
     return failure(...problems);
   }
-  const choice = { digits: digits.value, angle: angle.value, planned: plannedAngle(hand.value, flags.clinicianConfirms === true) };
+  const choice = {
+    digits: digits.value,
+    angle: angle.value,
+    planned: plannedAngle(hand.value, { clinicianConfirms: flags.clinicianConfirms === true }),
+  };
   const plate = designFor(hand.value, preset.value, choice);
   if (!plate.ok) return failure(...plate.problems.map(withFlag));
   const request: PlateRequest = { kind: 'plate', hand: hand.value, plate: plate.value, options: options.value, date: date.value };
@@ -84,7 +80,7 @@ async function readInputs(handFile: string, flags: DrawFlags): Promise<Result<Pl
 }
 
 /** A face by its name, a plate of the library by its id, or of a file by its path. A bare face takes in all four digits. */
-async function namedPlate(name: string): Promise<Result<PlatePreset>> {
+export async function namedPlate(name: string): Promise<Result<PlatePreset>> {
   const faces = PLATE_FACES.find((known) => known === name);
   if (faces) return success(plateOfFaces(faces));
   const known = plateById(name);

@@ -3,9 +3,14 @@ import { blockById, blocks } from '../block/library.ts';
 import type { Hand } from '../hand/hand.ts';
 import { handOfRow } from '../hand/hand-columns.ts';
 import { readHand } from '../hand/read-hand.ts';
-import { chooseForHand } from '../pattern/plan-hand.ts';
+import type { PatternRequest } from '../pattern/make-pattern.ts';
+import { chooseForHand, plannedAngle } from '../pattern/plan-hand.ts';
+import { plateById, plates } from '../pattern/plate/plate-library.ts';
+import { designFor, type PlatePreset } from '../pattern/plate/read-plate.ts';
+import { readPlateOptions } from '../pattern/plate/read-plate-options.ts';
 import type { StripOptions } from '../pattern/strip/strip-options.ts';
 import type { CutPiece } from '../sheet/cut-list.ts';
+import { platePiece } from '../sheet/plate-piece.ts';
 import { stripPiece } from '../sheet/strip-piece.ts';
 import { LENGTH_UNITS, type LengthUnit } from '../units/length.ts';
 import { own } from '../units/own.ts';
@@ -14,18 +19,20 @@ import { namedBlock } from './draw.ts';
 import type { DrawFlags } from './draw-command.ts';
 import { type HandRow, type RowError, rowErrorOf, unitsOfRow } from './read-hand-rows.ts';
 
-/** How the rows of a table become strips. */
+/** How the rows of a table become strips and plates. */
 export interface RowSettings {
   /** Null: chosen for each hand. */
   readonly block: Block | null;
+  /** For hands that lack both motions when the block is chosen for each hand; null: those rows are wrong. */
+  readonly plate: PlatePreset | null;
   readonly units: LengthUnit;
   readonly options: StripOptions;
 }
 
 export interface RowPiece {
   readonly piece: CutPiece;
-  readonly hand: Hand;
-  readonly block: Block;
+  /** What it is drawn from. */
+  readonly request: PatternRequest;
 }
 
 export type ReadRow =
@@ -57,16 +64,16 @@ export class RowReader {
     this.units = units.units;
     const hand = readHand(handOfRow(cells, units.units));
     if (!hand.ok) return this.failed(hand.problems, line);
-    const block = this.blockOf(cells.block?.trim() ?? '', hand.value);
-    if (!block.ok) return this.failed(block.problems, line);
-    const piece = stripPiece(hand.value, block.value, this.settings.options);
+    const request = this.requestOf(cells.block?.trim() ?? '', hand.value);
+    if (!request.ok) return this.failed(request.problems, line);
+    const piece = pieceOf(request.value);
     if (!piece.ok) return this.failed(piece.problems, line);
     const before = this.lineOf.get(piece.value.id);
     if (before !== undefined)
       return wrong('code', 'ROW_TWICE', `${piece.value.id} stands in line ${before} already; give each hand a code of its own`);
     this.lineOf.set(piece.value.id, line);
-    const warnings = [...new Set([...hand.warnings.map((w) => w.code), ...piece.value.warnings])];
-    const made = { piece: { ...piece.value, warnings }, hand: hand.value, block: block.value };
+    const warnings = [...new Set([...hand.warnings, ...request.warnings].map((w) => w.code).concat(piece.value.warnings))];
+    const made = { piece: { ...piece.value, warnings }, request: request.value };
     return { ok: true, value: { piece: made.piece, made } };
   }
 
@@ -86,27 +93,51 @@ export class RowReader {
     return { ok: false, errors: [rowErrorOf({ code: 'ROW_TWICE', where: 'code', message, kind: 'input' }, line, this.columns)] };
   }
 
-  private blockOf(cell: string, hand: Hand): Result<Block> {
-    if (cell !== '' && cell !== 'auto') {
-      const named = blockById(cell);
-      const ids = blocks().map((b) => b.id);
-      return named
-        ? success(named)
-        : failure({
-            code: 'BLOCK_UNKNOWN',
-            where: 'block',
-            message: `there is no block "${cell.slice(0, 48)}". The blocks are ${ids.join(', ')}.`,
-            kind: 'input',
-          });
-    }
-    if (cell === '' && this.settings.block) return success(this.settings.block);
+  /** What the row asks for: the block or plate that its cell names, else the table's block, else what the deficits suggest. */
+  private requestOf(cell: string, hand: Hand): Result<PatternRequest> {
+    if (cell === '' && this.settings.block) return success(this.strip(hand, this.settings.block));
+    if (cell === '' || cell === 'auto') return this.chosen(hand);
+    const block = blockById(cell);
+    if (block) return success(this.strip(hand, block));
+    const plate = plateById(cell);
+    if (plate) return plateRequest(hand, plate);
+    const message = `there is no block or plate "${cell.slice(0, 48)}". The blocks are ${ids(blocks())}; the plates are ${ids(plates())}.`;
+    return failure({ code: 'BLOCK_UNKNOWN', where: 'block', message, kind: 'input' });
+  }
+
+  private chosen(hand: Hand): Result<PatternRequest> {
     const chosen = chooseForHand(hand, this.settings.options, { clinicianConfirms: false });
-    return chosen.ok ? success(chosen.value.block) : chosen;
+    if (chosen.ok) return success(this.strip(hand, chosen.value.block));
+    const forPlate = chosen.problems.every((p) => p.code === 'BOTH_DEFICITS');
+    return forPlate && this.settings.plate ? plateRequest(hand, this.settings.plate) : chosen;
+  }
+
+  private strip(hand: Hand, block: Block): PatternRequest {
+    return { kind: 'strip', hand, block, options: this.settings.options, date: null };
   }
 
   private failed(problems: readonly Problem[], line: number): ReadRow {
     return { ok: false, errors: problems.map((problem) => rowErrorOf(problem, line, this.columns)) };
   }
+}
+
+function ids(list: readonly { readonly id: string }[]): string {
+  return list.map(({ id }) => id).join(', ');
+}
+
+function pieceOf(request: PatternRequest): Result<CutPiece> {
+  if (request.kind === 'strip') return stripPiece(request.hand, request.block, request.options);
+  return platePiece(request.hand, { design: request.plate, options: request.options });
+}
+
+/** A plate for a hand at the preset's angle, else the plan's, with the preset's options. */
+function plateRequest(hand: Hand, preset: PlatePreset): Result<PatternRequest> {
+  const options = readPlateOptions([{ origin: preset.id, values: preset.options }]);
+  if (!options.ok) return options;
+  const choice = { digits: null, angle: null, planned: plannedAngle(hand, { clinicianConfirms: false }) };
+  const design = designFor(hand, preset, choice);
+  if (!design.ok) return design;
+  return success({ kind: 'plate', hand, plate: design.value, options: options.value, date: null }, design.warnings);
 }
 
 /** The block that --block names, or null for auto. */

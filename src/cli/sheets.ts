@@ -3,6 +3,7 @@ import type { Block } from '../block/block.ts';
 import { blockById } from '../block/library.ts';
 import { readBlock } from '../block/read-block.ts';
 import type { Pattern } from '../pattern/pattern.ts';
+import { PLATE_GEOMETRY_VERSION } from '../pattern/plate/plate.ts';
 import { readStripOptions } from '../pattern/strip/read-options.ts';
 import { GEOMETRY_VERSION } from '../pattern/strip/strip.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../pattern/strip/strip-options.ts';
@@ -12,14 +13,14 @@ import { layOut } from '../sheet/lay-out.ts';
 import { type Layout, type StockSheet, utilisation } from '../sheet/layout.ts';
 import { provenLayout } from '../sheet/layout-faults.ts';
 import { listPages } from '../sheet/list-pages.ts';
+import { type PieceSource, partOfPiece } from '../sheet/piece-part.ts';
 import { type CutList, readCutList } from '../sheet/read-cut-list.ts';
 import { readStock, stockText } from '../sheet/read-stock.ts';
 import { cutText, inReadingOrder, shearing, sheetPattern } from '../sheet/sheet-pattern.ts';
-import { type PieceSource, partOfPiece } from '../sheet/strip-piece.ts';
 import { parseLength } from '../units/length.ts';
 import { plain } from '../units/number.ts';
 import { own } from '../units/own.ts';
-import { failure, type Result, success } from '../units/result.ts';
+import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { checkWritable, outputFileName, saveFiles } from '../writers/save-file.ts';
 import { fail } from './exit.ts';
 import { flagProblem } from './flag-problem.ts';
@@ -103,6 +104,7 @@ function typedSizes(text: string): Result<CutList> {
       code,
       side: null,
       block: null,
+      plate: null,
       length: along.mm,
       width: across.mm,
       quantity: Number(times),
@@ -160,16 +162,29 @@ async function layOutList(
 function pieceSource(list: CutList): Result<PieceSource> {
   const options = readStripOptions([{ origin: 'cut list', values: own(list.settings, 'options') ?? {} }]);
   if (!options.ok) return options;
-  const version = own(list.settings, 'geometryVersion');
-  if (list.settings && list.pieces.some((p) => p.hand) && version !== GEOMETRY_VERSION) {
-    const message = `the cut list was made with geometry ${String(version)}, this is geometry ${GEOMETRY_VERSION}; make the cut list again.`;
-    return failure({ code: 'CUT_LIST_OLD', where: 'settings.geometryVersion', message, kind: 'input' });
-  }
+  const old = list.settings ? olderGeometry(list.settings, list.pieces) : null;
+  if (old) return failure(old);
   const stored = own(list.settings, 'block');
   const block = stored ? readBlock({ schema: 'knucklewright/block@1', ...(stored as object) }, 'cut list') : null;
   if (block && !block.ok) return block;
   const blockOf = (id: string): Block | undefined => (block?.ok && block.value.id === id ? block.value : blockById(id));
   return success({ options: list.settings ? options.value : DEFAULT_STRIP_OPTIONS, blockOf });
+}
+
+/** What of the list was made with another geometry than this program's, which would draw it otherwise; null when nothing was. */
+function olderGeometry(settings: Readonly<Record<string, unknown>>, pieces: readonly CutPiece[]): Problem | null {
+  const drawn = pieces.filter((p) => p.hand);
+  const kinds = [
+    ['geometryVersion', GEOMETRY_VERSION, drawn.some((p) => !p.plate)],
+    ['plateGeometryVersion', PLATE_GEOMETRY_VERSION, drawn.some((p) => p.plate)],
+  ] as const;
+  for (const [key, current, used] of kinds) {
+    const version = own(settings, key);
+    if (!used || version === current) continue;
+    const message = `the cut list was made with geometry ${String(version)}, this is geometry ${current}; make the cut list again.`;
+    return { code: 'CUT_LIST_OLD', where: `settings.${key}`, message, kind: 'input' };
+  }
+  return null;
 }
 
 async function writeAll(

@@ -103,7 +103,7 @@ async function lengthsFrom(table: string | undefined, flags: SizesFlags, numbers
   if (flags.block === undefined) return failure(flagProblem('--block', 'is needed: which block are the strips for?'));
   const block = await blockFlag({ block: flags.block });
   if (!block.ok) return block;
-  const settings: RowSettings = { block: block.value, units: flags.units, options: options.value };
+  const settings: RowSettings = { block: block.value, plate: null, units: flags.units, options: options.value };
   return table === undefined ? normLengths(flags, settings, numbers) : tableLengths(table, settings);
 }
 
@@ -154,6 +154,7 @@ async function tableLengths(path: string, settings: RowSettings): Promise<Result
   const reader = new RowReader(settings, table.value.columns);
   const values: number[] = [];
   const errors: RowError[] = [];
+  const leftOut: string[] = [];
   let invented = false;
   for await (const row of table.value.rows) {
     const read = reader.read(row);
@@ -161,7 +162,8 @@ async function tableLengths(path: string, settings: RowSettings): Promise<Result
       errors.push(...read.errors);
       continue;
     }
-    values.push(read.value.piece.length);
+    if (read.value.piece.plate) leftOut.push(`${path}: line ${row.line}: a plate, which is cut for one hand, not from stock sizes`);
+    else values.push(read.value.piece.length);
     invented ||= read.value.piece.invented;
   }
   if (values.length === 0)
@@ -171,7 +173,7 @@ async function tableLengths(path: string, settings: RowSettings): Promise<Result
       message: `${path}: no row could be made (${errors.length} faults; see knucklewright batch).`,
       kind: 'input',
     });
-  const leftOut = errors.map((error) => rowErrorText(path, error));
+  leftOut.push(...errors.map((error) => rowErrorText(path, error)));
   const from = `${values.length} hands of ${path}, block ${settings.block?.id ?? 'by each target'}`;
   return success({ values, width: settings.options.width, from, sources: [], leftOut, invented });
 }
@@ -218,6 +220,7 @@ async function write(
             code,
             side: null,
             block: null,
+            plate: null,
             length,
             width: lengths.width,
             quantity,

@@ -29,7 +29,7 @@ export const HAND_COLUMNS: readonly HandColumn[] = [
   { name: 'code', about: 'case code: capital letters, digits, hyphens; never a name or a date of birth', required: true, kind: 'value' },
   { name: 'side', about: 'left or right', required: true, kind: 'value' },
   { name: 'units', about: 'mm, cm or in, the same in every row; without this column --units says it', required: false, kind: 'row' },
-  { name: 'block', about: 'block for this row, in place of --block', required: false, kind: 'row' },
+  { name: 'block', about: 'block, or plate, for this row, by id, in place of --block', required: false, kind: 'row' },
   ...digitColumns,
   ...Object.values(PALM_FIELDS).map((field) => column(field.id, field)),
   { name: 'target.digit', about: 'digit whose PIP joint is treated: index, long, ring or little', required: false, kind: 'value' },

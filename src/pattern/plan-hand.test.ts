@@ -217,6 +217,6 @@ describe('chooseForHand(hand, options, wishes)', () => {
 
   it('names the plate and its angle when both motions are lacking', () => {
     const chosen = choose(hand({ pipExtensionDeficit: 20, pipFlexionDeficit: 40 }));
-    expect(chosen.ok ? '' : chosen.problems[0]?.message).toMatch(/plate instead, to begin with at 30 degrees: draw --plate\.$/);
+    expect(chosen.ok ? '' : chosen.problems[0]?.message).toMatch(/plate instead, to begin with at 30 degrees: name one with --plate\.$/);
   });
 });

@@ -10,7 +10,7 @@ import { servingBlocks } from '../block/serving-blocks.ts';
 import type { Hand, Target } from '../hand/hand.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import { stripFigures } from './strip/strip.ts';
-import type { StripOptions } from './strip/strip-options.ts';
+import { DEFAULT_STRIP_OPTIONS, type StripOptions } from './strip/strip-options.ts';
 
 /** What the person adds to the hand file for the decision. */
 export interface PlanWishes {
@@ -53,6 +53,12 @@ export function planHand(hand: Hand, options: StripOptions, wishes: PlanWishes):
 export function chooseForHand(hand: Hand, options: StripOptions, wishes: PlanWishes): Result<ChosenBlock> {
   const plan = planHand(hand, options, wishes);
   return plan.ok ? chooseBlock(plan.value) : plan;
+}
+
+/** The plate's MP angle that the plan suggests, degrees; null where it suggests none: one motion only, or refused until confirmed. */
+export function plannedAngle(hand: Hand, wishes: PlanWishes): number | null {
+  const plan = planHand(hand, DEFAULT_STRIP_OPTIONS, wishes);
+  return plan.ok ? (plan.value.plate?.degrees ?? null) : null;
 }
 
 interface Suggested {

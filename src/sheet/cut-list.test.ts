@@ -11,6 +11,7 @@ const piece: CutPiece = {
   code: 'A-1',
   side: 'left',
   block: 'x',
+  plate: null,
   length: 187.25,
   width: 20,
   quantity: 2,

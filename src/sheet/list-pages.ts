@@ -3,7 +3,7 @@ import type { Label, Mark, Pattern } from '../pattern/pattern.ts';
 import { GEOMETRY_VERSION } from '../pattern/strip/strip.ts';
 import { wrapText } from '../pattern/text-lines.ts';
 import { plain } from '../units/number.ts';
-import type { CutPiece } from './cut-list.ts';
+import { type CutPiece, pieceInWords } from './cut-list.ts';
 
 /** A4 upright (ISO 216), mm. */
 const PAGE = { width: 210, height: 297 };
@@ -16,7 +16,7 @@ const COLUMNS = { number: 0, code: 10, side: 45, size: 60, quantity: 88, done: 9
 const NOTES_WIDTH = PAGE.width - 2 * MARGIN - COLUMNS.notes;
 const BOX = 3;
 
-/** A cut list to print and tick off, as pages of A4 drawn on INFO alone: number, code, side, size, how many, a box to tick, the block and warnings; distances of marks stand in the CSV and on the parts. */
+/** A cut list to print and tick off, as pages of A4 drawn on INFO alone: number, code, side, size, how many, a box to tick, the block or plate and warnings; distances of marks stand in the CSV and on the parts. */
 export function listPages(pieces: readonly CutPiece[], heading: string, date: string | null): readonly Pattern[] {
   const rows = pieces.map((piece, i) => ({ piece, number: i + 1, lines: notesOf(piece) }));
   const pages: (typeof rows)[] = [[]];
@@ -35,7 +35,7 @@ export function listPages(pieces: readonly CutPiece[], heading: string, date: st
 }
 
 function notesOf(piece: CutPiece): readonly string[] {
-  const text = [piece.block ?? '', piece.warnings.length > 0 ? `LOOK AT ${piece.warnings.join(', ')}` : ''].filter((t) => t !== '');
+  const text = [pieceInWords(piece), piece.warnings.length > 0 ? `LOOK AT ${piece.warnings.join(', ')}` : ''].filter((t) => t !== '');
   return text.length === 0 ? [] : wrapText(text.join('; '), NOTES_WIDTH, TEXT * 0.8);
 }
 
@@ -60,7 +60,7 @@ function pageOf(
     size: 'mm',
     quantity: 'PCS',
     done: '',
-    notes: 'BLOCK, and what to look at',
+    notes: 'BLOCK or PLATE, and what to look at',
   };
   for (const [key, text] of Object.entries(heads)) put(text, COLUMNS[key as keyof typeof COLUMNS], y);
   marks.push(line('table-head', 'line under the head', y - 1.4));

@@ -1,6 +1,8 @@
 import { CsvError, parse } from 'csv-parse/sync';
 import * as z from 'zod';
 import { SIDES } from '../hand/digits.ts';
+import { CarriedDesign } from '../pattern/plate/read-plate.ts';
+import { readPlateOptions } from '../pattern/plate/read-plate-options.ts';
 import { formWords } from '../units/form-words.ts';
 import { parseLength } from '../units/length.ts';
 import { quote, visible } from '../units/quote.ts';
@@ -22,6 +24,7 @@ const pieceForm = z.strictObject({
   code: z.string().min(1).max(60),
   side: z.enum(SIDES).nullable(),
   block: z.string().max(60).nullable(),
+  plate: z.strictObject({ design: CarriedDesign, options: z.record(z.string(), z.unknown()) }).nullable(),
   length: size,
   width: size,
   quantity: z.int().min(1).max(MOST_PIECES),
@@ -54,7 +57,15 @@ function fromJson(text: string, source: string): Result<CutList> {
     return failure(
       ...read.error.issues.slice(0, 20).map((issue) => problem(source, issue.path.map(String).join('.'), formWords(issue, json))),
     );
-  return success({ pieces: read.data.pieces, settings: read.data.settings });
+  const problems: Problem[] = [];
+  const pieces = read.data.pieces.map((piece): CutPiece => {
+    if (!piece.plate) return { ...piece, plate: null };
+    const options = readPlateOptions([{ origin: `${source}: ${piece.id}`, values: piece.plate.options }]);
+    if (options.ok) return { ...piece, plate: { design: piece.plate.design, options: options.value } };
+    problems.push(...options.problems);
+    return { ...piece, plate: null };
+  });
+  return problems.length > 0 ? failure(...problems.slice(0, 50)) : success({ pieces, settings: read.data.settings });
 }
 
 function fromCsv(text: string, source: string): Result<CutList> {
@@ -119,6 +130,7 @@ function pieceOf(record: Record<string, string>, row: number, report: (column: s
     code,
     side,
     block: record.block?.trim() || null,
+    plate: null,
     length,
     width,
     quantity,

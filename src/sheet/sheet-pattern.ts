@@ -12,7 +12,7 @@ import { validatePattern } from '../pattern/validate-pattern.ts';
 import { plain } from '../units/number.ts';
 import { failure, type Result, success } from '../units/result.ts';
 import { SAME_POINT } from '../units/tolerance.ts';
-import type { CutPiece } from './cut-list.ts';
+import { type CutPiece, pieceInWords } from './cut-list.ts';
 import { type LaidSheet, type Layout, placedBox } from './layout.ts';
 import { numbered, placePart } from './place-part.ts';
 import { type ShearCut, shearCuts } from './shear-cuts.ts';
@@ -138,7 +138,7 @@ function infoLines(
     'PARTS, from the upper left, row by row',
     ...pieces.flatMap((p, k) =>
       wrapped(
-        `${k + 1}   ${p.code}${p.side ? ` ${p.side.toUpperCase()}` : ''}   ${mm(p.length)} x ${mm(p.width)}${p.block ? `   ${p.block}` : ''}`,
+        `${k + 1}   ${p.code}${p.side ? ` ${p.side.toUpperCase()}` : ''}   ${mm(p.length)} x ${mm(p.width)}${pieceInWords(p) ? `   ${pieceInWords(p)}` : ''}`,
       ),
     ),
     ...(unnumbered.length > 0 ? wrapped(`No room for the number on: ${unnumbered.join(', ')}`) : []),

@@ -76,7 +76,7 @@ export function readPlate(json: unknown, source: string): Result<PlatePreset> {
 }
 
 /** A design as a drawing carries it: every digit and the angle named. */
-const CarriedDesign = z.strictObject({
+export const CarriedDesign = z.strictObject({
   id: PlateFile.shape.id,
   title: PlateFile.shape.title.unwrap(),
   faces: PlateFile.shape.faces,
