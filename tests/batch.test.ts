@@ -263,9 +263,40 @@ describe('plates in a batch', () => {
       for (const k of [0, 1]) expect(Math.abs((drawn[i]?.[k] ?? 0) - (size[k] ?? 0))).toBeLessThan(0.1);
   });
 
+  it('sizes of drawn hands say how many have no strip, why, of which group, and that this leans to larger hands', () => {
+    const args = [
+      'sizes',
+      '--norms',
+      'mixed',
+      '--hands',
+      '200',
+      '--block',
+      'ring-lowered-in-four',
+      '--count',
+      '2',
+      '--out',
+      folder('norms'),
+    ];
+    const { code, out, err } = run(...args, '--json');
+    const { hands, leftOut, bias } = JSON.parse(out) as { hands: number; leftOut: { code: string; hands: number }[]; bias: string };
+    expect([code, err]).toEqual([0, '']);
+    expect(leftOut).toEqual([{ code: 'RELIEF_TOO_DEEP', hands: 200 - hands }]);
+    const [women = 0, men = 0] = [/female (\d+) of 100/, /[^e]male (\d+) of 100/].map((part) => Number(part.exec(bias)?.[1]));
+    // Women's little fingers have the least palmar room.
+    expect([women + men, women > 2 * men]).toEqual([200 - hands, true]);
+    expect(bias).toContain('lean to larger hands');
+    expect(run(...args, '--force').out).toContain(`${200 - hands} of 200 hands`);
+  });
+
   it('sizes leave plates out and say so', () => {
     const ran = run('sizes', mixed(), '--block', 'auto', '--count', '2', '--json');
-    expect(JSON.parse(ran.out)).toMatchObject({ hands: 4, leftOut: 2 });
+    expect(JSON.parse(ran.out)).toMatchObject({
+      hands: 4,
+      leftOut: [
+        { code: 'BOTH_DEFICITS', hands: 1 },
+        { code: 'PLATE', hands: 1 },
+      ],
+    });
     expect(ran.err).toMatch(/line 5: a plate/);
   });
 
