@@ -1,4 +1,4 @@
-// What issue 6 asks of sheets and batches, measured in one run: node scripts/bench-sheets.mjs [instances of each kind]
+// What issue 6 asks of sheets and batches, measured in one run: node scripts/bench-sheets.mjs [instances of each kind] [bars|sizes|batch ...]
 // Prints a table and, last, one line of JSON with all figures. Instances have a known optimum by construction; the generator is ours.
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
@@ -7,15 +7,23 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
+/** Rows of the tables whose times show how the work grows. */
+const GROWTH = [10, 100, 1000, 10_000];
+
+/** Prints the most memory that a process held, when it ends, to its standard error; bytes. */
+const MEMORY = 'data:text/javascript,process.on("exit",()=>process.stderr.write("\\nmemory "+1024*process.resourceUsage().maxRSS+"\\n"))';
+
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 const count = Number(process.argv[2] ?? 40);
+const asked = process.argv.slice(3);
+const wanted = (part) => asked.length === 0 || asked.includes(part);
 const scratch = mkdtempSync(join(tmpdir(), 'bench-sheets-'));
 const figures = { machine: `${cpus()[0]?.model ?? ''} x ${cpus().length}`, load: loadavg()[0], node: process.version };
 try {
   const modules = await bundled();
-  figures.bars = await bars(modules);
-  figures.sizes = sizes(modules);
-  figures.batch = batch(modules);
+  if (wanted('bars')) figures.bars = await bars(modules);
+  if (wanted('sizes')) figures.sizes = sizes(modules);
+  if (wanted('batch')) figures.batch = batch(modules);
   console.log(JSON.stringify(figures));
 } finally {
   rmSync(scratch, { recursive: true, force: true });
@@ -165,7 +173,7 @@ function measure(hand, digit, field) {
   return digit === 'little' && field === 'palmarRoom' ? Math.max(16, mm) : mm;
 }
 
-/** A table of 10,000 drawn hands through the built command, cut list alone; then a few hundred with files, for the cost of a hand. */
+/** Tables of up to 10,000 drawn hands through the built command, cut list alone; then a few hundred with files, for the cost of a hand. */
 function batch({ normHands, seeded, seededNormal }) {
   const table = join(scratch, 'hands.csv');
   const write = (rows) => {
@@ -178,45 +186,65 @@ function batch({ normHands, seeded, seededNormal }) {
     );
     writeFileSync(table, `${[header, ...lines].join('\n')}\n`);
   };
-  const run = (name, files) => {
-    const out = join(scratch, name);
-    const flags = ['batch', table, '--block', 'ring-lowered-in-four', '--files', files, '--formats', 'svg', '--out', out, '--json'];
+  const command = join(root, 'dist', 'knucklewright.js');
+  const timed = (args) => {
     const from = performance.now();
-    const { stdout, stderr, status } = spawnSync(
-      'bash',
-      ['-c', 'TIMEFORMAT="%U %S"; time "$@"', 'bash', process.execPath, join(root, 'dist', 'knucklewright.js'), ...flags],
-      {
-        encoding: 'utf8',
-        maxBuffer: 1e8,
-      },
-    );
-    if (status !== 0) throw new Error(stderr.slice(0, 500));
-    const cpuSeconds = stderr
-      .trimEnd()
-      .split('\n')
-      .at(-1)
-      .split(' ')
-      .reduce((sum, x) => sum + Number(x), 0);
-    return { seconds: (performance.now() - from) / 1000, cpuSeconds, ...JSON.parse(stdout) };
+    const ran = spawnSync('bash', ['-c', 'TIMEFORMAT="%U %S"; time "$@"', 'bash', process.execPath, '--import', MEMORY, command, ...args], {
+      encoding: 'utf8',
+      maxBuffer: 1e8,
+    });
+    if (ran.status !== 0) throw new Error(ran.stderr.slice(0, 500));
+    const seconds = (performance.now() - from) / 1000;
+    const [user = 0, system = 0] = ran.stderr.trimEnd().split('\n').at(-1).split(' ').map(Number);
+    const megabytes = Number(/^memory (\d+)$/m.exec(ran.stderr)?.[1]) / 1e6;
+    return { seconds, cpuSeconds: user + system, megabytes, stdout: ran.stdout };
   };
-  write(10_000);
-  const list = run('list', 'none');
+  const run = (name, files) => {
+    const flags = [
+      'batch',
+      table,
+      '--block',
+      'ring-lowered-in-four',
+      '--files',
+      files,
+      '--formats',
+      'svg',
+      '--out',
+      join(scratch, name),
+      '--json',
+    ];
+    const { stdout, ...figures } = timed(flags);
+    return { ...figures, ...JSON.parse(stdout) };
+  };
+  const figure = ({ seconds, cpuSeconds, megabytes }) =>
+    `${seconds.toFixed(1)} s, ${cpuSeconds.toFixed(1)} s of the processor, ${megabytes.toFixed(0)} MB at most`;
+  const start = timed(['--version']);
+  const growth = GROWTH.map((rows) => {
+    write(rows);
+    const ran = run(`list-${rows}`, 'none');
+    console.log(`batch: ${rows} rows, cut list alone: ${figure(ran)} (${ran.made} made, ${ran.wrongRows} refused)`);
+    return { rows, seconds: ran.seconds, cpuSeconds: ran.cpuSeconds, megabytes: ran.megabytes, made: ran.made, refused: ran.wrongRows };
+  });
+  // From one table to the next, the time that the command takes to start taken off; 1 is in proportion.
+  const exponents = growth.slice(1).map(({ cpuSeconds, rows }, k) => {
+    const before = growth[k];
+    const own = (seconds) => Math.max(0.001, seconds - start.cpuSeconds);
+    return Math.log(own(cpuSeconds) / own(before.cpuSeconds)) / Math.log(rows / before.rows);
+  });
   console.log(
-    `batch: 10,000 rows, cut list alone: ${list.seconds.toFixed(1)} s, ${list.cpuSeconds.toFixed(1)} s of the processor (${list.made} made, ${list.wrongRows} refused)`,
+    `batch: start alone ${start.cpuSeconds.toFixed(2)} s of the processor; growth exponents ${exponents.map((e) => e.toFixed(2)).join(', ')}`,
   );
-  const again = run('list', 'none');
-  console.log(`batch: the same again: ${again.seconds.toFixed(1)} s (${again.again} taken over)`);
+  const again = run(`list-${GROWTH.at(-1)}`, 'none');
+  console.log(`batch: the same again: ${figure(again)} (${again.again} taken over)`);
   write(200);
   const each = run('each', 'each');
   console.log(
-    `batch: 200 rows with an SVG each: ${each.seconds.toFixed(1)} s, ${((1000 * each.cpuSeconds) / 200).toFixed(0)} ms of the processor a hand`,
+    `batch: 200 rows with an SVG each: ${figure(each)}, ${((1000 * each.cpuSeconds) / 200).toFixed(0)} ms of the processor a hand`,
   );
   return {
-    rows: 10_000,
-    listSeconds: list.seconds,
-    listCpuSeconds: list.cpuSeconds,
-    made: list.made,
-    refused: list.wrongRows,
+    startCpuSeconds: start.cpuSeconds,
+    growth,
+    exponents,
     rerunSeconds: again.seconds,
     eachCpuMsPerHand: (1000 * each.cpuSeconds) / 200,
   };

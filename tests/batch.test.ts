@@ -265,7 +265,13 @@ describe('plates in a batch', () => {
 
   it('sizes leave plates out and say so', () => {
     const ran = run('sizes', mixed(), '--block', 'auto', '--count', '2', '--json');
-    expect(JSON.parse(ran.out)).toMatchObject({ hands: 4, leftOut: 2 });
+    expect(JSON.parse(ran.out)).toMatchObject({
+      hands: 4,
+      leftOut: [
+        { code: 'BOTH_DEFICITS', hands: 1 },
+        { code: 'PLATE', hands: 1 },
+      ],
+    });
     expect(ran.err).toMatch(/line 5: a plate/);
   });
 

@@ -218,10 +218,14 @@ function noneWritten(path: string, tally: Tally, strict: boolean): Problem {
   return { code: 'ROWS', where: path, message: `${path}: ${message}`, kind: 'input' };
 }
 
+function count(n: number, one: string, more: string): string {
+  return `${n} ${n === 1 ? one : more}`;
+}
+
 function showErrors(path: string, tally: Tally, file: string): void {
   for (const error of tally.shown) process.stderr.write(`left out: ${rowErrorText(path, error)}\n`);
   process.stderr.write(
-    `${tally.wrongRows} of ${tally.wrongRows + tally.made + tally.again} rows are wrong and were left out; all of it in ${file}\n`,
+    `${tally.wrongRows} of ${count(tally.wrongRows + tally.made + tally.again, 'row is', 'rows are')} wrong and left out; all of it in ${file}\n`,
   );
 }
 
@@ -232,11 +236,13 @@ function report(inputs: BatchInputs, flags: BatchFlags, tally: Tally, sheets: Sh
     const { made, again, wrongRows, files } = tally;
     process.stdout.write(`${JSON.stringify({ made, again, wrongRows, files, lists, sheets }, null, 2)}\n`);
   } else {
+    const total = tally.made + tally.again;
     const before = tally.again > 0 ? `, ${tally.again} of them by an earlier run` : '';
-    process.stdout.write(`${tally.made + tally.again} hands in the cut list${before}; ${tally.wrongRows} rows wrong\n`);
+    process.stdout.write(`${count(total, 'hand', 'hands')} in the cut list${before}; ${count(tally.wrongRows, 'row', 'rows')} wrong\n`);
     if (flags.files === 'each') process.stdout.write(`${tally.files} pattern files written into ${folder}\n`);
     for (const list of lists) process.stdout.write(`${list}\n`);
     if (sheets) process.stdout.write(sheetsReportText(sheets));
+    else process.stdout.write(`next: knucklewright sheets ${join(folder, CUT_LIST_JSON)} --out ${folder}\n`);
   }
   process.exitCode = EXIT.done;
 }

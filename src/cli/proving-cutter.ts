@@ -1,6 +1,6 @@
+import { fullWays } from '../sheet/bar-ways.ts';
 import { type CutBars, type CutEffort, cutBars } from '../sheet/cut-bars.ts';
 import { kindsOf } from '../sheet/fill-bar.ts';
-import { fullWays } from '../sheet/full-search.ts';
 import { barOf } from '../sheet/greedy-bars.ts';
 
 /** Ways to fill a bar up to which the whole programme is given to the solver. */

@@ -2,6 +2,9 @@ import { join } from 'node:path';
 import type { Block } from '../block/block.ts';
 import { blockById } from '../block/library.ts';
 import { readBlock } from '../block/read-block.ts';
+import type { LineArcPath } from '../geometry/path.ts';
+import { boxOf } from '../geometry/path-measures.ts';
+import { placePath } from '../geometry/transform.ts';
 import type { Pattern } from '../pattern/pattern.ts';
 import { PLATE_GEOMETRY_VERSION } from '../pattern/plate/plate.ts';
 import { readStripOptions } from '../pattern/strip/read-options.ts';
@@ -9,8 +12,8 @@ import { GEOMETRY_VERSION } from '../pattern/strip/strip.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../pattern/strip/strip-options.ts';
 import { DEFAULT_EFFORT } from '../sheet/cut-bars.ts';
 import type { CutPiece } from '../sheet/cut-list.ts';
-import { layOut } from '../sheet/lay-out.ts';
-import { type Layout, type StockSheet, utilisation } from '../sheet/layout.ts';
+import { layOutNested } from '../sheet/lay-out-nested.ts';
+import { type Layout, type SheetPart, type StockSheet, utilisation } from '../sheet/layout.ts';
 import { provenLayout } from '../sheet/layout-faults.ts';
 import { listPages } from '../sheet/list-pages.ts';
 import { type PieceSource, partOfPiece } from '../sheet/piece-part.ts';
@@ -45,6 +48,8 @@ export interface SheetsReport {
     readonly stock: string;
     readonly parts: number;
     readonly utilisation: number;
+    /** Plates are nested: they are cut out along their outlines, and the cuts with shears only take the rests off. */
+    readonly byOutline: boolean;
     readonly cuts: readonly string[];
   }[];
   readonly remnants: readonly StockSheet[];
@@ -129,8 +134,16 @@ async function layOutList(
   const pieces = list.pieces.flatMap((piece) => Array.from({ length: piece.quantity }, () => piece));
   const effort = { ...DEFAULT_EFFORT, seed: lay.seed };
   const cutter = lay.prove ? await (await import('./proving-cutter.ts')).provingCutter() : undefined;
-  const parts = pieces.map(({ id, length, width }) => ({ id, length, width }));
-  const made = layOut({ parts, sheet: lay.sheet, remnants: stock, rules: lay.rules, effort, ...(cutter ? { cutter } : {}) });
+  const parts = sheetParts(pieces, source.value);
+  if (!parts.ok) return parts;
+  const made = layOutNested({
+    parts: parts.value,
+    sheet: lay.sheet,
+    remnants: stock,
+    rules: lay.rules,
+    effort,
+    ...(cutter ? { cutter } : {}),
+  });
   if (!made.ok) return made;
   const proven = provenLayout(made.value, lay.sheet, stock);
   if (!proven.ok) return proven;
@@ -151,11 +164,31 @@ async function layOutList(
       stock: laid.isRemnant ? laid.stock.id : 'new',
       parts: laid.placements.length,
       utilisation: utilisation(laid, layout.parts),
+      byOutline: laid.byOutline === true,
       cuts: shearing(layout, laid).cuts.map((cut, k) => cutText(cut, k + 1)),
     })),
     remnants,
     files: files.value,
   });
+}
+
+/** The pieces by their boxes, plates by their true outlines besides. Refused when a plate cannot be drawn. */
+function sheetParts(pieces: readonly CutPiece[], source: PieceSource): Result<readonly SheetPart[]> {
+  const outlines = new Map<CutPiece, LineArcPath>();
+  for (const piece of new Set(pieces)) {
+    if (!piece.plate) continue;
+    const part = partOfPiece(piece, source);
+    if (!part.ok) return part;
+    const { minX, minY } = boxOf([part.value.outline]);
+    outlines.set(piece, placePath(part.value.outline, { dx: -minX, dy: -minY }));
+  }
+  return success(
+    pieces.map((piece) => {
+      const { id, length, width } = piece;
+      const outline = outlines.get(piece);
+      return { id, length, width, ...(outline ? { outline } : {}) };
+    }),
+  );
 }
 
 /** How the pieces of the list are drawn: with the options and the block that they were made with. */
@@ -242,7 +275,15 @@ function layoutJson(layout: Layout, pieces: readonly CutPiece[], request: Readon
   const sheets = layout.sheets.map((laid) => ({
     stock: laid.stock,
     isRemnant: laid.isRemnant,
-    parts: inReadingOrder(laid).map(({ part, x, y, turned }, k) => ({ number: k + 1, id: pieces[part]?.id, x, y, turned })),
+    byOutline: laid.byOutline === true,
+    parts: inReadingOrder(layout.parts, laid).map(({ part, x, y, turned, half }, k) => ({
+      number: k + 1,
+      id: pieces[part]?.id,
+      x,
+      y,
+      turned,
+      half: half === true,
+    })),
   }));
   return `${JSON.stringify({ schema: 'knucklewright/layout@1', units: 'mm', ...request, newSheets: layout.newSheets, atLeast: layout.atLeast, sheets }, null, 2)}\n`;
 }
@@ -273,12 +314,17 @@ function verdict({ newSheets, atLeast }: Layout): string {
   return newSheets === atLeast ? `${count}, and fewer is impossible` : `${count}, lower bound ${atLeast}`;
 }
 
+function shearsText({ cuts, byOutline }: SheetsReport['sheets'][number]): string {
+  const count = cuts.length === 1 ? '1 cut' : `${cuts.length} cuts`;
+  return byOutline ? `plates nested: cut along the outlines, ${count} with shears for the rests` : `${count} with shears`;
+}
+
 export function sheetsReportText(report: SheetsReport): string {
   const lines = [
     `${report.pieces} pieces: ${report.verdict}`,
     ...report.sheets.map(
       (sheet, i) =>
-        `sheet ${i + 1}   ${sheet.stock === 'new' ? 'new' : `remnant ${sheet.stock}`}, ${sheet.parts} parts, ${plain(100 * sheet.utilisation, 1)} % used, ${sheet.cuts.length} cuts with shears`,
+        `sheet ${i + 1}   ${sheet.stock === 'new' ? 'new' : `remnant ${sheet.stock}`}, ${sheet.parts} parts, ${plain(100 * sheet.utilisation, 1)} % used, ${shearsText(sheet)}`,
     ),
     report.remnants.length === 0
       ? 'no remnants worth keeping'

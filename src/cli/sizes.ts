@@ -1,3 +1,4 @@
+import { dirname } from 'node:path';
 import { NORM_SOURCES, normHands } from '../hand/norm-hands.ts';
 import { csvLine } from '../sheet/csv-text.ts';
 import { cutListHeader, cutListLine } from '../sheet/cut-list.ts';
@@ -27,13 +28,22 @@ const LARGEST_LENGTHS = 20_000_000;
 const LONGEST_STRIP = 1000;
 const MOST_SHOWN = 20;
 
+/** Why a hand, a code or a line of the table, has no strip; one hand may have several reasons. */
+interface LeftOut {
+  readonly hand: string | number;
+  readonly code: string;
+  readonly text: string;
+}
+
 /** Lengths to serve, mm, with what they rest on. */
 interface Lengths {
   readonly values: readonly number[];
   readonly width: number;
   readonly from: string;
   readonly sources: readonly string[];
-  readonly leftOut: readonly string[];
+  readonly leftOut: readonly LeftOut[];
+  /** What leaving them out does to a drawn sample. */
+  readonly bias?: string;
   readonly invented: boolean;
 }
 
@@ -63,13 +73,15 @@ export async function sizes(table: string | undefined, flags: SizesFlags): Promi
   const shares = sharedOut(chosen, pieces);
   const written = await write(lengths.value, all, chosen, shares, output.value);
   if (!written.ok) return fail(written.problems);
-  for (const text of lengths.value.leftOut.slice(0, MOST_SHOWN)) process.stderr.write(`left out: ${text}\n`);
-  if (lengths.value.leftOut.length > MOST_SHOWN) process.stderr.write(`and ${lengths.value.leftOut.length - MOST_SHOWN} more left out\n`);
-  const { from, sources, width } = lengths.value;
+  // Nobody can measure a drawn hand again, so of these only the number and the reasons are told.
+  const told = flags.norms === undefined ? lengths.value.leftOut : [];
+  for (const { text } of told.slice(0, MOST_SHOWN)) process.stderr.write(`left out: ${text}\n`);
+  if (told.length > MOST_SHOWN) process.stderr.write(`and ${told.length - MOST_SHOWN} more left out\n`);
+  const { from, sources, width, bias } = lengths.value;
   if (flags.json) {
-    const leftOut = lengths.value.leftOut.length;
+    const leftOut = leftOutHands(lengths.value.leftOut);
     process.stdout.write(
-      `${JSON.stringify({ from, sources, width, hands: lengths.value.values.length, leftOut, chosen, pieces: shares, all, files: written.value }, null, 2)}\n`,
+      `${JSON.stringify({ from, sources, width, hands: lengths.value.values.length, leftOut, ...(bias && leftOut.length > 0 ? { bias } : {}), chosen, pieces: shares, all, files: written.value }, null, 2)}\n`,
     );
   } else process.stdout.write(describe(lengths.value, all, chosen, shares, written.value));
 }
@@ -100,7 +112,10 @@ async function lengthsFrom(table: string | undefined, flags: SizesFlags, numbers
   const options = await readOptions({ ...flags, block: 'auto' });
   if (!options.ok) return options;
   if (flags.lengths !== undefined) return measuredLengths(flags.lengths, options.value.width);
-  if (flags.block === undefined) return failure(flagProblem('--block', 'is needed: which block are the strips for?'));
+  if (flags.block === undefined)
+    return failure(
+      flagProblem('--block', 'is needed: name the block that the strips are for (knucklewright blocks), or auto for a table with targets'),
+    );
   const block = await blockFlag({ block: flags.block });
   if (!block.ok) return block;
   const settings: RowSettings = { block: block.value, plate: null, units: flags.units, options: options.value };
@@ -137,15 +152,23 @@ function normLengths(flags: SizesFlags, { block, options }: RowSettings, numbers
   if (!block)
     return failure(flagProblem('--block', 'auto needs deficits, which drawn hands have not; name a block (knucklewright blocks)'));
   const { hands, redrawn } = normHands(flags.norms ?? 'mixed', numbers.hands, seededNormal(seeded(numbers.seed)));
-  const leftOut: string[] = [];
-  const values = hands.flatMap(({ hand }) => {
+  const byGroup = new Map<string, { hands: number; out: number }>();
+  const leftOut: LeftOut[] = [];
+  const values = hands.flatMap(({ hand, sex }) => {
+    const group = byGroup.get(sex) ?? { hands: 0, out: 0 };
+    byGroup.set(sex, group);
+    group.hands++;
     const piece = stripPiece(hand, block, options);
     if (piece.ok) return [piece.value.length];
-    leftOut.push(`${hand.code}: ${piece.problems[0]?.message ?? ''}`);
+    group.out++;
+    leftOut.push({ hand: hand.code, code: piece.problems[0]?.code ?? '', text: `${hand.code}: ${piece.problems[0]?.message ?? ''}` });
     return [];
   });
   const from = `${hands.length} ${flags.norms} hands drawn from norms (seed ${numbers.seed}, ${redrawn} drawn again), block ${block.id}`;
-  return success({ values, width: options.width, from, sources: NORM_SOURCES, leftOut, invented: true });
+  // Strips too narrow for the palmar room are refused more often for small hands, so what is left is not the group that was drawn.
+  const groups = [...byGroup].map(([sex, group]) => `${sex} ${group.out} of ${group.hands}`).join(', ');
+  const bias = `these are the hands with least palmar room (${groups}): the sizes lean to larger hands; a lower --minimum-width leaves out fewer`;
+  return success({ values, width: options.width, from, sources: NORM_SOURCES, leftOut, bias, invented: true });
 }
 
 async function tableLengths(path: string, settings: RowSettings): Promise<Result<Lengths>> {
@@ -154,7 +177,7 @@ async function tableLengths(path: string, settings: RowSettings): Promise<Result
   const reader = new RowReader(settings, table.value.columns);
   const values: number[] = [];
   const errors: RowError[] = [];
-  const leftOut: string[] = [];
+  const leftOut: LeftOut[] = [];
   let invented = false;
   for await (const row of table.value.rows) {
     const read = reader.read(row);
@@ -162,7 +185,12 @@ async function tableLengths(path: string, settings: RowSettings): Promise<Result
       errors.push(...read.errors);
       continue;
     }
-    if (read.value.piece.plate) leftOut.push(`${path}: line ${row.line}: a plate, which is cut for one hand, not from stock sizes`);
+    if (read.value.piece.plate)
+      leftOut.push({
+        hand: row.line,
+        code: 'PLATE',
+        text: `${path}: line ${row.line}: a plate, which is cut for one hand, not from stock sizes`,
+      });
     else values.push(read.value.piece.length);
     invented ||= read.value.piece.invented;
   }
@@ -173,7 +201,7 @@ async function tableLengths(path: string, settings: RowSettings): Promise<Result
       message: `${path}: no row could be made (${errors.length} faults; see knucklewright batch).`,
       kind: 'input',
     });
-  leftOut.push(...errors.map((error) => rowErrorText(path, error)));
+  leftOut.push(...errors.map((error) => ({ hand: error.line, code: error.code, text: rowErrorText(path, error) })));
   const from = `${values.length} hands of ${path}, block ${settings.block?.id ?? 'by each target'}`;
   return success({ values, width: settings.options.width, from, sources: [], leftOut, invented });
 }
@@ -253,10 +281,40 @@ async function write(
   );
   if (!saved.ok) return saved;
   const drawn = await writePatterns(
-    [{ stem: CHART, pattern: sizeChart(all, chosen.sizes.length, `${lengths.from}, ${plain(100 * chosen.cover, 1)} % served`) }],
+    [
+      {
+        stem: CHART,
+        pattern: sizeChart(
+          all,
+          chosen.sizes.length,
+          `${lengths.from}${lengths.invented ? ' (invented)' : ''}, ${plain(100 * chosen.cover, 1)} % served`,
+        ),
+      },
+    ],
     chart,
   );
   return drawn.ok ? success([...saved.value.map((f) => f.path), ...drawn.value.map((f) => f.path)]) : drawn;
+}
+
+/** How many hands have no strip and are in none of the figures, by the code of the first reason of each, the most frequent first. */
+function leftOutHands(leftOut: readonly LeftOut[]): readonly { readonly code: string; readonly hands: number }[] {
+  const first = new Map(leftOut.toReversed().map(({ hand, code }) => [hand, code]));
+  const counts = new Map<string, number>();
+  for (const code of first.values()) counts.set(code, (counts.get(code) ?? 0) + 1);
+  return [...counts].map(([code, hands]) => ({ code, hands })).sort((a, b) => b.hands - a.hands || (a.code < b.code ? -1 : 1));
+}
+
+function leftOutText({ values, leftOut, bias }: Lengths): string {
+  const why = leftOutHands(leftOut);
+  const out = why.reduce((sum, { hands }) => sum + hands, 0);
+  const share = plain((100 * out) / (values.length + out), 1);
+  const codes = why.map(({ code, hands }) => `${code} ${hands}`).join(', ');
+  return `${out} of ${values.length + out} hands (${share} %) have no strip and are left out (${codes}); ${bias ?? 'the sizes speak for the others only'}`;
+}
+
+function nextStep(files: readonly string[]): readonly string[] {
+  const list = files.find((file) => file.endsWith(SIZES_CSV));
+  return list === undefined ? [] : [`next: knucklewright sheets ${list} --out ${dirname(list)}`];
 }
 
 function describe(
@@ -282,7 +340,9 @@ function describe(
       (size, i) => `  SIZE-${i + 1}   ${plain(size, 1)} mm   ${shares[i] ?? 0}   (serves ${chosen.served[i]} of ${lengths.values.length})`,
     ),
     `  ${lengths.values.length - chosen.served.reduce((a, b) => a + b, 0)} longer ones are cut singly`,
+    ...(lengths.leftOut.length > 0 ? [`  ${leftOutText(lengths)}`] : []),
     ...files,
+    ...nextStep(files),
     '',
   ].join('\n');
 }

@@ -5,7 +5,7 @@ import { HAND_SCHEMA_ID } from './hand-schema.ts';
 import type { NormGroup } from './norm-groups.ts';
 import { readHand } from './read-hand.ts';
 
-type Sex = Exclude<NormGroup, 'mixed'>;
+export type Sex = Exclude<NormGroup, 'mixed'>;
 
 interface Spread {
   readonly mean: number;
@@ -74,6 +74,7 @@ export const NORM_SOURCES: readonly string[] = [
 /** A hand as drawn, with the whole-hand figures that it was drawn from, mm. */
 export interface NormHand {
   readonly hand: Hand;
+  readonly sex: Sex;
   readonly breadth: number;
   readonly circumference: number;
   readonly length: number;
@@ -137,7 +138,7 @@ function drawHand(sex: Sex, number: number, normal: () => number): Result<NormHa
     }),
   );
   const read = readHand({ schema: HAND_SCHEMA_ID, code: `NORM-${number}`, side: 'right', units: 'mm', invented: true, digits });
-  return read.ok ? success({ hand: read.value, breadth: handBreadth, circumference: handCircumference, length: handLength }) : read;
+  return read.ok ? success({ hand: read.value, sex, breadth: handBreadth, circumference: handCircumference, length: handLength }) : read;
 }
 
 function correlated(z: number, correlation: number, other: number): number {

@@ -2,7 +2,7 @@ import { seeded } from '../units/seeded.ts';
 import { barsAtLeast } from './bar-bounds.ts';
 import { BarProgramme } from './bar-programme.ts';
 import { type Kinds, kindsOf } from './fill-bar.ts';
-import { fullSearch } from './full-search.ts';
+import { type FullSearch, fullSearch, WaySearch } from './full-search.ts';
 import { type Bar, bestFitDecreasing, firstFitDecreasing, fullestFirst } from './greedy-bars.ts';
 import { repackBars } from './repack-bars.ts';
 
@@ -27,7 +27,12 @@ const MOST_KINDS = 160;
 const LONG_BARS = 3.2;
 /** Rounds of taking bars apart before the programme is set up. */
 const REPACKS = 6000;
-const FULL_SEARCHES = 5;
+/** Of the work, one part in so many goes into the search of ways to fill bars. */
+const SEARCH_SHARE = 5;
+/** Work of its first run: at least so much, and so much for each entry in the list of ways; each run may take longer than the one before. */
+const FIRST_RUN = 60_000;
+const FIRST_RUN_EACH = 8;
+const RUN_GROWTH = 1.1;
 const ROUNDING = 1e-6;
 
 /**
@@ -59,21 +64,16 @@ export function cutBars(lengths: readonly number[], capacity: number, effort: Cu
     )
   )
     return { bars: best, atLeast };
-  if (kinds.lengths.length > MOST_KINDS) return { bars: best, atLeast };
-  const pool = [...best, ...fullestFirst(kinds, capacity)].map((bar) => patternOf(bar, kinds));
   let left = effort.work;
-  // The search either ends soon or not at all, so a few short ones in other orders find more than a long one.
-  for (let round = 0; round < FULL_SEARCHES && left > 0; round++) {
-    const searched = fullSearch(kinds, capacity, atLeast, effort.work / 12, round === 0 ? null : random);
+  for (let bars = atLeast; left > 0 && best.length > atLeast; bars++) {
+    const searched = searchAgain(kinds, capacity, bars, Math.min(left, effort.work / SEARCH_SHARE), random);
     left -= searched.work;
     if (searched.bars) return { bars: searched.bars, atLeast };
-    if (searched.complete) {
-      atLeast++;
-      if (keep(best)) return { bars: best, atLeast };
-      break;
-    }
-    if (searched.work < effort.work / 12) break;
+    if (!searched.complete) break;
+    atLeast++;
   }
+  if (keep(best) || kinds.lengths.length > MOST_KINDS) return { bars: best, atLeast };
+  const pool = [...best, ...fullestFirst(kinds, capacity)].map((bar) => patternOf(bar, kinds));
   const relaxed = new BarProgramme(kinds.lengths, kinds.counts, capacity, pool);
   const whole = relaxed.solve(left);
   if (!whole) return { bars: best, atLeast };
@@ -85,6 +85,18 @@ export function cutBars(lengths: readonly number[], capacity: number, effort: Cu
     left -= search.work;
   }
   return { bars: best, atLeast };
+}
+
+/** Runs of the full search, each in another order: one either ends soon or not at all, so many short ones find more than a long one. */
+function searchAgain(kinds: Kinds, capacity: number, bars: number, mostWork: number, random: () => number): FullSearch {
+  const search = WaySearch.of(kinds, capacity, bars, mostWork / 4);
+  if (!(search instanceof WaySearch)) return search;
+  let most = Math.max(FIRST_RUN, FIRST_RUN_EACH * search.size);
+  for (let run = 0; search.work < mostWork; run++, most *= RUN_GROWTH) {
+    const { bars: found, complete } = search.run(most, run === 0 ? null : random);
+    if (found || complete) return { bars: found, complete, work: search.work };
+  }
+  return { bars: null, complete: false, work: search.work };
 }
 
 /** What a place of a dive costs beside its programme, in the same measure. */

@@ -5,10 +5,17 @@ export interface Kinds {
 }
 
 export function kindsOf(lengths: readonly number[]): Kinds {
-  const counts = new Map<number, number>();
-  for (const length of lengths) counts.set(length, (counts.get(length) ?? 0) + 1);
-  const distinct = [...counts.keys()].sort((a, b) => b - a);
-  return { lengths: distinct, counts: distinct.map((length) => counts.get(length) ?? 0) };
+  const sorted = Float64Array.from(lengths).sort();
+  const kinds: { lengths: number[]; counts: number[] } = { lengths: [], counts: [] };
+  for (let i = sorted.length - 1, last = -1; i >= 0; i--) {
+    const length = sorted[i] as number;
+    if (last >= 0 && kinds.lengths[last] === length) kinds.counts[last] = (kinds.counts[last] as number) + 1;
+    else {
+      last = kinds.lengths.push(length) - 1;
+      kinds.counts.push(1);
+    }
+  }
+  return kinds;
 }
 
 /**

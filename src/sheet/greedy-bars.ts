@@ -56,5 +56,7 @@ export function fullestFirst(kinds: Kinds, capacity: number, mostSteps = 3000): 
 
 /** The lengths of a bar from how many it has of each kind. */
 export function barOf(lengths: readonly number[], chosen: readonly number[]): Bar {
-  return chosen.flatMap((count, i) => new Array<number>(count).fill(lengths[i] as number));
+  const bar: number[] = [];
+  for (let i = 0; i < chosen.length; i++) for (let k = chosen[i] as number; k > 0; k--) bar.push(lengths[i] as number);
+  return bar;
 }

@@ -4,6 +4,7 @@ import { plain } from '../units/number.ts';
 import { failure, type Result, success, type Warning } from '../units/result.ts';
 import { besidePattern } from './beside-pattern.ts';
 import { type Frame, type FrameWords, frameLayer, frameOf } from './frame.ts';
+import { layOutPage } from './lay-out-page.ts';
 import { handoutPages, makingPages } from './making-pages.ts';
 import type { Measure, PrintedSheet } from './page.ts';
 import { isOffice, type Orientation, printableBox, turned } from './paper.ts';
@@ -28,11 +29,16 @@ interface Plan {
 }
 
 /**
- * Pages for a pattern: its parts at 1:1, then what its notes say. All pages have one orientation: the one with fewer pages, without tiles
+ * Pages for a pattern: a list or chart on one; else its parts at 1:1, then what its notes say. All pages have one orientation: the one with fewer pages, without tiles
  * wherever a quarter turn or the other orientation avoids them. Refused when the paper is too small (`PAPER_TOO_SMALL`). Warns
  * `SHEET_TILED`, and `SHEET_OWN_AREA` when a page fits only the chosen one of A4 and Letter.
  */
 export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: Measure): Result<LaidSheet> {
+  if (pattern.kind === 'page') {
+    const { layer, orientation, width, height } = layOutPage(pattern, settings);
+    const page = { title: pattern.title, width, height, layers: [layer] };
+    return success({ title: pattern.title, pages: [page], scale: { x: 1, y: 1 }, orientation, tiled: false });
+  }
   const words = frameWords(pattern, settings);
   const plan = bestPlan(pattern, settings, words, measure);
   if (!plan) return tooSmall(settings);

@@ -1,19 +1,31 @@
 import type { Box } from '../geometry/path.ts';
+import { boxOf } from '../geometry/path-measures.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { SAME_POINT } from '../units/tolerance.ts';
-import { type LaidSheet, type Layout, placedBox, type StockSheet } from './layout.ts';
+import { type LaidSheet, type Layout, placedBox, placedOutline, type SheetPart, type StockSheet } from './layout.ts';
+import { outlineGap } from './outline-gap.ts';
 import { shearCuts } from './shear-cuts.ts';
 
 /** A fault of a layout; `where` is the sheet and the part. */
 export interface LayoutFault {
-  readonly code: 'PART_MISSING' | 'PART_TWICE' | 'PART_UNKNOWN' | 'OUTSIDE_MARGIN' | 'GAP' | 'GRAIN' | 'NOT_FOR_SHEARS' | 'STOCK' | 'BOUND';
+  readonly code:
+    | 'PART_MISSING'
+    | 'PART_TWICE'
+    | 'PART_UNKNOWN'
+    | 'OUTSIDE_MARGIN'
+    | 'GAP'
+    | 'GRAIN'
+    | 'NOT_FOR_SHEARS'
+    | 'STOCK'
+    | 'BOUND'
+    | 'OUTLINE';
   readonly where: string;
   readonly message: string;
 }
 
 /**
  * All faults of a layout, from its figures alone and in mm, nothing shared with the packing: every part once, inside the margins, gaps kept, grain
- * respected, every sheet to be cut from edge to edge, every remnant used once at most, counts and bound in agreement. An empty list proves it.
+ * respected (between the true outlines on a sheet that is cut along them), every other sheet to be cut from edge to edge, every remnant used once at most, counts and bound in agreement. An empty list proves it.
  */
 export function layoutFaults(layout: Layout, sheet: StockSheet, remnants: readonly StockSheet[]): readonly LayoutFault[] {
   const faults: LayoutFault[] = [];
@@ -59,11 +71,23 @@ export function provenLayout(layout: Layout, sheet: StockSheet, remnants: readon
   return problems.length > 0 ? failure(...problems) : success(layout);
 }
 
-function sheetFaults({ parts, rules }: Layout, { stock, placements }: LaidSheet, where: string): readonly LayoutFault[] {
+/** An outline that is not as large as its part is said to be; sizes in a list are rounded to a thousandth. */
+function outlineFault(part: SheetPart): string | null {
+  if (!part.outline) return null;
+  const { minX, minY, maxX, maxY } = boxOf([part.outline]);
+  const off = Math.max(Math.abs(minX), Math.abs(minY), Math.abs(maxX - part.length), Math.abs(maxY - part.width));
+  return off <= 0.001 + SAME_POINT ? null : `its outline is ${off.toFixed(3)} mm off its box`;
+}
+
+function sheetFaults({ parts, rules }: Layout, { stock, placements, byOutline }: LaidSheet, where: string): readonly LayoutFault[] {
   const faults: LayoutFault[] = [];
   const laid = placements.flatMap((placement) => {
     const part = parts[placement.part];
-    return part ? [{ id: part.id, turned: placement.turned, box: placedBox(part, placement) }] : [];
+    if (!part) return [];
+    const outline = byOutline ? placedOutline(part, placement) : null;
+    const wrong = outlineFault(part);
+    if (wrong) faults.push({ code: 'OUTLINE', where: `${where}, ${part.id}`, message: wrong });
+    return [{ id: part.id, turned: placement.turned, box: outline ? boxOf([outline]) : placedBox(part, placement), outline }];
   });
   for (const { id, turned, box } of laid) {
     const edges = [box.minX, box.minY, stock.along - box.maxX, stock.across - box.maxY];
@@ -82,7 +106,8 @@ function sheetFaults({ parts, rules }: Layout, { stock, placements }: LaidSheet,
     for (const other of sorted.slice(i + 1)) {
       if (other.box.minX - one.box.maxX >= rules.gap) break;
       // Boxes keep the gap when they are that far apart in one direction.
-      const apart = Math.max(other.box.minX - one.box.maxX, other.box.minY - one.box.maxY, one.box.minY - other.box.maxY);
+      const boxes = Math.max(other.box.minX - one.box.maxX, other.box.minY - one.box.maxY, one.box.minY - other.box.maxY);
+      const apart = one.outline && other.outline ? outlineGap(one.outline, other.outline, rules.gap) : boxes;
       if (apart < rules.gap - SAME_POINT)
         faults.push({
           code: 'GAP',
@@ -93,7 +118,7 @@ function sheetFaults({ parts, rules }: Layout, { stock, placements }: LaidSheet,
   }
   const sheet: Box = { minX: 0, minY: 0, maxX: stock.along, maxY: stock.across };
   const boxes = laid.map(({ box }) => box);
-  if (faults.length === 0 && !shearCuts(boxes, sheet, rules.gap, Number.POSITIVE_INFINITY))
+  if (faults.length === 0 && !byOutline && !shearCuts(boxes, sheet, rules.gap, Number.POSITIVE_INFINITY))
     faults.push({ code: 'NOT_FOR_SHEARS', where, message: 'cannot be cut from edge to edge' });
   return faults;
 }

@@ -4,6 +4,7 @@ import { GEOMETRY_VERSION } from '../pattern/strip/strip.ts';
 import { wrapText } from '../pattern/text-lines.ts';
 import { plain } from '../units/number.ts';
 import { type CutPiece, pieceInWords } from './cut-list.ts';
+import { warningWords } from './warning-words.ts';
 
 /** A4 upright (ISO 216), mm. */
 const PAGE = { width: 210, height: 297 };
@@ -12,16 +13,19 @@ const TEXT = 2.2;
 const PITCH = 4.2;
 const HEADING = 3.5;
 /** Where each column begins, mm from the left margin; the last one takes what is left. */
-const COLUMNS = { number: 0, code: 10, side: 45, size: 60, quantity: 88, done: 98, notes: 106 } as const;
+const COLUMNS = { number: 0, code: 10, side: 45, size: 58, quantity: 82, done: 101, notes: 108 } as const;
 const NOTES_WIDTH = PAGE.width - 2 * MARGIN - COLUMNS.notes;
 const BOX = 3;
+/** Line pitch of the words under the list. */
+const LEGEND_PITCH = 3.2;
 
 /** A cut list to print and tick off, as pages of A4 drawn on INFO alone: number, code, side, size, how many, a box to tick, the block or plate and warnings; distances of marks stand in the CSV and on the parts. */
 export function listPages(pieces: readonly CutPiece[], heading: string, date: string | null): readonly Pattern[] {
   const rows = pieces.map((piece, i) => ({ piece, number: i + 1, lines: notesOf(piece) }));
   const pages: (typeof rows)[] = [[]];
   let used = 0;
-  const room = PAGE.height - 2 * MARGIN - 4 * PITCH;
+  // Each page explains its own codes, so room for all of them is kept on every one.
+  const room = PAGE.height - 2 * MARGIN - 4 * PITCH - legendOf(pieces).length * LEGEND_PITCH;
   for (const row of rows) {
     const height = Math.max(1, row.lines.length) * PITCH + 1;
     if (used + height > room && pages.at(-1)?.length) {
@@ -34,8 +38,21 @@ export function listPages(pieces: readonly CutPiece[], heading: string, date: st
   return pages.map((page, k) => pageOf(page, `${heading}, page ${k + 1} of ${pages.length}`, date));
 }
 
+/** The codes of these pieces with their words, each once, as lines under a list. */
+function legendOf(pieces: readonly CutPiece[]): readonly string[] {
+  const codes = [...new Set(pieces.flatMap((piece) => piece.warnings))].sort();
+  const explained = codes.flatMap((code) => {
+    const words = warningWords(code);
+    return words === null ? [] : wrapText(`${code}: ${words}`, PAGE.width - 2 * MARGIN, TEXT * 0.8);
+  });
+  return explained.length === 0 ? [] : ['WHAT TO LOOK AT', ...explained];
+}
+
 function notesOf(piece: CutPiece): readonly string[] {
-  const text = [pieceInWords(piece), piece.warnings.length > 0 ? `LOOK AT ${piece.warnings.join(', ')}` : ''].filter((t) => t !== '');
+  const text = [
+    pieceInWords(piece) || 'blank, without marks',
+    piece.warnings.length > 0 ? `LOOK AT ${piece.warnings.join(', ')}` : '',
+  ].filter((t) => t !== '');
   return text.length === 0 ? [] : wrapText(text.join('; '), NOTES_WIDTH, TEXT * 0.8);
 }
 
@@ -57,8 +74,8 @@ function pageOf(
     number: 'No',
     code: 'CODE',
     side: 'HAND',
-    size: 'mm',
-    quantity: 'PCS',
+    size: 'SIZE, mm',
+    quantity: 'HOW MANY',
     done: '',
     notes: 'BLOCK or PLATE, and what to look at',
   };
@@ -75,6 +92,8 @@ function pageOf(
     for (const [k, text] of lines.entries()) put(text, COLUMNS.notes, y - k * PITCH, TEXT * 0.8);
     y -= Math.max(1, lines.length) * PITCH + 1;
   }
+  const legend = legendOf(rows.map(({ piece }) => piece));
+  for (const [k, text] of legend.entries()) put(text, 0, MARGIN + (legend.length - 1 - k) * LEGEND_PITCH, TEXT * 0.8);
   return {
     kind: 'page',
     title,

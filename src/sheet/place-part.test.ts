@@ -11,7 +11,7 @@ const part = samplePattern.parts[0] as Part;
 
 describe('placePart', () => {
   it.each([false, true])('puts the box where it is asked, same area, still sound, turned %s', (turned) => {
-    const placed = placePart(part, 30, 40, turned);
+    const placed = placePart(part, 30, 40, turned ? Math.PI / 2 : 0);
     const before = boxOf([part.outline]);
     const box = boxOf([placed.outline]);
     const [w, h] = [before.maxX - before.minX, before.maxY - before.minY];
@@ -24,8 +24,8 @@ describe('placePart', () => {
   it('four quarter turns bring every mark, hole and label back', () => {
     const { minX, minY } = boxOf([part.outline]);
     let turned = part;
-    for (let k = 0; k < 4; k++) turned = placePart(turned, 0, 0, true);
-    const back = placePart(turned, minX, minY, false);
+    for (let k = 0; k < 4; k++) turned = placePart(turned, 0, 0, Math.PI / 2);
+    const back = placePart(turned, minX, minY, 0);
     const points = (p: Part) => [
       ...[p.outline, ...p.holes, ...p.marks.flatMap((m) => m.paths)].flatMap((path) => path.vertices),
       ...p.marks.flatMap((m) => m.circles.map((c) => ({ ...c.center, bulge: 0 }))),

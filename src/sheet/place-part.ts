@@ -6,15 +6,15 @@ import { placePath, placePoint } from '../geometry/transform.ts';
 import type { Label, Part } from '../pattern/pattern.ts';
 import { labelCorners, shiftPart } from '../pattern/place-marks.ts';
 
-/** The part with its outline's box at (x, y), a quarter turn counter-clockwise if `turned`; marks and words go with it. */
-export function placePart(part: Part, x: number, y: number, turned: boolean): Part {
-  const lying = turned ? quarterTurned(part) : part;
+/** The part with its outline's box at (x, y), turned counter-clockwise by `angle` (radians, a multiple of a quarter turn); marks and words go with it. */
+export function placePart(part: Part, x: number, y: number, angle: number): Part {
+  const lying = angle === 0 ? part : turnedPart(part, angle);
   const box = boxOf([lying.outline]);
   return shiftPart(lying, x - box.minX, y - box.minY);
 }
 
-function quarterTurned(part: Part): Part {
-  const turn = { angle: Math.PI / 2, dx: 0, dy: 0 };
+function turnedPart(part: Part, angle: number): Part {
+  const turn = { angle, dx: 0, dy: 0 };
   return {
     ...part,
     outline: placePath(part.outline, turn),
@@ -24,7 +24,12 @@ function quarterTurned(part: Part): Part {
       paths: mark.paths.map((path) => placePath(path, turn)),
       circles: mark.circles.map((c) => ({ ...c, center: placePoint(c.center, turn) })),
     })),
-    labels: part.labels.map((label) => ({ ...label, at: placePoint(label.at, turn), angle: label.angle + 90 })),
+    labels: part.labels.map((label) => ({
+      ...label,
+      at: placePoint(label.at, turn),
+      angle: (label.angle + Math.round((angle * 180) / Math.PI)) % 360,
+    })),
+    ...(part.cuts ? { cuts: part.cuts.map((cut) => ({ ...cut, path: placePath(cut.path, turn) })) } : {}),
   };
 }
 

@@ -9,9 +9,8 @@ const APART = 6;
  * larger sum of squared fillings, so that the emptiest bar runs empty in the end. Stops at `atLeast` bars or after `rounds`.
  */
 export function repackBars(start: readonly Bar[], capacity: number, atLeast: number, rounds: number, random: () => number): readonly Bar[] {
-  const bars = start.map((bar) => ({ bar, filled: bar.reduce((sum, length) => sum + length, 0) }));
+  const bars = start.map((bar) => ({ bar, filled: total(bar) })).sort((a, b) => a.filled - b.filled);
   for (let round = 0; round < rounds && bars.length > atLeast; round++) {
-    bars.sort((a, b) => a.filled - b.filled);
     const apart = new Set<number>([0]);
     const wanted = Math.min(bars.length, 2 + Math.floor(random() * (APART - 1)));
     while (apart.size < wanted) apart.add(Math.floor(random() ** 2 * bars.length));
@@ -21,12 +20,25 @@ export function repackBars(start: readonly Bar[], capacity: number, atLeast: num
       capacity,
       random,
     );
-    bars.push(...(score(filled) >= score(taken) && filled.length <= taken.length ? filled : taken));
+    for (const each of score(filled) >= score(taken) && filled.length <= taken.length ? filled : taken) insert(bars, each);
   }
   return bars.map(({ bar }) => bar);
 }
 
 type Filled = { readonly bar: Bar; readonly filled: number };
+
+/** Keeps the emptiest first; behind those as full as it. */
+function insert(bars: Filled[], bar: Filled): void {
+  let at = bars.length;
+  while (at > 0 && (bars[at - 1] as Filled).filled > bar.filled) at--;
+  bars.splice(at, 0, bar);
+}
+
+function total(bar: Bar): number {
+  let sum = 0;
+  for (const length of bar) sum += length;
+  return sum;
+}
 
 function score(bars: readonly Filled[]): number {
   return bars.reduce((sum, { filled }) => sum + filled * filled, 0);
@@ -46,7 +58,7 @@ function refill(lengths: readonly number[], capacity: number, random: () => numb
     for (const [i, count] of chosen.entries()) counts[i] = (counts[i] as number) - count;
     const bar = barOf(kinds.lengths, chosen);
     left -= bar.length;
-    made.push({ bar, filled: bar.reduce((sum, length) => sum + length, 0) });
+    made.push({ bar, filled: total(bar) });
   }
   return made;
 }

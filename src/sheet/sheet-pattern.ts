@@ -13,7 +13,7 @@ import { plain } from '../units/number.ts';
 import { failure, type Result, success } from '../units/result.ts';
 import { SAME_POINT } from '../units/tolerance.ts';
 import { type CutPiece, pieceInWords } from './cut-list.ts';
-import { type LaidSheet, type Layout, placedBox } from './layout.ts';
+import { type LaidSheet, type Layout, type Placement, placedBox, type SheetPart, turnOf, utilisation } from './layout.ts';
 import { numbered, placePart } from './place-part.ts';
 import { type ShearCut, shearCuts } from './shear-cuts.ts';
 
@@ -51,12 +51,12 @@ export function sheetPattern(drawing: SheetDrawing): Result<Pattern> {
   const parts: Part[] = [];
   const unnumbered: number[] = [];
   const cut = shearing(layout, laid);
-  const order = inReadingOrder(laid);
+  const order = inReadingOrder(layout.parts, laid);
   for (const [k, placement] of order.entries()) {
     const piece = pieces[placement.part] as CutPiece;
     const made = partOf(piece);
     if (!made.ok) return made;
-    const placed = placePart(made.value, placement.x, placement.y, placement.turned);
+    const placed = placePart(made.value, placement.x, placement.y, turnOf(placement));
     const box = boxOf([placed.outline]);
     const counted = placedBox(layout.parts[placement.part] ?? { id: '', length: 0, width: 0 }, placement);
     const off = Math.max(Math.abs(box.maxX - counted.maxX), Math.abs(box.maxY - counted.maxY));
@@ -99,15 +99,30 @@ export function sheetPattern(drawing: SheetDrawing): Result<Pattern> {
   return sound.ok ? success(pattern) : sound;
 }
 
-/** Placements from the upper left, row by row, as one reads; numbers follow this order. */
-export function inReadingOrder(laid: LaidSheet): LaidSheet['placements'] {
-  return laid.placements.toSorted((a, b) => b.y - a.y || a.x - b.x);
+/**
+ * Placements from the upper left, row by row, as one reads; numbers follow this order. A row is what lies with its middle above the lower edge of the highest
+ * part that is left.
+ */
+export function inReadingOrder(parts: readonly SheetPart[], laid: LaidSheet): LaidSheet['placements'] {
+  let left = laid.placements
+    .map((placement) => ({ placement, box: placedBox(parts[placement.part] ?? { id: '', length: 0, width: 0 }, placement) }))
+    .sort((a, b) => b.box.maxY - a.box.maxY || a.box.minX - b.box.minX);
+  const order: Placement[] = [];
+  while (left.length > 0) {
+    const lower = left[0]?.box.minY ?? 0;
+    const inRow = ({ box }: (typeof left)[number]) => (box.minY + box.maxY) / 2 > lower;
+    const row = left.filter(inRow).sort((a, b) => a.box.minX - b.box.minX || b.box.minY - a.box.minY);
+    order.push(...row.map(({ placement }) => placement));
+    left = left.filter((each) => !inRow(each));
+  }
+  return order;
 }
 
-/** Cuts and remnants of a sheet whose layout was proven. */
+/** Cuts and remnants of a sheet whose layout was proven. Where parts are nested, shears only cut off the rests beside all of them. */
 export function shearing(layout: Layout, laid: LaidSheet): { readonly cuts: readonly ShearCut[]; readonly remnants: readonly Box[] } {
   const boxes = laid.placements.map((p) => placedBox(layout.parts[p.part] ?? { id: '', length: 0, width: 0 }, p));
-  const found = shearCuts(boxes, { minX: 0, minY: 0, maxX: laid.stock.along, maxY: laid.stock.across }, layout.rules.gap, LEAST_REMNANT);
+  const edge = { minX: 0, minY: 0, maxX: laid.stock.along, maxY: laid.stock.across };
+  const found = shearCuts(laid.byOutline ? [unionBox(boxes)] : boxes, edge, layout.rules.gap, LEAST_REMNANT);
   if (!found) throw new Error('a proven layout cannot be cut with shears');
   return found;
 }
@@ -126,12 +141,12 @@ function infoLines(
   unnumbered: readonly number[],
 ): readonly string[] {
   const { rules, parts } = drawing.layout;
-  const used = laid.placements.reduce((sum, p) => sum + (parts[p.part]?.length ?? 0) * (parts[p.part]?.width ?? 0), 0);
+  const used = utilisation(laid, parts);
   const mm = (value: number) => plain(value, 1);
   const wrapped = (text: string) => wrapText(text, COLUMN_WIDTH, TEXT);
   return [
     title(drawing, laid).toUpperCase(),
-    `${mm(laid.stock.along)} along the grain x ${mm(laid.stock.across)} mm, ${plain((100 * used) / (laid.stock.along * laid.stock.across), 1)} % used`,
+    `${mm(laid.stock.along)} along the grain x ${mm(laid.stock.across)} mm, ${plain(100 * used, 1)} % used`,
     `gap ${mm(rules.gap)}, margin ${mm(rules.margin)}, grain ${rules.grain}${drawing.date ? `, ${drawing.date}` : ''}`,
     ...(pieces.some((p) => p.invented) ? ['(invented demo)'] : []),
     '',
@@ -143,7 +158,12 @@ function infoLines(
     ),
     ...(unnumbered.length > 0 ? wrapped(`No room for the number on: ${unnumbered.join(', ')}`) : []),
     '',
-    'CUTTING ORDER with shears, mm from the lower left corner',
+    ...(laid.byOutline
+      ? [
+          ...wrapped('CUT ALONG THE OUTLINES: these parts are nested, some of them upside down, and no straight cut runs between them.'),
+          ...(cuts.length > 0 ? wrapped('First the rests with shears, mm from the lower left corner:') : []),
+        ]
+      : ['CUTTING ORDER with shears, mm from the lower left corner']),
     ...cuts.flatMap((cut, k) => wrapped(cutText(cut, k + 1))),
     'then each part along its outline',
     '',

@@ -1,11 +1,12 @@
 import { polyline } from '../geometry/path.ts';
 import type { Label, Mark, Pattern } from '../pattern/pattern.ts';
 import { GEOMETRY_VERSION } from '../pattern/strip/strip.ts';
+import { wrapText } from '../pattern/text-lines.ts';
 import { plain } from '../units/number.ts';
 import type { StockSizes } from './stock-sizes.ts';
 
 /** The plot's lower left corner and size, mm. */
-const PLOT = { x: 25, y: 22, width: 130, height: 80 };
+const PLOT = { x: 25, y: 22, width: 130, height: 76 };
 const TEXT = 2.5;
 const DOT = 1;
 
@@ -50,14 +51,18 @@ export function sizeChart(all: readonly StockSizes[], chosen: number, subtitle: 
   for (const [i, point] of points.entries()) {
     mark('waste-point', `${i + 1} sizes: ${plain(all[i]?.meanWaste ?? 0, 2)} mm`, [], [{ center: point, radius: DOT }]);
     word(String(i + 1), { x: point.x, y: low - 2 - TEXT });
-    word(plain(all[i]?.meanWaste ?? 0, 1), { x: point.x + 1.5, y: point.y + 1.8 }, 'left', TEXT * 0.7);
+    word((all[i]?.meanWaste ?? 0).toFixed(1), { x: point.x + 1.5, y: point.y + 1.8 }, 'left', TEXT * 0.7);
   }
   const picked = points[chosen - 1];
   if (picked) mark('chosen', `${chosen} sizes, chosen`, [], [{ center: picked, radius: 2 * DOT }]);
   word('NUMBER OF SIZES', { x: left + width / 2, y: low - 12 });
   word('CUT OFF ON AVERAGE, mm', { x: 8, y: low + height / 2 }, 'center', TEXT, 90);
-  word('WHERE MORE SIZES STOP PAYING', { x: left, y: low + height + 14 }, 'left', 3.5);
-  word(subtitle, { x: left, y: low + height + 8 }, 'left', TEXT * 0.8);
+  word('WHERE MORE SIZES STOP PAYING', { x: left, y: low + height + 18 }, 'left', 3.5);
+  const lines = [
+    ...wrapText(subtitle, width, TEXT * 0.8),
+    ...(picked ? [`ringed: the ${chosen === 1 ? 'one size' : `${chosen} sizes`} chosen`] : []),
+  ];
+  for (const [k, text] of lines.entries()) word(text, { x: left, y: low + height + 13 - k * 4 }, 'left', TEXT * 0.8);
   return {
     kind: 'page',
     title: 'Stock sizes: cut off on average over the number of sizes',

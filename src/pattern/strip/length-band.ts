@@ -2,7 +2,7 @@ import type { Block } from '../../block/block.ts';
 import { DIGITS, type DigitName } from '../../hand/digits.ts';
 import type { DigitMeasures, Hand } from '../../hand/hand.ts';
 import type { StripOptions } from './strip-options.ts';
-import { stripPath } from './strip-path.ts';
+import { stripPathLength } from './strip-path.ts';
 import { standSections } from './strip-sections.ts';
 
 /** Standard deviations of one measurement, mm and degrees (strip model; starting values, common practice, no source). */
@@ -25,8 +25,7 @@ export interface LengthBand {
 export function lengthBand95(hand: Hand, block: Block, options: StripOptions, pathLength: number): LengthBand {
   const lengthOf = (h: Hand, o: StripOptions): number | null => {
     const standing = standSections(h, block, o);
-    const path = standing.ok ? stripPath(standing.value, o) : null;
-    return path?.ok ? path.value.pathLength : null;
+    return standing.ok ? stripPathLength(standing.value, o) : null;
   };
   let mean = 0;
   let variance = 0;

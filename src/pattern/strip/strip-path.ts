@@ -40,8 +40,52 @@ export interface StripPath {
   readonly standOff: readonly { readonly digit: DigitName; readonly distance: number }[];
 }
 
+/** The band laid taut, before it is asked where it passes what. */
+interface TautBand {
+  readonly held: 'raised' | 'lowered';
+  readonly length: number;
+  readonly seamX: number;
+  readonly pieces: readonly CoursePiece[];
+}
+
 /** Lays the band taut round the standing digits. Refused only when digits stand so that no band passes between them. */
 export function stripPath(hand: StandingHand, options: StripOptions): Result<StripPath> {
+  const band = tautBand(hand, options);
+  if (!band.ok) return band;
+  const { held, length, seamX, pieces } = band.value;
+  const at = (course: Course, x: number) => {
+    const found = locateOnCourse(pieces, course, x);
+    if (!found) throw new Error(`course ${course} does not pass x = ${x}`);
+    return { u: wrapped(found.u, length), point: found.point };
+  };
+  const courses: readonly Course[] = ['outer', 'inner'];
+  const passes = hand.sections.flatMap((s) =>
+    courses.map((layer): Pass => ({ digit: s.digit, layer, aspect: aspectOf(s.place, layer, held), ...at(layer, s.x) })),
+  );
+  const webCrossings = hand.webs.flatMap((web: Web) =>
+    courses.map((layer): WebCrossing => ({ between: web.between, layer, u: at(layer, web.x).u })),
+  );
+  const byU = (a: { u: number }, b: { u: number }) => a.u - b.u;
+  return success({
+    hand,
+    held,
+    pathLength: length,
+    pieces,
+    passes: passes.sort(byU),
+    webCrossings: webCrossings.sort(byU),
+    borderTurns: borderTurns(hand.sections, pieces),
+    seam: at('outer', seamX).point,
+    standOff: options.closure === 'tacked' ? [] : standOff(hand.sections, options, passes),
+  });
+}
+
+/** Length of the band that `stripPath` lays, mm, without the rest of it; null where that is refused. */
+export function stripPathLength(hand: StandingHand, options: StripOptions): number | null {
+  const band = tautBand(hand, options);
+  return band.ok ? band.value.length : null;
+}
+
+function tautBand(hand: StandingHand, options: StripOptions): Result<TautBand> {
   const held = heldPlace({ id: '', title: '', places: Object.fromEntries(hand.sections.map((s) => [s.digit, s.place])) });
   const order = contactOrder(hand.sections, held, options);
   const seamX = middleOfRun(hand.sections);
@@ -56,30 +100,7 @@ export function stripPath(hand: StandingHand, options: StripOptions): Result<Str
   if (!path.ok) return noPath(path.reason);
   const pieces = startAt(splitIntoCourses(path.elements, 'closed'), seamX, path.length);
   if (!pieces) return noPath('the outer course does not reach the held digits');
-  const at = (course: Course, x: number) => {
-    const found = locateOnCourse(pieces, course, x);
-    if (!found) throw new Error(`course ${course} does not pass x = ${x}`);
-    return { u: wrapped(found.u, path.length), point: found.point };
-  };
-  const courses: readonly Course[] = ['outer', 'inner'];
-  const passes = hand.sections.flatMap((s) =>
-    courses.map((layer): Pass => ({ digit: s.digit, layer, aspect: aspectOf(s.place, layer, held), ...at(layer, s.x) })),
-  );
-  const webCrossings = hand.webs.flatMap((web: Web) =>
-    courses.map((layer): WebCrossing => ({ between: web.between, layer, u: at(layer, web.x).u })),
-  );
-  const byU = (a: { u: number }, b: { u: number }) => a.u - b.u;
-  return success({
-    hand,
-    held,
-    pathLength: path.length,
-    pieces,
-    passes: passes.sort(byU),
-    webCrossings: webCrossings.sort(byU),
-    borderTurns: borderTurns(hand.sections, pieces),
-    seam: at('outer', seamX).point,
-    standOff: options.closure === 'tacked' ? [] : standOff(hand.sections, options, passes),
-  });
+  return success({ held, length: path.length, seamX, pieces });
 }
 
 /** Which side of a digit a course runs on: the outer course is the palmar one when digits are raised, the dorsal one when lowered. */

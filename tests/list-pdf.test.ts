@@ -1,0 +1,88 @@
+import { describe, expect, it } from 'vitest';
+import type { Pattern } from '../src/pattern/pattern.ts';
+import type { CutPiece } from '../src/sheet/cut-list.ts';
+import { layOutSheet } from '../src/sheet/lay-out-sheet.ts';
+import { listPages } from '../src/sheet/list-pages.ts';
+import { PAPERS, printableBox, turned } from '../src/sheet/paper.ts';
+import { DEFAULT_SHEET_SETTINGS, type SheetSettings } from '../src/sheet/sheet-settings.ts';
+import { sizeChart } from '../src/sheet/size-chart.ts';
+import { helveticaWidth } from '../src/writers/pdf-document.ts';
+
+const piece = (i: number, warnings: readonly string[] = []): CutPiece => ({
+  id: `P-${i}`,
+  code: `P-${i}`,
+  side: 'left',
+  block: 'ring-raised-in-three',
+  plate: null,
+  length: 180,
+  width: 20,
+  quantity: 1,
+  marks: [],
+  warnings,
+  invented: true,
+  hand: null,
+});
+
+function onePage(pattern: Pattern, settings: SheetSettings) {
+  const laid = layOutSheet(pattern, settings, helveticaWidth);
+  if (!laid.ok) throw new Error(laid.problems[0]?.message);
+  const [page, ...more] = laid.value.pages;
+  if (!page || more.length > 0) throw new Error(`${laid.value.pages.length} pages`);
+  return { page, orientation: laid.value.orientation, texts: page.layers.flatMap((layer) => layer.texts) };
+}
+
+describe('a list or chart as PDF', () => {
+  const lists = listPages(
+    Array.from({ length: 60 }, (_, i) => piece(i + 1, i === 50 ? ['ESTIMATED'] : ['LOOP_OVER_PIP'])),
+    'CUT LIST',
+    null,
+  );
+  const sizes = [{ sizes: [200], cover: 1, meanWaste: 12, wasteShare: 0.06, served: [9] }];
+  const patterns: readonly (readonly [string, Pattern])[] = [
+    ...lists.map((page, k) => [`list page ${k + 1}`, page] as const),
+    [
+      'chart',
+      sizeChart(
+        sizes,
+        1,
+        'nine hands, a subtitle that is long enough to need a second line, since it names a file in a folder in a folder',
+      ),
+    ],
+  ];
+
+  it.each(patterns)('%s is one page with every word of it, inside what the printer prints, on every paper', (_, pattern) => {
+    for (const paper of Object.values(PAPERS)) {
+      const settings = { ...DEFAULT_SHEET_SETTINGS, paper };
+      const { page, orientation, texts } = onePage(pattern, settings);
+      const { width, height } = turned(paper, orientation);
+      expect([page.width, page.height]).toEqual([width, height]);
+      expect(texts.map((t) => t.text)).toEqual(pattern.beside.labels.map((label) => label.text));
+      const room = printableBox(paper, orientation, settings.margin, settings.area);
+      for (const { at } of texts) {
+        expect(at.x).toBeGreaterThanOrEqual(room.minX - 1e-6);
+        expect(at.x).toBeLessThanOrEqual(room.maxX + 1e-6);
+        expect(at.y).toBeGreaterThanOrEqual(room.minY - 1e-6);
+        expect(at.y).toBeLessThanOrEqual(room.maxY + 1e-6);
+      }
+    }
+  });
+
+  it('explains on each page the codes that stand on it, and no others', () => {
+    expect(lists.length).toBeGreaterThan(1);
+    for (const list of lists) {
+      const texts = list.beside.labels.map((label) => label.text);
+      for (const code of ['ESTIMATED', 'LOOP_OVER_PIP']) {
+        const used = texts.some((text) => text.includes(`LOOK AT ${code}`));
+        expect(texts.some((text) => text.startsWith(`${code}: `))).toBe(used);
+      }
+    }
+  });
+
+  it('no two lines of a list lie on each other', () => {
+    for (const list of lists) {
+      const rows = list.beside.labels.filter((label) => label.at.x < 20).map((label) => label.at.y);
+      const sorted = rows.toSorted((a, b) => a - b);
+      for (const [k, y] of sorted.slice(1).entries()) expect(y - (sorted[k] as number)).toBeGreaterThan(2.4);
+    }
+  });
+});

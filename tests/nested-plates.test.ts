@@ -1,0 +1,65 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { builtCommand, type Ran } from './built-command.ts';
+
+const scratch = mkdtempSync(join(tmpdir(), 'nested-'));
+let run: (...args: readonly string[]) => Ran;
+let remove = () => {};
+
+beforeAll(async () => {
+  ({ run, remove } = await builtCommand('nested'));
+});
+afterAll(() => {
+  remove();
+  rmSync(scratch, { recursive: true });
+});
+
+const folder = (name: string) => join(scratch, name);
+const text = (...path: string[]) => readFileSync(join(scratch, ...path), 'utf8');
+
+describe('plates on sheets and sizes of drawn hands', () => {
+  it('plates are nested by their outlines where that saves a sheet, and the sheet says how it is cut', () => {
+    const lines = readFileSync('fixtures/demo-clinic.csv', 'utf8').split('\n').slice(0, 4);
+    const withBothDeficits = lines.map((line, i) => (i === 0 ? line : line.split(',').toSpliced(19, 2, '30', '30').join(',')));
+    const path = join(scratch, 'plates.csv');
+    writeFileSync(path, withBothDeficits.join('\n'));
+    const args = ['--plate', 'mp-immobilisation-palmar', '--files', 'sheets', '--formats', 'svg', '--sheet', '250x165', '--json'];
+    const ran = run('batch', path, ...args, '--out', folder('nested'));
+    expect([ran.code, ran.err]).toEqual([0, '']);
+    const { sheets, newSheets } = JSON.parse(ran.out).sheets as { newSheets: number; sheets: { byOutline: boolean; parts: number }[] };
+    // By their boxes, 127 to 140 by 79 to 86, no two of them lie on one sheet.
+    expect([newSheets, sheets.some((sheet) => sheet.byOutline && sheet.parts === 2)]).toEqual([2, true]);
+    const nested = sheets.findIndex((sheet) => sheet.byOutline) + 1;
+    expect(text('nested', `sheet-0${nested}_mm.svg`)).toContain('<title>edge of the sheet');
+    const layout = JSON.parse(text('nested', 'layout.json')) as { sheets: { byOutline: boolean; parts: { half: boolean }[] }[] };
+    const halves = layout.sheets.filter((sheet) => sheet.byOutline).map((sheet) => sheet.parts.map((part) => part.half));
+    expect(halves[0]?.toSorted()).toEqual([false, true]);
+  });
+
+  it('sizes of drawn hands say how many have no strip, why, of which group, and that this leans to larger hands', () => {
+    const args = [
+      'sizes',
+      '--norms',
+      'mixed',
+      '--hands',
+      '200',
+      '--block',
+      'ring-lowered-in-four',
+      '--count',
+      '2',
+      '--out',
+      folder('norms'),
+    ];
+    const { code, out, err } = run(...args, '--json');
+    const { hands, leftOut, bias } = JSON.parse(out) as { hands: number; leftOut: { code: string; hands: number }[]; bias: string };
+    expect([code, err]).toEqual([0, '']);
+    expect(leftOut).toEqual([{ code: 'RELIEF_TOO_DEEP', hands: 200 - hands }]);
+    const [women = 0, men = 0] = [/female (\d+) of 100/, /[^e]male (\d+) of 100/].map((part) => Number(part.exec(bias)?.[1]));
+    // Women's little fingers have the least palmar room.
+    expect([women + men, women > 2 * men]).toEqual([200 - hands, true]);
+    expect(bias).toContain('lean to larger hands');
+    expect(run(...args, '--force').out).toContain(`${200 - hands} of 200 hands`);
+  });
+});
