@@ -164,6 +164,29 @@ describe('outline by mutool', () => {
   });
 });
 
+describe('a sheet of plastic by mutool and pdftotext', () => {
+  it('begins with its plan and lists, of which nothing has the pen of a cut, and goes on with the parts', (context) => {
+    needsReader(context, 'mupdf-tools');
+    needsReader(context, 'poppler');
+    const sheet = laidSheet();
+    const file = fileOf(sheet, { parts: ['pattern', 'making'] });
+    const count = pageSizes(file).length;
+    const isPlan = (page: number) => pageText(file, page).includes('to be read, not to be cut by');
+    const plans = Array.from({ length: count }, (_, k) => k + 1).filter(isPlan);
+    expect(plans).toEqual(plans.map((_, k) => k + 1));
+    expect(count).toBeGreaterThan(plans.length);
+    for (const page of plans) expect(tracePaths(file, page).filter((p) => widths(p) === PENS.CUT.width)).toEqual([]);
+    const outlines = tracePaths(file, 1).filter((p) => p.subpaths.length === 1 && (p.subpaths[0]?.length ?? 0) > 8);
+    expect(outlines.length).toBeGreaterThanOrEqual(sheet.parts.length);
+    const flat = (words: string) => words.replace(/\s+/g, '');
+    const read = flat(plans.map((page) => pageText(file, page)).join(''));
+    for (const line of sheet.lists?.flatMap((list) => list.lines) ?? []) expect(read).toContain(flat(line));
+    expect(sheet.lists?.map((list) => list.lines.length).every((length) => length > 0)).toBe(true);
+    const handsFirst = fileOf(sheet, { parts: ['making'] });
+    expect(pageSizes(handsFirst)).toHaveLength(plans.length);
+  });
+});
+
 describe('file by qpdf, pdfinfo and pdftotext', () => {
   it('is sound, has no scaling, no pictures, real text and what must be on every page', (context) => {
     needsReader(context, 'qpdf');

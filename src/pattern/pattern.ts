@@ -75,6 +75,12 @@ export interface PatternInputs {
   readonly [key: string]: unknown;
 }
 
+/** Lines to be read beside a drawing, in this order; the heading may be empty. */
+export interface ReadingList {
+  readonly heading: string;
+  readonly lines: readonly string[];
+}
+
 export interface Pattern {
   readonly kind: 'strip' | 'plate' | 'sheet' | 'page';
   readonly title: string;
@@ -86,6 +92,8 @@ export interface Pattern {
   readonly inputs: PatternInputs;
   /** What the printed sheet says beside the outline; a pattern without it prints its parts alone. */
   readonly notes?: MakingNotes;
+  /** What is to be read beside a sheet of plastic: on a printed page set anew, in a drawing part of `beside`. */
+  readonly lists?: readonly ReadingList[];
   readonly warnings: readonly Warning[];
   readonly cutting?: Cutting;
 }

@@ -11,7 +11,8 @@ import { isOffice, type Orientation, printableBox, turned } from './paper.ts';
 import { type PageContent, patternPages } from './pattern-pages.ts';
 import { isTiled, type PlannedPages, pageCount, planPattern } from './plan-pattern.ts';
 import { BAR } from './scale-check.ts';
-import type { SheetSettings } from './sheet-settings.ts';
+import { sheetPlanPages } from './sheet-plan-pages.ts';
+import type { SheetPart, SheetSettings } from './sheet-settings.ts';
 
 /** A sheet laid out, with the way round that all its pages have. */
 export interface LaidSheet extends PrintedSheet {
@@ -49,15 +50,17 @@ export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: 
   // Without the pattern there are no lines to be explained.
   const shown = { legend: beside.every((b) => b.legend), facts: beside.length > 0 && beside.every((b) => b.facts) };
   const contents: PageContent[] = [];
-  for (const part of settings.parts) {
-    const pages =
-      part === 'pattern'
-        ? patternPages(plan.pages, frame, notes, measure)
-        : notes === null
-          ? []
-          : part === 'making'
-            ? makingPages(notes, frame, measure, shown)
-            : handoutPages(notes, frame, measure);
+  const pagesOf = (part: SheetPart) => {
+    if (part === 'pattern') return patternPages(plan.pages, frame, notes, measure);
+    if (part === 'making' && pattern.kind === 'sheet') return sheetPlanPages(pattern, frame, measure);
+    if (notes === null) return [];
+    return part === 'making' ? makingPages(notes, frame, measure, shown) : handoutPages(notes, frame, measure);
+  };
+  // A sheet of plastic is read before it is cut.
+  const parts =
+    pattern.kind === 'sheet' ? settings.parts.toSorted((a, b) => Number(b === 'making') - Number(a === 'making')) : settings.parts;
+  for (const part of parts) {
+    const pages = pagesOf(part);
     if (pages === null) return tooSmall(settings);
     contents.push(...pages);
   }

@@ -3,7 +3,7 @@ import { polyline } from '../geometry/path.ts';
 import { boxOf, unionBox } from '../geometry/path-measures.ts';
 import { CAUTIONS } from '../pattern/cautions.ts';
 import { dashed } from '../pattern/dashes.ts';
-import type { Label, Mark, Part, Pattern } from '../pattern/pattern.ts';
+import type { Label, Mark, Part, Pattern, ReadingList } from '../pattern/pattern.ts';
 import { boxOfDrawn } from '../pattern/place-marks.ts';
 import { referenceSquare } from '../pattern/reference-square.ts';
 import { GEOMETRY_VERSION } from '../pattern/strip/strip.ts';
@@ -69,7 +69,7 @@ export function sheetPattern(drawing: SheetDrawing): Result<Pattern> {
     if (!withNumber.found) unnumbered.push(k + 1);
     parts.push({ ...withNumber.part, id: `${k + 1}-${piece.id}`, title: `${k + 1}: ${placed.title}` });
   }
-  const lines = infoLines(
+  const lists = readingLists(
     drawing,
     laid,
     order.map((p) => pieces[p.part] as CutPiece),
@@ -77,7 +77,7 @@ export function sheetPattern(drawing: SheetDrawing): Result<Pattern> {
     cut.remnants,
     unnumbered,
   );
-  const beside = besideSheet(laid, lines, cut.cuts);
+  const beside = besideSheet(laid, columnLines(lists), cut.cuts);
   const box = unionBox([{ minX: 0, minY: 0, maxX: laid.stock.along, maxY: laid.stock.across }, boxOfDrawn(beside)]);
   const pattern: Pattern = {
     kind: 'sheet',
@@ -93,6 +93,7 @@ export function sheetPattern(drawing: SheetDrawing): Result<Pattern> {
       sheet: drawing.sheet + 1,
       ...request,
     },
+    lists,
     warnings: [],
   };
   const sound = validatePattern(pattern);
@@ -132,46 +133,72 @@ function title(drawing: SheetDrawing, laid: LaidSheet): string {
   return `Sheet ${drawing.sheet + 1} of ${drawing.layout.sheets.length}, ${name}, ${laid.placements.length} parts`;
 }
 
-function infoLines(
+function readingLists(
   drawing: SheetDrawing,
   laid: LaidSheet,
   pieces: readonly CutPiece[],
   cuts: readonly ShearCut[],
   remnants: readonly Box[],
   unnumbered: readonly number[],
-): readonly string[] {
+): readonly ReadingList[] {
   const { rules, parts } = drawing.layout;
   const used = utilisation(laid, parts);
   const mm = (value: number) => plain(value, 1);
-  const wrapped = (text: string) => wrapText(text, COLUMN_WIDTH, TEXT);
+  const named = (p: CutPiece) => [p.code, ...(p.side ? [p.side.toUpperCase()] : [])].join(' ');
+  const about = (p: CutPiece) =>
+    [named(p), `${mm(p.length)} x ${mm(p.width)}`, pieceInWords(p)].filter((words) => words !== '').join('   ');
+  const ordered = cuts.map((cut, k) => cutText(cut, k + 1));
   return [
-    title(drawing, laid).toUpperCase(),
-    `${mm(laid.stock.along)} along the grain x ${mm(laid.stock.across)} mm, ${plain(100 * used, 1)} % used`,
-    `gap ${mm(rules.gap)}, margin ${mm(rules.margin)}, grain ${rules.grain}${drawing.date ? `, ${drawing.date}` : ''}`,
-    ...(pieces.some((p) => p.invented) ? ['(invented demo)'] : []),
-    '',
-    'PARTS, from the upper left, row by row',
-    ...pieces.flatMap((p, k) =>
-      wrapped(
-        `${k + 1}   ${p.code}${p.side ? ` ${p.side.toUpperCase()}` : ''}   ${mm(p.length)} x ${mm(p.width)}${pieceInWords(p) ? `   ${pieceInWords(p)}` : ''}`,
-      ),
-    ),
-    ...(unnumbered.length > 0 ? wrapped(`No room for the number on: ${unnumbered.join(', ')}`) : []),
-    '',
-    ...(laid.byOutline
-      ? [
-          ...wrapped('CUT ALONG THE OUTLINES: these parts are nested, some of them upside down, and no straight cut runs between them.'),
-          ...(cuts.length > 0 ? wrapped('First the rests with shears, mm from the lower left corner:') : []),
-        ]
-      : ['CUTTING ORDER with shears, mm from the lower left corner']),
-    ...cuts.flatMap((cut, k) => wrapped(cutText(cut, k + 1))),
-    'then each part along its outline',
-    '',
-    'REMNANTS to keep, along x across the grain',
-    ...(remnants.length === 0 ? ['none'] : remnants.map((r) => `${mm(r.maxX - r.minX)} x ${mm(r.maxY - r.minY)}`)),
-    '',
-    ...[CAUTIONS.heat, CAUTIONS.skin, CAUTIONS.contraindications, CAUTIONS.laser, CAUTIONS.model, CAUTIONS.licensed].flatMap(wrapped),
+    {
+      heading: title(drawing, laid).toUpperCase(),
+      lines: [
+        `${mm(laid.stock.along)} along the grain x ${mm(laid.stock.across)} mm, ${plain(100 * used, 1)} % used`,
+        `gap ${mm(rules.gap)}, margin ${mm(rules.margin)}, grain ${rules.grain}${drawing.date ? `, ${drawing.date}` : ''}`,
+        ...(pieces.some((p) => p.invented) ? ['(invented demo)'] : []),
+      ],
+    },
+    {
+      heading: 'PARTS, from the upper left, row by row',
+      lines: [
+        ...pieces.map((p, k) => `${k + 1}   ${about(p)}`),
+        ...(unnumbered.length > 0 ? [`No room for the number on: ${unnumbered.join(', ')}`] : []),
+      ],
+    },
+    laid.byOutline
+      ? {
+          heading: 'CUT ALONG THE OUTLINES',
+          lines: [
+            'These parts are nested, some of them upside down, and no straight cut runs between them.',
+            ...(cuts.length > 0 ? ['First the rests with shears, mm from the lower left corner:', ...ordered] : []),
+            'then each part along its outline',
+          ],
+        }
+      : { heading: 'CUTTING ORDER with shears, mm from the lower left corner', lines: [...ordered, 'then each part along its outline'] },
+    { heading: 'REMNANTS to keep, along x across the grain', lines: remnants.length === 0 ? ['none'] : counted(remnants.map(sizeText)) },
+    { heading: '', lines: [CAUTIONS.heat, CAUTIONS.skin, CAUTIONS.contraindications, CAUTIONS.laser, CAUTIONS.model, CAUTIONS.licensed] },
   ];
+}
+
+function sizeText(box: Box): string {
+  return `${plain(box.maxX - box.minX, 1)} x ${plain(box.maxY - box.minY, 1)}`;
+}
+
+/** Equal texts once, with how many there are. */
+function counted(texts: readonly string[]): readonly string[] {
+  return [...new Set(texts)].map((each) => {
+    const count = texts.filter((text) => text === each).length;
+    return count === 1 ? each : `${count} of ${each}`;
+  });
+}
+
+/** The lists as lines of one column. */
+function columnLines(lists: readonly ReadingList[]): readonly string[] {
+  const wrapped = (line: string) => wrapText(line, COLUMN_WIDTH, TEXT);
+  return lists.flatMap(({ heading, lines }, k) => [
+    ...(k > 0 ? [''] : []),
+    ...(heading === '' ? [] : wrapped(heading)),
+    ...lines.flatMap(wrapped),
+  ]);
 }
 
 /** A cut in words: which way, where, and from where to where. */
