@@ -1,6 +1,6 @@
 import { LENGTH_UNITS } from '../units/length.ts';
 import { own } from '../units/own.ts';
-import { type Entries, emptyEntries, type Settings, type Viewing } from './state.ts';
+import { type Entries, emptyEntries, FRESH_VIEWING, type PageState, type Settings, type Viewing } from './state.ts';
 import { LANGUAGES } from './texts/languages.ts';
 
 /** What this browser keeps between visits, only while the person's switch is on. */
@@ -17,12 +17,27 @@ const KEY = 'knucklewright-entries';
 export function readKept(): Kept | null {
   try {
     const text = localStorage.getItem(KEY);
-    const value: unknown = text === null ? null : JSON.parse(text);
-    return isKept(value) ? value : null;
+    return text === null ? null : keptOf(text);
   } catch {
     // Browsers differ in whether a page from a file may keep anything, and say so by throwing.
     return null;
   }
+}
+
+/** What a kept text stands for; null where it is not of the form in which this page keeps. Throws where it is not JSON. */
+export function keptOf(text: string): Kept | null {
+  const value: unknown = JSON.parse(text);
+  return isKept(value) ? value : null;
+}
+
+/** The page as it was when it was kept; the case is kept nowhere. */
+export function stateOf({ entries, settings, screen }: Kept): PageState {
+  return {
+    entries: { ...emptyEntries(settings.decimal), ...entries },
+    settings,
+    viewing: { ...FRESH_VIEWING, screen, keep: true },
+    file: null,
+  };
 }
 
 /** Whether it could be kept. */

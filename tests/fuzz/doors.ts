@@ -3,6 +3,7 @@ import { DRAWING_DOORS } from './drawing-doors.ts';
 import { FIELD_DOORS } from './field-doors.ts';
 import { FILE_DOORS } from './file-doors.ts';
 import { MACHINE_DOORS } from './machine-doors.ts';
+import { PLATE_DOORS } from './plate-doors.ts';
 import { RECORD_DOORS } from './record-doors.ts';
 import { REDRAW_DOORS } from './redraw-doors.ts';
 import { SAVING_DOORS } from './saving-doors.ts';
@@ -13,6 +14,7 @@ export const DOORS: readonly Door[] = [
   ...FILE_DOORS,
   ...FIELD_DOORS,
   ...DRAWING_DOORS,
+  ...PLATE_DOORS,
   ...RECORD_DOORS,
   ...REDRAW_DOORS,
   ...MACHINE_DOORS,
