@@ -67,7 +67,7 @@ const plateRecipes: fc.Arbitrary<PlateRecipe> = fc.record({
     { weight: 2, arbitrary: someOptions({ numbers: PLATE_NUMBER_OPTIONS, choices: [] }) },
     { weight: 3, arbitrary: fc.constant({}) },
   ),
-  make: fc.nat(7),
+  make: fc.nat(11),
   write: fc.nat(9),
 });
 
