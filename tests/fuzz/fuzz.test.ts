@@ -11,7 +11,7 @@ const CASES = 2000;
 const SEED = 20261125;
 const SCRIPT = fileURLToPath(new URL('../../scripts/fuzz-nightly.mjs', import.meta.url));
 
-it(`every door holds against ${CASES} hostile inputs, whose seed is printed`, { timeout: 300_000 }, async () => {
+it(`every door holds against ${CASES} hostile inputs, whose seed is printed`, { timeout: 420_000 }, async () => {
   const run = promisify(execFile)(process.execPath, [SCRIPT, '--cases', String(CASES), '--seed', String(SEED)], { encoding: 'utf8' });
   const { stdout } = await run.catch((error: { stdout?: string }) => ({ stdout: error.stdout ?? String(error) }));
   process.stdout.write(stdout);

@@ -81,7 +81,8 @@ export const TABLE_DOORS: readonly Door[] = [
     feed(recipe) {
       const text = tableText(recipe, STOCK);
       const stock = readable(readStock(text, 'stock.csv'), text);
-      if (stock) hold(stock.length > 0, () => 'no sheet');
+      // A list of no sheets is a list: `sheets` writes one where nothing is left over, and takes it back.
+      for (const { id, along, across } of stock ?? []) hold(along > 0 && across > 0, () => `${id} is ${along} x ${across}`);
     },
   }),
 ];
