@@ -172,11 +172,15 @@ ${table(['hands', 'time', 'of the processor', 'of the processor, a hand', 'memor
 function text({ insideOne, whole, sheets, growth, page }) {
   const { batch, sizes } = sheets;
   const more = [
-    [`batch of ${batch.rows} hands, cut list alone`, `${batch.listSeconds.toFixed(1)} s (${batch.made} made, ${batch.refused} refused)`],
-    ['the same again, taking over what is there', `${batch.rerunSeconds.toFixed(1)} s`],
-    ['a hand with an SVG of its own, of the processor', `${batch.eachCpuMsPerHand.toFixed(0)} ms`],
-    [`${sizes.sizes} stock sizes for ${sizes.lengths} lengths, steps of 0.1 mm`, `${sizes.ms.toFixed(0)} ms`],
-  ];
+    [
+      `batch of ${batch.rows} hands, cut list alone`,
+      batch.listSeconds,
+      (s) => `${s.toFixed(1)} s (${batch.made} made, ${batch.refused} refused)`,
+    ],
+    ['the same again, taking over what is there', batch.rerunSeconds, (s) => `${s.toFixed(1)} s`],
+    ['a hand with an SVG of its own, of the processor', batch.eachCpuMsPerHand, (ms) => `${ms.toFixed(0)} ms`],
+    [`${sizes.sizes} stock sizes for ${sizes.lengths} lengths, steps of 0.1 mm`, sizes.ms, (ms) => `${ms.toFixed(0)} ms`],
+  ].flatMap(([what, value, words]) => (value === undefined ? [] : [[what, words(value)]]));
   return `# How fast it is
 
 Written by \`node scripts/performance.mjs\` from one run, never by hand; nothing is judged by time. Times differ between machines, ratios in

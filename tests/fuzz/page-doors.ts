@@ -46,13 +46,14 @@ const DECIMALS = ['.', ','] as const;
 
 const settings: fc.Arbitrary<Settings> = fc.record({
   language: fc.constantFrom(...(Object.keys(LANGUAGES) as Language[])),
-  unit: fc.constantFrom(...LENGTH_UNITS),
+  // Most of the filled pages are in mm; in another unit theirs are no hands.
+  unit: fc.oneof({ weight: 4, arbitrary: fc.constant('mm' as const) }, { weight: 1, arbitrary: fc.constantFrom(...LENGTH_UNITS) }),
   decimal: fc.constantFrom(...DECIMALS),
 });
 
 /** What is chosen and not typed: only what the page offers. */
 const choices = fc.record({
-  side: fc.constantFrom('' as const, ...SIDES),
+  side: fc.oneof({ weight: 5, arbitrary: fc.constantFrom(...SIDES) }, { weight: 1, arbitrary: fc.constant('' as const) }),
   target: fc.constantFrom('' as const, ...DIGITS),
   block: fc.constantFrom('auto', 'own', 'plate', ...blocks().map((block) => block.id)),
   places: fc.record({
@@ -74,27 +75,55 @@ const choices = fc.record({
 type Choices = typeof choices extends fc.Arbitrary<infer T> ? T : never;
 type Typed = typeof typed extends fc.Arbitrary<infer T> ? T : never;
 
-/** The same page with what was typed, and 0 where it is worked out in full, drawn and written, which takes a hundred times as long. */
 interface FieldsRecipe {
   readonly base: number;
   readonly choices: Choices | null;
   readonly typed: readonly (readonly [string, Typed])[];
   readonly settings: Settings;
-  readonly kind: FileKind;
-  readonly look: number;
+  /** A page that is worked out in full, drawn and written, which takes a hundred times as long, and to what file; else null. */
+  readonly look: FileKind | null;
 }
 
-/** One in so many is worked out in full. */
-const LOOKED_AT = 100;
+/** Fields whose text is kept as it was typed: what is hostile in it goes on into the drawing or the case. */
+const FREE_TEXTS = ['note', 'visit.comment'] as const;
+/** A size that some field takes, as a person writes it. */
+const size = fc
+  .tuple(fc.double({ min: 7, max: 70, noNaN: true }), fc.constantFrom('', ' mm', '°', ' cm'))
+  .map(([n, unit]) => n.toFixed(1) + unit);
+const anyTyped = fc.oneof({ weight: 2, arbitrary: typed }, { weight: 3, arbitrary: size });
 
-const fieldsRecipes: fc.Arbitrary<FieldsRecipe> = fc.record({
-  base: fc.nat(3),
-  choices: fc.option(choices, { nil: null }),
-  typed: fc.array(fc.tuple(fc.constantFrom(...TYPED_FIELDS), typed), { maxLength: 4 }),
-  settings,
-  kind: fc.constantFrom(...KINDS),
-  look: fc.nat(LOOKED_AT - 1),
-});
+/** Mostly pages that are soon refused, and a few that are looked at, of which most can be drawn. */
+const fieldsRecipes: fc.Arbitrary<FieldsRecipe> = fc.oneof(
+  {
+    weight: 98,
+    arbitrary: fc.record({
+      base: fc.nat(3),
+      choices: fc.option(choices, { nil: null }),
+      typed: fc.array(fc.tuple(fc.constantFrom(...TYPED_FIELDS), anyTyped), { minLength: 1, maxLength: 2 }),
+      settings,
+      look: fc.constant(null),
+    }),
+  },
+  {
+    weight: 2,
+    arbitrary: fc.record({
+      base: fc.integer({ min: 1, max: 3 }),
+      choices: fc.option(choices, { nil: null, freq: 1 }),
+      typed: fc.array(
+        fc.oneof(
+          { weight: 3, arbitrary: fc.tuple(fc.constantFrom<string>(...FREE_TEXTS), typed) },
+          { weight: 1, arbitrary: fc.tuple(fc.constantFrom(...TYPED_FIELDS), size) },
+        ),
+        { minLength: 1, maxLength: 2 },
+      ),
+      settings,
+      look: fc.constantFrom(...KINDS),
+    }),
+  },
+);
+
+/** One in so many opened files and kept pages is looked at. */
+const LOOKED_AT = 12;
 
 const VISIT = { ...EMPTY_VISIT, date: '2026-11-25', wear: '8', pipActive: '25/85', fits: 'yes' };
 
@@ -170,13 +199,13 @@ export const PAGE_DOORS: readonly Door[] = [
       const grown = started ? readable(addVisit(started.file, entries.visit, null), given) : null;
       if (grown) readable(caseText(grown.file), given);
       const state: PageState = { entries, settings: recipe.settings, viewing: FRESH_VIEWING, file: grown?.file ?? null };
-      follow(state, given, recipe.look === 0 ? recipe.kind : null);
+      follow(state, given, recipe.look);
     },
   }),
   door<{ readonly file: FileRecipe; readonly settings: Settings; readonly look: number }>({
     name: 'page files',
     holds: 'a hand or a case that is opened in the page is shown and worked out, or every fault is said',
-    recipes: fc.record({ file: fileRecipes, settings, look: fc.nat(LOOKED_AT / 2) }),
+    recipes: fc.record({ file: fileRecipes, settings, look: fc.nat(LOOKED_AT - 1) }),
     async feed(recipe) {
       const text = fileText(recipe.file, [demoHand, demoPlateHand, gains, stalls]);
       const opened = readable(await readOpened(text), text);
@@ -193,7 +222,7 @@ export const PAGE_DOORS: readonly Door[] = [
   door<{ readonly file: FileRecipe; readonly look: number }>({
     name: 'page kept',
     holds: 'what a browser kept is taken up as it was, or not at all',
-    recipes: fc.record({ file: fileRecipes, look: fc.nat(LOOKED_AT / 2) }),
+    recipes: fc.record({ file: fileRecipes, look: fc.nat(LOOKED_AT - 1) }),
     feed(recipe) {
       const text = fileText(recipe.file, KEPT);
       let kept: ReturnType<typeof keptOf>;
