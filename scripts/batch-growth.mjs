@@ -10,15 +10,15 @@ const SMALLER = [10, 100, 1000];
 /**
  * Rows {hands, seconds, cpuSeconds, peakMb?} in order, the exponent over all of them and over the last two.
  * @param batch what scripts/bench-sheets.mjs says of its batch
- * @param handsTable (rows) -> CSV text
+ * @param figures the bundle of tests/figures/figures.ts
  * @param scratch a folder for files that are gone afterwards
  */
-export function growthOf(batch, handsTable, scratch) {
+export function growthOf(batch, { handsTable, exponentOf }, scratch) {
   const rows = batch.growth ?? [
     ...SMALLER.map((hands) => ({ hands, ...timed(hands, handsTable, scratch) })),
     { hands: batch.rows, seconds: batch.listSeconds, cpuSeconds: batch.listCpuSeconds },
   ];
-  return { rows, exponent: batch.exponent ?? slope(rows), lastDecade: slope(rows.slice(-2)) };
+  return { rows, exponent: batch.exponent ?? exponentOf(rows), lastDecade: exponentOf(rows.slice(-2)) };
 }
 
 /** Time of a whole batch command that writes the cut list alone, as the sheet bench does. */
@@ -46,14 +46,4 @@ function timed(hands, handsTable, scratch) {
   if (status !== 0) throw new Error(`batch of ${hands}: ${stderr.slice(0, 500)}`);
   const times = stderr.trimEnd().split('\n').at(-1).split(' ').map(Number);
   return { seconds: (performance.now() - from) / 1000, cpuSeconds: times.reduce((sum, s) => sum + s, 0) };
-}
-
-/** Slope of the logarithm of the processor time over that of the hands, by least squares. */
-function slope(rows) {
-  const xs = rows.map((r) => Math.log(r.hands));
-  const ys = rows.map((r) => Math.log(r.cpuSeconds));
-  const mean = (list) => list.reduce((sum, v) => sum + v, 0) / list.length;
-  const [mx, my] = [mean(xs), mean(ys)];
-  const products = xs.reduce((sum, x, k) => sum + (x - mx) * (ys[k] - my), 0);
-  return products / xs.reduce((sum, x) => sum + (x - mx) ** 2, 0);
 }

@@ -23,7 +23,7 @@ try {
       .split('\n')
       .at(-1),
   );
-  const growth = growthOf(sheets.batch, figures.handsTable, scratch);
+  const growth = growthOf(sheets.batch, figures, scratch);
   const page = pageFigures();
   writeFileSync(join(root, 'docs', 'performance.md'), text({ insideOne, whole, sheets, growth, page }));
 } finally {
@@ -148,7 +148,7 @@ function qualityTable(bars) {
   const times = bars.map((b) => [b.name, `${b.meanMs.toFixed(0)} ms`, `${b.mostMs.toFixed(0)} ms`, `${b.meanCpuMs.toFixed(0)} ms`]);
   const all = bars.reduce((sum, b) => sum + b.instances, 0);
   const optimal = bars.reduce((sum, b) => sum + b.optimal, 0);
-  return `${optimal} of ${all} cut lists (${((100 * optimal) / all).toFixed(1)} %) to the optimum, which is known since the instances were made from it; at worst +${Math.max(...bars.map((b) => b.worst))} bars.
+  return `${optimal} of ${all} cut lists (${((100 * optimal) / all).toFixed(1)} %) to the optimum, which is known since the instances were made from it; at worst ${Math.max(...bars.map((b) => b.worst))} more bars than that.
 
 ${table(heads, rows)}
 
