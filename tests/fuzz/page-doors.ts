@@ -30,7 +30,7 @@ import { type FileRecipe, fileRecipes, fileText } from './file-doors.ts';
 import { bombText } from './hostile.ts';
 import { finite, hold, readable } from './must-hold.ts';
 import { checkShown } from './shown.ts';
-import { checkDxf } from './written.ts';
+import { checkDxf, checkSvg } from './written.ts';
 
 /** Paths of all fields in which a person can type. */
 const TYPED_FIELDS: readonly string[] = [
@@ -41,7 +41,7 @@ const TYPED_FIELDS: readonly string[] = [
   ...Object.keys(DEFAULT_STRIP_OPTIONS).filter((key) => CHOICE_OPTIONS.every((o) => o.key !== key)),
   ...['date', 'wear', 'pipActive', 'pipPassive', 'comment'].map((id) => `visit.${id}`),
 ];
-const KINDS: readonly FileKind[] = ['dxf', 'pdf', 'handout'];
+const KINDS: readonly FileKind[] = ['svg', 'dxf', 'pdf', 'handout'];
 const DECIMALS = ['.', ','] as const;
 
 const settings: fc.Arbitrary<Settings> = fc.record({
@@ -164,7 +164,8 @@ function follow(state: PageState, given: string, kind: FileKind | null): void {
   const file = drawn && readable(fileOf(kind, drawn, entries.print), given);
   if (file) {
     hold(/^[A-Za-z0-9_-]+\.[a-z]+$/.test(file.name), () => `the name ${file.name}`);
-    if (kind === 'dxf') checkDxf(String(file.content));
+    if (kind === 'svg') checkSvg(String(file.content));
+    else if (kind === 'dxf') checkDxf(String(file.content));
     else hold(Buffer.from(file.content).subarray(0, 5).toString() === '%PDF-', () => 'no PDF');
   }
 }

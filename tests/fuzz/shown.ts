@@ -1,5 +1,5 @@
 import { type ComponentType, h, render } from 'preact';
-import { createHTMLWindow } from 'svgdom';
+import { createHTMLWindow, createSVGWindow } from 'svgdom';
 import type { Derived } from '../../src/page/derive.ts';
 import { formatFor } from '../../src/page/format.ts';
 import type { PageState } from '../../src/page/state.ts';
@@ -12,7 +12,8 @@ import { hold } from './must-hold.ts';
 
 /** A window of the SVG writer's library, which is enough of a browser for preact to build the page's tree in. */
 const window = createHTMLWindow();
-Object.assign(globalThis, { document: window.document, devicePixelRatio: 1 });
+/** The page's SVG writer draws in the browser's own window, which is one for SVG here as in the command. */
+Object.assign(globalThis, { document: window.document, window: createSVGWindow(), devicePixelRatio: 1 });
 
 /** Every element and attribute that the page is made of; nothing of it runs, loads or leads away. */
 const ELEMENTS = new Set(
