@@ -15,7 +15,8 @@ export interface Opened {
 export async function readOpened(text: string): Promise<Result<Opened>> {
   const json = parseJsonText(text);
   if (!json.ok) return json;
-  if (!String(own(json.value, 'schema')).startsWith('knucklewright/case@')) {
+  const schema = own(json.value, 'schema');
+  if (typeof schema !== 'string' || !schema.startsWith('knucklewright/case@')) {
     const hand = readHand(json.value);
     return hand.ok ? success({ record: null, hand: hand.value.source }, hand.warnings) : hand;
   }
