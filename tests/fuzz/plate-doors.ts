@@ -12,7 +12,7 @@ import { parseJsonText } from '../../src/units/json-text.ts';
 import dorsal from '../../templates/plates/mp-extension-block.json' with { type: 'json' };
 import { type Door, door } from './door.ts';
 import { type FileRecipe, fileRecipes, fileText } from './file-doors.ts';
-import { hostileValue } from './hostile.ts';
+import { anyCharacters, HOSTILE_TEXTS } from './hostile.ts';
 import { between, fingers, someOptions } from './measurable.ts';
 import { finite, hold, readable } from './must-hold.ts';
 import { checkWritten } from './written.ts';
@@ -59,7 +59,10 @@ const plateRecipes: fc.Arbitrary<PlateRecipe> = fc.record({
     { weight: 1, arbitrary: fc.array(between(0, 30), { minLength: DIGITS.length, maxLength: DIGITS.length }) },
   ),
   side: fc.constantFrom(...SIDES),
-  title: fc.oneof({ weight: 2, arbitrary: fc.constant('MP plate') }, { weight: 1, arbitrary: hostileValue.map(String) }),
+  title: fc.oneof(
+    { weight: 2, arbitrary: fc.constant('MP plate') },
+    { weight: 1, arbitrary: fc.oneof(fc.constantFrom(...HOSTILE_TEXTS), anyCharacters(40)) },
+  ),
   faces: fc.constantFrom(...PLATE_FACES),
   held: fc.tuple(fc.nat(DIGITS.length - 1), fc.integer({ min: 1, max: DIGITS.length })),
   angle: between(PLATE_ANGLE.low, PLATE_ANGLE.high),
