@@ -1,4 +1,4 @@
-import { type ComponentType, h, render } from 'preact';
+import { type ComponentType, h, options, render } from 'preact';
 import { createHTMLWindow, createSVGWindow } from 'svgdom';
 import type { Derived } from '../../src/page/derive.ts';
 import { formatFor } from '../../src/page/format.ts';
@@ -14,6 +14,12 @@ import { hold } from './must-hold.ts';
 const window = createHTMLWindow();
 /** The page's SVG writer draws in the browser's own window, which is one for SVG here as in the command. */
 Object.assign(globalThis, { document: window.document, window: createSVGWindow(), devicePixelRatio: 1 });
+
+/** Effects wait for a frame, which never comes here; they would keep every tree that was drawn. Run when the tree is gone, they are dropped. */
+let effects: (() => void) | null = null;
+options.requestAnimationFrame = (flush) => {
+  effects = flush;
+};
 
 /** Every element and attribute that the page is made of; nothing of it runs, loads or leads away. */
 const ELEMENTS = new Set(
@@ -63,6 +69,8 @@ function checkDrawn(part: ComponentType<{ page: Page }> | ComponentType<{ view: 
     for (const child of root.childNodes) checkNode(child, given);
   } finally {
     render(null, root);
+    effects?.();
+    effects = null;
   }
 }
 
