@@ -126,8 +126,8 @@ function table(heads, rows) {
 /** How near the layouts come to a known optimum, kind by kind. */
 function qualityTable(bars) {
   const heads = [
-    'kind',
-    'pieces of',
+    'kind of cut list',
+    'optimum',
     'to the optimum',
     'proved',
     'worst',
