@@ -1,5 +1,5 @@
-// Fuzzes every door of the program, each in a process of its own. Usage:
-//   node scripts/fuzz-nightly.mjs [--cases N] [--seed S] [--door NAME]
+// Fuzzes every door of the program, or those that are named, in that order, each in a process of its own. Usage:
+//   node scripts/fuzz-nightly.mjs [--cases N] [--seed S] [--lanes N] [--door NAME]...
 // Without a seed one is drawn and printed; the same seed and number of cases give the same cases again.
 import { spawn } from 'node:child_process';
 import { availableParallelism } from 'node:os';
@@ -10,17 +10,23 @@ import { bundleTests, load, root } from './bundle-tests.mjs';
 
 const MOST_MEGABYTES = 512;
 const { values } = parseArgs({
-  options: { cases: { type: 'string', default: '100000' }, seed: { type: 'string' }, door: { type: 'string' } },
+  options: {
+    cases: { type: 'string', default: '100000' },
+    seed: { type: 'string' },
+    lanes: { type: 'string', default: '2' },
+    door: { type: 'string', multiple: true, default: [] },
+  },
 });
 const seed = Number(values.seed ?? Math.floor(Math.random() * 2 ** 31));
 
 const folder = await bundleTests('tests/fuzz/watch.ts', 'tests/fuzz/knock.ts', 'tests/fuzz/names.ts');
 const { NAMES } = await load(folder, 'names');
-const names = NAMES.filter((name) => values.door === undefined || name === values.door);
-if (names.length === 0) throw new Error(`no door ${values.door}; the doors are ${NAMES.join(', ')}`);
+const names = values.door.length > 0 ? values.door : NAMES;
+const unknown = names.filter((name) => !NAMES.includes(name));
+if (unknown.length > 0) throw new Error(`no door ${unknown.join(', ')}; the doors are ${NAMES.join(', ')}`);
 
 console.log(`${names.length} doors, ${values.cases} cases each, seed ${seed}`);
-const lanes = Math.min(names.length, 2, availableParallelism());
+const lanes = Math.min(names.length, Number(values.lanes), availableParallelism());
 const waiting = [...names];
 const found = (await Promise.all(Array.from({ length: lanes }, lane))).flat();
 const broken = found.filter(({ fault }) => fault !== null);

@@ -7,7 +7,11 @@ const seed = Math.floor(Math.random() * 2 ** 31);
 const CHECKS = [
   [`every test, properties with the seed ${seed}`, ['node_modules/vitest/vitest.mjs', 'run'], { FC_SEED: String(seed) }],
   ['fuzz, 100,000 cases a door', ['scripts/fuzz-nightly.mjs', ...process.argv.slice(2)]],
-  ['200 kills', ['node_modules/vitest/vitest.mjs', 'run', 'tests/faults/killed.test.ts'], { KNUCKLEWRIGHT_KILLS: '200' }],
+  [
+    '200 kills',
+    ['node_modules/vitest/vitest.mjs', 'run', 'tests/faults/killed.test.ts', 'tests/case-killed.test.ts'],
+    { KNUCKLEWRIGHT_KILLS: '200' },
+  ],
   ['installation without scripts', ['scripts/clean-install.mjs']],
   ['licences', ['scripts/licences.mjs']],
 ];

@@ -9,9 +9,9 @@ import { addVisit, createCase, loadCase } from '../src/record/case-store.ts';
 import { success } from '../src/units/result.ts';
 import { sampleCase } from './sample-case.ts';
 
-/** Kills at random moments; with those at each single call there are more than 60 in a run. */
-const RANDOM_KILLS = 50;
-const LONG = 240_000;
+/** Kills at random moments, 200 by night (`npm run nightly`); with those at each single call there are more than 60 in a run. */
+const RANDOM_KILLS = Number(process.env.KNUCKLEWRIGHT_KILLS ?? 50);
+const LONG = 4800 * RANDOM_KILLS;
 const SAMPLE = { date: '2026-03-02', goniometry: { pip: { active: { extensionDeficit: 20, flexion: 90 } } } } as const;
 
 let folder = '';

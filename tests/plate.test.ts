@@ -4,6 +4,7 @@ import { boxOf } from '../src/geometry/path-measures.ts';
 import { headings, segmentsOf } from '../src/geometry/segment.ts';
 import { outlineFaults } from '../src/geometry/validate-outline.ts';
 import type { Hand } from '../src/hand/hand.ts';
+import { readHand } from '../src/hand/read-hand.ts';
 import { makePattern } from '../src/pattern/make-pattern.ts';
 import type { Part, Pattern } from '../src/pattern/pattern.ts';
 import { HOLLOW_RISE } from '../src/pattern/plate/distal-steps.ts';
@@ -189,6 +190,22 @@ describe('refusals', () => {
     const result = make(hand, { faces: 'palmar', digits: ['little'], angle: 90 });
     expect(result.ok ? '' : result.problems.map((p) => p.message).join()).toMatch(/little finger.*smaller MP angle/);
   });
+  it('come where the step to a shorter edge would leave a finger uncovered, as beside an MP joint that lies far back', () => {
+    // The smallest hand that is read, as the fuzzed door of plates found it; the outline came out as no number.
+    const finger = { width: 8, circumference: 25, palmarRoom: 8, dorsalLength: 16 };
+    const digits = { index: finger, long: { ...finger, mpSetback: 30 }, ring: finger, little: finger };
+    const palm = { handBreadth: 45, handCircumference: 105, metacarpalLength: 70 };
+    const read = readHand({ schema: 'knucklewright/hand@1', code: 'TEST-1', side: 'left', units: 'mm', digits, ...palm });
+    if (!read.ok) throw new Error(read.problems.map((p) => p.message).join('\n'));
+    const result = make(read.value, { digits: ['index', 'long', 'ring'], angle: 0 });
+    expect(result).toMatchObject({
+      ok: false,
+      problems: ['digits.index', 'digits.ring'].map((where) => ({ code: 'PLATE_NO_ROOM', kind: 'refused', where })),
+    });
+    for (const { message } of result.ok ? [] : result.problems)
+      expect(message).toMatch(/step.*under 8\. Measure dorsalLength and mpSetback/);
+  });
+
   it('of an impossible palm say to measure again', () => {
     const result = make({ ...hand, palm: { ...hand.palm, handBreadth: 100, handCircumference: 199 } }, {});
     expect(result.ok ? '' : result.problems[0]?.message).toMatch(/Measure both again/);

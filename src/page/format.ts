@@ -1,5 +1,5 @@
 import { formatLength, type LengthUnit, MM_PER } from '../units/length.ts';
-import { plain } from '../units/number.ts';
+import { isWritable, plain } from '../units/number.ts';
 import type { Settings } from './state.ts';
 import type { Texts } from './texts/english.ts';
 
@@ -35,5 +35,7 @@ export function retyped(text: string, from: Pick<Settings, 'unit'>, to: Pick<Set
   const value = Number(text.trim().replace(',', '.'));
   const decimals: Record<LengthUnit, number> = { mm: 2, cm: 3, in: 4 };
   if (from.unit === to.unit) return text.replace(/[.,]/, to.decimal);
-  return plain((value * MM_PER[from.unit]) / MM_PER[to.unit], decimals[to.unit]).replace('.', to.decimal);
+  const converted = (value * MM_PER[from.unit]) / MM_PER[to.unit];
+  // A number too large to be written is none of a hand, and refused in any unit.
+  return isWritable(converted) ? plain(converted, decimals[to.unit]).replace('.', to.decimal) : text;
 }

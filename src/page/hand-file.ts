@@ -10,7 +10,9 @@ type Typed = number | string;
 /** A plain decimal number becomes a number; everything else (fractions, units, ring sizes) stays text, which the hand file takes as well. */
 function typed(text: string): Typed {
   const tidy = text.trim();
-  return /^(\d+([.,]\d+)?|[.,]\d+)$/.test(tidy) ? Number(tidy.replace(',', '.')) : tidy;
+  const value = /^(\d+([.,]\d+)?|[.,]\d+)$/.test(tidy) ? Number(tidy.replace(',', '.')) : Number.NaN;
+  // Digits beyond all numbers stay text as well, so that they are refused as they stand there.
+  return Number.isFinite(value) ? value : tidy;
 }
 
 function filled<Id extends string>(values: Readonly<Record<Id, string>>): Partial<Record<Id, Typed>> {

@@ -1,6 +1,6 @@
 import './before-anything.ts';
 import { h, render } from 'preact';
-import { readKept } from './keep.ts';
+import { readKept, stateOf } from './keep.ts';
 import { emptyEntries, FRESH_VIEWING, type PageState } from './state.ts';
 import { startPage } from './store.ts';
 import { LANGUAGES, languageFor } from './texts/languages.ts';
@@ -11,14 +11,7 @@ function firstState(): PageState {
   const kept = readKept();
   const language = languageFor(navigator.languages);
   const decimal = LANGUAGES[language].decimal === ',' ? ',' : '.';
-  if (kept) {
-    return {
-      entries: { ...emptyEntries(kept.settings.decimal), ...kept.entries },
-      settings: kept.settings,
-      viewing: { ...FRESH_VIEWING, screen: kept.screen, keep: true },
-      file: null,
-    };
-  }
+  if (kept) return stateOf(kept);
   const isUnitedStates = navigator.language.toLowerCase() === 'en-us';
   const unit = isUnitedStates ? 'in' : 'mm';
   const empty = emptyEntries(decimal);

@@ -97,6 +97,9 @@ export interface PageState {
 /** 96 CSS pixels are one inch (CSS Values and Units). */
 export const CSS_PIXELS_PER_MM = 96 / 25.4;
 
+/** CSS pixels per true mm that a screen may be set to: from coarse walls to phones. */
+export const SCREEN_RANGE = { from: 2, to: 12 } as const;
+
 /** Front view, a little from above and from the side, so that depth can be seen. */
 export const FRONT = { across: -24, up: 22 } as const;
 

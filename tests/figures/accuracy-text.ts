@@ -1,3 +1,4 @@
+import { MM_PER } from '../../src/units/length.ts';
 import { plain } from '../../src/units/number.ts';
 import { measuringBand, NEGLECT_BLOCKS, type Neglected, neglected } from './neglected.ts';
 import { outsideChecks } from './outside-checks.ts';
@@ -15,10 +16,12 @@ export function accuracyText(): string {
   const signed = (mm: number) => `${mm < 0 ? '-' : '+'}${plain(Math.abs(mm), 1)}`;
   const left = neglected();
   const rows = left.map((n) => `| ${n.what} | ${n.assumption} | ${n.change.map(signed).join(' | ')} | ${n.how} |`);
-  const { half, trim } = measuringBand();
-  const tooShort = NEGLECT_BLOCKS.map((_, b) => together(left, b, 1, half[b] ?? 0));
-  const tooLong = NEGLECT_BLOCKS.map((_, b) => together(left, b, -1, half[b] ?? 0));
+  const { longer, shorter, trim } = measuringBand();
+  const tooShort = NEGLECT_BLOCKS.map((_, b) => [longer[b] ?? 0, ...largestOfEach(left, b, 1)]);
+  const tooLong = NEGLECT_BLOCKS.map((_, b) => [shorter[b] ?? 0, ...largestOfEach(left, b, -1)]);
   const cells = (list: readonly number[]) => list.map((mm) => plain(mm, 1)).join(' | ');
+  const independent = (list: readonly (readonly number[])[]) => list.map((parts) => Math.hypot(...parts));
+  const atOnce = (list: readonly (readonly number[])[]) => list.map((parts) => parts.reduce((sum, mm) => sum + mm, 0));
   return `## Against the outside
 
 Our value, the value that stands outside, and how far they lie apart. The outside values are typed into \`tests/figures/outside-checks.ts\` from
@@ -37,29 +40,52 @@ these things are assumptions, marked so; the changes are computed from them (\`t
 | --- | --- | ${NEGLECT_BLOCKS.map(() => '---').join(' | ')} | --- |
 ${rows.join('\n')}
 
-| together, the larger size of each, as independent errors (root of the sum of squares) | ${NEGLECT_BLOCKS.join(' | ')} |
+| together, of each the larger size, mm | ${NEGLECT_BLOCKS.join(' | ')} |
 | --- | ${NEGLECT_BLOCKS.map(() => '---').join(' | ')} |
-| errors of measuring, half of the 95 % band, mm | ${cells(half)} |
-| what makes the strip too short (+), and the errors of measuring, mm | ${cells(tooShort)} |
-| what makes the strip too long (-), and the errors of measuring, mm | ${cells(tooLong)} |
-| trim at the finishing end, mm | ${cells(half.map(() => trim))} |
+| errors of measuring, 95 % band, toward a longer strip | ${cells(longer)} |
+| errors of measuring, 95 % band, toward a shorter strip | ${cells(shorter)} |
+| the strip is too short by, with the errors of measuring, all independent of each other (root of the sum of squares) | ${cells(independent(tooShort))} |
+| the same, if all came at once and at their largest (plain sum) | ${cells(atOnce(tooShort))} |
+| the strip is too long by, all independent of each other | ${cells(independent(tooLong))} |
+| the same, if all came at once and at their largest | ${cells(atOnce(tooLong))} |
+| trim at the finishing end by default | ${cells(NEGLECT_BLOCKS.map(() => trim))} |
 
-**What to expect of the trim.** ${verdict(Math.max(...tooShort), trim)} What makes the strip too long costs no strip: up to
-${plain(Math.max(...tooLong), 1)} mm more than the trim is cut off. Where a row of fingers is high in the middle or a web far back, ask for more trim
-(\`--trim\`), and drape before cutting the finishing end.
+${trimText({ likely: Math.max(...independent(tooShort)), worst: Math.max(...atOnce(tooShort)), long: Math.max(...independent(tooLong)), trim })}
 `;
 }
 
-/** What drives the length one way (sign), with the errors of measuring, mm; of each kind the larger size. */
-function together(left: readonly Neglected[], block: number, sign: 1 | -1, measuring: number): number {
+/** What drives the length one way (sign), mm: of each kind the larger size. */
+function largestOfEach(left: readonly Neglected[], block: number, sign: 1 | -1): readonly number[] {
   const kinds = [...new Set(left.map((n) => n.what))];
-  const largest = (kind: string) => Math.max(0, ...left.filter((n) => n.what === kind).map((n) => sign * (n.change[block] ?? 0)));
-  return Math.hypot(measuring, ...kinds.map(largest));
+  return kinds.map((kind) => Math.max(0, ...left.filter((n) => n.what === kind).map((n) => sign * (n.change[block] ?? 0))));
 }
 
-function verdict(worst: number, trim: number): string {
-  const reach = `what makes the strip too short, with the errors of measuring, could reach ${plain(worst, 1)} mm`;
-  return worst <= trim
-    ? `On this hand, ${reach}: the trim of ${plain(trim, 1)} mm covers it.`
-    : `On this hand, ${reach}, more than the trim of ${plain(trim, 1)} mm: where all of it comes together the strip is too short and must be cut anew, with more trim.`;
+interface TrimFigures {
+  /** By how much the strip may be too short, mm: independent errors, and all at once. */
+  readonly likely: number;
+  readonly worst: number;
+  /** By how much it may be too long, mm. */
+  readonly long: number;
+  readonly trim: number;
+}
+
+/** What a therapist is to expect of the trim, and to do; both units, whole millimetres upward where a trim is to be chosen. */
+function trimText({ likely, worst, long, trim }: TrimFigures): string {
+  const both = (mm: number, decimals = 1) => `${plain(mm, decimals)} mm (${plain(mm / MM_PER.in, 2)} in)`;
+  const [enough, safe] = [Math.ceil(likely), Math.ceil(worst)];
+  const reach = `On this hand the strip may come out up to ${both(likely)} too short where these things and the errors of measuring are independent of each other, and up to ${both(worst)} if all of them came at once and at their largest.`;
+  const covered =
+    likely <= trim
+      ? `The default trim of ${both(trim)} covers the first`
+      : `**The default trim of ${both(trim)} does not cover that**: it is ${both(likely - trim)} short of the first`;
+  return `**What to expect of the trim.** ${reach} ${covered} and ${both(worst - trim)} short of the second.
+
+What to do:
+
+- Choose a larger trim: \`--trim ${enough}\` (${plain(Math.ceil((100 * enough) / MM_PER.in) / 100, 2)} in) covers independent errors on a hand like this one,
+  \`--trim ${safe}\` (${plain(Math.ceil((100 * safe) / MM_PER.in) / 100, 2)} in) everything in the table at once. On the page it is the field for the trim among the options.
+  Do so above all where the row of fingers is high in the middle, where a web lies far back, or where the fingers taper much.
+- Or cut the finishing end longer than drawn by as much, ${both(Math.max(0, enough - trim), 0)} to ${both(Math.max(0, safe - trim), 0)}.
+- Drape before the finishing end is cut. A strip that is too short cannot be made longer; cut it anew, with more trim.
+- What makes the strip too long costs no strip: up to ${both(long)} more than the trim is cut off.`;
 }

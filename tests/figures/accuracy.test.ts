@@ -9,6 +9,20 @@ it('docs/accuracy.md holds what a run gives today; write it anew with node scrip
   expect(committed).toContain(accuracyText());
 });
 
+it('docs/accuracy.md has every reader for strip and plate, each as near as it can tell', () => {
+  const committed = readFileSync(new URL('../../docs/accuracy.md', import.meta.url), 'utf8');
+  const readers = committed.slice(committed.indexOf('## What real readers measure'));
+  const rows = [...readers.matchAll(/^\| ((?:DXF|SVG|our PDF).*) \|$/gm)].map(([, row = '']) => row.split(' | '));
+  expect(rows.length).toBeGreaterThanOrEqual(2 * 13);
+  for (const [format = '', reader = '', , , measured = '', apart = '', fineness = ''] of rows) {
+    expect(measured, `${format}, ${reader}`).toMatch(/^\d+\.\d{4} x \d+\.\d{4}$/);
+    expect(Number(apart), `${format}, ${reader}`).toBeLessThanOrEqual(Number.parseFloat(fineness));
+  }
+  for (const name of ['ezdxf', 'LibreCAD', 'resvg', 'librsvg', 'Inkscape', 'poppler', 'mutool']) {
+    expect(rows.filter(([, reader = '']) => reader.includes(name)).length, name).toBeGreaterThanOrEqual(2);
+  }
+});
+
 it.each(outsideChecks().map((check) => [check.what, check] as const))(
   '%s: agrees with its source as far as the source goes',
   (_, check) => {

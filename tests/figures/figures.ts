@@ -1,6 +1,10 @@
 /** What the scripts that write docs/ need of the source, in one bundle. */
 export { dxfWriter } from '../../src/writers/dxf.ts';
+export { PENS } from '../../src/writers/pdf.ts';
 export { svgNodeWriter } from '../../src/writers/svg-node.ts';
+export { drawPage, pageSizes } from '../read-pdf.ts';
 export { accuracyText } from './accuracy-text.ts';
 export { equalWork } from './equal-work.ts';
-export { sampleFiles } from './sample-files.ts';
+export { exponentOf } from './growth.ts';
+export { handsTable } from './hands-table.ts';
+export { sampleFiles, strokedBox } from './sample-files.ts';

@@ -31,7 +31,7 @@ export function neglected(): readonly Neglected[] {
     ...[3, 6].map((sagitta) => ({
       what: 'transverse arch',
       assumption: `the row of fingers is ${sagitta} mm higher in the middle than at its ends (${NO_SOURCE})`,
-      how: 'sections raised on a parabola over the row, path laid anew',
+      how: 'sections raised on a parabola over the row, path laid anew; an upper bound, since a row that is arched is also a little narrower',
       change: changes((id) => lengthOf(id, {}, (standing) => arched(standing, sagitta))),
     })),
     ...[1, 2].map((mm) => ({
@@ -61,13 +61,14 @@ export function neglected(): readonly Neglected[] {
   ];
 }
 
-/** Half of the 95 % band of the same strips from the errors of measuring, mm; and the trim that is there for all of it. */
-export function measuringBand(): { readonly half: readonly number[]; readonly trim: number } {
-  const half = NEGLECT_BLOCKS.map((id) => {
+/** The 95 % band of the same strips from the errors of measuring, mm longer and shorter; and the trim that is there for all of it. */
+export function measuringBand(): { readonly longer: readonly number[]; readonly shorter: readonly number[]; readonly trim: number } {
+  const bands = NEGLECT_BLOCKS.map((id) => {
     const found = stripFigures(hand, blockOf(id), DEFAULT_STRIP_OPTIONS);
-    return found.ok ? Math.max(found.value.band.above, found.value.band.below) : Number.NaN;
+    if (!found.ok) throw new Error(found.problems.map((p) => p.message).join('\n'));
+    return found.value.band;
   });
-  return { half, trim: DEFAULT_STRIP_OPTIONS.trim };
+  return { longer: bands.map((b) => b.above), shorter: bands.map((b) => b.below), trim: DEFAULT_STRIP_OPTIONS.trim };
 }
 
 function changes(length: (id: (typeof NEGLECT_BLOCKS)[number]) => number): readonly number[] {

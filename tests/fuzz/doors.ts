@@ -3,6 +3,8 @@ import { DRAWING_DOORS } from './drawing-doors.ts';
 import { FIELD_DOORS } from './field-doors.ts';
 import { FILE_DOORS } from './file-doors.ts';
 import { MACHINE_DOORS } from './machine-doors.ts';
+import { PAGE_DOORS } from './page-doors.ts';
+import { PLATE_DOORS } from './plate-doors.ts';
 import { RECORD_DOORS } from './record-doors.ts';
 import { REDRAW_DOORS } from './redraw-doors.ts';
 import { SAVING_DOORS } from './saving-doors.ts';
@@ -12,7 +14,9 @@ import { TABLE_DOORS } from './table-doors.ts';
 export const DOORS: readonly Door[] = [
   ...FILE_DOORS,
   ...FIELD_DOORS,
+  ...PAGE_DOORS,
   ...DRAWING_DOORS,
+  ...PLATE_DOORS,
   ...RECORD_DOORS,
   ...REDRAW_DOORS,
   ...MACHINE_DOORS,

@@ -14,7 +14,7 @@ const DIGITS_AND_SIGNS = fc
   .map((parts) => parts.join(''));
 
 /** What a person may type into a field or behind a flag. */
-const typed: fc.Arbitrary<string | { readonly bomb: string }> = fc.oneof(
+export const typed: fc.Arbitrary<string | { readonly bomb: string }> = fc.oneof(
   { weight: 60, arbitrary: DIGITS_AND_SIGNS },
   { weight: 20, arbitrary: fc.constantFrom(...HOSTILE_TEXTS) },
   { weight: 19, arbitrary: anyCharacters(60) },

@@ -4,6 +4,7 @@ import { promisify } from 'node:util';
 import { expect, it } from 'vitest';
 import { woundBytes, woundJson } from './damage.ts';
 import { NAMES } from './names.ts';
+import { checkNode } from './shown.ts';
 import { checkDxf, checkSvg } from './written.ts';
 
 const CASES = 2000;
@@ -38,6 +39,34 @@ it('the checks of written files see markup, groups and numbers that do not belon
     '0\nEOF\n0\nLINE\né\n',
   ]) {
     expect(() => checkDxf(dxf(pairs)), pairs).toThrow();
+  }
+});
+
+it('the check of the page sees elements, attributes, numbers and words that do not belong there', () => {
+  const tree = (name: string, attributes: Readonly<Record<string, string>> = {}, words = '') => {
+    const element = document.createElement(name);
+    for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, value);
+    element.appendChild(document.createTextNode(words));
+    return element;
+  };
+  expect(() => checkNode(tree('p', { class: 'hint', style: 'width: 12.5%' }, '<b>84.5 mm</b>'), '')).not.toThrow();
+  expect(() => checkNode(tree('p', {}, 'NaN'), 'someone typed NaN')).not.toThrow();
+  for (const [name, attributes, words] of [
+    ['script', {}, ''],
+    ['image', {}, ''],
+    ['p', { onclick: 'x' }, ''],
+    ['a', { href: 'javascript:x' }, ''],
+    ['path', { d: 'M NaN 0' }, ''],
+    ['path', { d: 'M1e21 0' }, ''],
+    ['svg', { viewBox: '0 0 Infinity 1' }, ''],
+    ['div', { style: 'background: url(x)' }, ''],
+    ['p', {}, 'undefined mm'],
+    ['p', { title: '[object Object]' }, ''],
+    ['p', {}, 'turned \u202e round'],
+  ] as const) {
+    const outer = tree('div');
+    outer.appendChild(tree(name, attributes, words));
+    expect(() => checkNode(outer, ''), JSON.stringify([name, attributes, words])).toThrow();
   }
 });
 

@@ -77,6 +77,8 @@ const EXTREMES: readonly unknown[] = [
   {},
   [[]],
   { polluted: true },
+  // Cannot be made a text or a number: String() of it throws.
+  { toString: 1, valueOf: 1 },
   '',
   '0',
 ];

@@ -5,15 +5,12 @@ import * as fc from 'fast-check';
 import { openHandTable } from '../../src/cli/read-hand-rows.ts';
 import { handOfRow } from '../../src/hand/hand-columns.ts';
 import { readHand } from '../../src/hand/read-hand.ts';
-import { readPlate } from '../../src/pattern/plate/read-plate.ts';
 import { CUT_LIST_COLUMNS } from '../../src/sheet/cut-list.ts';
 import { readCutList } from '../../src/sheet/read-cut-list.ts';
 import { readStock } from '../../src/sheet/read-stock.ts';
-import { parseJsonText } from '../../src/units/json-text.ts';
-import dorsal from '../../templates/plates/mp-extension-block.json' with { type: 'json' };
 import { type ByteWound, byteWounds } from './damage.ts';
 import { type Door, door } from './door.ts';
-import { type FileRecipe, fileRecipes, fileText, woundText } from './file-doors.ts';
+import { woundText } from './file-doors.ts';
 import { bomb, bombText } from './hostile.ts';
 import { hold, readable } from './must-hold.ts';
 
@@ -48,7 +45,7 @@ process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
 /** Rows of one table that are looked at; a batch goes on to the end, row by row. */
 const MOST_ROWS = 200;
 
-/** Doors of tables: hands of a clinic, cut lists, stock; and of plate presets. */
+/** Doors of tables: hands of a clinic, cut lists, stock. */
 export const TABLE_DOORS: readonly Door[] = [
   door<TableRecipe>({
     name: 'hands csv',
@@ -84,17 +81,8 @@ export const TABLE_DOORS: readonly Door[] = [
     feed(recipe) {
       const text = tableText(recipe, STOCK);
       const stock = readable(readStock(text, 'stock.csv'), text);
-      if (stock) hold(stock.length > 0, () => 'no sheet');
-    },
-  }),
-  door<FileRecipe>({
-    name: 'plate',
-    holds: 'a plate preset is read, or every fault is said',
-    recipes: fileRecipes,
-    feed(recipe) {
-      const text = fileText(recipe, [dorsal]);
-      const json = readable(parseJsonText(text, 'plate.json'), text);
-      if (json !== null) readable(readPlate(json, 'plate.json'), text);
+      // A list of no sheets is a list: `sheets` writes one where nothing is left over, and takes it back.
+      for (const { id, along, across } of stock ?? []) hold(along > 0 && across > 0, () => `${id} is ${along} x ${across}`);
     },
   }),
 ];

@@ -1,9 +1,9 @@
+import { SCREEN_RANGE } from '../state.ts';
 import type { View } from './view.ts';
 
 /** ID-1, mm (ISO/IEC 7810); corners between 2.88 and 3.48. */
 const CARD = { width: 85.6, height: 53.98, corner: 3.18 };
 const STEP = 0.02;
-const RANGE = { from: 2, to: 12 };
 
 /** Sets the screen's true size by laying a bank card on it. */
 export function SizeSection({ view }: { readonly view: View }) {
@@ -11,7 +11,7 @@ export function SizeSection({ view }: { readonly view: View }) {
   const { cardPixelsPerMm, screen } = state.viewing;
   const isStale = screen !== null && Math.abs(screen.pixelRatio - devicePixelRatio) > 1e-6;
   const change = (by: number) =>
-    act.view((now) => ({ cardPixelsPerMm: Math.min(RANGE.to, Math.max(RANGE.from, now.cardPixelsPerMm + by)) }));
+    act.view((now) => ({ cardPixelsPerMm: Math.min(SCREEN_RANGE.to, Math.max(SCREEN_RANGE.from, now.cardPixelsPerMm + by)) }));
   return (
     <details id="size">
       <summary>{texts.size.heading}</summary>
@@ -36,8 +36,8 @@ export function SizeSection({ view }: { readonly view: View }) {
       </div>
       <input
         type="range"
-        min={RANGE.from}
-        max={RANGE.to}
+        min={SCREEN_RANGE.from}
+        max={SCREEN_RANGE.to}
         step={STEP}
         value={cardPixelsPerMm}
         aria-label={texts.size.slider}

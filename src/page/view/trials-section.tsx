@@ -1,9 +1,8 @@
-import { readHand } from '../../hand/read-hand.ts';
-import { LARGEST_JSON_BYTES, parseJsonText } from '../../units/json-text.ts';
-import { own } from '../../units/own.ts';
+import { LARGEST_JSON_BYTES } from '../../units/json-text.ts';
 import { visible } from '../../units/quote.ts';
 import type { Problem } from '../../units/result.ts';
 import { entriesOf, handFileText } from '../hand-file.ts';
+import { readOpened } from '../open-file.ts';
 import { saveAs } from '../save.ts';
 import { sayProblem } from '../say.ts';
 import { emptyEntries } from '../state.ts';
@@ -101,7 +100,7 @@ function saveHand(view: View): void {
   act.view({ changed: false, said: texts.make.saved(name) });
 }
 
-/** Reads a hand file; a broken or large one changes nothing and is explained. */
+/** Opens a hand file or a case; a broken or large one changes nothing and is explained. */
 async function open(view: View, file: File): Promise<void> {
   const { act, texts, state, speaker } = view;
   const refuse = (problems: readonly Problem[]) => {
@@ -110,21 +109,15 @@ async function open(view: View, file: File): Promise<void> {
     focusNext('file-problems');
   };
   if (file.size > LARGEST_JSON_BYTES) return refuse([{ code: 'FILE_TOO_LARGE', where: '', message: '', kind: 'input' }]);
-  const json = parseJsonText(await file.text());
-  if (!json.ok) return refuse(json.problems);
-  const isCase = String(own(json.value, 'schema')).startsWith('knucklewright/case@');
-  const record = isCase ? (await import('../../record/read-case.ts')).readCase(json.value) : null;
-  if (record && !record.ok) return refuse(record.problems);
-  const hand = record?.ok ? record.value.hand : null;
-  const read = record === null ? readHand(json.value) : null;
-  if (read && !read.ok) return refuse(read.problems);
-  const source = read?.ok ? read.value.source : hand?.source;
-  act.record(record?.ok ? record.value.file : null);
+  const read = await readOpened(await file.text());
+  if (!read.ok) return refuse(read.problems);
+  const { record, hand } = read.value;
+  act.record(record);
   const opened = { changed: false, fileProblems: [], said: texts.trials.opened(visible(file.name)) };
-  if (source === undefined) {
+  if (hand === null) {
     act.view(opened);
     return;
   }
-  act.set({ unit: source.units });
-  act.replace(entriesOf(source, state.settings.decimal), opened);
+  act.set({ unit: hand.units });
+  act.replace(entriesOf(hand, state.settings.decimal), opened);
 }

@@ -170,6 +170,32 @@ function mpStretches(hand: Hand, section: PalmSection, offset: number) {
   >;
 }
 
+/**
+ * What the steps in the distal edge leave too little of: where a digit reaches far less distal than its neighbour, or its MP joint lies far
+ * back, the neighbour's edge is cut back so that the step between them can be rounded. The list is empty when all are held.
+ */
+export function stepProblems(
+  frame: FaceFrame,
+  distal: readonly { readonly digit: DigitName; readonly y: number }[],
+  options: PlateOptions,
+): readonly Problem[] {
+  const { bend, face, columns } = frame;
+  return distal.flatMap(({ digit, y }): readonly Problem[] => {
+    const at = columns.findIndex((c) => c.digit === digit);
+    const column = columns[at] as Column;
+    const free = [columns[at - 1], columns[at + 1]].filter((c) => c !== undefined && !c.held) as readonly Column[];
+    const finger = column.reach - bend.before - (column.edge - y);
+    const beside = Math.min(Number.POSITIVE_INFINITY, ...free.map((c) => y - c.edge));
+    if (y === column.edge || (finger >= LEAST_FINGER && beside >= LEAST_BESIDE)) return [];
+    const left =
+      finger < LEAST_FINGER
+        ? `${plain(Math.max(0, finger), 1)} mm of it beyond the bend, under ${LEAST_FINGER}`
+        : `${plain(Math.max(0, beside), 1)} mm beyond the edge at the free finger beside it, under ${LEAST_BESIDE}`;
+    const message = `digits.${digit}: the step to the shorter edge beside it would leave the ${face} plate only ${left}. Measure dorsalLength and mpSetback of these digits again, use a pipClearance under ${plain(options.pipClearance)} mm, or leave a digit out.`;
+    return [{ code: 'PLATE_NO_ROOM', where: `digits.${digit}`, message, kind: 'refused' }];
+  });
+}
+
 function roomProblems(frame: FaceFrame, options: PlateOptions): readonly Problem[] {
   const problems: Problem[] = [];
   const { bend, face } = frame;

@@ -6,7 +6,7 @@ import { failure, type Result, success } from '../../units/result.ts';
 import type { Mark, Part, Pattern } from '../pattern.ts';
 import { boxOfDrawn, shiftDrawn, shiftPart } from '../place-marks.ts';
 import { designProblems, type Face, holdsInWords, type PlateDesign } from './plate-design.ts';
-import { type FaceFrame, plateFrame } from './plate-frame.ts';
+import { type FaceFrame, plateFrame, stepProblems } from './plate-frame.ts';
 import { faceLettering, placeFaceLabel } from './plate-labels.ts';
 import { cornerMark, faceMarks } from './plate-marks.ts';
 import { plateNotes } from './plate-notes.ts';
@@ -39,6 +39,8 @@ export function makePlate(hand: Hand, design: PlateDesign, options: PlateOptions
   if (!framed.ok) return framed;
   const frame = framed.value;
   const outlines = frame.faces.map((face) => plateOutline(face, options));
+  const cutBack = frame.faces.flatMap((face, k) => stepProblems(face, outlines[k]?.distal ?? [], options));
+  if (cutBack.length > 0) return failure(...cutBack);
   const figures = plateFigures(design, options, frame, outlines);
   const warnings = [...framed.warnings, ...plateWarnings(figures)];
   const faces = frame.faces.map((face, k) => facePart(face, outlines[k] as PlateOutline, hand, options));
