@@ -32,10 +32,10 @@ try {
 /** The modules under measurement, from their sources. */
 async function bundled() {
   const lines = [
-    "export { cutBars } from './src/sheet/cut-bars.ts';",
-    "export { firstFitDecreasing } from './src/sheet/greedy-bars.ts';",
-    "export { fullBars, narrowRange, triplets } from './src/sheet/bar-instances.ts';",
-    "export { stockSizes } from './src/sheet/stock-sizes.ts';",
+    "export { cutBars } from './src/sheet/bars/cut-bars.ts';",
+    "export { firstFitDecreasing } from './src/sheet/bars/greedy-bars.ts';",
+    "export { fullBars, narrowRange, triplets } from './src/sheet/bars/bar-instances.ts';",
+    "export { stockSizes } from './src/sheet/plastic/stock-sizes.ts';",
     "export { seeded, seededNormal } from './src/units/seeded.ts';",
     "export { normHands } from './src/hand/norm-hands.ts';",
   ];

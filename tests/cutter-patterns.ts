@@ -8,11 +8,11 @@ import { shiftPart } from '../src/pattern/place-marks.ts';
 import { DEFAULT_PLATE_OPTIONS } from '../src/pattern/plate/plate-options.ts';
 import { readDesign } from '../src/pattern/plate/read-plate.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../src/pattern/strip/strip-options.ts';
-import { layOut } from '../src/sheet/lay-out.ts';
-import { partOfPiece } from '../src/sheet/piece-part.ts';
-import { platePiece } from '../src/sheet/plate-piece.ts';
-import { sheetPattern } from '../src/sheet/sheet-pattern.ts';
-import { stripPiece } from '../src/sheet/strip-piece.ts';
+import { layOut } from '../src/sheet/plastic/lay-out.ts';
+import { partOfPiece } from '../src/sheet/plastic/piece-part.ts';
+import { platePiece } from '../src/sheet/plastic/plate-piece.ts';
+import { sheetPattern } from '../src/sheet/plastic/sheet-pattern.ts';
+import { stripPiece } from '../src/sheet/plastic/strip-piece.ts';
 import type { Result } from '../src/units/result.ts';
 import { demoPlateHand, presetPlate } from './demo-plate.ts';
 

@@ -19,6 +19,9 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   page: ['units', 'geometry', 'hand', 'block', 'pattern', 'record', 'sheet', 'writers'],
 };
 
+/** The rooms of `sheet`, and which of them each may import from. */
+const ROOMS_OF_SHEET: Readonly<Record<string, readonly string[]>> = { paper: [], cutter: [], bars: [], plastic: ['bars'] };
+
 const SOURCE = fileURLToPath(new URL('../src/', import.meta.url));
 /** What follows `from`, a bare `import`, or `import(`. */
 const SPECIFIER = /(?:\bfrom\s*|\bimport\s*\(?\s*)(['"])([^'"]+)\1/g;
@@ -38,6 +41,13 @@ function wrongImports(path: string, text: string): readonly string[] {
       return mayLeave || target.startsWith('/templates/') || target === '/package.json'
         ? []
         : [`${path} imports ${specifier}, outside src`];
+    if (folder === 'sheet' && to === 'sheet') {
+      const [, room = ''] = path.split('/');
+      const [, , , toRoom = ''] = target.split('/');
+      return room === toRoom || ROOMS_OF_SHEET[room]?.includes(toRoom)
+        ? []
+        : [`${path} imports ${specifier}: ${room} may not import ${toRoom}`];
+    }
     return to === folder || allowed.includes(to) ? [] : [`${path} imports ${specifier}: ${folder} may not import ${to}`];
   });
 }
@@ -61,6 +71,8 @@ describe('imports in src', () => {
     ['hand/deep/section.ts', "export { root } from '../../pattern/pattern.ts';", 1],
     ['units/number.ts', "import x from '../../scripts/build.mjs';", 1],
     ['elsewhere/x.ts', '', 1],
+    ['sheet/paper/page.ts', "import { layOut } from '../plastic/lay-out.ts';", 1],
+    ['sheet/plastic/lay-out.ts', "import { cutBars } from '../bars/cut-bars.ts';", 0],
     ['writers/svg.ts', "import { a } from '../units/number.ts';\nimport { b } from './writer.ts';\nimport c from 'svgdom';", 0],
   ] as const)('are judged: %s, %s', (path, text, count) => {
     expect(wrongImports(path, text)).toHaveLength(count);

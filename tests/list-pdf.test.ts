@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Pattern } from '../src/pattern/pattern.ts';
-import type { CutPiece } from '../src/sheet/cut-list.ts';
-import { layOutSheet } from '../src/sheet/lay-out-sheet.ts';
-import { listPages } from '../src/sheet/list-pages.ts';
-import { PAPERS, printableBox, turned } from '../src/sheet/paper.ts';
-import { DEFAULT_SHEET_SETTINGS, type SheetSettings } from '../src/sheet/sheet-settings.ts';
-import { sizeChart } from '../src/sheet/size-chart.ts';
+import { layOutSheet } from '../src/sheet/paper/lay-out-sheet.ts';
+import { PAPERS, printableBox, turned } from '../src/sheet/paper/paper.ts';
+import { DEFAULT_SHEET_SETTINGS, type SheetSettings } from '../src/sheet/paper/sheet-settings.ts';
+import type { CutPiece } from '../src/sheet/plastic/cut-list.ts';
+import { listPages } from '../src/sheet/plastic/list-pages.ts';
+import { sizeChart } from '../src/sheet/plastic/size-chart.ts';
 import { helveticaWidth } from '../src/writers/pdf-document.ts';
 
 const piece = (i: number, warnings: readonly string[] = []): CutPiece => ({

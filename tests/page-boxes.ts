@@ -1,8 +1,8 @@
 import type { Box, Point } from '../src/geometry/path.ts';
 import { boxOf, unionBox } from '../src/geometry/path-measures.ts';
 import { textWidth } from '../src/geometry/stroke-letters.ts';
-import type { Page, PageText } from '../src/sheet/page.ts';
-import { contains } from '../src/sheet/tiles.ts';
+import type { Page, PageText } from '../src/sheet/paper/page.ts';
+import { contains } from '../src/sheet/paper/tiles.ts';
 import { radians } from '../src/units/angle.ts';
 import { helveticaWidth } from '../src/writers/pdf-document.ts';
 

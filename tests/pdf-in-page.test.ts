@@ -2,7 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { createContext, runInContext } from 'node:vm';
 import { build } from 'esbuild';
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_SHEET_SETTINGS, SHEET_PARTS } from '../src/sheet/sheet-settings.ts';
+import { DEFAULT_SHEET_SETTINGS, SHEET_PARTS } from '../src/sheet/paper/sheet-settings.ts';
 import { pdfWriter } from '../src/writers/pdf.ts';
 import { DEMO_HAND, stripOf } from './pdf-samples.ts';
 

@@ -3,12 +3,12 @@ import demo from '../fixtures/demo-hand.json' with { type: 'json' };
 import { blocks } from '../src/block/library.ts';
 import { readHand } from '../src/hand/read-hand.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../src/pattern/strip/strip-options.ts';
-import type { CutPiece } from '../src/sheet/cut-list.ts';
-import { layOut } from '../src/sheet/lay-out.ts';
-import { listPages } from '../src/sheet/list-pages.ts';
-import { partOfPiece } from '../src/sheet/piece-part.ts';
-import { sheetPattern } from '../src/sheet/sheet-pattern.ts';
-import { stripPiece } from '../src/sheet/strip-piece.ts';
+import type { CutPiece } from '../src/sheet/plastic/cut-list.ts';
+import { layOut } from '../src/sheet/plastic/lay-out.ts';
+import { listPages } from '../src/sheet/plastic/list-pages.ts';
+import { partOfPiece } from '../src/sheet/plastic/piece-part.ts';
+import { sheetPattern } from '../src/sheet/plastic/sheet-pattern.ts';
+import { stripPiece } from '../src/sheet/plastic/strip-piece.ts';
 import { fileOrder } from '../src/writers/file-order.ts';
 
 const SHEET = { id: 'sheet', along: 610, across: 457 };

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
 import { type FileHandle, mkdir, open } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { CutPiece } from '../sheet/cut-list.ts';
+import type { CutPiece } from '../sheet/plastic/cut-list.ts';
 
 export const PROGRESS_NAME = 'batch-progress.jsonl';
 const SCHEMA = 'knucklewright/batch-progress@1';

@@ -1,9 +1,9 @@
 import { basename, dirname } from 'node:path';
 import { caseReport } from '../record/case-report.ts';
 import { loadCase } from '../record/case-store.ts';
-import { DEFAULT_MARGIN, readMargin, readPaper } from '../sheet/paper.ts';
-import { layOutReport } from '../sheet/report-pages.ts';
-import { DEFAULT_SHEET_SETTINGS } from '../sheet/sheet-settings.ts';
+import { DEFAULT_MARGIN, readMargin, readPaper } from '../sheet/paper/paper.ts';
+import { layOutReport } from '../sheet/paper/report-pages.ts';
+import { DEFAULT_SHEET_SETTINGS } from '../sheet/paper/sheet-settings.ts';
 import { failure, success } from '../units/result.ts';
 import { writeSheet } from '../writers/pdf.ts';
 import { helveticaWidth } from '../writers/pdf-document.ts';

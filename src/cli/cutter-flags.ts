@@ -1,5 +1,5 @@
 import { type Command, Option } from 'commander';
-import { CUTTER_IDS, DEFAULT_BRIDGE_WIDTH } from '../sheet/cutter-ids.ts';
+import { CUTTER_IDS, DEFAULT_BRIDGE_WIDTH } from '../sheet/cutter/cutter-ids.ts';
 import { ARC_CHORD_ERROR } from '../units/tolerance.ts';
 import { DXF_ARCS, DXF_FORMS } from '../writers/output-settings.ts';
 

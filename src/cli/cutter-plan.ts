@@ -1,9 +1,9 @@
 import { readFileSync, statSync } from 'node:fs';
 import type { Pattern } from '../pattern/pattern.ts';
-import { cutterById, cutters } from '../sheet/cutter-library.ts';
-import { type CutterProfile, readCutter } from '../sheet/cutter-profile.ts';
-import { forCutter } from '../sheet/for-cutter.ts';
-import { laserAllowed } from '../sheet/laser-material.ts';
+import { cutterById, cutters } from '../sheet/cutter/cutter-library.ts';
+import { type CutterProfile, readCutter } from '../sheet/cutter/cutter-profile.ts';
+import { forCutter } from '../sheet/cutter/for-cutter.ts';
+import { laserAllowed } from '../sheet/cutter/laser-material.ts';
 import { parseJsonText } from '../units/json-text.ts';
 import { parseLength } from '../units/length.ts';
 import { nearest } from '../units/nearest.ts';

@@ -1,5 +1,5 @@
 import { type Command, Option } from 'commander';
-import { GRAINS, type Grain, type LayRules, type StockSheet } from '../sheet/layout.ts';
+import { GRAINS, type Grain, type LayRules, type StockSheet } from '../sheet/plastic/layout.ts';
 import { parseLength } from '../units/length.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { flagProblem } from './flag-problem.ts';

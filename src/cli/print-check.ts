@@ -1,6 +1,6 @@
 import { makePattern, type PatternRequest } from '../pattern/make-pattern.ts';
-import { judgePrint, type PrintJudgement } from '../sheet/judge-print.ts';
-import type { PrintedBars, SheetSettings } from '../sheet/sheet-settings.ts';
+import { judgePrint, type PrintJudgement } from '../sheet/paper/judge-print.ts';
+import type { PrintedBars, SheetSettings } from '../sheet/paper/sheet-settings.ts';
 import { parseLength } from '../units/length.ts';
 import { plain } from '../units/number.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';

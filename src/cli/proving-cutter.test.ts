@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { triplets } from '../sheet/bar-instances.ts';
-import { cutBars } from '../sheet/cut-bars.ts';
+import { triplets } from '../sheet/bars/bar-instances.ts';
+import { cutBars } from '../sheet/bars/cut-bars.ts';
 import { provingCutter } from './proving-cutter.ts';
 
 const QUICK = { seed: 1, work: 0 };

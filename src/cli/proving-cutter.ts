@@ -1,7 +1,7 @@
-import { fullWays } from '../sheet/bar-ways.ts';
-import { type CutBars, type CutEffort, cutBars } from '../sheet/cut-bars.ts';
-import { kindsOf } from '../sheet/fill-bar.ts';
-import { barOf } from '../sheet/greedy-bars.ts';
+import { fullWays } from '../sheet/bars/bar-ways.ts';
+import { type CutBars, type CutEffort, cutBars } from '../sheet/bars/cut-bars.ts';
+import { kindsOf } from '../sheet/bars/fill-bar.ts';
+import { barOf } from '../sheet/bars/greedy-bars.ts';
 
 /** Ways to fill a bar up to which the whole programme is given to the solver. */
 const MOST_WAYS = 20_000;

@@ -4,7 +4,7 @@ import { plateJsonSchema } from '../pattern/plate/read-plate.ts';
 import { plateOptionsJsonSchema } from '../pattern/plate/read-plate-options.ts';
 import { optionsJsonSchema } from '../pattern/strip/read-options.ts';
 import { caseJsonSchema, visitJsonSchema } from '../record/case-schema.ts';
-import { cutterJsonSchema } from '../sheet/cutter-profile.ts';
+import { cutterJsonSchema } from '../sheet/cutter/cutter-profile.ts';
 
 /** JSON Schema of a kind of input file. */
 export function schemaOf(kind: string): object {

@@ -1,6 +1,6 @@
 import { type Command, Option } from 'commander';
-import { DEFAULT_MARGIN, readMargin, readPaper } from '../sheet/paper.ts';
-import { DEFAULT_SHEET_SETTINGS, SHEET_PARTS, type SheetPart, type SheetSettings } from '../sheet/sheet-settings.ts';
+import { DEFAULT_MARGIN, readMargin, readPaper } from '../sheet/paper/paper.ts';
+import { DEFAULT_SHEET_SETTINGS, SHEET_PARTS, type SheetPart, type SheetSettings } from '../sheet/paper/sheet-settings.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 
 /** The flags of every command that prints on paper, as commander gives them. */

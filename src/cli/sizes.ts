@@ -1,10 +1,10 @@
 import { dirname } from 'node:path';
 import { NORM_SOURCES, normHands } from '../hand/norm-hands.ts';
-import { csvLine } from '../sheet/csv-text.ts';
-import { cutListHeader, cutListLine } from '../sheet/cut-list.ts';
-import { sizeChart } from '../sheet/size-chart.ts';
-import { MOST_SIZES, type StockSizes, stockSizes } from '../sheet/stock-sizes.ts';
-import { stripPiece } from '../sheet/strip-piece.ts';
+import { csvLine } from '../sheet/plastic/csv-text.ts';
+import { cutListHeader, cutListLine } from '../sheet/plastic/cut-list.ts';
+import { sizeChart } from '../sheet/plastic/size-chart.ts';
+import { MOST_SIZES, type StockSizes, stockSizes } from '../sheet/plastic/stock-sizes.ts';
+import { stripPiece } from '../sheet/plastic/strip-piece.ts';
 import { parseLength } from '../units/length.ts';
 import { plain } from '../units/number.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';

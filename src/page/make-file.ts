@@ -1,7 +1,7 @@
 import { makePattern, type PatternRequest } from '../pattern/make-pattern.ts';
 import type { Pattern } from '../pattern/pattern.ts';
-import { judgePrint } from '../sheet/judge-print.ts';
-import type { SheetSettings } from '../sheet/sheet-settings.ts';
+import { judgePrint } from '../sheet/paper/judge-print.ts';
+import type { SheetSettings } from '../sheet/paper/sheet-settings.ts';
 import { failure, type Result, success } from '../units/result.ts';
 import { outputFileName } from '../writers/output-file-name.ts';
 import { layOutForPdf } from '../writers/pdf.ts';

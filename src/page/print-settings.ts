@@ -1,5 +1,5 @@
-import { PAPERS } from '../sheet/paper.ts';
-import { DEFAULT_SHEET_SETTINGS, type PrintedBars, type SheetSettings } from '../sheet/sheet-settings.ts';
+import { PAPERS } from '../sheet/paper/paper.ts';
+import { DEFAULT_SHEET_SETTINGS, type PrintedBars, type SheetSettings } from '../sheet/paper/sheet-settings.ts';
 import { parseLength } from '../units/length.ts';
 import type { Entries } from './state.ts';
 

@@ -1,4 +1,4 @@
-import type { SheetSettings } from '../sheet/sheet-settings.ts';
+import type { SheetSettings } from '../sheet/paper/sheet-settings.ts';
 import { dxfWriter } from '../writers/dxf.ts';
 import { pdfWriter } from '../writers/pdf.ts';
 import { svgWriter } from '../writers/svg.ts';

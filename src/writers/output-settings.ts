@@ -1,5 +1,5 @@
 import type { Layer } from '../pattern/pattern.ts';
-import { DEFAULT_SHEET_SETTINGS, type SheetSettings } from '../sheet/sheet-settings.ts';
+import { DEFAULT_SHEET_SETTINGS, type SheetSettings } from '../sheet/paper/sheet-settings.ts';
 import { ARC_CHORD_ERROR } from '../units/tolerance.ts';
 
 /** How the lines of one layer appear in a file. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { samplePattern } from '../../tests/sample-pattern.ts';
 import type { Label, Pattern } from '../pattern/pattern.ts';
-import { DEFAULT_SHEET_SETTINGS } from '../sheet/sheet-settings.ts';
+import { DEFAULT_SHEET_SETTINGS } from '../sheet/paper/sheet-settings.ts';
 import { inputsFromPdf } from './inputs-text.ts';
 import { loadWriter } from './load-writer.ts';
 import { pdfWriter, writeSheet } from './pdf.ts';

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describeInspection } from '../../src/cli/describe-inspection.ts';
 import { inspectFile } from '../../src/inspect/inspect-file.ts';
-import { readCutter } from '../../src/sheet/cutter-profile.ts';
+import { readCutter } from '../../src/sheet/cutter/cutter-profile.ts';
 import { parseJsonText } from '../../src/units/json-text.ts';
 import { dxfWriter } from '../../src/writers/dxf.ts';
 import { DEFAULT_OUTPUT_SETTINGS } from '../../src/writers/output-settings.ts';

@@ -1,5 +1,5 @@
-import { judgePrint } from '../../sheet/judge-print.ts';
-import { PAPERS } from '../../sheet/paper.ts';
+import { judgePrint } from '../../sheet/paper/judge-print.ts';
+import { PAPERS } from '../../sheet/paper/paper.ts';
 import type { FileKind } from '../make-file.ts';
 import { printedBars } from '../print-settings.ts';
 import { saveAs } from '../save.ts';

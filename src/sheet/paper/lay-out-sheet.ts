@@ -1,0 +1,165 @@
+import type { Box } from '../../geometry/path.ts';
+import type { Pattern } from '../../pattern/pattern.ts';
+import { plain } from '../../units/number.ts';
+import { failure, type Result, success, type Warning } from '../../units/result.ts';
+import { besidePattern } from './beside-pattern.ts';
+import { type Frame, type FrameWords, frameLayer, frameOf } from './frame.ts';
+import { layOutPage } from './lay-out-page.ts';
+import { handoutPages, makingPages } from './making-pages.ts';
+import type { Measure, PrintedSheet } from './page.ts';
+import { isOffice, type Orientation, printableBox, turned } from './paper.ts';
+import { type PageContent, patternPages } from './pattern-pages.ts';
+import { isTiled, type PlannedPages, pageCount, planPattern } from './plan-pattern.ts';
+import { BAR } from './scale-check.ts';
+import { sheetPlanPages } from './sheet-plan-pages.ts';
+import type { SheetPart, SheetSettings } from './sheet-settings.ts';
+
+/** A sheet laid out, with the way round that all its pages have. */
+export interface LaidSheet extends PrintedSheet {
+  readonly orientation: Orientation;
+  readonly tiled: boolean;
+}
+
+/** One way to lay the pattern: on which way round, in which area, turned or not. */
+interface Plan {
+  readonly orientation: Orientation;
+  readonly box: Box;
+  readonly frame: Frame;
+  readonly pages: PlannedPages;
+  readonly ownArea: boolean;
+}
+
+/**
+ * Pages for a pattern: a list or chart on one; else its parts at 1:1, then what its notes say. All pages have one orientation: the one with fewer pages, without tiles
+ * wherever a quarter turn or the other orientation avoids them. Refused when the paper is too small (`PAPER_TOO_SMALL`). Warns
+ * `SHEET_TILED`, and `SHEET_OWN_AREA` when a page fits only the chosen one of A4 and Letter.
+ */
+export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: Measure): Result<LaidSheet> {
+  if (pattern.kind === 'page') {
+    const { layer, orientation, width, height } = layOutPage(pattern, settings);
+    const page = { title: pattern.title, width, height, layers: [layer] };
+    return success({ title: pattern.title, pages: [page], scale: { x: 1, y: 1 }, orientation, tiled: false });
+  }
+  const words = frameWords(pattern, settings);
+  const plan = bestPlan(pattern, settings, words, measure);
+  if (!plan) return tooSmall(settings);
+  const { frame, box, orientation } = plan;
+  const notes = pattern.notes ?? null;
+  const invented = notes?.invented === true;
+  const beside = notes && settings.parts.includes('pattern') ? plan.pages.map((page) => besidePattern(page, frame, notes, measure)) : [];
+  // Without the pattern there are no lines to be explained.
+  const shown = { legend: beside.every((b) => b.legend), facts: beside.length > 0 && beside.every((b) => b.facts) };
+  const contents: PageContent[] = [];
+  const pagesOf = (part: SheetPart) => {
+    if (part === 'pattern') return patternPages(plan.pages, frame, notes, measure);
+    if (part === 'making' && pattern.kind === 'sheet') return sheetPlanPages(pattern, frame, measure);
+    if (notes === null) return [];
+    return part === 'making' ? makingPages(notes, frame, measure, shown) : handoutPages(notes, frame, measure);
+  };
+  // A sheet of plastic is read before it is cut.
+  const parts =
+    pattern.kind === 'sheet' ? settings.parts.toSorted((a, b) => Number(b === 'making') - Number(a === 'making')) : settings.parts;
+  for (const part of parts) {
+    const pages = pagesOf(part);
+    if (pages === null) return tooSmall(settings);
+    contents.push(...pages);
+  }
+  const page = printed(settings, orientation);
+  const pages = contents.map((content, k) => {
+    const own = { ...words, under: [invented ? `${content.title}   INVENTED DEMO, nobody was measured` : content.title, ...words.under] };
+    return { title: content.title, ...page, layers: [frameLayer(box, own, k + 1, contents.length, measure), ...content.layers] };
+  });
+  const tiled = settings.parts.includes('pattern') && isTiled(plan.pages);
+  const scale = { x: BAR / (settings.correction?.across ?? BAR), y: BAR / (settings.correction?.along ?? BAR) };
+  return success({ title: pattern.title, pages, scale, orientation, tiled }, warnings(settings, plan, tiled));
+}
+
+/** The page as the printer prints it: a printer that shrinks has the less room. */
+function printed(settings: SheetSettings, orientation: Orientation) {
+  const { width, height } = turned(settings.paper, orientation);
+  const { across, along } = settings.correction ?? { across: BAR, along: BAR };
+  return { width: (width * across) / BAR, height: (height * along) / BAR };
+}
+
+function bestPlan(pattern: Pattern, settings: SheetSettings, words: FrameWords, measure: Measure): Plan | null {
+  const orientations: readonly Orientation[] = settings.orientation === 'auto' ? ['portrait', 'landscape'] : [settings.orientation];
+  const areas = settings.area === 'both' && isOffice(settings.paper) ? (['both', 'paper'] as const) : ([settings.area] as const);
+  const { across, along } = settings.correction ?? { across: BAR, along: BAR };
+  const ways = areas.flatMap((area) =>
+    [false, true].flatMap((quarterTurn) => orientations.map((orientation) => ({ area, quarterTurn, orientation }))),
+  );
+  let best: Plan | null = null;
+  // The first of equals: shared area before own, unturned before turned, portrait before landscape.
+  for (const { area, quarterTurn, orientation } of ways) {
+    const room = printableBox(settings.paper, orientation, settings.margin, area);
+    const box = {
+      minX: (room.minX * across) / BAR,
+      maxX: (room.maxX * across) / BAR,
+      minY: (room.minY * along) / BAR,
+      maxY: (room.maxY * along) / BAR,
+    };
+    // Each page names its content in one more line under the head.
+    const frame = frameOf(box, { ...words, under: ['', ...words.under] }, measure);
+    const pages = planPattern(pattern.parts, frame, quarterTurn);
+    if (!pages) continue;
+    const plan: Plan = { orientation, box, frame, pages, ownArea: area === 'paper' && areas.length > 1 };
+    if (best === null || better(plan, best)) best = plan;
+    if (pageCount(best.pages) === 1) break;
+  }
+  return best;
+}
+
+/** The paper's own area is taken only to save tiles; it does not fit the other paper. */
+function better(plan: Plan, best: Plan): boolean {
+  if (plan.ownArea && !best.ownArea) return isTiled(best.pages) && !isTiled(plan.pages);
+  const [tiled, bestTiled] = [isTiled(plan.pages), isTiled(best.pages)];
+  return tiled === bestTiled ? pageCount(plan.pages) < pageCount(best.pages) : bestTiled;
+}
+
+function frameWords(pattern: Pattern, settings: SheetSettings): FrameWords {
+  const { notes, inputs } = pattern;
+  const head = notes ? `${notes.code}   ${notes.side.toUpperCase()} HAND   ${notes.block}` : pattern.title;
+  const date = inputs.date === null ? '' : `   date ${inputs.date}`;
+  const { correction } = settings;
+  return {
+    head,
+    under: [
+      `Print at 100 %, actual size, nothing fitted to the page. Measure both bars before use.   geometry ${inputs.geometryVersion}   ${settings.paper.name}${date}`,
+      ...(correction
+        ? [
+            `CORRECTED for one printer: bars that measured ${plain(correction.across)} mm across and ${plain(correction.along)} mm along now print at 100 mm. For that printer and its settings only.`,
+          ]
+        : []),
+    ],
+  };
+}
+
+function warnings(settings: SheetSettings, plan: Plan, tiled: boolean): readonly Warning[] {
+  if (tiled) {
+    return [
+      {
+        code: 'SHEET_TILED',
+        message: `the pattern does not fit one page of ${settings.paper.name}, so it is printed in tiles`,
+        next: 'lay the crosses of the same letter on each other, or use larger paper (--paper a3)',
+      },
+    ];
+  }
+  if (!plan.ownArea || !settings.parts.includes('pattern')) return [];
+  const other = settings.paper.name === 'A4' ? 'Letter' : 'A4';
+  return [
+    {
+      code: 'SHEET_OWN_AREA',
+      message: `the pattern fits one page of ${settings.paper.name}, but not of ${other}`,
+      next: `print it on ${settings.paper.name} only, or draw it again with --paper ${other.toLowerCase()}`,
+    },
+  ];
+}
+
+function tooSmall(settings: SheetSettings): Result<never> {
+  return failure({
+    code: 'PAPER_TOO_SMALL',
+    where: '--paper',
+    message: `paper: ${settings.paper.name} with margins of ${plain(settings.margin)} mm leaves no room beside the bars and the card outline. Use larger paper or smaller margins.`,
+    kind: 'input',
+  });
+}

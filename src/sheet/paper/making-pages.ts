@@ -1,0 +1,161 @@
+import type { Box } from '../../geometry/path.ts';
+import type { CutList, MakingNotes } from '../../pattern/making-notes.ts';
+import { boxOfDrawn, type Drawn } from '../../pattern/place-marks.ts';
+import { fixed, plain } from '../../units/number.ts';
+import { legendCell } from './beside-pattern.ts';
+import { type Cell, columnsIn, drawing, type FlowSection, type FlowStyle, flow, paragraph, tableRow } from './flow.ts';
+import type { Frame } from './frame.ts';
+import { drawnLayer, joined, type Measure, type PageLayer, placeLayer, text } from './page.ts';
+import type { PageContent } from './pattern-pages.ts';
+
+const MAKING: FlowStyle = { text: 2, heading: 2.8, leastColumn: 78, gap: 0.9, sectionGap: 3.4 };
+const HANDOUT: FlowStyle = { text: 3, heading: 3.8, leastColumn: 110, gap: 3.2, sectionGap: 8 };
+const LARGEST_VIEW = 2;
+/** Share of a column's height that the view may take. */
+const VIEW_SHARE = 0.55;
+
+/** What the pattern's own pages say already. */
+export interface ShownElsewhere {
+  readonly legend: boolean;
+  readonly facts: boolean;
+}
+
+/** The making sheet: view, cut list, steps, fit check, cautions, and gauges at 1:1 where there is room. Null when the paper is too small. */
+export function makingPages(notes: MakingNotes, frame: Frame, measure: Measure, shown: ShownElsewhere): readonly PageContent[] | null {
+  const spanning = notes.view ? SPANNING_VIEWS.flatMap((factor) => spanningView(notes, frame, factor, measure)) : [];
+  const tries = [...spanning, null].map((top) => makingWith(notes, frame, top, measure, shown));
+  // The largest view that costs no page more than the smallest does.
+  const fewest = Math.min(...tries.map((pages) => pages?.length ?? Number.POSITIVE_INFINITY));
+  return tries.find((pages) => pages?.length === fewest) ?? null;
+}
+
+/** How much larger than life the view is shown when it spans the page, in the order of trying. */
+const SPANNING_VIEWS = [2, 1.75, 1.5, 1.25, 1];
+
+/** The view across the whole page, at the top; nothing where it is too wide or takes more than half of the height. */
+function spanningView(notes: MakingNotes, frame: Frame, factor: number, measure: Measure): readonly Cell[] {
+  if (!notes.view) return [];
+  const { wide } = frame;
+  const width = wide.maxX - wide.minX;
+  const half = (wide.maxY - wide.minY) / 2;
+  const shown = drawing(drawnLayer(notes.view.drawn), width, half, factor);
+  if (shown.factor < factor) return [];
+  const head = flow([viewSection(notes.view, shown, width, measure)], [{ minX: 0, maxX: width, minY: -half - 30, maxY: 0 }], MAKING);
+  return head?.[0] ? [{ layer: head[0], height: shown.cell.height + VIEW_HEAD }] : [];
+}
+
+/** Heading and caption of a spanning view, and the space under it. mm */
+const VIEW_HEAD = 15;
+
+/** The making sheet under a view that spans the page, or with the view in its first column. */
+function makingWith(
+  notes: MakingNotes,
+  frame: Frame,
+  top: Cell | null,
+  measure: Measure,
+  shown: ShownElsewhere,
+): readonly PageContent[] | null {
+  const box = top ? { ...frame.wide, maxY: frame.wide.maxY - top.height } : frame.wide;
+  const columns = columnsIn(box, MAKING, frame.underText);
+  const full = columnsIn(frame.wide, MAKING, frame.underText);
+  const column = columns[0] as Box;
+  const width = column.maxX - column.minX;
+  const numbered = (words: readonly string[]) => words.map((line, k) => paragraph(line, width, MAKING, measure, `${k + 1}`));
+  const boxed = (words: readonly string[]) => words.map((line) => paragraph(line, width, MAKING, measure, 'box'));
+  const plainly = (words: readonly string[]) => words.map((line) => paragraph(line, width, MAKING, measure));
+  const gauges = placeGauges(notes, frame);
+  const sections: FlowSection[] = [
+    ...(top ? [] : view(notes, column, measure)),
+    ...(shown.facts ? [] : [{ heading: 'What it is', cells: plainly(notes.facts) }]),
+    ...(shown.legend || notes.legend.length === 0 ? [] : [{ heading: 'Lines', cells: [legendCell(notes.legend)] }]),
+    ...notes.cutLists.map((list) => cutListSection(list, width, measure)),
+    { heading: 'Making, in this order', cells: numbered(notes.steps) },
+    { heading: 'Fit check', cells: boxed(notes.checks) },
+    { heading: 'Cautions', cells: notes.cautions.map((line) => paragraph(line, width, MAKING, measure, '\u2022')) },
+    ...(gauges.placed
+      ? []
+      : notes.gauges.map((gauge): FlowSection => ({ heading: gauge.title, cells: [gaugeCell(gauge.drawn)], together: true }))),
+  ];
+  const pages = flow(sections, columns, MAKING, full);
+  const head = top ? [placeLayer(top.layer, { dx: frame.wide.minX, dy: frame.wide.maxY })] : [];
+  const first = gauges.placed ? [...head, gauges.placed] : head;
+  return pages?.map((layer, k) => ({ title: 'making', layers: k === 0 ? [layer, ...first] : [layer] })) ?? null;
+}
+
+function gaugeCell(gauge: Drawn): Cell {
+  const box = boxOfDrawn(gauge);
+  return { layer: placeLayer(drawnLayer(gauge), { dx: -box.minX, dy: -box.maxY }), height: box.maxY - box.minY };
+}
+
+/** The patient's page. */
+export function handoutPages(notes: MakingNotes, frame: Frame, measure: Measure): readonly PageContent[] | null {
+  const columns = columnsIn(frame.wide, HANDOUT);
+  const column = columns[0] as Box;
+  const sections = notes.handout.map(
+    (section): FlowSection => ({
+      heading: section.heading,
+      cells: section.paragraphs.map((words) => paragraph(words, column.maxX - column.minX, HANDOUT, measure)),
+    }),
+  );
+  return flow(sections, columns, HANDOUT)?.map((layer) => ({ title: 'for the patient', layers: [layer] })) ?? null;
+}
+
+function view(notes: MakingNotes, column: Box, measure: Measure): readonly FlowSection[] {
+  if (!notes.view) return [];
+  const width = column.maxX - column.minX;
+  const shown = drawing(drawnLayer(notes.view.drawn), width, VIEW_SHARE * (column.maxY - column.minY), LARGEST_VIEW);
+  return [viewSection(notes.view, shown, width, measure)];
+}
+
+function viewSection(
+  { heading, caption }: NonNullable<MakingNotes['view']>,
+  { cell, factor, width: shown }: ReturnType<typeof drawing>,
+  width: number,
+  measure: Measure,
+): FlowSection {
+  const size = Math.abs(factor - 1) < 1e-9 ? 'True size.' : `Drawn ${fixed(factor, 2)} times true size.`;
+  const words = paragraph(`${caption} ${size}`, width, MAKING, measure);
+  const centred = placeLayer(cell.layer, { dx: (width - shown) / 2, dy: 0 });
+  return { heading, cells: [words, { layer: centred, height: cell.height + 1 }], together: true };
+}
+
+function cutListSection(list: CutList, width: number, measure: Measure): FlowSection {
+  const size: Cell = paragraph(
+    `${plain(list.length, 1)} mm long, ${plain(list.width, 1)} mm wide.${list.rows.length > 0 ? ` Marks in ${list.from}:` : ''}`,
+    width,
+    MAKING,
+    measure,
+  );
+  const rows = list.rows.map((row) => tableRow(fixed(row.at, 1), row.title, width, MAKING, measure));
+  const remarks = list.remarks.map((line, k) => lowered(paragraph(line, width, MAKING, measure), k === 0 ? 1.2 : 0));
+  return { heading: list.rows.length > 0 ? `${list.title}: cut list for a ruler` : list.title, cells: [size, ...rows, ...remarks] };
+}
+
+/** A cell with free space above it, mm. */
+function lowered(cell: Cell, by: number): Cell {
+  return { layer: placeLayer(cell.layer, { dx: 0, dy: -by }), height: cell.height + by };
+}
+
+/** Gauges between bars and card or inside the card outline, true size; null when they do not fit there. */
+function placeGauges(notes: MakingNotes, frame: Frame): { readonly placed: PageLayer | null } {
+  const layers: PageLayer[] = [];
+  const rooms = [frame.card, ...(frame.middle ? [frame.middle] : [])];
+  for (const gauge of notes.gauges) {
+    const box = boxOfDrawn(gauge.drawn);
+    const head = 6;
+    const k = rooms.findIndex(
+      (room) => box.maxX - box.minX <= room.maxX - room.minX && box.maxY - box.minY + head <= room.maxY - room.minY,
+    );
+    const room = rooms[k];
+    if (!room) return { placed: null };
+    rooms.splice(k, 1);
+    const dy = room.maxY - head - box.maxY;
+    const title: PageLayer = {
+      clip: null,
+      strokes: [],
+      texts: [text(gauge.title, room.minX, room.maxY - MAKING.text, MAKING.text, { bold: true })],
+    };
+    layers.push(title, placeLayer(drawnLayer(gauge.drawn), { dx: room.minX - box.minX, dy }));
+  }
+  return { placed: layers.length > 0 ? joined(...layers) : null };
+}

@@ -1,0 +1,57 @@
+import type { Box } from '../../geometry/path.ts';
+import { boxOf, unionBox } from '../../geometry/path-measures.ts';
+import type { Part } from '../../pattern/pattern.ts';
+import { boxOfDrawn } from '../../pattern/place-marks.ts';
+import { drawnLayer, joined, type PageLayer, placeLayer } from './page.ts';
+
+/** A part as it is laid on paper: its lower left corner at (0, 0), turned by a quarter or not. mm */
+export interface LaidPart {
+  readonly title: string;
+  readonly layer: PageLayer;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The order of the file: marks, then holes, then the outline (output rule 8). */
+function partLayer(part: Part): PageLayer {
+  const cut = (role: string, path: Part['outline']) => ({ pen: 'CUT' as const, role, paths: [path], circles: [] });
+  const outlines: PageLayer = {
+    clip: null,
+    strokes: [...part.holes.map((hole) => cut('hole', hole)), cut('outline', part.outline)],
+    texts: [],
+  };
+  return joined(drawnLayer(part), outlines);
+}
+
+function partBox(part: Part): Box {
+  const outline = boxOf([part.outline]);
+  return part.marks.length + part.labels.length > 0 ? unionBox([outline, boxOfDrawn(part)]) : outline;
+}
+
+export function layPart(part: Part, quarterTurn: boolean): LaidPart {
+  const box = partBox(part);
+  const [width, height] = [box.maxX - box.minX, box.maxY - box.minY];
+  const atOrigin = placeLayer(partLayer(part), { dx: -box.minX, dy: -box.minY });
+  if (!quarterTurn) return { title: part.title, layer: atOrigin, width, height };
+  return { title: part.title, layer: placeLayer(atOrigin, { angle: 90, dx: height, dy: 0 }), width: height, height: width };
+}
+
+/** Parts set in rows, left to right and downwards, with free space between; null when they are larger than the room. Lower left corner at (0, 0). */
+export function arrangeParts(parts: readonly LaidPart[], room: { readonly width: number; readonly height: number }): LaidPart | null {
+  const placed: { part: LaidPart; x: number; top: number }[] = [];
+  let [x, top, rowHeight, width] = [0, 0, 0, 0];
+  for (const part of parts) {
+    if (x > 0 && x + part.width > room.width) [x, top, rowHeight] = [0, top + rowHeight + PART_GAP, 0];
+    if (part.width > room.width || top + part.height > room.height) return null;
+    placed.push({ part, x, top });
+    width = Math.max(width, x + part.width);
+    x += part.width + PART_GAP;
+    rowHeight = Math.max(rowHeight, part.height);
+  }
+  const height = Math.max(...placed.map((p) => p.top + p.part.height));
+  const layers = placed.map(({ part, x: dx, top: down }) => placeLayer(part.layer, { dx, dy: height - down - part.height }));
+  return { title: parts.map((p) => p.title).join(', '), layer: joined(...layers), width, height };
+}
+
+/** Free space between parts on one page. mm */
+const PART_GAP = 8;

@@ -1,0 +1,123 @@
+import type { Box } from '../../geometry/path.ts';
+import { polyline } from '../../geometry/path.ts';
+import type { MakingNotes } from '../../pattern/making-notes.ts';
+import { besidePattern } from './beside-pattern.ts';
+import type { Frame } from './frame.ts';
+import { joined, type Measure, NOTHING, type PageLayer, placeLayer, scaleLayer, text } from './page.ts';
+import type { LaidPart } from './part-layer.ts';
+import type { PlannedPages, TiledPart, WholePage } from './plan-pattern.ts';
+import { contains, type Tile } from './tiles.ts';
+import { wrapWords } from './wrap-words.ts';
+
+/** A page's content without its frame. */
+export interface PageContent {
+  readonly title: string;
+  readonly layers: readonly PageLayer[];
+}
+
+const SMALL = 2;
+const PITCH = 1.75;
+const CROSS_ARM = 3;
+
+/** The pages of the pattern at 1:1: whole pages with legend and facts, or tiles with crosses and a thumbnail. */
+export function patternPages(plan: PlannedPages, frame: Frame, notes: MakingNotes | null, measure: Measure): readonly PageContent[] {
+  return plan.flatMap((page) =>
+    page.kind === 'whole'
+      ? [wholePage(page, frame, notes, measure)]
+      : page.grid.tiles.map((tile) => tilePage(page, tile, frame, notes, measure)),
+  );
+}
+
+function wholePage(page: WholePage, frame: Frame, notes: MakingNotes | null, measure: Measure): PageContent {
+  const room = frame[page.place];
+  const dx = (room.minX + room.maxX - page.content.width) / 2;
+  const dy = (room.minY + room.maxY - page.content.height) / 2;
+  const beside = notes ? besidePattern(page, frame, notes, measure).layer : NOTHING;
+  return { title: 'pattern at 1:1', layers: [placeLayer(page.content.layer, { dx, dy }), beside] };
+}
+
+function tilePage(part: TiledPart, tile: Tile, frame: Frame, notes: MakingNotes | null, measure: Measure): PageContent {
+  const { grid, content } = part;
+  const room = frame[part.place];
+  const { window } = tile;
+  // The window stands in the middle of its place; every coordinate of the drawing moves by the same amount.
+  const dx = (room.minX + room.maxX - window.minX - window.maxX) / 2;
+  const dy = (room.minY + room.maxY - window.minY - window.maxY) / 2;
+  const shown = { minX: window.minX + dx, minY: window.minY + dy, maxX: window.maxX + dx, maxY: window.maxY + dy };
+  const name = tileName(grid.rows, grid.columns, tile);
+  const drawing: PageLayer = { ...placeLayer(content.layer, { dx, dy }), clip: shown };
+  const crosses = grid.crosses
+    .filter((cross) => contains(window, cross.at))
+    .map((cross) => crossLayer(cross.name, cross.at.x + dx, cross.at.y + dy));
+  const border: PageLayer = {
+    clip: null,
+    strokes: [{ pen: 'rule', role: 'tile-edge', paths: [rectangle(shown)], circles: [] }],
+    texts: [],
+  };
+  const thumbnail = thumbnailLayer(part, tile, frame.pocket, name, measure);
+  return {
+    title: `pattern at 1:1, ${name}`,
+    layers: [drawing, border, ...crosses, thumbnail, ...(notes ? [besidePattern(part, frame, notes, measure).layer] : [])],
+  };
+}
+
+function tileName(rows: number, columns: number, tile: Tile): string {
+  return `row ${tile.row} of ${rows}, column ${tile.column} of ${columns}`;
+}
+
+function crossLayer(name: string, x: number, y: number): PageLayer {
+  const arms = [
+    polyline([
+      { x: x - CROSS_ARM, y },
+      { x: x + CROSS_ARM, y },
+    ]),
+    polyline([
+      { x, y: y - CROSS_ARM },
+      { x, y: y + CROSS_ARM },
+    ]),
+  ];
+  return {
+    clip: null,
+    strokes: [{ pen: 'rule', role: 'register-cross', paths: arms, circles: [] }],
+    texts: [text(name, x + 1, y + 1, SMALL * 0.9)],
+  };
+}
+
+const HOW_TO_JOIN = 'Cut one of two neighbours along its frame, lay crosses of the same letter on each other against the light, tape.';
+
+/** The whole drawing small, with the frames of all tiles and this one in grey, and how to join them. */
+function thumbnailLayer(part: TiledPart, tile: Tile, pocket: Box, name: string, measure: Measure): PageLayer {
+  const words = [name, ...wrapWords(HOW_TO_JOIN, pocket.maxX - pocket.minX, SMALL, false, measure)];
+  const texts = words.map((line, k) => text(line, pocket.minX, pocket.maxY - SMALL - k * SMALL * PITCH, SMALL, { bold: k === 0 }));
+  const top = pocket.maxY - words.length * SMALL * PITCH - 1;
+  const { content, grid } = part;
+  const factor = Math.min((pocket.maxX - pocket.minX) / (content.width + 20), (top - pocket.minY) / (content.height + 20));
+  const small = (box: Box) =>
+    rectangle({ minX: box.minX * factor, minY: box.minY * factor, maxX: box.maxX * factor, maxY: box.maxY * factor });
+  const outlines: LaidPart['layer'] = {
+    clip: null,
+    texts: [],
+    strokes: content.layer.strokes.filter((s) => s.pen === 'CUT').map((s) => ({ ...s, pen: 'rule' as const, role: 'thumbnail' })),
+  };
+  const picture = joined(
+    { clip: null, texts: [], strokes: [{ pen: 'shade', role: 'this-tile', paths: [small(tile.window)], circles: [] }] },
+    { clip: null, texts: [], strokes: [{ pen: 'rule', role: 'tiles', paths: grid.tiles.map((t) => small(t.window)), circles: [] }] },
+    scaleLayer(outlines, factor),
+  );
+  return joined(
+    { clip: null, strokes: [], texts },
+    placeLayer(picture, { dx: pocket.minX + 10 * factor, dy: top - (content.height + 10) * factor }),
+  );
+}
+
+function rectangle(box: Box) {
+  return polyline(
+    [
+      { x: box.minX, y: box.minY },
+      { x: box.maxX, y: box.minY },
+      { x: box.maxX, y: box.maxY },
+      { x: box.minX, y: box.maxY },
+    ],
+    true,
+  );
+}

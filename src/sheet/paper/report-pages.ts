@@ -1,0 +1,101 @@
+import type { Box } from '../../geometry/path.ts';
+import type { Report, ReportSection } from '../../pattern/report.ts';
+import { plain } from '../../units/number.ts';
+import { failure, type Result, success } from '../../units/result.ts';
+import { drawingLayer, inkOf } from './drawing-layer.ts';
+import { type Cell, type FlowSection, type FlowStyle, flow, paragraph } from './flow.ts';
+import { type Measure, type PageLayer, type PrintedSheet, placeLayer, text } from './page.ts';
+import { printableBox, turned } from './paper.ts';
+import { tableCells } from './report-table.ts';
+import type { SheetSettings } from './sheet-settings.ts';
+import { wrapWords } from './wrap-words.ts';
+
+const STYLE: FlowStyle = { text: 2.2, heading: 3, leastColumn: 0, gap: 0.9, sectionGap: 4 };
+const HEAD = 3.4;
+const UNDER = 2;
+const PITCH = 1.75;
+const PAGE_NUMBER_ROOM = 40;
+
+/** Least printable area, mm: narrower, a chart's letters are too small to be read, and lower, a chart does not fit a page. */
+const LEAST_ROOM = { width: 165, height: 200 } as const;
+
+/**
+ * A report on upright pages, as many as it needs: head and page number on each, a table's head repeated where it goes on. Refused for paper
+ * that is too small (`PAPER_TOO_SMALL`).
+ */
+export function layOutReport(
+  report: Report,
+  settings: Pick<SheetSettings, 'paper' | 'margin' | 'area'>,
+  measure: Measure,
+): Result<PrintedSheet> {
+  const { paper, margin, area } = settings;
+  const box = printableBox(paper, 'portrait', margin, area);
+  const [width, height] = [box.maxX - box.minX, box.maxY - box.minY];
+  if (width < LEAST_ROOM.width || height < LEAST_ROOM.height) return tooSmall(settings);
+  const room: Box = { ...box, maxY: box.maxY - headDepth(report, width, measure) };
+  const sections = report.sections.map((section) => flowSection(section, room, measure));
+  const layers = flow(sections, [room], STYLE);
+  if (layers === null) return tooSmall(settings);
+  const pages = layers.map((layer, k) => ({
+    title: `${report.title}, page ${k + 1}`,
+    ...turned(paper, 'portrait'),
+    layers: [headLayer(report, box, k + 1, layers.length, measure), layer],
+  }));
+  return success({ title: report.title, pages, scale: { x: 1, y: 1 } });
+}
+
+function flowSection({ heading, drawing, table, lines }: ReportSection, room: Box, measure: Measure): FlowSection {
+  const width = room.maxX - room.minX;
+  const rows = table && tableCells(table, width, STYLE, measure);
+  const cells: readonly Cell[] = [
+    ...(drawing ? [pictureCell(drawing, width, room.maxY - room.minY)] : []),
+    ...lines.map(({ mark, text: words }) => paragraph(words, width, STYLE, measure, mark)),
+    ...(rows?.rows ?? []),
+  ];
+  return { heading, cells, ...(rows && { repeated: { cell: rows.head, from: cells.length - rows.rows.length } }) };
+}
+
+/** A picture as large as the room allows, at most at its own size. Its own title is its heading. */
+function pictureCell(drawing: NonNullable<ReportSection['drawing']>, width: number, height: number): Cell {
+  const { minX, maxX, minY, maxY } = inkOf(drawing);
+  const factor = Math.min(1, width / (maxX - minX), height / (maxY - minY));
+  const dx = (width - (maxX - minX) * factor) / 2;
+  return { layer: placeLayer(drawingLayer(drawing, factor), { dx, dy: 0 }), height: (maxY - minY) * factor };
+}
+
+function headLines({ head, under }: Report, width: number, measure: Measure) {
+  return {
+    head: wrapWords(head, width - PAGE_NUMBER_ROOM, HEAD, true, measure),
+    under: under.flatMap((line) => wrapWords(line, width, UNDER, false, measure)),
+  };
+}
+
+function headDepth(report: Report, width: number, measure: Measure): number {
+  const { head, under } = headLines(report, width, measure);
+  return head.length * HEAD * PITCH + under.length * UNDER * PITCH + 3;
+}
+
+function headLayer(report: Report, box: Box, page: number, pages: number, measure: Measure): PageLayer {
+  const { head, under } = headLines(report, box.maxX - box.minX, measure);
+  const headTop = box.maxY - HEAD;
+  const underTop = box.maxY - head.length * HEAD * PITCH - UNDER;
+  return {
+    clip: null,
+    strokes: [],
+    texts: [
+      ...head.map((line, k) => text(line, box.minX, headTop - k * HEAD * PITCH, HEAD, { bold: true })),
+      ...under.map((line, k) => text(line, box.minX, underTop - k * UNDER * PITCH, UNDER)),
+      text(`page ${page} of ${pages}`, box.maxX, headTop, STYLE.heading, { bold: true, align: 'right' }),
+    ],
+  };
+}
+
+function tooSmall({ paper, margin }: Pick<SheetSettings, 'paper' | 'margin'>): Result<never> {
+  const { width, height } = LEAST_ROOM;
+  return failure({
+    code: 'PAPER_TOO_SMALL',
+    where: '--paper',
+    message: `paper: ${paper.name} with margins of ${plain(margin)} mm leaves less than the ${width} x ${height} mm that a report needs. Use a4, letter or larger, or smaller margins.`,
+    kind: 'input',
+  });
+}

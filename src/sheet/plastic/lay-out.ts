@@ -1,0 +1,158 @@
+import { plain } from '../../units/number.ts';
+import { failure, type Problem, type Result, success } from '../../units/result.ts';
+import { seeded } from '../../units/seeded.ts';
+import { type CutEffort, cutBars, DEFAULT_EFFORT } from '../bars/cut-bars.ts';
+import type { LaidSheet, Layout, LayRules, SheetPart, StockSheet } from './layout.ts';
+import { fullestSheet, packBothWays } from './pack-both-ways.ts';
+import { exchanged, exchangedPut, fits, type PackPart, type Put, packParts, placementOf, type Room, roomOf, turnsOf } from './pack-box.ts';
+import { packGuillotine } from './pack-guillotine.ts';
+import { type BarCutter, fillRoom, packRows } from './pack-rows.ts';
+import { sheetsAtLeast } from './sheet-bounds.ts';
+
+export interface LayRequest {
+  readonly parts: readonly SheetPart[];
+  readonly sheet: StockSheet;
+  /** Used first, each once, in the order given. */
+  readonly remnants: readonly StockSheet[];
+  readonly rules: LayRules;
+  readonly effort?: CutEffort;
+  readonly cutter?: BarCutter;
+}
+
+/** Orders of mixed boxes tried by chance, in all; with more parts fewer, so that the time stays about the same. */
+const SHUFFLES = 60_000;
+const MOST_SHUFFLED = 400;
+
+/**
+ * Parts on remnants and then on as few new sheets as were found, every sheet so that it can be cut with shears from edge to edge. The same request gives
+ * the same layout. Refused with `PART_TOO_LARGE` for each part that fits no sheet.
+ */
+export function layOut({ parts, sheet, remnants, rules, effort = DEFAULT_EFFORT, cutter = cutBars }: LayRequest): Result<Layout> {
+  const all = packParts(parts, rules);
+  const room = roomOf(sheet, rules);
+  const turns = turnsOf(rules.grain);
+  const onRemnants = fillRemnants(all, remnants, rules);
+  const rest = onRemnants.rest;
+  const tooLarge = rest.filter((p) => !turns.some((turned) => fits(p, room, turned)));
+  if (tooLarge.length > 0) return failure(...tooLarge.map((p) => tooLargeProblem(parts[p.part] as SheetPart, sheet, rules)));
+  const packed = rest.length === 0 ? { sheets: [], rowsBound: 0 } : fewestSheets(rest, room, turns, effort, cutter);
+  const bound =
+    remnants.length === 0 ? Math.max(packed.rowsBound, sheetsAtLeast(rest, room, turns)) : areaBound(all, remnants, rules, room);
+  const sheets: LaidSheet[] = [
+    ...onRemnants.sheets,
+    ...packed.sheets.map((put) => ({ stock: sheet, isRemnant: false, placements: put.map((p) => placementOf(p, rules)) })),
+  ];
+  return success({ parts, rules, sheets, newSheets: packed.sheets.length, atLeast: bound });
+}
+
+type Packing = readonly (readonly Put[])[];
+
+function fewestSheets(
+  parts: readonly PackPart[],
+  room: Room,
+  turns: readonly boolean[],
+  effort: CutEffort,
+  cutter: BarCutter,
+): { sheets: Packing; rowsBound: number } {
+  const found: Packing[] = [];
+  let rowsBound = 0;
+  for (const turned of turns) {
+    if (!parts.every((p) => fits(p, room, turned))) continue;
+    const seen = turned ? exchanged(room) : room;
+    const rows = packRows(parts, seen, effort, cutter);
+    found.push(turned ? rows.sheets.map((put) => put.map(exchangedPut)) : rows.sheets);
+    if (turns.length === 1)
+      rowsBound = Math.max(...[...rows.rowsAtLeast].map(([width, count]) => Math.ceil(count / Math.floor(seen.across / width))));
+  }
+  const bound = Math.max(rowsBound, sheetsAtLeast(parts, room, turns));
+  if (turns.length > 1) found.push(...[packBothWays(parts, room)].filter((p) => p !== null));
+  const widths = new Set(parts.map((p) => p.width)).size;
+  if (widths > 1 || turns.length > 1)
+    found.push(mixed(parts, room, turns, bound, effort, Math.min(...found.map((p) => p.length), Number.POSITIVE_INFINITY)));
+  return { sheets: found.reduce((best, packing) => (packing.length < best.length ? packing : best)), rowsBound };
+}
+
+/** Mixed boxes: a few fixed orders, then shuffled ones until the bound is reached. */
+function mixed(
+  parts: readonly PackPart[],
+  room: Room,
+  turns: readonly boolean[],
+  bound: number,
+  effort: CutEffort,
+  toBeat: number,
+): Packing {
+  const orders: ((a: PackPart, b: PackPart) => number)[] = [
+    (a, b) => b.length * b.width - a.length * a.width,
+    (a, b) => b.width - a.width || b.length - a.length,
+    (a, b) => b.length - a.length || b.width - a.width,
+    (a, b) => Math.min(b.length, b.width) - Math.min(a.length, a.width),
+  ];
+  let bestOrder = parts;
+  let best: Packing | null = null;
+  const attempt = (order: readonly PackPart[]) => {
+    const packing = packGuillotine(order, room, turns);
+    if (best !== null && fullness(packing) <= fullness(best)) return;
+    best = packing;
+    bestOrder = order;
+  };
+  for (const order of orders) attempt(parts.toSorted((a, b) => order(a, b) || a.part - b.part));
+  const random = seeded(effort.seed);
+  const rounds = effort.work > 0 && parts.length <= MOST_SHUFFLED ? Math.ceil(SHUFFLES / parts.length) : 0;
+  for (let round = 0; round < rounds && Math.min(toBeat, (best as Packing | null)?.length ?? toBeat) > bound; round++) {
+    const order = [...bestOrder];
+    for (let k = 0; k < 1 + (round % 4); k++) {
+      const from = Math.floor(random() * order.length);
+      const [moved] = order.splice(from, 1) as [PackPart];
+      order.splice(Math.floor(random() * (order.length + 1)), 0, moved);
+    }
+    attempt(order);
+  }
+  if (best === null) throw new RangeError('nothing to lay out');
+  return best;
+}
+
+/** Fewer sheets are better, then a last sheet with fewer parts. */
+function fullness(packing: Packing): number {
+  return -packing.length - (packing.at(-1)?.length ?? 0) / 1e6;
+}
+
+function fillRemnants(
+  parts: readonly PackPart[],
+  remnants: readonly StockSheet[],
+  rules: LayRules,
+): { sheets: LaidSheet[]; rest: readonly PackPart[] } {
+  const sheets: LaidSheet[] = [];
+  let rest = parts;
+  for (const stock of remnants) {
+    const room = roomOf(stock, rules);
+    if (rest.length === 0 || room.along <= 0 || room.across <= 0) continue;
+    const put =
+      rules.grain === 'along'
+        ? fillRoom(rest, room)
+        : rules.grain === 'across'
+          ? fillRoom(rest, exchanged(room)).map(exchangedPut)
+          : fullestSheet(rest, room);
+    if (put.length === 0) continue;
+    sheets.push({ stock, isRemnant: true, placements: put.map((p) => placementOf(p, rules)) });
+    const taken = new Set(put.map((p) => p.part));
+    rest = rest.filter((p) => !taken.has(p.part));
+  }
+  return { sheets, rest };
+}
+
+/** With remnants only areas bound the new sheets: what the remnants could hold at most is taken off. */
+function areaBound(parts: readonly PackPart[], remnants: readonly StockSheet[], rules: LayRules, room: Room): number {
+  const needed = parts.reduce((sum, p) => sum + p.length * p.width, 0);
+  const given = remnants.reduce((sum, stock) => {
+    const { along, across } = roomOf(stock, rules);
+    return sum + Math.max(0, along) * Math.max(0, across);
+  }, 0);
+  return Math.max(0, Math.ceil((needed - given) / (room.along * room.across) - 1e-9));
+}
+
+function tooLargeProblem(part: SheetPart, sheet: StockSheet, rules: LayRules): Problem {
+  const size = `${plain(part.length, 1)} x ${plain(part.width, 1)} mm`;
+  const within = `${plain(sheet.along - 2 * rules.margin, 1)} x ${plain(sheet.across - 2 * rules.margin, 1)} mm`;
+  const message = `${part.id} is ${size} and fits no sheet: inside the margins there are ${within} along and across the grain, and the grain is ${rules.grain}. Take a larger sheet, a smaller margin or --grain free.`;
+  return { code: 'PART_TOO_LARGE', where: part.id, message, kind: 'refused' };
+}

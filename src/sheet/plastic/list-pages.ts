@@ -1,0 +1,124 @@
+import { polyline } from '../../geometry/path.ts';
+import type { Label, Mark, Pattern } from '../../pattern/pattern.ts';
+import { GEOMETRY_VERSION } from '../../pattern/strip/strip.ts';
+import { wrapText } from '../../pattern/text-lines.ts';
+import { plain } from '../../units/number.ts';
+import { type CutPiece, pieceInWords } from './cut-list.ts';
+import { warningWords } from './warning-words.ts';
+
+/** A4 upright (ISO 216), mm. */
+const PAGE = { width: 210, height: 297 };
+const MARGIN = 15;
+const TEXT = 2.2;
+const PITCH = 4.2;
+const HEADING = 3.5;
+/** Where each column begins, mm from the left margin; the last one takes what is left. */
+const COLUMNS = { number: 0, code: 10, side: 45, size: 58, quantity: 82, done: 101, notes: 108 } as const;
+const NOTES_WIDTH = PAGE.width - 2 * MARGIN - COLUMNS.notes;
+const BOX = 3;
+/** Line pitch of the words under the list. */
+const LEGEND_PITCH = 3.2;
+
+/** A cut list to print and tick off, as pages of A4 drawn on INFO alone: number, code, side, size, how many, a box to tick, the block or plate and warnings; distances of marks stand in the CSV and on the parts. */
+export function listPages(pieces: readonly CutPiece[], heading: string, date: string | null): readonly Pattern[] {
+  const rows = pieces.map((piece, i) => ({ piece, number: i + 1, lines: notesOf(piece) }));
+  const pages: (typeof rows)[] = [[]];
+  let used = 0;
+  // Each page explains its own codes, so room for all of them is kept on every one.
+  const room = PAGE.height - 2 * MARGIN - 4 * PITCH - legendOf(pieces).length * LEGEND_PITCH;
+  for (const row of rows) {
+    const height = Math.max(1, row.lines.length) * PITCH + 1;
+    if (used + height > room && pages.at(-1)?.length) {
+      pages.push([]);
+      used = 0;
+    }
+    pages.at(-1)?.push(row);
+    used += height;
+  }
+  return pages.map((page, k) => pageOf(page, `${heading}, page ${k + 1} of ${pages.length}`, date));
+}
+
+/** The codes of these pieces with their words, each once, as lines under a list. */
+function legendOf(pieces: readonly CutPiece[]): readonly string[] {
+  const codes = [...new Set(pieces.flatMap((piece) => piece.warnings))].sort();
+  const explained = codes.flatMap((code) => {
+    const words = warningWords(code);
+    return words === null ? [] : wrapText(`${code}: ${words}`, PAGE.width - 2 * MARGIN, TEXT * 0.8);
+  });
+  return explained.length === 0 ? [] : ['WHAT TO LOOK AT', ...explained];
+}
+
+function notesOf(piece: CutPiece): readonly string[] {
+  const text = [
+    pieceInWords(piece) || 'blank, without marks',
+    piece.warnings.length > 0 ? `LOOK AT ${piece.warnings.join(', ')}` : '',
+  ].filter((t) => t !== '');
+  return text.length === 0 ? [] : wrapText(text.join('; '), NOTES_WIDTH, TEXT * 0.8);
+}
+
+function pageOf(
+  rows: readonly { piece: CutPiece; number: number; lines: readonly string[] }[],
+  title: string,
+  date: string | null,
+): Pattern {
+  const labels: Label[] = [];
+  const marks: Mark[] = [];
+  const put = (text: string, column: number, y: number, height = TEXT) => {
+    if (text !== '') labels.push({ layer: 'INFO', text, at: { x: MARGIN + column, y }, height, align: 'left', angle: 0 });
+  };
+  let y = PAGE.height - MARGIN - HEADING;
+  const invented = rows.some(({ piece }) => piece.invented) ? '   (invented demo)' : '';
+  put(`${title}${date ? `, ${date}` : ''}${invented}`, 0, y, HEADING);
+  y -= 2 * PITCH;
+  const heads = {
+    number: 'No',
+    code: 'CODE',
+    side: 'HAND',
+    size: 'SIZE, mm',
+    quantity: 'HOW MANY',
+    done: '',
+    notes: 'BLOCK or PLATE, and what to look at',
+  };
+  for (const [key, text] of Object.entries(heads)) put(text, COLUMNS[key as keyof typeof COLUMNS], y);
+  marks.push(line('table-head', 'line under the head', y - 1.4));
+  y -= PITCH + 1;
+  for (const { piece, number, lines } of rows) {
+    put(String(number), COLUMNS.number, y);
+    put(piece.code, COLUMNS.code, y);
+    put(piece.side?.toUpperCase() ?? '', COLUMNS.side, y);
+    put(`${plain(piece.length, 1)} x ${plain(piece.width, 1)}`, COLUMNS.size, y);
+    put(String(piece.quantity), COLUMNS.quantity, y);
+    marks.push(box(MARGIN + COLUMNS.done, y - 0.5, number));
+    for (const [k, text] of lines.entries()) put(text, COLUMNS.notes, y - k * PITCH, TEXT * 0.8);
+    y -= Math.max(1, lines.length) * PITCH + 1;
+  }
+  const legend = legendOf(rows.map(({ piece }) => piece));
+  for (const [k, text] of legend.entries()) put(text, 0, MARGIN + (legend.length - 1 - k) * LEGEND_PITCH, TEXT * 0.8);
+  return {
+    kind: 'page',
+    title,
+    parts: [],
+    beside: { marks, labels },
+    extents: { minX: 0, minY: 0, maxX: PAGE.width, maxY: PAGE.height },
+    inputs: { schema: 'knucklewright/inputs@1', geometryVersion: GEOMETRY_VERSION, date, kind: 'page', page: 'cut list' },
+    warnings: [],
+  };
+}
+
+function line(role: string, title: string, y: number): Mark {
+  const path = polyline([
+    { x: MARGIN, y },
+    { x: PAGE.width - MARGIN, y },
+  ]);
+  return { layer: 'INFO', role, title, paths: [path], circles: [] };
+}
+
+function box(x: number, y: number, number: number): Mark {
+  const corners = [
+    { x, y },
+    { x: x + BOX, y },
+    { x: x + BOX, y: y + BOX },
+    { x, y: y + BOX },
+  ];
+  return { layer: 'INFO', role: 'tick-box', title: `box to tick, piece ${number}`, paths: [polyline(corners, true)], circles: [] };
+}

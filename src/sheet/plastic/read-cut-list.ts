@@ -1,0 +1,158 @@
+import { CsvError, parse } from 'csv-parse/sync';
+import * as z from 'zod';
+import { SIDES } from '../../hand/digits.ts';
+import { CarriedDesign } from '../../pattern/plate/read-plate.ts';
+import { readPlateOptions } from '../../pattern/plate/read-plate-options.ts';
+import { formWords } from '../../units/form-words.ts';
+import { parseLength } from '../../units/length.ts';
+import { quote, visible } from '../../units/quote.ts';
+import { failure, type Problem, type Result, success } from '../../units/result.ts';
+import { CUT_LIST_COLUMNS, CUT_LIST_SCHEMA, type CutPiece } from './cut-list.ts';
+
+export interface CutList {
+  readonly pieces: readonly CutPiece[];
+  /** What the strips were made with; null in a CSV. */
+  readonly settings: Readonly<Record<string, unknown>> | null;
+}
+
+export const MOST_PIECES = 100_000;
+const LARGEST_SIDE = 3000;
+
+const size = z.number().positive().max(LARGEST_SIDE);
+const pieceForm = z.strictObject({
+  id: z.string().min(1).max(120),
+  code: z.string().min(1).max(60),
+  side: z.enum(SIDES).nullable(),
+  block: z.string().max(60).nullable(),
+  plate: z.strictObject({ design: CarriedDesign, options: z.record(z.string(), z.unknown()) }).nullable(),
+  length: size,
+  width: size,
+  quantity: z.int().min(1).max(MOST_PIECES),
+  marks: z.array(z.strictObject({ at: z.number(), role: z.string().max(60), title: z.string().max(120) })).max(100),
+  warnings: z.array(z.string().max(60)).max(100),
+  invented: z.boolean(),
+  hand: z.unknown(),
+});
+const listForm = z.strictObject({
+  schema: z.literal(CUT_LIST_SCHEMA),
+  units: z.literal('mm'),
+  settings: z.record(z.string(), z.unknown()),
+  pieces: z.array(pieceForm).min(1).max(MOST_PIECES),
+});
+
+/** A cut list from the text of a file, JSON when it begins so, else CSV. All problems at once: `CUT_LIST`, with line and column for CSV. */
+export function readCutList(text: string, source: string): Result<CutList> {
+  return /^\uFEFF?\s*\{/.test(text) ? fromJson(text, source) : fromCsv(text, source);
+}
+
+function fromJson(text: string, source: string): Result<CutList> {
+  let json: unknown;
+  try {
+    json = JSON.parse(text.replace(/^\uFEFF/, ''));
+  } catch (error) {
+    return failure(problem(source, '', `is not JSON (${error instanceof Error ? visible(error.message) : ''})`));
+  }
+  const read = listForm.safeParse(json);
+  if (!read.success)
+    return failure(
+      ...read.error.issues.slice(0, 20).map((issue) => problem(source, issue.path.map(String).join('.'), formWords(issue, json))),
+    );
+  const problems: Problem[] = [];
+  const pieces = read.data.pieces.map((piece): CutPiece => {
+    if (!piece.plate) return { ...piece, plate: null };
+    const options = readPlateOptions([{ origin: `${source}: ${piece.id}`, values: piece.plate.options }]);
+    if (options.ok) return { ...piece, plate: { design: piece.plate.design, options: options.value } };
+    problems.push(...options.problems);
+    return { ...piece, plate: null };
+  });
+  return problems.length > 0 ? failure(...problems.slice(0, 50)) : success({ pieces, settings: read.data.settings });
+}
+
+function fromCsv(text: string, source: string): Result<CutList> {
+  const firstLine = text.slice(0, Math.max(0, text.search(/[\r\n]|$/)));
+  const delimiter = (firstLine.match(/;/g) ?? []).length > (firstLine.match(/,/g) ?? []).length ? ';' : ',';
+  let rows: { info: { lines: number }; record: Record<string, string> }[];
+  try {
+    rows = parse(text, {
+      bom: true,
+      delimiter,
+      columns: (header: string[]) => header.map((h) => h.trim()),
+      info: true,
+      skip_empty_lines: true,
+      max_record_size: 100_000,
+      // One more than may be is enough to say so, whatever stands behind.
+      to: MOST_PIECES + 1,
+    });
+  } catch (error) {
+    if (!(error instanceof CsvError)) throw error;
+    return failure(problem(source, '', visible(error.message)));
+  }
+  if (rows.length > MOST_PIECES) return failure(problem(source, '', `has more than ${MOST_PIECES} rows`));
+  const problems: Problem[] = [];
+  const pieces = rows.flatMap(({ info, record }, i) => {
+    const piece = pieceOf(record, i, (column, message) => problems.push(problem(source, `line ${info.lines}, ${column}`, message)));
+    return piece ? [piece] : [];
+  });
+  const columns = Object.keys(rows[0]?.record ?? {});
+  const unknown = columns.filter((name) => !CUT_LIST_COLUMNS.some((known) => known === name));
+  if (unknown.length > 0)
+    problems.unshift(
+      problem(
+        source,
+        'header',
+        `has unknown columns (${unknown.slice(0, 5).map(quote).join(', ')}); it may have ${CUT_LIST_COLUMNS.join(', ')}`,
+      ),
+    );
+  if (rows.length === 0) problems.push(problem(source, '', 'has no rows; a cut list has at least the columns length and width, in mm'));
+  const ids = new Set<string>();
+  for (const { id } of pieces) {
+    if (ids.has(id)) problems.push(problem(source, 'id', `${quote(id)} stands twice`));
+    ids.add(id);
+  }
+  return problems.length > 0 ? failure(...problems.slice(0, 50)) : success({ pieces, settings: null });
+}
+
+function pieceOf(record: Record<string, string>, row: number, report: (column: string, message: string) => void): CutPiece | null {
+  const length = sizeOf(record, 'length', report);
+  const width = sizeOf(record, 'width', report);
+  const quantity = record.quantity?.trim() ? Number(record.quantity) : 1;
+  if (!(Number.isInteger(quantity) && quantity >= 1 && quantity <= MOST_PIECES)) {
+    report('quantity', `is ${quote(record.quantity)}; a whole number from 1 is needed`);
+    return null;
+  }
+  if (length === null || width === null) return null;
+  const id = record.id?.trim() || `PIECE-${row + 1}`;
+  const side = SIDES.find((known) => known === record.side?.trim()) ?? null;
+  const code = record.code?.trim() || id;
+  const warnings = record.warnings?.split(' ').filter((w) => w !== '') ?? [];
+  return {
+    id,
+    code,
+    side,
+    block: record.block?.trim() || null,
+    plate: null,
+    length,
+    width,
+    quantity,
+    marks: [],
+    warnings,
+    invented: record.invented?.trim() === 'yes',
+    hand: null,
+  };
+}
+
+function sizeOf(
+  record: Record<string, string>,
+  column: 'length' | 'width',
+  report: (column: string, message: string) => void,
+): number | null {
+  const parsed = parseLength(record[column] ?? '', 'mm');
+  const message = parsed.ok ? (parsed.mm > LARGEST_SIDE ? `is ${quote(record[column])}; at most ${LARGEST_SIDE} mm` : null) : parsed.reason;
+  if (message === null && parsed.ok) return parsed.mm;
+  report(column, message ?? '');
+  return null;
+}
+
+function problem(source: string, where: string, message: string): Problem {
+  return { code: 'CUT_LIST', where, message: `${source}: ${where === '' ? '' : `${where}: `}${message}.`, kind: 'input' };
+}

@@ -1,0 +1,274 @@
+import type { Box } from '../../geometry/path.ts';
+import { polyline } from '../../geometry/path.ts';
+import { boxOf, unionBox } from '../../geometry/path-measures.ts';
+import { CAUTIONS } from '../../pattern/cautions.ts';
+import { dashed } from '../../pattern/dashes.ts';
+import type { Label, Mark, Part, Pattern, ReadingList } from '../../pattern/pattern.ts';
+import { boxOfDrawn } from '../../pattern/place-marks.ts';
+import { referenceSquare } from '../../pattern/reference-square.ts';
+import { GEOMETRY_VERSION } from '../../pattern/strip/strip.ts';
+import { textBlock, wrapText } from '../../pattern/text-lines.ts';
+import { validatePattern } from '../../pattern/validate-pattern.ts';
+import { plain } from '../../units/number.ts';
+import { failure, type Result, success } from '../../units/result.ts';
+import { SAME_POINT } from '../../units/tolerance.ts';
+import { type CutPiece, pieceInWords } from './cut-list.ts';
+import { type LaidSheet, type Layout, type Placement, placedBox, type SheetPart, turnOf, utilisation } from './layout.ts';
+import { numbered, placePart } from './place-part.ts';
+import { type ShearCut, shearCuts } from './shear-cuts.ts';
+
+export interface SheetDrawing {
+  readonly layout: Layout;
+  /** Place of the sheet in the layout. */
+  readonly sheet: number;
+  /** The pieces in the order of the layout's parts, and what each is drawn as. */
+  readonly pieces: readonly CutPiece[];
+  readonly partOf: (piece: CutPiece) => Result<Part>;
+  readonly date: string | null;
+  /** What the files carry so that the sheet can be laid out again. */
+  readonly request: Readonly<Record<string, unknown>>;
+}
+
+const TEXT = 2.2;
+const COLUMN_GAP = 10;
+const COLUMN_WIDTH = 108;
+/** Height that the text beside a low remnant takes at least, mm. */
+const LEAST_HEIGHT = 120;
+/** Line pitch of `textBlock`, in capital heights. */
+const PITCH = 1.75;
+
+/** Remnants narrower than this go to waste, mm. */
+export const LEAST_REMNANT = 15;
+
+/**
+ * A laid sheet as a pattern: every part where it lies, with its number on it; the sheet's edge, the shear cuts and, to its right, the numbered list, the order of
+ * cutting and the cautions on INFO. The sheet's lower left corner is (0, 0). Refused when a part cannot be drawn, or is not as large as it was laid.
+ */
+export function sheetPattern(drawing: SheetDrawing): Result<Pattern> {
+  const { layout, pieces, partOf, date, request } = drawing;
+  const laid = layout.sheets[drawing.sheet];
+  if (!laid) throw new RangeError(`no sheet ${drawing.sheet}`);
+  const parts: Part[] = [];
+  const unnumbered: number[] = [];
+  const cut = shearing(layout, laid);
+  const order = inReadingOrder(layout.parts, laid);
+  for (const [k, placement] of order.entries()) {
+    const piece = pieces[placement.part] as CutPiece;
+    const made = partOf(piece);
+    if (!made.ok) return made;
+    const placed = placePart(made.value, placement.x, placement.y, turnOf(placement));
+    const box = boxOf([placed.outline]);
+    const counted = placedBox(layout.parts[placement.part] ?? { id: '', length: 0, width: 0 }, placement);
+    const off = Math.max(Math.abs(box.maxX - counted.maxX), Math.abs(box.maxY - counted.maxY));
+    // Sizes in a list are rounded to a thousandth.
+    if (off > 0.001 + SAME_POINT) {
+      const message = `${piece.id}: its outline is ${plain(off, 3)} mm larger or smaller than in the cut list; make the cut list again with these options.`;
+      return failure({ code: 'PIECE_CHANGED', where: piece.id, message, kind: 'refused' });
+    }
+    const withNumber = numbered(placed, String(k + 1));
+    if (!withNumber.found) unnumbered.push(k + 1);
+    parts.push({ ...withNumber.part, id: `${k + 1}-${piece.id}`, title: `${k + 1}: ${placed.title}` });
+  }
+  const lists = readingLists(
+    drawing,
+    laid,
+    order.map((p) => pieces[p.part] as CutPiece),
+    cut.cuts,
+    cut.remnants,
+    unnumbered,
+  );
+  const beside = besideSheet(laid, columnLines(lists), cut.cuts);
+  const box = unionBox([{ minX: 0, minY: 0, maxX: laid.stock.along, maxY: laid.stock.across }, boxOfDrawn(beside)]);
+  const pattern: Pattern = {
+    kind: 'sheet',
+    title: title(drawing, laid),
+    parts,
+    beside,
+    extents: { minX: 0, minY: 0, maxX: box.maxX + 5, maxY: box.maxY },
+    inputs: {
+      schema: 'knucklewright/inputs@1',
+      geometryVersion: GEOMETRY_VERSION,
+      date,
+      kind: 'sheet',
+      sheet: drawing.sheet + 1,
+      ...request,
+    },
+    lists,
+    warnings: [],
+  };
+  const sound = validatePattern(pattern);
+  return sound.ok ? success(pattern) : sound;
+}
+
+/**
+ * Placements from the upper left, row by row, as one reads; numbers follow this order. A row is what lies with its middle above the lower edge of the highest
+ * part that is left.
+ */
+export function inReadingOrder(parts: readonly SheetPart[], laid: LaidSheet): LaidSheet['placements'] {
+  let left = laid.placements
+    .map((placement) => ({ placement, box: placedBox(parts[placement.part] ?? { id: '', length: 0, width: 0 }, placement) }))
+    .sort((a, b) => b.box.maxY - a.box.maxY || a.box.minX - b.box.minX);
+  const order: Placement[] = [];
+  while (left.length > 0) {
+    const lower = left[0]?.box.minY ?? 0;
+    const inRow = ({ box }: (typeof left)[number]) => (box.minY + box.maxY) / 2 > lower;
+    const row = left.filter(inRow).sort((a, b) => a.box.minX - b.box.minX || b.box.minY - a.box.minY);
+    order.push(...row.map(({ placement }) => placement));
+    left = left.filter((each) => !inRow(each));
+  }
+  return order;
+}
+
+/** Cuts and remnants of a sheet whose layout was proven. Where parts are nested, shears only cut off the rests beside all of them. */
+export function shearing(layout: Layout, laid: LaidSheet): { readonly cuts: readonly ShearCut[]; readonly remnants: readonly Box[] } {
+  const boxes = laid.placements.map((p) => placedBox(layout.parts[p.part] ?? { id: '', length: 0, width: 0 }, p));
+  const edge = { minX: 0, minY: 0, maxX: laid.stock.along, maxY: laid.stock.across };
+  const found = shearCuts(laid.byOutline ? [unionBox(boxes)] : boxes, edge, layout.rules.gap, LEAST_REMNANT);
+  if (!found) throw new Error('a proven layout cannot be cut with shears');
+  return found;
+}
+
+function title(drawing: SheetDrawing, laid: LaidSheet): string {
+  const name = laid.isRemnant ? `remnant ${laid.stock.id}` : 'new sheet';
+  return `Sheet ${drawing.sheet + 1} of ${drawing.layout.sheets.length}, ${name}, ${laid.placements.length} parts`;
+}
+
+function readingLists(
+  drawing: SheetDrawing,
+  laid: LaidSheet,
+  pieces: readonly CutPiece[],
+  cuts: readonly ShearCut[],
+  remnants: readonly Box[],
+  unnumbered: readonly number[],
+): readonly ReadingList[] {
+  const { rules, parts } = drawing.layout;
+  const used = utilisation(laid, parts);
+  const mm = (value: number) => plain(value, 1);
+  const named = (p: CutPiece) => [p.code, ...(p.side ? [p.side.toUpperCase()] : [])].join(' ');
+  const about = (p: CutPiece) =>
+    [named(p), `${mm(p.length)} x ${mm(p.width)}`, pieceInWords(p)].filter((words) => words !== '').join('   ');
+  const ordered = cuts.map((cut, k) => cutText(cut, k + 1));
+  return [
+    {
+      heading: title(drawing, laid).toUpperCase(),
+      lines: [
+        `${mm(laid.stock.along)} along the grain x ${mm(laid.stock.across)} mm, ${plain(100 * used, 1)} % used`,
+        `gap ${mm(rules.gap)}, margin ${mm(rules.margin)}, grain ${rules.grain}${drawing.date ? `, ${drawing.date}` : ''}`,
+        ...(pieces.some((p) => p.invented) ? ['(invented demo)'] : []),
+      ],
+    },
+    {
+      heading: 'PARTS, from the upper left, row by row',
+      lines: [
+        ...pieces.map((p, k) => `${k + 1}   ${about(p)}`),
+        ...(unnumbered.length > 0 ? [`No room for the number on: ${unnumbered.join(', ')}`] : []),
+      ],
+    },
+    laid.byOutline
+      ? {
+          heading: 'CUT ALONG THE OUTLINES',
+          lines: [
+            'These parts are nested, some of them upside down, and no straight cut runs between them.',
+            ...(cuts.length > 0 ? ['First the rests with shears, mm from the lower left corner:', ...ordered] : []),
+            'then each part along its outline',
+          ],
+        }
+      : { heading: 'CUTTING ORDER with shears, mm from the lower left corner', lines: [...ordered, 'then each part along its outline'] },
+    { heading: 'REMNANTS to keep, along x across the grain', lines: remnants.length === 0 ? ['none'] : counted(remnants.map(sizeText)) },
+    { heading: '', lines: [CAUTIONS.heat, CAUTIONS.skin, CAUTIONS.contraindications, CAUTIONS.laser, CAUTIONS.model, CAUTIONS.licensed] },
+  ];
+}
+
+function sizeText(box: Box): string {
+  return `${plain(box.maxX - box.minX, 1)} x ${plain(box.maxY - box.minY, 1)}`;
+}
+
+/** Equal texts once, with how many there are. */
+function counted(texts: readonly string[]): readonly string[] {
+  return [...new Set(texts)].map((each) => {
+    const count = texts.filter((text) => text === each).length;
+    return count === 1 ? each : `${count} of ${each}`;
+  });
+}
+
+/** The lists as lines of one column. */
+function columnLines(lists: readonly ReadingList[]): readonly string[] {
+  const wrapped = (line: string) => wrapText(line, COLUMN_WIDTH, TEXT);
+  return lists.flatMap(({ heading, lines }, k) => [
+    ...(k > 0 ? [''] : []),
+    ...(heading === '' ? [] : wrapped(heading)),
+    ...lines.flatMap(wrapped),
+  ]);
+}
+
+/** A cut in words: which way, where, and from where to where. */
+export function cutText({ direction, at, piece }: ShearCut, number: number): string {
+  const [from, to] = direction === 'along' ? [piece.minX, piece.maxX] : [piece.minY, piece.maxY];
+  const where = direction === 'along' ? 'up from the lower edge' : 'from the left edge';
+  return `${number}   ${direction} the grain, ${plain(at, 1)} ${where}, from ${plain(from, 1)} to ${plain(to, 1)}`;
+}
+
+/** Edge of the sheet, grain arrow, cuts as dashes, and the text in columns as high as the sheet. */
+function besideSheet(
+  laid: LaidSheet,
+  lines: readonly string[],
+  cuts: readonly ShearCut[],
+): { marks: readonly Mark[]; labels: readonly Label[] } {
+  const { along, across } = laid.stock;
+  const info = (role: string, name: string, paths: Mark['paths']): Mark => ({ layer: 'INFO', role, title: name, paths, circles: [] });
+  const edge = polyline(
+    [
+      { x: 0, y: 0 },
+      { x: along, y: 0 },
+      { x: along, y: across },
+      { x: 0, y: across },
+    ],
+    true,
+  );
+  const x = along + COLUMN_GAP;
+  const top = Math.max(across, LEAST_HEIGHT);
+  const square = referenceSquare(x, top);
+  const columns = inColumns(lines, x, top, 50 + COLUMN_GAP);
+  const arrowY = top - 50 - COLUMN_GAP / 2;
+  const arrow = [
+    polyline([
+      { x, y: arrowY },
+      { x: x + 40, y: arrowY },
+    ]),
+    polyline([
+      { x: x + 37, y: arrowY + 2 },
+      { x: x + 40, y: arrowY },
+      { x: x + 37, y: arrowY - 2 },
+    ]),
+  ];
+  const grain: Label = { layer: 'INFO', text: 'GRAIN', at: { x: x + 43, y: arrowY - TEXT / 2 }, height: TEXT, align: 'left', angle: 0 };
+  return {
+    marks: [
+      info('sheet-edge', 'edge of the sheet', [edge]),
+      info('grain', 'direction of the grain', arrow),
+      ...cuts.map((cut, k) => info('shear-cut', `cut ${k + 1}`, cutLine(cut))),
+      ...square.marks,
+    ],
+    labels: [...square.labels, grain, ...columns],
+  };
+}
+
+function cutLine({ direction, at, piece }: ShearCut): Mark['paths'] {
+  return direction === 'along'
+    ? dashed({ x: piece.minX, y: at }, { x: piece.maxX, y: at }, [6, 4])
+    : dashed({ x: at, y: piece.minY }, { x: at, y: piece.maxY }, [6, 4]);
+}
+
+function inColumns(lines: readonly string[], left: number, top: number, firstDrop: number): readonly Label[] {
+  const perColumn = (drop: number) => Math.max(1, Math.floor((top - drop) / (TEXT * PITCH)));
+  const labels: Label[] = [];
+  let from = 0;
+  for (let column = 0; from < lines.length; column++) {
+    const drop = column === 0 ? firstDrop : 0;
+    const count = perColumn(drop);
+    const x = left + column * (COLUMN_WIDTH + COLUMN_GAP);
+    labels.push(...textBlock(lines.slice(from, from + count), { x, y: top - drop }, TEXT).labels);
+    from += count;
+  }
+  return labels;
+}
