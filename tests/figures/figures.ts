@@ -6,5 +6,4 @@ export { drawPage, pageSizes } from '../read-pdf.ts';
 export { accuracyText } from './accuracy-text.ts';
 export { equalWork } from './equal-work.ts';
 export { exponentOf } from './growth.ts';
-export { handsTable } from './hands-table.ts';
 export { sampleFiles, strokedBox } from './sample-files.ts';

@@ -3,7 +3,6 @@ export interface BatchTime {
   readonly hands: number;
   readonly seconds: number;
   readonly cpuSeconds: number;
-  readonly peakMb?: number;
 }
 
 /** As which power of the number of hands the processor time grows: slope of the logarithms, least squares. At least two batches of different size. */
