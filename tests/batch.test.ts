@@ -192,6 +192,21 @@ describe('batch reads tables as they come', () => {
   });
 });
 
+describe('files for a machine', () => {
+  const laser = ['--cutter', 'laser-if-allowed', '--kerf', '0.3', '--material', 'PCL sheet', '--material-allows-laser', '--formats', 'dxf'];
+
+  it.each([
+    ['batch, a file each', ['batch', 'HANDS', '--files', 'each']],
+    ['batch, on sheets', ['batch', 'HANDS', '--files', 'sheets']],
+    ['sheets', ['sheets', '--sizes', '168x20:3']],
+  ])('%s: the caution of the laser and the kerf in the outlines are said once', (name, args) => {
+    const path = table('machine.csv', (t) => t, 3);
+    const ran = run(...args.map((arg) => (arg === 'HANDS' ? path : arg)), ...laser, '--out', folder(`machine ${name}`));
+    expect(ran.code).toBe(0);
+    for (const code of ['LASER_CAUTION', 'KERF_IN_OUTLINES']) expect(ran.err.match(new RegExp(code, 'g'))).toHaveLength(1);
+  });
+});
+
 describe('plates in a batch', () => {
   /** The demo's first hands; the second lacks both motions, the fourth is to have a palmar plate whatever it lacks. */
   const mixed = () =>

@@ -6,13 +6,13 @@ import { GEOMETRY_VERSION } from '../pattern/strip/strip.ts';
 import { csvLine } from '../sheet/plastic/csv-text.ts';
 import { CUT_LIST_JSON_END, type CutPiece, cutListHeader, cutListJsonHead, cutListLine } from '../sheet/plastic/cut-list.ts';
 import { requestOfPiece } from '../sheet/plastic/piece-part.ts';
-import { failure, type Problem, type Result, success } from '../units/result.ts';
+import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import { checkWritable, outputFileName } from '../writers/save-file.ts';
 import type { BatchFlags } from './batch-command.ts';
 import { BatchProgress, digestOf } from './batch-progress.ts';
 import { namedBlock, readOptions } from './draw.ts';
 import { namedPlate } from './draw-plate.ts';
-import { EXIT, fail } from './exit.ts';
+import { EXIT, fail, warn } from './exit.ts';
 import { flagProblem } from './flag-problem.ts';
 import { blockFlag, type RowPiece, RowReader, type RowSettings } from './hand-pieces.ts';
 import { readLayFlags } from './lay-flags.ts';
@@ -45,6 +45,8 @@ interface Tally {
   wrongRows: number;
   files: number;
   readonly shown: RowError[];
+  /** What the writing of files gave to say, each code once. */
+  readonly said: Map<string, Warning>;
 }
 
 /** Runs `batch`: checks everything first, then reads row by row; a row that is wrong is written down and the next one read. */
@@ -59,7 +61,7 @@ export async function batch(path: string, flags: BatchFlags): Promise<void> {
   const place = await checkWritable(folder, [CUT_LIST_CSV, CUT_LIST_JSON, ERRORS_CSV], { force: output.force || goOn });
   if (!place.ok) return fail(place.problems);
   const progress = await BatchProgress.open(folder, digest, goOn);
-  const tally: Tally = { made: 0, again: 0, wrongRows: 0, files: 0, shown: [] };
+  const tally: Tally = { made: 0, again: 0, wrongRows: 0, files: 0, shown: [], said: new Map() };
   const outputs = await Promise.all([CUT_LIST_CSV, CUT_LIST_JSON, ERRORS_CSV].map((name) => StreamedFile.create(folder, name)));
   const [list, json, errors] = outputs as [StreamedFile, StreamedFile, StreamedFile];
   const stop = async (problems: readonly Problem[]) => {
@@ -78,6 +80,7 @@ export async function batch(path: string, flags: BatchFlags): Promise<void> {
   for (const file of outputs) await file.finish();
   const sheets = flags.files === 'sheets' ? await onSheets(inputs.value, flags, join(folder, CUT_LIST_JSON)) : success(null);
   if (!sheets.ok) return fail(sheets.problems);
+  warn([...inputs.warnings, ...tally.said.values(), ...sheets.warnings]);
   report(inputs.value, flags, tally, sheets.value);
 }
 
@@ -93,7 +96,7 @@ async function readInputs(path: string, flags: BatchFlags): Promise<Result<Batch
   const problems = [table, block, plate, options, output, date, lay, stock].flatMap((r) => (r.ok ? [] : r.problems));
   if (!table.ok || !block.ok || !plate.ok || !options.ok || !output.ok || !date.ok || problems.length > 0) return failure(...problems);
   const settings = { block: block.value, plate: plate.value, units: flags.units, options: options.value };
-  return success({ table: table.value, settings, output: output.value, folder: flags.out ?? '.', date: date.value });
+  return success({ table: table.value, settings, output: output.value, folder: flags.out ?? '.', date: date.value }, output.warnings);
 }
 
 /** A plate is for the rows whose hands lack both motions, which only `auto` asks about. */
@@ -143,6 +146,7 @@ async function runRows(path: string, inputs: BatchInputs, flags: BatchFlags, wor
         const written = await writeEach(read.value.piece, read.value.made, inputs, work.goOn, kept !== null);
         if (!written.ok) return written;
         tally.files += written.value;
+        for (const warning of written.warnings) if (!tally.said.has(warning.code)) tally.said.set(warning.code, warning);
       }
       await list.write(`${cutListLine(read.value.piece)}\n`);
       await json.write(`${tally.made + tally.again > 0 ? ',' : ''}\n${JSON.stringify(read.value.piece)}`);
@@ -188,7 +192,7 @@ async function writeEach(
   const pattern = makePattern({ ...source, date: inputs.date });
   if (!pattern.ok) return pattern;
   const written = await writePatterns([{ stem: piece.id, pattern: pattern.value.pattern }], { ...plan, force: plan.force || goOn });
-  return written.ok ? success(written.value.length) : written;
+  return written.ok ? success(written.value.length, written.warnings) : written;
 }
 
 async function remade(piece: CutPiece, { settings, date }: BatchInputs): Promise<PatternRequest | null> {

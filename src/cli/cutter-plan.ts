@@ -70,9 +70,9 @@ export function readCutterPlan(flags: CutterFlags): Result<CutterPlan> {
   );
 }
 
-/** The pattern as the plan's machine cuts it; without a machine, as it is. */
+/** The pattern as the plan's machine cuts it; without a machine, or without a part to cut, as it is. */
 export function readyForCutter(pattern: Pattern, { cutter }: CutterPlan): Result<Pattern> {
-  return cutter ? forCutter(pattern, cutter.profile, { shareEdges: cutter.shareEdges }) : success(pattern);
+  return cutter && pattern.parts.length > 0 ? forCutter(pattern, cutter.profile, { shareEdges: cutter.shareEdges }) : success(pattern);
 }
 
 function namedCutter(name: string): Result<CutterProfile> {

@@ -9,7 +9,8 @@ export function fail(problems: readonly Problem[]): void {
   process.exitCode = problems.some((p) => p.kind === 'input') ? EXIT.badInput : EXIT.refused;
 }
 
-/** Prints warnings on stderr, each with what to do. */
+/** Prints warnings on stderr, each with what to do, equal ones once. */
 export function warn(warnings: readonly Warning[]): void {
-  for (const w of warnings) process.stderr.write(`warning ${w.code}: ${w.message}${w.next ? ` - ${w.next}` : ''}\n`);
+  const lines = warnings.map((w) => `warning ${w.code}: ${w.message}${w.next ? ` - ${w.next}` : ''}\n`);
+  for (const line of new Set(lines)) process.stderr.write(line);
 }

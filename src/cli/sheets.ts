@@ -23,9 +23,9 @@ import { cutText, inReadingOrder, shearing, sheetPattern } from '../sheet/plasti
 import { parseLength } from '../units/length.ts';
 import { plain } from '../units/number.ts';
 import { own } from '../units/own.ts';
-import { failure, type Problem, type Result, success } from '../units/result.ts';
+import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import { checkWritable, outputFileName, saveFiles } from '../writers/save-file.ts';
-import { fail } from './exit.ts';
+import { fail, warn } from './exit.ts';
 import { flagProblem } from './flag-problem.ts';
 import { type LayPlan, readLayFlags } from './lay-flags.ts';
 import { type OutputPlan, readOutputPlan } from './output-plan.ts';
@@ -67,6 +67,7 @@ export async function sheets(listPath: string | undefined, flags: SheetsFlags): 
   if (!lay.ok || !stock.ok || !output.ok || !date.ok || !list.ok || problems.length > 0) return fail(problems);
   const report = await layOutList(list.value, lay.value, stock.value, output.value, date.value);
   if (!report.ok) return fail(report.problems);
+  warn([...output.warnings, ...report.warnings]);
   process.stdout.write(flags.json ? `${JSON.stringify(report.value, null, 2)}\n` : sheetsReportText(report.value));
 }
 
@@ -155,21 +156,24 @@ async function layOutList(
       ? success([])
       : await writeAll(output, output.folder, layout, pieces, list.pieces, source.value, remnants, date, request);
   if (!files.ok) return files;
-  return success({
-    pieces: pieces.length,
-    newSheets: layout.newSheets,
-    atLeast: layout.atLeast,
-    verdict: verdict(layout),
-    sheets: layout.sheets.map((laid) => ({
-      stock: laid.isRemnant ? laid.stock.id : 'new',
-      parts: laid.placements.length,
-      utilisation: utilisation(laid, layout.parts),
-      byOutline: laid.byOutline === true,
-      cuts: shearing(layout, laid).cuts.map((cut, k) => cutText(cut, k + 1)),
-    })),
-    remnants,
-    files: files.value,
-  });
+  return success(
+    {
+      pieces: pieces.length,
+      newSheets: layout.newSheets,
+      atLeast: layout.atLeast,
+      verdict: verdict(layout),
+      sheets: layout.sheets.map((laid) => ({
+        stock: laid.isRemnant ? laid.stock.id : 'new',
+        parts: laid.placements.length,
+        utilisation: utilisation(laid, layout.parts),
+        byOutline: laid.byOutline === true,
+        cuts: shearing(layout, laid).cuts.map((cut, k) => cutText(cut, k + 1)),
+      })),
+      remnants,
+      files: files.value,
+    },
+    files.warnings,
+  );
 }
 
 /** The pieces by their boxes, plates by their true outlines besides. Refused when a plate cannot be drawn. */
@@ -243,10 +247,12 @@ async function writeAll(
   const place = await checkWritable(folder, [...names, REMNANTS_CSV, LAYOUT_JSON], { force: plan.force });
   if (!place.ok) return place;
   const files: WrittenFile[] = [];
+  const warnings: Warning[] = [];
   const write = async (stem: string, pattern: Pattern, to: OutputPlan): Promise<Result<null>> => {
     const written = await writePatterns([{ stem, pattern }], to);
     if (!written.ok) return written;
     files.push(...written.value);
+    warnings.push(...written.warnings);
     return success(null);
   };
   for (const [i, stem] of sheetStems.entries()) {
@@ -267,7 +273,7 @@ async function writeAll(
     ],
     { force: plan.force },
   );
-  return saved.ok ? success(files) : saved;
+  return saved.ok ? success(files, warnings) : saved;
 }
 
 /** Where every piece lies, for other programs; mm from the sheet's lower left corner. */

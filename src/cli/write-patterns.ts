@@ -68,13 +68,14 @@ export async function writePatterns(patterns: readonly NamedPattern[], plan: Out
   const reports: OutputFile[] = [];
   const warnings: Warning[] = [];
   const kerf = plan.cutter?.profile.kerf ?? 0;
-  if (kerf > 0 && plan.formats.some((format) => format !== 'pdf')) warnings.push(kerfInside(kerf));
+  const cuts = patterns.some(({ pattern }) => pattern.parts.length > 0);
+  if (kerf > 0 && cuts && plan.formats.some((format) => format !== 'pdf')) warnings.push(kerfInside(kerf));
   for (const { stem, pattern: drawn } of patterns) {
     const ready = readyForCutter(drawn, plan);
     if (!ready.ok) return ready;
     warnings.push(...ready.warnings);
     const pattern = ready.value;
-    if (plan.formats.includes('pdf') && kerf > 0) warnings.push(PDF_WITHOUT_KERF);
+    if (plan.formats.includes('pdf') && kerf > 0 && drawn.parts.length > 0) warnings.push(PDF_WITHOUT_KERF);
     const own: OutputFile[] = [];
     const { minX, minY, maxX, maxY } = pattern.extents;
     for (const format of plan.formats) {
