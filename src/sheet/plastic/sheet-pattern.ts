@@ -168,7 +168,7 @@ function readingLists(
       ? {
           heading: 'CUT ALONG THE OUTLINES',
           lines: [
-            'These parts are nested, some of them upside down, and no straight cut runs between them.',
+            'These parts are nested, some of them turned half round (never over), and no straight cut runs between them.',
             ...(cuts.length > 0 ? ['First the rests with shears, mm from the lower left corner:', ...ordered] : []),
             'then each part along its outline',
           ],
