@@ -1,22 +1,12 @@
 // Times the page in the real browser: from a typed number to the painted picture, the first usable paint, and the memory after 500 changes.
 // node scripts/bench-page.mjs [CHANGES]; the page must be built.
 import { pathToFileURL } from 'node:url';
-import { chromium } from 'playwright-core';
+import { openBrowser } from './browser.mjs';
 import { PAGE } from './build-page.mjs';
 
 const changes = Number(process.argv[2] ?? 500);
 const demo = new URL('../fixtures/demo-hand.json', import.meta.url).pathname;
-const browser = await chromium.launch({
-  executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
-  args: [
-    '--no-sandbox',
-    '--disable-gpu',
-    '--no-first-run',
-    '--disable-background-networking',
-    '--disable-component-update',
-    '--disable-sync',
-  ],
-});
+const browser = await openBrowser();
 
 const paints = [];
 for (let k = 0; k < 5; k++) {

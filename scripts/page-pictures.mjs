@@ -1,26 +1,17 @@
-// Pictures of the page to look at: three widths, light, dark and forced colours, three languages; empty, with the demo hand, and wrong.
+// Pictures of the page to look at: three widths, light, dark and forced colours, three languages; empty, with
+// the demo hand, with a plate, with a case, and wrong.
 // node scripts/page-pictures.mjs FOLDER [PART OF A NAME]; the page must be built.
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { chromium } from 'playwright-core';
+import { openBrowser } from './browser.mjs';
 import { PAGE } from './build-page.mjs';
 
 const folder = process.argv[2] ?? 'out/page-pictures';
 const only = process.argv[3] ?? '';
 await mkdir(folder, { recursive: true });
-const demo = new URL('../fixtures/demo-hand.json', import.meta.url).pathname;
-const browser = await chromium.launch({
-  executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
-  args: [
-    '--no-sandbox',
-    '--disable-gpu',
-    '--no-first-run',
-    '--disable-background-networking',
-    '--disable-component-update',
-    '--disable-sync',
-  ],
-});
+const fixture = (name) => new URL(`../fixtures/${name}.json`, import.meta.url).pathname;
+const browser = await openBrowser();
 const LOOKS = { light: { colorScheme: 'light' }, dark: { colorScheme: 'dark' }, forced: { forcedColors: 'active' } };
 
 for (const [look, settings] of Object.entries(LOOKS)) {
@@ -35,12 +26,21 @@ for (const [look, settings] of Object.entries(LOOKS)) {
       await page.reload();
       await page.locator('#language').selectOption(language);
       if (language === 'en') await picture('empty');
-      await page.locator('#open-file').setInputFiles(demo);
-      await page.locator('#pattern-picture').waitFor();
-      await page.focus('#field-digits-ring-palmarRoom');
-      await page.waitForTimeout(700);
-      await picture('demo');
-      if (language === 'en' && width === 1440) continue;
+      const open = async (name) => {
+        await page.locator('#open-file').setInputFiles(fixture(name));
+        await page.locator('#pattern-picture').waitFor();
+        await page.waitForTimeout(700);
+      };
+      for (const [state, file] of [
+        ['plate', 'demo-hand-plate'],
+        ['case', 'case-gains'],
+        ['demo', 'demo-hand'],
+      ]) {
+        await open(file);
+        await page.focus('#field-digits-ring-palmarRoom');
+        await page.waitForTimeout(100);
+        await picture(state);
+      }
       await page.fill('#field-digits-ring-width', '160');
       await page.check('input[name="block"][value="own"]');
       await page.check('input[name="places.long"][value="raised"]');

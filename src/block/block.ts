@@ -29,7 +29,7 @@ export interface PlacedDigit {
 }
 
 /** The block's digits from radial to ulnar. */
-export function placedDigits(block: Block): readonly PlacedDigit[] {
+export function placedDigits(block: Pick<Block, 'places'>): readonly PlacedDigit[] {
   return DIGITS.flatMap((digit) => {
     const place = block.places[digit];
     return place === undefined ? [] : [{ digit, place }];
@@ -37,12 +37,12 @@ export function placedDigits(block: Block): readonly PlacedDigit[] {
 }
 
 /** How the block holds its held digits; a valid block holds them all one way. */
-export function heldPlace(block: Block): 'raised' | 'lowered' {
+export function heldPlace(block: Pick<Block, 'places'>): 'raised' | 'lowered' {
   return Object.values(block.places).includes('raised') ? 'raised' : 'lowered';
 }
 
 /** The digits that are held, from radial to ulnar. In a valid block they are neighbours, since both borders are enclosed. */
-export function heldDigits(block: Block): readonly DigitName[] {
+export function heldDigits(block: Pick<Block, 'places'>): readonly DigitName[] {
   return placedDigits(block).flatMap(({ digit, place }) => (place === 'enclosed' ? [] : [digit]));
 }
 

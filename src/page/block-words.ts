@@ -1,12 +1,13 @@
 import { type Block, heldDigits, heldPlace, placedDigits } from '../block/block.ts';
 import { LACKING, WANTED_MP } from '../block/need.ts';
 import type { Plan } from '../block/plan.ts';
+import type { Made } from '../record/case.ts';
 import type { Drawn } from './derive.ts';
 import type { Format } from './format.ts';
 import type { Texts } from './texts/english.ts';
 
 /** Name of a block in the reader's language, put together from its places: "Ring finger raised, three digits (long, ring, little)". */
-export function blockTitle(block: Block, texts: Texts): string {
+export function blockTitle(block: Pick<Block, 'places'>, texts: Texts): string {
   const held = heldDigits(block).map((digit, k) => (k === 0 ? texts.digit[digit] : texts.digitIn[digit]));
   const placed = placedDigits(block);
   if (held.length === 0 || placed.length < 3) return texts.block.own;
@@ -18,6 +19,13 @@ export function blockTitle(block: Block, texts: Texts): string {
     count,
     range,
   );
+}
+
+/** Name of what was made at a visit; a dash where nothing was. */
+export function madeTitle(made: Made | null, texts: Texts, format: Format): string {
+  if (made === null) return '–';
+  if (made.kind === 'strip') return blockTitle(made.block, texts);
+  return texts.plate.made(texts.plate.face[made.faces], format.degrees(made.mpAngle));
 }
 
 /** Name of what is drawn: a block's, or the plate's with side, angle and digits. */

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { fileURLToPath } from 'node:url';
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import { describe, expect } from 'vitest';
 import { field, inBrowser, openDemo } from './browser.ts';
@@ -38,6 +39,10 @@ const STATES: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await field(page, 'target.pipFlexionDeficit').fill('40');
     await page.getByRole('heading', { name: 'MP plate, dorsal' }).waitFor();
   },
+  case: async (page) => {
+    await openDemo(page, CASE_FILE);
+    await page.locator('#case-heading').waitFor();
+  },
   invalid: async (page) => {
     await openDemo(page);
     await field(page, 'digits.ring.width').fill('no number');
@@ -47,6 +52,9 @@ const STATES: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await page.locator('#errors').waitFor();
   },
 };
+
+/** A case with its hand, visits, chart and what next: everything that the page can show of a strip. */
+const CASE_FILE = fileURLToPath(new URL('../../fixtures/case-gains.json', import.meta.url));
 
 const LOOKS: Readonly<Record<string, BrowserContextOptions>> = {
   light: { colorScheme: 'light' },
@@ -84,7 +92,8 @@ describe('the page', () => {
     inBrowser(`${name} needs no scrolling sideways, in all three languages`, async (open) => {
       for (const locale of ['en-GB', 'es-ES', 'de-DE']) {
         const { page } = await open({ ...options, locale });
-        await openDemo(page);
+        await openDemo(page, CASE_FILE);
+        await page.locator('#case-heading').waitFor();
         await page.evaluate((percent) => {
           document.documentElement.style.fontSize = `${(percent / 100) * 17}px`;
         }, fontSize);

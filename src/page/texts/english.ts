@@ -159,6 +159,7 @@ export const english = {
     digits: 'Which fingers',
     digitsOf: { measured: 'all that were measured', neighbours: 'the treated finger and its neighbours' },
     palm: 'The whole hand; what is empty is estimated',
+    made: (face: string, angle: string) => `MP plate, ${face}, ${angle}`,
     title: (face: string, angle: string, digits: string) => `MP plate, ${face}, ${angle} (${digits})`,
     description: (parts: string) => `The flat plate with its marks: ${parts}. The table gives every figure.`,
     size: (face: string) => `Flat piece, ${face}, across and along`,

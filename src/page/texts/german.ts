@@ -190,6 +190,7 @@ export const german: Texts = {
     digits: 'Welche Finger',
     digitsOf: { measured: 'alle gemessenen', neighbours: 'der behandelte Finger und seine Nachbarn' },
     palm: 'Die ganze Hand; was leer ist, wird geschätzt',
+    made: (face, angle) => `MP-Platte, ${face}, ${angle}`,
     title: (face, angle, digits) => `MP-Platte, ${face}, ${angle} (${digits})`,
     description: (parts) => `Die flache Platte mit ihren Marken: ${parts}. Die Tabelle nennt jede Zahl.`,
     size: (face) => `Flaches Stück, ${face}, quer und längs`,

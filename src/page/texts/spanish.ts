@@ -198,6 +198,7 @@ export const spanish: Texts = {
     digits: 'Qué dedos',
     digitsOf: { measured: 'todos los medidos', neighbours: 'el dedo tratado y sus vecinos' },
     palm: 'La mano entera; lo vacío se estima',
+    made: (face, angle) => `Placa MCF, ${face}, ${angle}`,
     title: (face, angle, digits) => `Placa MCF, ${face}, ${angle} (${digits})`,
     description: (parts) => `La placa plana con sus marcas: ${parts}. La tabla da todas las cifras.`,
     size: (face) => `Pieza plana, ${face}, a lo ancho y a lo largo`,

@@ -6,6 +6,7 @@ import { nextSteps } from '../../record/next-step.ts';
 import { readCase } from '../../record/read-case.ts';
 import { caseText } from '../../record/write-case.ts';
 import type { Problem } from '../../units/result.ts';
+import { madeTitle } from '../block-words.ts';
 import { saveAs } from '../save.ts';
 import { sayProblem } from '../say.ts';
 import { EMPTY_VISIT } from '../state.ts';
@@ -82,29 +83,31 @@ function Course({ view, file }: { readonly view: View; readonly file: CaseFile }
       </h3>
       {visits.length === 0 ? <p class="note">{texts.cases.noVisit}</p> : <Chart record={record.value} />}
       {visits.length === 0 ? null : (
-        <table>
-          <caption>{texts.cases.course}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{texts.cases.date}</th>
-              <th scope="col">{texts.cases.active}</th>
-              <th scope="col">{texts.cases.passive}</th>
-              <th scope="col">{texts.cases.madeThen}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {visits.map((visit, k) => (
-              <tr key={`${visit.date} ${k}`}>
-                <th scope="row">{visit.date}</th>
-                <td>{motionText(visit.goniometry.pip.active, format)}</td>
-                <td>{visit.goniometry.pip.passive ? motionText(visit.goniometry.pip.passive, format) : '–'}</td>
-                <td>
-                  {visit.made === null ? '–' : visit.made.kind === 'strip' ? visit.made.block.id : format.degrees(visit.made.mpAngle)}
-                </td>
+        // A table is wide on a narrow screen, and what scrolls must be reachable by keys.
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: see above
+        <section class="scroll" tabIndex={0} aria-label={texts.cases.course}>
+          <table class="course">
+            <caption>{texts.cases.course}</caption>
+            <thead>
+              <tr>
+                <th scope="col">{texts.cases.date}</th>
+                <th scope="col">{texts.cases.active}</th>
+                <th scope="col">{texts.cases.passive}</th>
+                <th scope="col">{texts.cases.madeThen}</th>
               </tr>
-            ))}
-          </tbody>
-        </table>
+            </thead>
+            <tbody>
+              {visits.map((visit, k) => (
+                <tr key={`${visit.date} ${k}`}>
+                  <th scope="row">{visit.date}</th>
+                  <td>{motionText(visit.goniometry.pip.active, format)}</td>
+                  <td>{visit.goniometry.pip.passive ? motionText(visit.goniometry.pip.passive, format) : '–'}</td>
+                  <td>{madeTitle(visit.made, texts, format)}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </section>
       )}
       <h4>{texts.cases.next}</h4>
       <ul>

@@ -86,7 +86,7 @@ export function stripPathLength(hand: StandingHand, options: StripOptions): numb
 }
 
 function tautBand(hand: StandingHand, options: StripOptions): Result<TautBand> {
-  const held = heldPlace({ id: '', title: '', places: Object.fromEntries(hand.sections.map((s) => [s.digit, s.place])) });
+  const held = heldPlace({ places: Object.fromEntries(hand.sections.map((s) => [s.digit, s.place])) });
   const order = contactOrder(hand.sections, held, options);
   const seamX = middleOfRun(hand.sections);
   const inner = tautPath(order.inner, { startNormal: Math.PI, endNormal: 0 });
