@@ -39,6 +39,8 @@ describe('requestFromInputs(inputs, source)', () => {
     ['text', 'INPUTS_BROKEN'],
     [{ schema: 'knucklewright/inputs@9' }, 'INPUTS_BROKEN'],
     [{ ...inputs, kind: 'glove' }, 'INPUTS_BROKEN'],
+    [{ ...inputs, kind: 'sheet' }, 'INPUTS_OF_MANY'],
+    [{ ...inputs, kind: 'page' }, 'INPUTS_OF_MANY'],
     [{ ...inputs, date: '2026-02-30' }, 'INPUTS_BROKEN'],
     [{ ...inputs, date: 20260330 }, 'INPUTS_BROKEN'],
     [{ ...inputs, geometryVersion: 1 }, 'INPUTS_BROKEN'],

@@ -28,6 +28,11 @@ export function requestFromInputs(inputs: unknown, source: string): Result<Patte
   const kind = own(inputs, 'kind');
   if (kind === 'strip') return stripRequest(inputs, where, source);
   if (kind === 'plate') return plateRequest(inputs, where, source);
+  if (kind === 'sheet' || kind === 'page') {
+    const what = kind === 'sheet' ? 'a sheet of many parts' : 'a list or a chart';
+    const message = `${where}: this is ${what}, which is made from a table or a cut list, not from one hand. Make it again with batch, sizes or sheets.`;
+    return failure({ code: 'INPUTS_OF_MANY', where: 'inputs.kind', message, kind: 'input' });
+  }
   return failure(broken(where, 'kind', `is ${quote(kind)}, which this version cannot draw again`));
 }
 
