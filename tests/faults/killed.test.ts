@@ -5,8 +5,8 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { PROGRESS_NAME as PROGRESS } from '../../src/cli/batch-progress.ts';
 import { DEMO, ended, ROOT, run, scratchFolder, start, visibleFiles } from './commands.ts';
 
-/** Kills a command; 30 here, 200 by night (`npm run nightly`). */
-const KILLS = Number(process.env.KNUCKLEWRIGHT_KILLS ?? 30);
+/** Kills a command; 18 here, 200 by night (`npm run nightly`). */
+const KILLS = Number(process.env.KNUCKLEWRIGHT_KILLS ?? 18);
 const BY_NIGHT = process.env.KNUCKLEWRIGHT_KILLS !== undefined;
 /** A batch takes longer. */
 const BATCH_KILLS = BY_NIGHT ? KILLS : Math.ceil(KILLS / 3);

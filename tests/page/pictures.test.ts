@@ -58,6 +58,9 @@ describe('the picture of the pattern', () => {
         const { page } = await open({ deviceScaleFactor: 3, colorScheme: 'light', viewport: { width: 1440, height: 4000 } });
         await openDemo(page, file);
         await page.getByText('Show the whole drawing').click();
+        // What stands beside the parts is drawn, and the line over the picture, which comes after a pause, has moved it for the last time.
+        await page.waitForFunction(() => (document.querySelector('#pattern-picture .layer-INFO')?.getAttribute('d') ?? '').length > 1000);
+        await page.getByRole('status').filter({ hasText: 'Pattern drawn' }).waitFor();
         const picture = page.locator('#pattern-picture');
         const shown = PNG.sync.read(await picture.screenshot());
         const svg = (await saved(page, '#save-svg')).content.toString();
