@@ -1,5 +1,5 @@
-// Fuzzes every door of the program, or those that are named, in that order, each in a process of its own. Usage:
-//   node scripts/fuzz-nightly.mjs [--cases N] [--seed S] [--lanes N] [--door NAME]...
+// Fuzzes every target of the program, or those that are named, in that order, each in a process of its own. Usage:
+//   node scripts/fuzz-nightly.mjs [--cases N] [--seed S] [--lanes N] [--target NAME]...
 // Without a seed one is drawn and printed; the same seed and number of cases give the same cases again.
 import { spawn } from 'node:child_process';
 import { availableParallelism } from 'node:os';
@@ -14,50 +14,50 @@ const { values } = parseArgs({
     cases: { type: 'string', default: '100000' },
     seed: { type: 'string' },
     lanes: { type: 'string', default: '2' },
-    door: { type: 'string', multiple: true, default: [] },
+    target: { type: 'string', multiple: true, default: [] },
   },
 });
 const seed = Number(values.seed ?? Math.floor(Math.random() * 2 ** 31));
 
-const folder = await bundleTests('tests/fuzz/watch.ts', 'tests/fuzz/knock.ts', 'tests/fuzz/names.ts');
+const folder = await bundleTests('tests/fuzz/watch.ts', 'tests/fuzz/run.ts', 'tests/fuzz/names.ts');
 const { NAMES } = await load(folder, 'names');
-const names = values.door.length > 0 ? values.door : NAMES;
+const names = values.target.length > 0 ? values.target : NAMES;
 const unknown = names.filter((name) => !NAMES.includes(name));
-if (unknown.length > 0) throw new Error(`no door ${unknown.join(', ')}; the doors are ${NAMES.join(', ')}`);
+if (unknown.length > 0) throw new Error(`no target ${unknown.join(', ')}; the targets are ${NAMES.join(', ')}`);
 
-console.log(`${names.length} doors, ${values.cases} cases each, seed ${seed}`);
+console.log(`${names.length} targets, ${values.cases} cases each, seed ${seed}`);
 const lanes = Math.min(names.length, Number(values.lanes), availableParallelism());
 const waiting = [...names];
 const found = (await Promise.all(Array.from({ length: lanes }, lane))).flat();
 const broken = found.filter(({ fault }) => fault !== null);
-console.log(`${found.length - broken.length} doors held, ${broken.length} broken`);
+console.log(`${found.length - broken.length} targets held, ${broken.length} broken`);
 process.exitCode = broken.length > 0 || found.length < names.length ? 1 : 0;
 
-/** Takes the doors that wait, one after the other. */
+/** Takes the targets that wait, one after the other. */
 async function lane() {
   const found = [];
-  for (let door = waiting.shift(); door !== undefined; door = waiting.shift()) found.push(...(await knock(door)));
+  for (let target = waiting.shift(); target !== undefined; target = waiting.shift()) found.push(...(await knock(target)));
   return found;
 }
 
-/** Has one door knocked at in a process of its own, whose memory is that door's alone; prints what came of it, and returns it. */
-function knock(door) {
+/** Has one target knocked at in a process of its own, whose memory is that target's alone; prints what came of it, and returns it. */
+function knock(target) {
   const found = [];
   const tell = (result) => {
     found.push(result);
     const figures = `${result.cases} cases, ${result.seconds.toFixed(1)} s, slowest ${result.slowestMs.toFixed(0)} ms`;
     console.log(
-      `${result.fault === null ? 'held  ' : 'BROKEN'} ${result.door.padEnd(12)} ${figures}${result.fault === null ? '' : `\n${result.fault}`}`,
+      `${result.fault === null ? 'held  ' : 'BROKEN'} ${result.target.padEnd(12)} ${figures}${result.fault === null ? '' : `\n${result.fault}`}`,
     );
   };
   const line = (text) => {
     const result = JSON.parse(text);
     if (result.megabytes === undefined) tell(result);
-    else if (result.megabytes <= MOST_MEGABYTES) console.log(`at most ${result.megabytes.toFixed(0)} MB for ${door}`);
-    else tell({ door, cases: 0, seconds: 0, slowestMs: 0, fault: `${result.megabytes.toFixed(0)} MB of memory` });
+    else if (result.megabytes <= MOST_MEGABYTES) console.log(`at most ${result.megabytes.toFixed(0)} MB for ${target}`);
+    else tell({ target, cases: 0, seconds: 0, slowestMs: 0, fault: `${result.megabytes.toFixed(0)} MB of memory` });
   };
   return new Promise((done) => {
-    const child = spawn(process.execPath, [join(folder, 'watch.mjs'), values.cases, String(seed), door], {
+    const child = spawn(process.execPath, [join(folder, 'watch.mjs'), values.cases, String(seed), target], {
       cwd: root,
       stdio: ['ignore', 'pipe', 'inherit'],
     });

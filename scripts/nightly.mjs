@@ -1,4 +1,4 @@
-// The long checks, one after the other: every test with another seed, 100,000 hostile inputs a door, 200 kills a command, an installation without scripts.
+// The long checks, one after the other: every test with another seed, 100,000 hostile inputs a target, 200 kills a command, an installation without scripts.
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 
@@ -6,7 +6,7 @@ const cwd = fileURLToPath(new URL('..', import.meta.url));
 const seed = Math.floor(Math.random() * 2 ** 31);
 const CHECKS = [
   [`every test, properties with the seed ${seed}`, ['node_modules/vitest/vitest.mjs', 'run'], { FC_SEED: String(seed) }],
-  ['fuzz, 100,000 cases a door', ['scripts/fuzz-nightly.mjs', ...process.argv.slice(2)]],
+  ['fuzz, 100,000 cases a target', ['scripts/fuzz-nightly.mjs', ...process.argv.slice(2)]],
   [
     '200 kills',
     ['node_modules/vitest/vitest.mjs', 'run', 'tests/faults/killed.test.ts', 'tests/case-killed.test.ts'],

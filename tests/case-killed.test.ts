@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { addVisit, createCase, loadCase } from '../src/record/case-store.ts';
+import { addVisit, createCase, loadCase } from '../src/files/case-store.ts';
 import { success } from '../src/units/result.ts';
 import { sampleCase } from './sample-case.ts';
 

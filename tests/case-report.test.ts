@@ -3,21 +3,21 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
+import { loadCase } from '../src/files/case-store.ts';
 import { boxOf } from '../src/geometry/path-measures.ts';
 import type { Case } from '../src/record/case.ts';
 import { caseChart } from '../src/record/case-chart.ts';
 import { caseReport } from '../src/record/case-report.ts';
-import { loadCase } from '../src/record/case-store.ts';
 import { chartParts } from '../src/record/chart-part.ts';
-import { NEXT_RULES } from '../src/record/next-rules.ts';
+import { COURSE_RULES } from '../src/record/course-rules.ts';
 import { nextSteps } from '../src/record/next-step.ts';
 import { ASSH_SCHEME } from '../src/record/total-active-motion.ts';
 import { drawingLayer, inkOf } from '../src/sheet/paper/drawing-layer.ts';
 import type { PrintedSheet } from '../src/sheet/paper/page.ts';
 import { PAPERS, type Paper, printableBox } from '../src/sheet/paper/paper.ts';
 import { layOutReport } from '../src/sheet/paper/report-pages.ts';
-import { writeSheet } from '../src/writers/pdf.ts';
-import { helveticaWidth } from '../src/writers/pdf-document.ts';
+import { writeSheet } from '../src/writers/pdf/pdf.ts';
+import { helveticaWidth } from '../src/writers/pdf/pdf-document.ts';
 import { collisions, corners, inkBox, overlap, rectangle, TOUCHING } from './page-boxes.ts';
 import { MM_PER_POINT, pageSizes, pageText, tracePaths } from './read-pdf.ts';
 import { needsReader } from './readers.ts';
@@ -172,7 +172,7 @@ describe('caseReport(record)', () => {
       const record = await demo(name);
       const words = JSON.stringify(caseReport(record));
       for (const { rule, source, message } of nextSteps(record).steps) {
-        expect(words).toContain(`Rule ${rule}: ${NEXT_RULES[rule].says} Source: ${source}.`);
+        expect(words).toContain(`Rule ${rule}: ${COURSE_RULES[rule].says} Source: ${source}.`);
         expect(words).toContain(message);
       }
       // The swelling case has no MP or DIP measured, so no total.

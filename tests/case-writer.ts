@@ -2,7 +2,7 @@
 // Usage: case-writer FILE NAME COUNT [KILL_AT]. With KILL_AT it kills itself at that call of the file system, writes half-way through.
 import fs, { writeSync } from 'node:fs';
 import { syncBuiltinESMExports } from 'node:module';
-import { addVisit } from '../src/record/case-store.ts';
+import { addVisit } from '../src/files/case-store.ts';
 import { success } from '../src/units/result.ts';
 
 const [, , file = '', name = '', count = '0', killAt] = process.argv;

@@ -8,10 +8,10 @@ import { boxOf } from '../src/geometry/path-measures.ts';
 import type { Pattern } from '../src/pattern/pattern.ts';
 import { cutterById } from '../src/sheet/cutter/cutter-library.ts';
 import { forCutter } from '../src/sheet/cutter/for-cutter.ts';
-import { dxfWriterFor } from '../src/writers/dxf.ts';
-import { fileOrder } from '../src/writers/file-order.ts';
+import { drawOrder } from '../src/writers/draw-order.ts';
+import { dxfWriterFor } from '../src/writers/dxf/dxf.ts';
 import { DEFAULT_OUTPUT_SETTINGS, DXF_ARCS, DXF_FORMS, type DxfSettings } from '../src/writers/output-settings.ts';
-import { svgNodeWriter } from '../src/writers/svg-node.ts';
+import { svgNodeWriter } from '../src/writers/svg/svg-node.ts';
 import { demoStrip, laidSheet, plateLike, sheetOf } from './cutter-patterns.ts';
 import { presetPlate } from './demo-plate.ts';
 import { boxOfTrace, redrawTrace, type TracedPath, tracePdf } from './pdf-trace.ts';
@@ -85,7 +85,7 @@ function printingScale(): number {
 
 /** Size of all that is drawn, from the pattern itself. */
 function trueSize(pattern: Pattern): { width: number; height: number } {
-  const order = fileOrder(pattern);
+  const order = drawOrder(pattern);
   if (!order.ok) throw new Error('no order');
   const items = order.value.flatMap((group) => group.items);
   const square = (c: { center: { x: number; y: number }; radius: number }) => ({

@@ -13,9 +13,11 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   record: ['units', 'geometry', 'hand', 'block', 'pattern'],
   sheet: ['units', 'geometry', 'hand', 'block', 'pattern'],
   writers: ['units', 'geometry', 'hand', 'block', 'pattern', 'sheet'],
+  // Files as such: reading, writing whole, locks, the case store, the inputs that a drawing carries.
+  files: ['units', 'geometry', 'hand', 'block', 'pattern', 'record', 'sheet', 'writers'],
   // Reads files back without knowing how they were written.
   inspect: ['units', 'geometry'],
-  cli: ['units', 'geometry', 'hand', 'block', 'pattern', 'record', 'sheet', 'writers', 'inspect'],
+  cli: ['units', 'geometry', 'hand', 'block', 'pattern', 'record', 'sheet', 'writers', 'files', 'inspect'],
   page: ['units', 'geometry', 'hand', 'block', 'pattern', 'record', 'sheet', 'writers'],
 };
 

@@ -6,8 +6,8 @@ import makerjs from 'makerjs';
 import { afterAll, describe, expect, it } from 'vitest';
 import { inspectFile } from '../src/inspect/inspect-file.ts';
 import type { Inspection } from '../src/inspect/inspection.ts';
-import { dxfWriter } from '../src/writers/dxf.ts';
-import { svgNodeWriter } from '../src/writers/svg-node.ts';
+import { dxfWriter } from '../src/writers/dxf/dxf.ts';
+import { svgNodeWriter } from '../src/writers/svg/svg-node.ts';
 import { plateLike, sheetOf } from './cutter-patterns.ts';
 import { needsReader } from './readers.ts';
 

@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { strokeText } from '../src/geometry/stroke-letters.ts';
 import { inspectFile } from '../src/inspect/inspect-file.ts';
 import type { Pattern } from '../src/pattern/pattern.ts';
-import { dxfWriterFor } from '../src/writers/dxf.ts';
+import { dxfWriterFor } from '../src/writers/dxf/dxf.ts';
 import { DEFAULT_OUTPUT_SETTINGS, DXF_FORMS } from '../src/writers/output-settings.ts';
-import { svgNodeWriter } from '../src/writers/svg-node.ts';
+import { svgNodeWriter } from '../src/writers/svg/svg-node.ts';
 import { plateLike, sheetOf } from './cutter-patterns.ts';
 
 /** Words with the accents of European languages, from a label to the strokes that a reader finds in the files. */

@@ -6,7 +6,7 @@ import { DEFAULT_SHEET_SETTINGS, type SheetSettings } from '../src/sheet/paper/s
 import type { CutPiece } from '../src/sheet/plastic/cut-list.ts';
 import { listPages } from '../src/sheet/plastic/list-pages.ts';
 import { sizeChart } from '../src/sheet/plastic/size-chart.ts';
-import { helveticaWidth } from '../src/writers/pdf-document.ts';
+import { helveticaWidth } from '../src/writers/pdf/pdf-document.ts';
 
 const piece = (i: number, warnings: readonly string[] = []): CutPiece => ({
   id: `P-${i}`,

@@ -4,7 +4,7 @@ import { textWidth } from '../src/geometry/stroke-letters.ts';
 import type { Page, PageText } from '../src/sheet/paper/page.ts';
 import { contains } from '../src/sheet/paper/tiles.ts';
 import { radians } from '../src/units/angle.ts';
-import { helveticaWidth } from '../src/writers/pdf-document.ts';
+import { helveticaWidth } from '../src/writers/pdf/pdf-document.ts';
 
 /** Share of a capital's height under the baseline that letters with a tail take. */
 const TAIL = 0.3;

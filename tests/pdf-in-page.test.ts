@@ -3,7 +3,7 @@ import { createContext, runInContext } from 'node:vm';
 import { build } from 'esbuild';
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_SHEET_SETTINGS, SHEET_PARTS } from '../src/sheet/paper/sheet-settings.ts';
-import { pdfWriter } from '../src/writers/pdf.ts';
+import { pdfWriter } from '../src/writers/pdf/pdf.ts';
 import { DEMO_HAND, stripOf } from './pdf-samples.ts';
 
 const ENTRY = `

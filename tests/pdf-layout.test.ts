@@ -5,7 +5,7 @@ import type { LaidSheet } from '../src/sheet/paper/lay-out-sheet.ts';
 import type { Page } from '../src/sheet/paper/page.ts';
 import { PAPERS, printableBox } from '../src/sheet/paper/paper.ts';
 import { DEFAULT_SHEET_SETTINGS, SHEET_PARTS, type SheetSettings } from '../src/sheet/paper/sheet-settings.ts';
-import { layOutForPdf } from '../src/writers/pdf.ts';
+import { layOutForPdf } from '../src/writers/pdf/pdf.ts';
 import { collisions, inkBox, TOUCHING } from './page-boxes.ts';
 import { DEMO_HAND, LARGE_HAND, SMALL_HAND, stripOf } from './pdf-samples.ts';
 

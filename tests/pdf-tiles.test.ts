@@ -6,7 +6,7 @@ import { type LineArcPath, type Point, vertex } from '../src/geometry/path.ts';
 import type { Pattern } from '../src/pattern/pattern.ts';
 import { PAPERS, readPaper } from '../src/sheet/paper/paper.ts';
 import { DEFAULT_SHEET_SETTINGS, type SheetSettings } from '../src/sheet/paper/sheet-settings.ts';
-import { layOutForPdf, PENS, pdfWriter } from '../src/writers/pdf.ts';
+import { layOutForPdf, PENS, pdfWriter } from '../src/writers/pdf/pdf.ts';
 import { inkedPixels, type Picture } from './picture.ts';
 import { drawPage, type PixelBox, pageSizes, tracePaths } from './read-pdf.ts';
 import { needsReader } from './readers.ts';

@@ -3,12 +3,12 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, describe, expect, it, vi } from 'vitest';
-import { requestFromDrawing } from '../src/cli/file-inputs.ts';
 import { printCheck } from '../src/cli/print-check.ts';
 import { redraw } from '../src/cli/redraw.ts';
+import { requestFromDrawing } from '../src/files/file-inputs.ts';
 import { makePattern } from '../src/pattern/make-pattern.ts';
 import { loadWriter } from '../src/writers/load-writer.ts';
-import { PENS } from '../src/writers/pdf.ts';
+import { PENS } from '../src/writers/pdf/pdf.ts';
 import { WRITER_FORMATS } from '../src/writers/writer.ts';
 import { DEMO_HAND, stripOf } from './pdf-samples.ts';
 import { pageSizes, pageText, tracePaths } from './read-pdf.ts';

@@ -9,7 +9,7 @@ import { listPages } from '../src/sheet/plastic/list-pages.ts';
 import { partOfPiece } from '../src/sheet/plastic/piece-part.ts';
 import { sheetPattern } from '../src/sheet/plastic/sheet-pattern.ts';
 import { stripPiece } from '../src/sheet/plastic/strip-piece.ts';
-import { fileOrder } from '../src/writers/file-order.ts';
+import { drawOrder } from '../src/writers/draw-order.ts';
 
 const SHEET = { id: 'sheet', along: 610, across: 457 };
 
@@ -61,7 +61,7 @@ describe('sheetPattern', () => {
     const texts = pages.flatMap((page) => page.beside.labels.map((label) => label.text));
     for (const piece of all) expect(texts.filter((text) => text === piece.code)).toHaveLength(1);
     for (const page of pages) {
-      expect(fileOrder(page).ok).toBe(true);
+      expect(drawOrder(page).ok).toBe(true);
       for (const { at } of page.beside.labels) expect(at.x > 0 && at.x < 210 && at.y > 0 && at.y < 297).toBe(true);
     }
   });

@@ -6,10 +6,10 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { LineArcPath } from '../src/geometry/path.ts';
 import { boxOf } from '../src/geometry/path-measures.ts';
-import { dxfWriter } from '../src/writers/dxf.ts';
-import { type DrawnItem, fileOrder } from '../src/writers/file-order.ts';
-import { SVG_LAYER_COLOURS } from '../src/writers/svg.ts';
-import { svgNodeWriter } from '../src/writers/svg-node.ts';
+import { type DrawnItem, drawOrder } from '../src/writers/draw-order.ts';
+import { dxfWriter } from '../src/writers/dxf/dxf.ts';
+import { SVG_LAYER_COLOURS } from '../src/writers/svg/svg.ts';
+import { svgNodeWriter } from '../src/writers/svg/svg-node.ts';
 import { parseDxf } from './parse-dxf.ts';
 import { differingPixels, inkedPixels, rasterise } from './picture.ts';
 import { needsReader } from './readers.ts';
@@ -33,7 +33,7 @@ function textOf(result: ReturnType<typeof dxfWriter.write>): string {
 
 const svg = textOf(svgNodeWriter.write(samplePattern));
 const dxf = textOf(dxfWriter.write(samplePattern));
-const order = fileOrder(samplePattern);
+const order = drawOrder(samplePattern);
 const items: readonly DrawnItem[] = order.ok ? order.value.flatMap((group) => group.items) : [];
 const circlesIn = (item: DrawnItem) => item.circles.length + item.paths.filter(isRoundHole).length;
 const isRoundHole = (path: LineArcPath) => path.closed && path.vertices.length === 2 && path.vertices.every((v) => Math.abs(v.bulge) === 1);

@@ -1,8 +1,8 @@
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { type Block, heldDigits, placedDigits } from './block.ts';
-import { LACKING, type StripNeed, WANTED_MP } from './need.ts';
+import { isBorderDigit } from './candidate-blocks.ts';
+import { LACKING, type StripNeed, WANTED_MP } from './deficit-kind.ts';
 import type { Plan } from './plan.ts';
-import { isBorderDigit } from './serving-blocks.ts';
 
 /** A block with the reason it was chosen, one sentence. */
 export interface ChosenBlock {

@@ -3,8 +3,8 @@ import type { Target } from '../hand/hand.ts';
 import type { Problem, Warning } from '../units/result.ts';
 import type { Block } from './block.ts';
 import type { Caution } from './cautions-for.ts';
+import type { Need } from './deficit-kind.ts';
 import type { MpAngle } from './mp-angle.ts';
-import type { Need } from './need.ts';
 import type { ScoreTerm } from './score-terms.ts';
 
 /** One block to try, with why it stands where it stands. */

@@ -2,15 +2,15 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { DIGITS, type DigitName } from '../hand/digits.ts';
 import { PALMAR_LAYERS, placedDigits } from './block.ts';
+import { candidateBlocks } from './candidate-blocks.ts';
 import { type BlockFigures, type RankingCase, rankBlocks } from './rank-blocks.ts';
 import { LEAST_FREE_PIP_FLEXION, SCORE_TERMS, TERM_RULES } from './score-terms.ts';
-import { servingBlocks } from './serving-blocks.ts';
 
 const CASE: RankingCase = { digit: 'ring', need: 'pipFlexion', hypermobile: [], differential: 20 };
 
 /** Made-up figures: three digits 180 mm, four 215, every palmar digit free to 140 degrees, unless said otherwise. */
 function figures(about: RankingCase, free: (digit: DigitName) => number = () => 140): BlockFigures[] {
-  return servingBlocks(about.digit, about.need).map((block) => {
+  return candidateBlocks(about.digit, about.need).map((block) => {
     const placed = placedDigits(block);
     const palmar = placed.filter(({ place }) => PALMAR_LAYERS[place] > 0).map(({ digit }) => digit);
     return {

@@ -1,7 +1,7 @@
 import type { DigitName } from '../hand/digits.ts';
 import { rounded } from '../units/number.ts';
 import type { Block } from './block.ts';
-import type { StripNeed } from './need.ts';
+import type { StripNeed } from './deficit-kind.ts';
 import { SCORE_TERMS, type ScoreTerm, TERM_RULES, termValues } from './score-terms.ts';
 
 /** What ranking needs to know of a block as it comes out for one hand. */

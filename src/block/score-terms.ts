@@ -1,7 +1,7 @@
 import { plain } from '../units/number.ts';
 import { type Block, heldDigits, PALMAR_LAYERS, placedDigits } from './block.ts';
+import { isBorderDigit, targetEffect } from './candidate-blocks.ts';
 import type { BlockFigures, RankingCase } from './rank-blocks.ts';
-import { isBorderDigit, targetEffect } from './serving-blocks.ts';
 
 /** Terms of the score, in the order in which they are shown. */
 export const SCORE_TERMS = ['rotation', 'hold', 'neighbours', 'freePip', 'length', 'layers'] as const;

@@ -4,7 +4,7 @@ import { sampleCase } from '../../tests/sample-case.ts';
 import { askAll, type Question, type Talk } from './ask.ts';
 import { wholeVisit } from './case-add.ts';
 import { newCaseFile } from './case-new.ts';
-import { visitQuestions } from './visit-questions.ts';
+import { visitQuestions } from './flags/visit-questions.ts';
 
 /** A talk in which these lines are typed, and then the input ends. */
 function typing(...lines: readonly string[]): Talk & { readonly shown: () => string } {

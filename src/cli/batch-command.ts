@@ -1,8 +1,8 @@
 import { type Command, Option } from 'commander';
 import type { DrawFlags } from './draw-command.ts';
-import { addLayFlags, type LayFlags } from './lay-flags.ts';
-import { addOutputFlags } from './output-flags.ts';
-import { addHandTableFlags } from './strip-flags.ts';
+import { addLayoutFlags, type LayoutFlags } from './flags/layout-flags.ts';
+import { addOutputFlags } from './flags/output-flags.ts';
+import { addHandTableFlags } from './flags/strip-flags.ts';
 
 export const BATCH_FILES = ['each', 'sheets', 'none'] as const;
 
@@ -25,7 +25,7 @@ export function addBatchCommand(program: Command): void {
     )
     .option('--strict', 'write nothing when any row is wrong')
     .option('--date <date>', 'date to print, YYYY-MM-DD; never taken from the clock');
-  addLayFlags(command);
+  addLayoutFlags(command);
   addOutputFlags(command);
   command.action(async (table: string, flags: BatchFlags) => {
     const { batch } = await import('./batch.ts');
@@ -35,7 +35,7 @@ export function addBatchCommand(program: Command): void {
 
 /** The flags of `batch` as commander gives them. */
 export type BatchFlags = DrawFlags &
-  LayFlags & {
+  LayoutFlags & {
     readonly units: 'mm' | 'cm' | 'in';
     readonly files: (typeof BATCH_FILES)[number];
     readonly strict?: boolean;

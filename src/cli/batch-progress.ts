@@ -39,13 +39,13 @@ export class BatchProgress {
   }
 
   /** Opens the progress of a folder to go on with it, or begins a new one. */
-  static async open(folder: string, settings: string, goOn: boolean): Promise<BatchProgress> {
+  static async open(folder: string, settings: string, resume: boolean): Promise<BatchProgress> {
     await mkdir(folder, { recursive: true });
     const path = join(folder, PROGRESS_NAME);
-    const places = goOn ? await placesIn(path) : new Map<string, Place>();
-    const handle = await open(path, goOn ? 'a+' : 'w+');
+    const places = resume ? await placesIn(path) : new Map<string, Place>();
+    const handle = await open(path, resume ? 'a+' : 'w+');
     // A cut-off line is closed, so that the next one stands alone.
-    await handle.appendFile(goOn ? '\n' : `${headLine(settings)}\n`);
+    await handle.appendFile(resume ? '\n' : `${headLine(settings)}\n`);
     return new BatchProgress(handle, places);
   }
 

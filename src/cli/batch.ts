@@ -1,4 +1,6 @@
 import { join } from 'node:path';
+import { checkWritable, outputFileName } from '../files/save-file.ts';
+import { StreamedFile } from '../files/streamed-file.ts';
 import { makePattern, type PatternRequest } from '../pattern/make-pattern.ts';
 import { PLATE_GEOMETRY_VERSION } from '../pattern/plate/plate.ts';
 import type { PlatePreset } from '../pattern/plate/read-plate.ts';
@@ -7,20 +9,18 @@ import { csvLine } from '../sheet/plastic/csv-text.ts';
 import { CUT_LIST_JSON_END, type CutPiece, cutListHeader, cutListJsonHead, cutListLine } from '../sheet/plastic/cut-list.ts';
 import { requestOfPiece } from '../sheet/plastic/piece-part.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
-import { checkWritable, outputFileName } from '../writers/save-file.ts';
 import type { BatchFlags } from './batch-command.ts';
 import { BatchProgress, digestOf } from './batch-progress.ts';
 import { namedBlock, readOptions } from './draw.ts';
 import { namedPlate } from './draw-plate.ts';
 import { EXIT, fail, warn } from './exit.ts';
-import { flagProblem } from './flag-problem.ts';
+import { flagProblem } from './flags/flag-problem.ts';
+import { readLayoutFlags } from './flags/layout-flags.ts';
 import { blockFlag, type RowPiece, RowReader, type RowSettings } from './hand-pieces.ts';
-import { readLayFlags } from './lay-flags.ts';
 import { type OutputPlan, readOutputPlan } from './output-plan.ts';
 import { readDate } from './read-date.ts';
 import { type HandTable, openHandTable, type RowError, rowErrorText } from './read-hand-rows.ts';
 import { layOutPieces, readStockFlag, type SheetsReport, sheetsReportText } from './sheets.ts';
-import { StreamedFile } from './streamed-file.ts';
 import { writePatterns } from './write-patterns.ts';
 
 export const CUT_LIST_CSV = 'cut-list.csv';
@@ -56,11 +56,11 @@ export async function batch(path: string, flags: BatchFlags): Promise<void> {
   const { folder, output, settings } = inputs.value;
   const digest = digestOf({ geometry: [GEOMETRY_VERSION, PLATE_GEOMETRY_VERSION], settings, date: inputs.value.date });
   const state = await BatchProgress.state(folder, digest);
-  const goOn = state === 'same';
+  const resume = state === 'same';
   if (state === 'other' && !output.force) return fail([otherBatch(folder)]);
-  const place = await checkWritable(folder, [CUT_LIST_CSV, CUT_LIST_JSON, ERRORS_CSV], { force: output.force || goOn });
+  const place = await checkWritable(folder, [CUT_LIST_CSV, CUT_LIST_JSON, ERRORS_CSV], { force: output.force || resume });
   if (!place.ok) return fail(place.problems);
-  const progress = await BatchProgress.open(folder, digest, goOn);
+  const progress = await BatchProgress.open(folder, digest, resume);
   const tally: Tally = { made: 0, again: 0, wrongRows: 0, files: 0, shown: [], said: new Map() };
   const outputs = await Promise.all([CUT_LIST_CSV, CUT_LIST_JSON, ERRORS_CSV].map((name) => StreamedFile.create(folder, name)));
   const [list, json, errors] = outputs as [StreamedFile, StreamedFile, StreamedFile];
@@ -69,7 +69,7 @@ export async function batch(path: string, flags: BatchFlags): Promise<void> {
     fail(problems);
   };
   try {
-    const worked = await runRows(path, inputs.value, flags, { progress, list, json, errors, tally, goOn });
+    const worked = await runRows(path, inputs.value, flags, { progress, list, json, errors, tally, resume });
     if (!worked.ok) return await stop(worked.problems);
   } finally {
     await progress.close();
@@ -90,7 +90,7 @@ async function readInputs(path: string, flags: BatchFlags): Promise<Result<Batch
   const options = await readOptions(flags);
   const output = readOutputPlan(flags);
   const date = readDate(flags.date);
-  const lay = readLayFlags(flags);
+  const lay = readLayoutFlags(flags);
   const stock = await readStockFlag(flags.stock);
   const table = await openHandTable(path);
   const problems = [table, block, plate, options, output, date, lay, stock].flatMap((r) => (r.ok ? [] : r.problems));
@@ -114,7 +114,7 @@ interface Work {
   readonly json: StreamedFile;
   readonly errors: StreamedFile;
   readonly tally: Tally;
-  readonly goOn: boolean;
+  readonly resume: boolean;
 }
 
 async function runRows(path: string, inputs: BatchInputs, flags: BatchFlags, work: Work): Promise<Result<null>> {
@@ -143,7 +143,7 @@ async function runRows(path: string, inputs: BatchInputs, flags: BatchFlags, wor
       for (const e of read.errors) await errors.write(`${csvLine([e.line, e.column ?? '', e.name ?? '', e.code, e.message])}\n`);
     } else {
       if (flags.files === 'each') {
-        const written = await writeEach(read.value.piece, read.value.made, inputs, work.goOn, kept !== null);
+        const written = await writeEach(read.value.piece, read.value.made, inputs, work.resume, kept !== null);
         if (!written.ok) return written;
         tally.files += written.value;
         for (const warning of written.warnings) if (!tally.said.has(warning.code)) tally.said.set(warning.code, warning);
@@ -171,7 +171,7 @@ async function writeEach(
   piece: CutPiece,
   made: RowPiece | null,
   inputs: BatchInputs,
-  goOn: boolean,
+  resume: boolean,
   kept: boolean,
 ): Promise<Result<number>> {
   const plan = { ...inputs.output, folder: inputs.folder };
@@ -191,7 +191,7 @@ async function writeEach(
     });
   const pattern = makePattern({ ...source, date: inputs.date });
   if (!pattern.ok) return pattern;
-  const written = await writePatterns([{ stem: piece.id, pattern: pattern.value.pattern }], { ...plan, force: plan.force || goOn });
+  const written = await writePatterns([{ stem: piece.id, pattern: pattern.value.pattern }], { ...plan, force: plan.force || resume });
   return written.ok ? success(written.value.length, written.warnings) : written;
 }
 
@@ -203,7 +203,7 @@ async function remade(piece: CutPiece, { settings, date }: BatchInputs): Promise
 }
 
 async function onSheets(inputs: BatchInputs, flags: BatchFlags, listPath: string): Promise<Result<SheetsReport>> {
-  const lay = readLayFlags(flags);
+  const lay = readLayoutFlags(flags);
   const stock = await readStockFlag(flags.stock);
   if (!lay.ok) return lay;
   if (!stock.ok) return stock;

@@ -1,15 +1,15 @@
+import { addVisit, loadCase } from '../files/case-store.ts';
 import type { Case } from '../record/case.ts';
-import { addVisit, loadCase } from '../record/case-store.ts';
 import { readVisit } from '../record/read-visit.ts';
 import { failure, type Result, success } from '../units/result.ts';
 import { askAll, personsTerminal, type Talk } from './ask.ts';
 import type { CaseAddFlags } from './case-command.ts';
 import { describeCase } from './describe-case.ts';
 import { fail, warn } from './exit.ts';
-import { flagProblem } from './flag-problem.ts';
-import { draftValue, type VisitDraft, withSaid } from './visit-draft.ts';
-import { kebab, visitFromFlags } from './visit-flags.ts';
-import { lengthUnit, visitQuestions } from './visit-questions.ts';
+import { flagProblem } from './flags/flag-problem.ts';
+import { type PartialVisit, partialValue, withAnswer } from './flags/partial-visit.ts';
+import { kebab, visitFromFlags } from './flags/visit-flags.ts';
+import { lengthUnit, visitQuestions } from './flags/visit-questions.ts';
 
 /** Runs `case add`: reads the case, the flags and the answers, and adds the visit under the file's lock. */
 export async function caseAdd(path: string, flags: CaseAddFlags): Promise<void> {
@@ -36,10 +36,10 @@ export async function caseAdd(path: string, flags: CaseAddFlags): Promise<void> 
  * The visit that the flags and, at a terminal, the answers make. Without a terminal one problem names everything needed that is missing.
  * @param talk the terminal, or null
  */
-export async function wholeVisit(flags: CaseAddFlags, record: Case, talk: Talk | null): Promise<Result<VisitDraft>> {
+export async function wholeVisit(flags: CaseAddFlags, record: Case, talk: Talk | null): Promise<Result<PartialVisit>> {
   const said = await visitFromFlags(flags, record);
   if (!said.ok) return said;
-  const open = visitQuestions(record).filter(({ key }) => draftValue(said.value, key) === undefined);
+  const open = visitQuestions(record).filter(({ key }) => partialValue(said.value, key) === undefined);
   const needed = open.filter(({ required }) => required);
   if (talk === null) {
     if (needed.length === 0) return said;
@@ -53,7 +53,7 @@ export async function wholeVisit(flags: CaseAddFlags, record: Case, talk: Talk |
   const answers = await askAll(open, talk);
   if (answers === null) return failure(flagProblem('visit', 'the input ended before all was answered; nothing was added'));
   let draft = said.value;
-  for (const [key, value] of answers) draft = withSaid(draft, key, value, lengthUnit(record));
+  for (const [key, value] of answers) draft = withAnswer(draft, key, value, lengthUnit(record));
   return success(draft, said.warnings);
 }
 

@@ -1,11 +1,11 @@
 import { basename, dirname } from 'node:path';
+import { loadCase } from '../files/case-store.ts';
+import { saveFiles } from '../files/save-file.ts';
 import { caseChart } from '../record/case-chart.ts';
-import { loadCase } from '../record/case-store.ts';
 import { plain } from '../units/number.ts';
-import { saveFiles } from '../writers/save-file.ts';
-import { svgDrawingInNode } from '../writers/svg-drawing-node.ts';
+import { svgDrawingInNode } from '../writers/svg/svg-drawing-node.ts';
 import { fail, warn } from './exit.ts';
-import { flagProblem } from './flag-problem.ts';
+import { flagProblem } from './flags/flag-problem.ts';
 
 /** Runs `case chart`: the picture as SVG, written whole or not at all. */
 export async function caseChartFile(

@@ -1,18 +1,18 @@
+import { createCase } from '../files/case-store.ts';
+import { readText } from '../files/read-file.ts';
 import { checkCaseCode } from '../hand/case-code.ts';
 import { DIGITS, SIDES } from '../hand/digits.ts';
 import type { Hand } from '../hand/hand.ts';
 import { parseHandText } from '../hand/read-hand.ts';
 import type { Case } from '../record/case.ts';
 import { CASE_SCHEMA_ID, type CaseFile } from '../record/case-schema.ts';
-import { createCase } from '../record/case-store.ts';
 import { readCase } from '../record/read-case.ts';
 import { nearest } from '../units/nearest.ts';
 import { failure, type Result, success } from '../units/result.ts';
 import { askAll, personsTerminal, type Question, type Talk } from './ask.ts';
 import type { CaseNewFlags } from './case-command.ts';
 import { fail, warn } from './exit.ts';
-import { flagProblem } from './flag-problem.ts';
-import { readText } from './read-file.ts';
+import { flagProblem } from './flags/flag-problem.ts';
 
 /** Runs `case new`: reads the hand, asks for what is missing at a terminal, and writes a new file; an existing one is never touched. */
 export async function caseNew(path: string, flags: CaseNewFlags): Promise<void> {

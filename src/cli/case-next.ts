@@ -1,8 +1,8 @@
+import { loadCase } from '../files/case-store.ts';
 import { CAUTIONS } from '../pattern/cautions.ts';
 import type { Case } from '../record/case.ts';
-import { loadCase } from '../record/case-store.ts';
+import { COURSE_RULES } from '../record/course-rules.ts';
 import { extensionText } from '../record/motion-text.ts';
-import { NEXT_RULES } from '../record/next-rules.ts';
 import { type NextSteps, nextSteps } from '../record/next-step.ts';
 import { MOTIONS } from '../record/progress.ts';
 import { otherHandTotal, totalAtVisit } from '../record/total-active-motion.ts';
@@ -33,7 +33,7 @@ function nextJson(record: Case, next: NextSteps): object {
     invented,
     ...next,
     totalActiveMotion: lastTotal(record),
-    readingRule: { rule: 'MEASURING_ERROR', ...NEXT_RULES.MEASURING_ERROR },
+    readingRule: { rule: 'MEASURING_ERROR', ...COURSE_RULES.MEASURING_ERROR },
     cautions: [CAUTIONS.skin, CAUTIONS.contraindications, CAUTIONS.evidence],
   };
 }
@@ -52,7 +52,7 @@ function nextText(record: Case, { pip, between, steps }: NextSteps): string {
       const name = motion === 'flexion' ? 'flexion' : 'extension deficit';
       lines.push(`  ${name.padEnd(18)}${shown(before)} to ${shown(after)}: ${change}; still lacks ${plain(deficit, 1)}`);
     }
-    lines.push(`  ${NEXT_RULES.MEASURING_ERROR.says} (${NEXT_RULES.MEASURING_ERROR.source})`, '');
+    lines.push(`  ${COURSE_RULES.MEASURING_ERROR.says} (${COURSE_RULES.MEASURING_ERROR.source})`, '');
   }
   const total = lastTotal(record);
   if (total !== null) {

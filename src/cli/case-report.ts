@@ -1,16 +1,16 @@
 import { basename, dirname } from 'node:path';
+import { loadCase } from '../files/case-store.ts';
+import { checkWritable, saveFiles } from '../files/save-file.ts';
 import { caseReport } from '../record/case-report.ts';
-import { loadCase } from '../record/case-store.ts';
 import { DEFAULT_MARGIN, readMargin, readPaper } from '../sheet/paper/paper.ts';
 import { layOutReport } from '../sheet/paper/report-pages.ts';
 import { DEFAULT_SHEET_SETTINGS } from '../sheet/paper/sheet-settings.ts';
 import { failure, success } from '../units/result.ts';
-import { writeSheet } from '../writers/pdf.ts';
-import { helveticaWidth } from '../writers/pdf-document.ts';
-import { checkWritable, saveFiles } from '../writers/save-file.ts';
+import { writeSheet } from '../writers/pdf/pdf.ts';
+import { helveticaWidth } from '../writers/pdf/pdf-document.ts';
 import { caseChartFile } from './case-chart.ts';
 import { fail, warn } from './exit.ts';
-import { flagProblem } from './flag-problem.ts';
+import { flagProblem } from './flags/flag-problem.ts';
 
 /** The flags of `case report` as commander gives them. */
 export interface CaseReportFlags {

@@ -1,4 +1,4 @@
-import { loadCase } from '../record/case-store.ts';
+import { loadCase } from '../files/case-store.ts';
 import { caseTable, describeCase } from './describe-case.ts';
 import { fail, warn } from './exit.ts';
 

@@ -4,8 +4,8 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import knife from '../../templates/cutters/knife.json' with { type: 'json' };
 import { DEFAULT_OUTPUT_SETTINGS } from '../writers/output-settings.ts';
-import type { CutterFlags } from './cutter-flags.ts';
 import { readCutterPlan } from './cutter-plan.ts';
+import type { CutterFlags } from './flags/cutter-flags.ts';
 import { schemaOf } from './schema.ts';
 
 const scratch = mkdtempSync(join(tmpdir(), 'cutter-flags-'));

@@ -11,8 +11,8 @@ import { plain } from '../units/number.ts';
 import { visible } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { DEFAULT_OUTPUT_SETTINGS, type DxfSettings, type OutputSettings } from '../writers/output-settings.ts';
-import type { CutterFlags } from './cutter-flags.ts';
-import { flagProblem } from './flag-problem.ts';
+import type { CutterFlags } from './flags/cutter-flags.ts';
+import { flagProblem } from './flags/flag-problem.ts';
 
 /** What the flags say of machines: how the pattern is made ready, and how the files look. */
 export interface CutterPlan {

@@ -1,6 +1,6 @@
 import { blockSketch } from '../block/block-sketch.ts';
+import { LACKING, WANTED_MP } from '../block/deficit-kind.ts';
 import { SURVEYED_DIFFERENTIAL } from '../block/differential.ts';
-import { LACKING, WANTED_MP } from '../block/need.ts';
 import type { Plan, Suggestion } from '../block/plan.ts';
 import { SCORE_TERMS, TERM_RULES } from '../block/score-terms.ts';
 import type { Hand } from '../hand/hand.ts';

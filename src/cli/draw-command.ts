@@ -2,7 +2,7 @@ import { type Command, Option } from 'commander';
 import type { NumberEntry } from '../pattern/option-entries.ts';
 import { PLATE_NUMBER_OPTIONS } from '../pattern/plate/plate-options.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
-import { addOutputFlags, type OutputFlags } from './output-flags.ts';
+import { addOutputFlags, type OutputFlags } from './flags/output-flags.ts';
 import { confirmsFlag } from './plan-command.ts';
 
 /** `draw`: from a hand file to pattern files. */
@@ -26,15 +26,15 @@ export function addDrawCommand(program: Command): void {
   for (const option of NUMBER_OPTIONS) {
     known.add(option.key);
     const plate = PLATE_NUMBER_OPTIONS.find((o) => o.key === option.key);
-    const ofPlate = plate ? `; plate: ${plate.low} to ${plate.high} (default: ${plate.byDefault})` : '';
-    command.addOption(numberOption(option, `${option.about}, ${option.low} to ${option.high} (default: ${option.byDefault})${ofPlate}`));
+    const ofPlate = plate ? `; plate: ${plate.low} to ${plate.high} (default: ${plate.default})` : '';
+    command.addOption(numberOption(option, `${option.about}, ${option.low} to ${option.high} (default: ${option.default})${ofPlate}`));
   }
   for (const option of PLATE_NUMBER_OPTIONS.filter(({ key }) => !known.has(key))) {
-    command.addOption(numberOption(option, `plate: ${option.about}, ${option.low} to ${option.high} (default: ${option.byDefault})`));
+    command.addOption(numberOption(option, `plate: ${option.about}, ${option.low} to ${option.high} (default: ${option.default})`));
   }
   for (const option of CHOICE_OPTIONS) {
     command.addOption(
-      new Option(`--${kebab(option.key)} <word>`, `${option.about} (default: ${option.byDefault})`).choices([...option.choices]),
+      new Option(`--${kebab(option.key)} <word>`, `${option.about} (default: ${option.default})`).choices([...option.choices]),
     );
   }
   command.action(async (handFile: string, flags: DrawFlags) => {

@@ -1,4 +1,5 @@
 import { cautionsFor } from '../block/cautions-for.ts';
+import { readJson, readText } from '../files/read-file.ts';
 import { DIGITS, type DigitName } from '../hand/digits.ts';
 import { parseHandText } from '../hand/read-hand.ts';
 import { makePattern, type PlateRequest } from '../pattern/make-pattern.ts';
@@ -15,11 +16,10 @@ import { failure, type Problem, type Result, success, type Warning } from '../un
 import { describePlate } from './describe-plate.ts';
 import type { DrawFlags } from './draw-command.ts';
 import { fail, warn } from './exit.ts';
-import { flagProblem } from './flag-problem.ts';
+import { flagProblem } from './flags/flag-problem.ts';
+import { rejectInapplicableFlags } from './flags/reject-inapplicable-flags.ts';
 import { type OutputPlan, readOutputPlan } from './output-plan.ts';
 import { readDate } from './read-date.ts';
-import { readJson, readText } from './read-file.ts';
-import { strayFlags } from './stray-flags.ts';
 import { checkOutput, writePatterns } from './write-patterns.ts';
 
 /** Runs `draw --plate`: reads everything, checks the folder, makes and proves the plate, writes the files together, reports. */
@@ -57,7 +57,7 @@ async function readInputs(handFile: string, flags: DrawFlags): Promise<Result<Pl
   const options = await readOptions(flags, preset.ok ? preset.value : null);
   const output = readOutputPlan(flags);
   const date = readDate(flags.date);
-  const problems: Problem[] = [hand, preset, digits, angle, options, output, date, strayFlags(flags, 'plate')].flatMap((r) =>
+  const problems: Problem[] = [hand, preset, digits, angle, options, output, date, rejectInapplicableFlags(flags, 'plate')].flatMap((r) =>
     r.ok ? [] : r.problems,
   );
   if (!hand.ok || !preset.ok || !digits.ok || !angle.ok || !options.ok || !output.ok || !date.ok || problems.length > 0) {

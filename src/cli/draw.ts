@@ -2,6 +2,7 @@ import { cautionsFor } from '../block/cautions-for.ts';
 import type { ChosenBlock } from '../block/choose-block.ts';
 import { blockById, blocks } from '../block/library.ts';
 import { readBlock } from '../block/read-block.ts';
+import { readJson, readText } from '../files/read-file.ts';
 import type { Hand } from '../hand/hand.ts';
 import { parseHandText } from '../hand/read-hand.ts';
 import { type MadePattern, makePattern } from '../pattern/make-pattern.ts';
@@ -15,11 +16,10 @@ import { failure, type Problem, type Result, success, type Warning } from '../un
 import { describeDrawing } from './describe-drawing.ts';
 import type { DrawFlags } from './draw-command.ts';
 import { fail, warn } from './exit.ts';
-import { flagProblem } from './flag-problem.ts';
+import { flagProblem } from './flags/flag-problem.ts';
+import { rejectInapplicableFlags } from './flags/reject-inapplicable-flags.ts';
 import { type OutputPlan, readOutputPlan } from './output-plan.ts';
 import { readDate } from './read-date.ts';
-import { readJson, readText } from './read-file.ts';
-import { strayFlags } from './stray-flags.ts';
 import { checkOutput, type WrittenFile, writePatterns } from './write-patterns.ts';
 
 /** Runs `draw`: reads everything, checks the folder, makes and proves the pattern, writes the files together, reports. */
@@ -53,7 +53,7 @@ async function readInputs(handFile: string, flags: DrawFlags): Promise<Result<Dr
   const output = readOutputPlan(flags);
   const date = readDate(flags.date);
   const chosen = flags.block === 'auto' ? planned(hand, options, flags) : await namedBlock(flags.block);
-  const problems: Problem[] = [hand, options, output, date, chosen, strayFlags(flags, 'strip')].flatMap((r) =>
+  const problems: Problem[] = [hand, options, output, date, chosen, rejectInapplicableFlags(flags, 'strip')].flatMap((r) =>
     r && !r.ok ? r.problems : [],
   );
   if (!hand.ok || !options.ok || !output.ok || !date.ok || !chosen?.ok || problems.length > 0) return failure(...problems);

@@ -12,8 +12,8 @@ import type { StripOptions } from '../pattern/strip/strip-options.ts';
 import type { CutPiece } from '../sheet/plastic/cut-list.ts';
 import { platePiece } from '../sheet/plastic/plate-piece.ts';
 import { stripPiece } from '../sheet/plastic/strip-piece.ts';
+import { getOwn } from '../units/get-own.ts';
 import { LENGTH_UNITS, type LengthUnit } from '../units/length.ts';
-import { own } from '../units/own.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { namedBlock } from './draw.ts';
 import type { DrawFlags } from './draw-command.ts';
@@ -79,7 +79,7 @@ export class RowReader {
 
   /** A row whose piece an earlier run made. */
   known(line: number, piece: CutPiece): ReadRow {
-    this.units ??= LENGTH_UNITS.find((unit) => unit === own(piece.hand, 'units')) ?? null;
+    this.units ??= LENGTH_UNITS.find((unit) => unit === getOwn(piece.hand, 'units')) ?? null;
     return this.seenBefore(piece.id, line) ?? { ok: true, value: { piece, made: null } };
   }
 

@@ -1,8 +1,8 @@
+import { readBytes } from '../files/read-file.ts';
 import { LIMITS } from '../inspect/drawing.ts';
 import { inspectFile } from '../inspect/inspect-file.ts';
 import { describeInspection } from './describe-inspection.ts';
 import { EXIT, fail } from './exit.ts';
-import { readBytes } from './read-file.ts';
 
 /** Runs `inspect`: exit 0 when nothing is found wrong, 3 with findings, 1 when the file cannot be read at all. */
 export async function inspect(path: string, flags: { readonly json?: boolean }): Promise<void> {

@@ -3,9 +3,9 @@ import { addBatchCommand } from './batch-command.ts';
 import { addCaseCommand } from './case-command.ts';
 import { addDrawCommand } from './draw-command.ts';
 import { EXIT } from './exit.ts';
+import { handleOutputErrors } from './handle-output-errors.ts';
 import { addInspectCommand } from './inspect-command.ts';
 import { addLibraryCommands } from './library-commands.ts';
-import { mindOutput } from './mind-output.ts';
 import { addPageCommand } from './page-command.ts';
 import { addPlanCommand } from './plan-command.ts';
 import { addSheetCommands } from './sheet-commands.ts';
@@ -36,7 +36,7 @@ function program(): Command {
   return command;
 }
 
-mindOutput();
+handleOutputErrors();
 try {
   await program().parseAsync();
 } catch (error) {

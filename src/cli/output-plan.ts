@@ -2,9 +2,9 @@ import { quote } from '../units/quote.ts';
 import { failure, type Result, success } from '../units/result.ts';
 import { WRITER_FORMATS, type WriterFormat } from '../writers/writer.ts';
 import { type CutterPlan, readCutterPlan } from './cutter-plan.ts';
-import { flagProblem } from './flag-problem.ts';
-import type { OutputFlags } from './output-flags.ts';
-import { readSheetSettings } from './sheet-flags.ts';
+import { flagProblem } from './flags/flag-problem.ts';
+import type { OutputFlags } from './flags/output-flags.ts';
+import { readSheetSettings } from './flags/sheet-flags.ts';
 
 /** Where and how a command writes its files. */
 export interface OutputPlan extends CutterPlan {

@@ -1,10 +1,10 @@
 import { readFile } from 'node:fs/promises';
 import { basename, dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { saveFiles } from '../files/save-file.ts';
 import { failure, type Result, success } from '../units/result.ts';
-import { saveFiles } from '../writers/save-file.ts';
 import { fail } from './exit.ts';
-import { flagProblem } from './flag-problem.ts';
+import { flagProblem } from './flags/flag-problem.ts';
 import type { PageFlags } from './page-command.ts';
 import { servePage } from './serve-page.ts';
 

@@ -1,3 +1,4 @@
+import { readJson, readText } from '../files/read-file.ts';
 import { parseHandText } from '../hand/read-hand.ts';
 import { planHand } from '../pattern/plan-hand.ts';
 import { readStripOptions } from '../pattern/strip/read-options.ts';
@@ -6,7 +7,6 @@ import { describePlan } from './describe-plan.ts';
 import { fail, warn } from './exit.ts';
 import type { PlanFlags } from './plan-command.ts';
 import { planJson } from './plan-json.ts';
-import { readJson, readText } from './read-file.ts';
 
 /** Runs `plan`: reads everything, decides, reports; ends with 3 and the reasons when nothing is suggested though something is lacking. */
 export async function plan(handFile: string, flags: PlanFlags): Promise<void> {

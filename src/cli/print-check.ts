@@ -1,16 +1,16 @@
+import { requestFromDrawingOrHand } from '../files/file-inputs.ts';
 import { makePattern, type PatternRequest } from '../pattern/make-pattern.ts';
-import { judgePrint, type PrintJudgement } from '../sheet/paper/judge-print.ts';
+import { checkPrintScale, type PrintScaleCheck } from '../sheet/paper/check-print-scale.ts';
 import type { PrintedBars, SheetSettings } from '../sheet/paper/sheet-settings.ts';
 import { parseLength } from '../units/length.ts';
 import { plain } from '../units/number.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { DEFAULT_OUTPUT_SETTINGS } from '../writers/output-settings.ts';
-import { layOutForPdf } from '../writers/pdf.ts';
+import { layOutForPdf } from '../writers/pdf/pdf.ts';
 import { EXIT, fail, warn } from './exit.ts';
-import { requestFromDrawingOrHand } from './file-inputs.ts';
-import { flagProblem } from './flag-problem.ts';
+import { flagProblem } from './flags/flag-problem.ts';
+import { readSheetSettings, type SheetFlags } from './flags/sheet-flags.ts';
 import type { OutputPlan } from './output-plan.ts';
-import { readSheetSettings, type SheetFlags } from './sheet-flags.ts';
 import { checkOutput, stemOf, type WrittenFile, writePatterns } from './write-patterns.ts';
 
 export interface PrintCheckFlags extends SheetFlags {
@@ -29,7 +29,7 @@ export async function printCheck(files: readonly string[], flags: PrintCheckFlag
   const bars = readBars(flags);
   const settings = readSheetSettings(flags);
   if (!bars.ok || !settings.ok) return fail([bars, settings].flatMap((r) => (r.ok ? [] : r.problems)));
-  const judgement = judgePrint(bars.value);
+  const judgement = checkPrintScale(bars.value);
   const written = judgement.verdict === 'compensate' ? await writeCorrected(files, bars.value, settings.value, flags) : success([]);
   if (!written.ok) return fail(written.problems);
   if (flags.json)
@@ -101,7 +101,7 @@ async function correct(
   return place.ok ? writePatterns([{ stem, pattern }], plan) : failure(...place.problems);
 }
 
-function describe(bars: PrintedBars, judgement: PrintJudgement, files: readonly WrittenFile[]): string {
+function describe(bars: PrintedBars, judgement: PrintScaleCheck, files: readonly WrittenFile[]): string {
   const signed = (error: number) => `${error > 0 ? '+' : ''}${plain(error * 100, 2)} %`;
   const lines = [
     `across ${plain(bars.across)} mm (${signed(judgement.errors.across)}), along ${plain(bars.along)} mm (${signed(judgement.errors.along)})`,

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { quote } from '../units/quote.ts';
 import { failure, type Result, success } from '../units/result.ts';
-import { flagProblem } from './flag-problem.ts';
+import { flagProblem } from './flags/flag-problem.ts';
 
 /** The date to print, as the person gave it, or null; the clock is never read. */
 export function readDate(date: string | undefined): Result<string | null> {

@@ -1,9 +1,9 @@
+import { requestFromDrawing } from '../files/file-inputs.ts';
 import { type MadePattern, type MadePlate, makePattern, type PatternRequest } from '../pattern/make-pattern.ts';
 import { describeDrawing } from './describe-drawing.ts';
 import { describePlate } from './describe-plate.ts';
 import { fail, warn } from './exit.ts';
-import { requestFromDrawing } from './file-inputs.ts';
-import type { OutputFlags } from './output-flags.ts';
+import type { OutputFlags } from './flags/output-flags.ts';
 import { readOutputPlan } from './output-plan.ts';
 import { checkOutput, stemOf, type WrittenFile, writePatterns } from './write-patterns.ts';
 

@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
-import { addOutputFlags, type OutputFlags } from './output-flags.ts';
-import { addSheetFlags } from './sheet-flags.ts';
+import { addOutputFlags, type OutputFlags } from './flags/output-flags.ts';
+import { addSheetFlags } from './flags/sheet-flags.ts';
 
 /** `redraw` and `print-check`: what is done with a file that was drawn before. */
 export function addSheetCommands(program: Command): void {

@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
-import { addLayFlags, type LayFlags } from './lay-flags.ts';
-import { addOutputFlags, type OutputFlags } from './output-flags.ts';
+import { addLayoutFlags, type LayoutFlags } from './flags/layout-flags.ts';
+import { addOutputFlags, type OutputFlags } from './flags/output-flags.ts';
 
 /** `sheets`: from a cut list to laid-out sheets of plastic. */
 export function addSheetsCommand(program: Command): void {
@@ -12,7 +12,7 @@ export function addSheetsCommand(program: Command): void {
     .argument('[cut-list]', 'cut list (JSON or CSV) of batch or sizes, or any CSV with the columns length and width in mm')
     .option('--sizes <list>', 'pieces typed here in place of a cut list: length x width : how many, as 168x20:8,176x20:10')
     .option('--date <date>', 'date to print, YYYY-MM-DD; never taken from the clock');
-  addLayFlags(command);
+  addLayoutFlags(command);
   addOutputFlags(command);
   command.action(async (list: string | undefined, flags: SheetsFlags) => {
     const { sheets } = await import('./sheets.ts');
@@ -21,7 +21,7 @@ export function addSheetsCommand(program: Command): void {
 }
 
 /** The flags of `sheets` as commander gives them. */
-export interface SheetsFlags extends LayFlags, OutputFlags {
+export interface SheetsFlags extends LayoutFlags, OutputFlags {
   readonly sizes?: string;
   readonly date?: string;
 }

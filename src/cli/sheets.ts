@@ -2,6 +2,8 @@ import { join } from 'node:path';
 import type { Block } from '../block/block.ts';
 import { blockById } from '../block/library.ts';
 import { readBlock } from '../block/read-block.ts';
+import { readText } from '../files/read-file.ts';
+import { checkWritable, outputFileName, saveFiles } from '../files/save-file.ts';
 import type { LineArcPath } from '../geometry/path.ts';
 import { boxOf } from '../geometry/path-measures.ts';
 import { placePath } from '../geometry/transform.ts';
@@ -20,17 +22,15 @@ import { type PieceSource, partOfPiece } from '../sheet/plastic/piece-part.ts';
 import { type CutList, readCutList } from '../sheet/plastic/read-cut-list.ts';
 import { readStock, stockText } from '../sheet/plastic/read-stock.ts';
 import { cutText, inReadingOrder, shearing, sheetPattern } from '../sheet/plastic/sheet-pattern.ts';
+import { getOwn } from '../units/get-own.ts';
 import { parseLength } from '../units/length.ts';
 import { plain } from '../units/number.ts';
-import { own } from '../units/own.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
-import { checkWritable, outputFileName, saveFiles } from '../writers/save-file.ts';
 import { fail, warn } from './exit.ts';
-import { flagProblem } from './flag-problem.ts';
-import { type LayPlan, readLayFlags } from './lay-flags.ts';
+import { flagProblem } from './flags/flag-problem.ts';
+import { type LayoutPlan, readLayoutFlags } from './flags/layout-flags.ts';
 import { type OutputPlan, readOutputPlan } from './output-plan.ts';
 import { readDate } from './read-date.ts';
-import { readText } from './read-file.ts';
 import type { SheetsFlags } from './sheets-command.ts';
 import { type WrittenFile, writePatterns } from './write-patterns.ts';
 
@@ -58,7 +58,7 @@ export interface SheetsReport {
 
 /** Runs `sheets`. */
 export async function sheets(listPath: string | undefined, flags: SheetsFlags): Promise<void> {
-  const lay = readLayFlags(flags);
+  const lay = readLayoutFlags(flags);
   const stock = await readStockFlag(flags.stock);
   const output = readOutputPlan(flags);
   const date = readDate(flags.date);
@@ -80,7 +80,7 @@ export async function readStockFlag(path: string | undefined): Promise<Result<re
 /** Lays out the cut list of a file; for commands that wrote one. */
 export async function layOutPieces(
   path: string,
-  lay: LayPlan,
+  lay: LayoutPlan,
   stock: readonly StockSheet[],
   output: OutputPlan,
   date: string | null,
@@ -125,7 +125,7 @@ function typedSizes(text: string): Result<CutList> {
 
 async function layOutList(
   list: CutList,
-  lay: LayPlan,
+  lay: LayoutPlan,
   stock: readonly StockSheet[],
   output: OutputPlan,
   date: string | null,
@@ -197,11 +197,11 @@ function sheetParts(pieces: readonly CutPiece[], source: PieceSource): Result<re
 
 /** How the pieces of the list are drawn: with the options and the block that they were made with. */
 function pieceSource(list: CutList): Result<PieceSource> {
-  const options = readStripOptions([{ origin: 'cut list', values: own(list.settings, 'options') ?? {} }]);
+  const options = readStripOptions([{ origin: 'cut list', values: getOwn(list.settings, 'options') ?? {} }]);
   if (!options.ok) return options;
   const old = list.settings ? olderGeometry(list.settings, list.pieces) : null;
   if (old) return failure(old);
-  const stored = own(list.settings, 'block');
+  const stored = getOwn(list.settings, 'block');
   const block = stored ? readBlock({ schema: 'knucklewright/block@1', ...(stored as object) }, 'cut list') : null;
   if (block && !block.ok) return block;
   const blockOf = (id: string): Block | undefined => (block?.ok && block.value.id === id ? block.value : blockById(id));
@@ -216,7 +216,7 @@ function olderGeometry(settings: Readonly<Record<string, unknown>>, pieces: read
     ['plateGeometryVersion', PLATE_GEOMETRY_VERSION, drawn.some((p) => p.plate)],
   ] as const;
   for (const [key, current, used] of kinds) {
-    const version = own(settings, key);
+    const version = getOwn(settings, key);
     if (!used || version === current) continue;
     const message = `the cut list was made with geometry ${String(version)}, this is geometry ${current}; make the cut list again.`;
     return { code: 'CUT_LIST_OLD', where: `settings.${key}`, message, kind: 'input' };

@@ -1,7 +1,7 @@
 import { type Command, Option } from 'commander';
 import { NORM_GROUPS, type NormGroup } from '../hand/norm-groups.ts';
-import { addOutputFlags, type OutputFlags } from './output-flags.ts';
-import { addHandTableFlags } from './strip-flags.ts';
+import { addOutputFlags, type OutputFlags } from './flags/output-flags.ts';
+import { addHandTableFlags } from './flags/strip-flags.ts';
 
 /** `sizes`: which strip lengths to keep in stock. */
 export function addSizesCommand(program: Command): void {

@@ -1,9 +1,9 @@
+import { checkWritable, type OutputFile, outputFileName, saveFiles } from '../files/save-file.ts';
 import type { PatternRequest } from '../pattern/make-pattern.ts';
 import type { Pattern } from '../pattern/pattern.ts';
 import { plain } from '../units/number.ts';
 import { type Result, success, type Warning } from '../units/result.ts';
 import { loadWriter } from '../writers/load-writer.ts';
-import { checkWritable, type OutputFile, outputFileName, saveFiles } from '../writers/save-file.ts';
 import type { WriterFormat } from '../writers/writer.ts';
 import { readyForCutter } from './cutter-plan.ts';
 import type { OutputPlan } from './output-plan.ts';

@@ -1,5 +1,5 @@
 import { ANGLE_SOLVED } from '../units/tolerance.ts';
-import { type Body, support } from './body.ts';
+import { type Body, support } from './offset-ellipse.ts';
 import { rootBetween } from './root.ts';
 
 /** +1: the body lies on the left of the directed path, -1: on its right. */

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Side } from './bitangent.ts';
-import { type Body, pointAtNormal } from './body.ts';
 import { ellipsePerimeter } from './ellipse.ts';
+import { type Body, pointAtNormal } from './offset-ellipse.ts';
 import { type Contact, hullPerimeter, tautPath } from './taut-path.ts';
 
 const disc = (x: number, radius: number): Body => ({ center: { x, y: 0 }, a: radius, b: radius, offset: 0 });

@@ -1,6 +1,6 @@
 import { LENGTH_COMPARED, WRONG_TURN } from '../units/tolerance.ts';
 import { bitangentDirection, type Side, tangentOffset } from './bitangent.ts';
-import { type Body, edgeLength, pointAtNormal } from './body.ts';
+import { type Body, edgeLength, pointAtNormal } from './offset-ellipse.ts';
 import type { Point } from './path.ts';
 
 /** A body that the path must pass on the given side, in the order of the path. */

@@ -1,4 +1,4 @@
-import { own } from '../units/own.ts';
+import { getOwn } from '../units/get-own.ts';
 import { DIGITS } from './digits.ts';
 import { DIGIT_FIELDS, type Field, FLAG_MEANINGS, PALM_FIELDS, TARGET_FIELDS } from './fields.ts';
 import { HAND_SCHEMA_ID } from './hand-schema.ts';
@@ -64,7 +64,7 @@ export function handColumnsText(): string {
 export function handOfRow(cells: Readonly<Record<string, string>>, units: string): Record<string, unknown> {
   const hand: Record<string, unknown> = { schema: HAND_SCHEMA_ID, units };
   for (const { name, kind } of HAND_COLUMNS) {
-    const text = (own(cells, name) as string | undefined)?.trim() ?? '';
+    const text = (getOwn(cells, name) as string | undefined)?.trim() ?? '';
     if (text === '' || kind === 'row') continue;
     const value = kind === 'yesNo' ? yesNo(text) : kind === 'digits' ? text.split(/[\s+]+/) : text;
     // A made-up hand is marked, any other is not: the hand file knows only the mark.
@@ -92,7 +92,7 @@ function put(target: Record<string, unknown>, path: readonly string[], value: un
     target[first] = value;
     return;
   }
-  const inner = (own(target, first) ?? {}) as Record<string, unknown>;
+  const inner = (getOwn(target, first) ?? {}) as Record<string, unknown>;
   target[first] = inner;
   put(inner, rest, value);
 }

@@ -1,6 +1,6 @@
+import { getOwn } from '../units/get-own.ts';
 import { parseJsonText } from '../units/json-text.ts';
 import { LENGTH_UNITS } from '../units/length.ts';
-import { own } from '../units/own.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import { checkCaseCode } from './case-code.ts';
 import { DIGITS, type DigitName } from './digits.ts';
@@ -31,12 +31,12 @@ export function parseHandText(text: string, source?: string): Result<Hand> {
  */
 export function readHand(json: unknown, source?: string): Result<Hand> {
   const form = handSchema.safeParse(json);
-  const unit = LENGTH_UNITS.find((known) => known === own(json, 'units')) ?? null;
+  const unit = LENGTH_UNITS.find((known) => known === getOwn(json, 'units')) ?? null;
   const measures = readMeasures(json, unit);
   const judged = judgeMeasures(measures, unit ?? 'mm');
   const problems: Problem[] = [
     ...(form.success ? [] : structureProblems(form.error.issues, json)),
-    ...codeProblems(own(json, 'code')),
+    ...codeProblems(getOwn(json, 'code')),
     ...digitProblems(json),
     ...measures.problems,
     ...judged.problems,
@@ -105,15 +105,15 @@ function codeProblems(code: unknown): Problem[] {
 }
 
 function digitProblems(json: unknown): Problem[] {
-  const digits = own(json, 'digits');
+  const digits = getOwn(json, 'digits');
   if (typeof digits !== 'object' || digits === null || Array.isArray(digits)) return [];
-  const present = DIGITS.filter((digit) => own(digits, digit) !== undefined);
+  const present = DIGITS.filter((digit) => getOwn(digits, digit) !== undefined);
   const problems: Problem[] = [];
   if (present.length < FEWEST_DIGITS) {
     const message = `digits: ${present.length} of ${DIGITS.join(', ')} given; at least ${FEWEST_DIGITS} neighbours are needed.`;
     problems.push({ code: 'TOO_FEW_DIGITS', where: 'digits', message, kind: 'input' });
   }
-  const digit = DIGITS.find((known) => known === own(own(json, 'target'), 'digit'));
+  const digit = DIGITS.find((known) => known === getOwn(getOwn(json, 'target'), 'digit'));
   if (digit !== undefined && !present.includes(digit)) {
     const message = `target.digit: the ${digit} finger is to be treated but was not measured; add digits.${digit}.`;
     problems.push({ code: 'TARGET_NOT_MEASURED', where: 'target.digit', message, kind: 'input' });

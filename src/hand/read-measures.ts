@@ -1,7 +1,7 @@
 import { parseDegrees } from '../units/degrees-text.ts';
+import { getOwn } from '../units/get-own.ts';
 import { formatLength, LENGTH_UNITS, type LengthUnit, MM_PER, parseLength } from '../units/length.ts';
 import { plain } from '../units/number.ts';
-import { own } from '../units/own.ts';
 import { quote } from '../units/quote.ts';
 import type { Problem, Warning } from '../units/result.ts';
 import { US_RING_CHART_SPREAD } from '../units/ring-size.ts';
@@ -49,19 +49,19 @@ export function readMeasures(json: unknown, unit: LengthUnit | null): ReadMeasur
   const readAll = <Id extends string>(fields: Readonly<Record<Id, Field>>, from: unknown, path: (id: Id) => string, prefix: string) => {
     const values: Partial<Record<Id, number>> = {};
     for (const id of Object.keys(fields) as Id[]) {
-      const value = read(own(from, id), fields[id], path(id), `${prefix}${fields[id].label}`);
+      const value = read(getOwn(from, id), fields[id], path(id), `${prefix}${fields[id].label}`);
       if (value !== undefined) values[id] = value;
     }
     return values;
   };
   const digits: Partial<Record<DigitName, Partial<Record<DigitFieldId, number>>>> = {};
   for (const digit of DIGITS) {
-    const raw = own(own(json, 'digits'), digit);
+    const raw = getOwn(getOwn(json, 'digits'), digit);
     if (typeof raw !== 'object' || raw === null) continue;
     digits[digit] = readAll<DigitFieldId>(DIGIT_FIELDS, raw, (id) => digitPath(digit, id), `${digit} `);
   }
   const palm = readAll<PalmFieldId>(PALM_FIELDS, json, (id) => id, '');
-  const target = readAll<TargetFieldId>(TARGET_FIELDS, own(json, 'target'), (id) => `target.${id}`, '');
+  const target = readAll<TargetFieldId>(TARGET_FIELDS, getOwn(json, 'target'), (id) => `target.${id}`, '');
   return { digits, palm, target, problems, warnings };
 }
 

@@ -1,6 +1,6 @@
 import type * as z from 'zod';
+import { getOwn } from '../units/get-own.ts';
 import { nearest } from '../units/nearest.ts';
-import { own } from '../units/own.ts';
 import { quote, visible } from '../units/quote.ts';
 import type { Problem } from '../units/result.ts';
 import { DIGITS } from './digits.ts';
@@ -46,7 +46,7 @@ function unknownKey(key: string, path: readonly PropertyKey[]): Problem {
 }
 
 function synonymOf(text: string): string | null {
-  const meant = own(SYNONYMS, text.toLowerCase());
+  const meant = getOwn(SYNONYMS, text.toLowerCase());
   return typeof meant === 'string' ? meant : null;
 }
 
@@ -59,7 +59,7 @@ function knownKeys(path: readonly PropertyKey[]): string[] {
 
 function wrongValue(issue: Issue, json: unknown): Problem {
   const where = issue.path.map(String).join('.');
-  const value = issue.path.reduce(own, json);
+  const value = issue.path.reduce(getOwn, json);
   const name = where === '' ? 'the file' : where;
   const expected = expectation(issue);
   const hint = howTo(issue.path);

@@ -1,7 +1,7 @@
 import type { Point } from '../geometry/path.ts';
 import { type Segment, segmentLength } from '../geometry/segment.ts';
+import type { DeclaredSettings } from './declared-settings.ts';
 import type { Budget, ReadCurve } from './drawing.ts';
-import type { Stated } from './stated.ts';
 
 /** A closed way of the cutter. */
 export interface Contour {
@@ -47,7 +47,7 @@ interface Piece {
 /** Closed contours, also those made of loose pieces end to end, entered by a lead-in, or interrupted by stated bridges; and what stays open. */
 export function contoursOf(
   curves: readonly ReadCurve[],
-  stated: Stated,
+  stated: DeclaredSettings,
   budget: Budget,
 ): { readonly contours: readonly Contour[]; readonly open: readonly OpenRun[] } {
   const contours: Contour[] = [];
@@ -88,7 +88,7 @@ function loop(piece: Piece): Piece | null {
 }
 
 /** Takes a stated lead-in (a quarter circle, as an arc or as short lines) off either end; null when there is none. */
-function withoutLeadIn(piece: Piece, { leadIn }: Stated): Piece | null {
+function withoutLeadIn(piece: Piece, { leadIn }: DeclaredSettings): Piece | null {
   if (leadIn === 0) return null;
   for (const run of [piece, backward(piece)]) {
     const [from] = endsOf(run);

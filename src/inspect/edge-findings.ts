@@ -4,8 +4,8 @@ import type { Box, Point } from '../geometry/path.ts';
 import { arcOf, headings, pointAlong, type Segment, segmentBox, segmentLength } from '../geometry/segment.ts';
 import { DOUBLED_EDGE, DOUBLED_LENGTH } from '../units/tolerance.ts';
 import { type Contour, JOINED } from './contours.ts';
+import type { DeclaredSettings } from './declared-settings.ts';
 import type { Budget, Finding, ReadCurve } from './drawing.ts';
-import type { Stated } from './stated.ts';
 
 /** Edges shorter than this have no length a machine could see. mm */
 const NO_LENGTH = 0.0005;
@@ -31,7 +31,7 @@ interface Edge {
 export function edgeFindings(
   curves: readonly ReadCurve[],
   contours: readonly Contour[],
-  stated: Stated,
+  stated: DeclaredSettings,
   budget: Budget,
 ): readonly Finding[] {
   // A free curve was broken up by the reader, not by the file.
@@ -79,7 +79,7 @@ export function edgeFindings(
   return findings;
 }
 
-function lengthFindings(curves: readonly ReadCurve[], stated: Stated): readonly Finding[] {
+function lengthFindings(curves: readonly ReadCurve[], stated: DeclaredSettings): readonly Finding[] {
   const findings: Finding[] = [];
   const all = curves.flatMap((curve) => (curve.flattened ? [] : curve.segments));
   const none = all.filter((segment) => segmentLength(segment) <= NO_LENGTH);

@@ -1,8 +1,8 @@
 import { type Finding, FLATTENING, LIMITS, LimitReached, newBudget, type ReadDrawing, Unreadable } from './drawing.ts';
+import { readDxf } from './dxf/read-dxf.ts';
 import { type Inspection, judge } from './inspection.ts';
-import { readDxf } from './read-dxf.ts';
-import { readPdf } from './read-pdf.ts';
-import { readSvg } from './read-svg.ts';
+import { readPdf } from './pdf/read-pdf.ts';
+import { readSvg } from './svg/read-svg.ts';
 
 /**
  * Reads a file back and says what is in it and what is wrong with it. Never throws on what a file holds: one that cannot be read at all has

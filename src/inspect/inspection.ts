@@ -3,12 +3,12 @@ import { unionBox } from '../geometry/path-measures.ts';
 import { pointAlong, type Segment, segmentBox, segmentLength } from '../geometry/segment.ts';
 import { nearestOn } from '../geometry/validate-outline.ts';
 import { type Contour, contoursOf, type OpenRun } from './contours.ts';
+import { type DeclaredSettings, declaredSettings } from './declared-settings.ts';
 import { type Budget, type Finding, FLATTENING, type ReadCurve, type ReadDrawing } from './drawing.ts';
 import { edgeFindings } from './edge-findings.ts';
 import { layerFindings } from './layer-findings.ts';
 import { areaOf, isInside, type Part, partsOf } from './parts.ts';
 import { type Role, rolesOf } from './roles.ts';
-import { type Stated, statedIn } from './stated.ts';
 
 /** What was read back from a file. Lengths in mm. */
 export interface Inspection {
@@ -56,7 +56,7 @@ const PLAUSIBLE = { least: 5, most: 1500 } as const;
 /** Measures and judges a drawing that a reader has read. */
 export function judge(drawing: ReadDrawing, budget: Budget): Inspection {
   const roles = rolesOf(drawing);
-  const stated = statedIn(drawing.notes);
+  const stated = declaredSettings(drawing.notes);
   const visible = drawing.curves.filter((curve) => !curve.hidden);
   const cut = visible.filter((curve) => roles.get(curve.layer) === 'cut');
   const paper = drawing.format === 'pdf' && cut.length === 0;
@@ -146,7 +146,7 @@ function contourFindings(
   contours: readonly Contour[],
   open: readonly OpenRun[],
   cut: readonly ReadCurve[],
-  stated: Stated,
+  stated: DeclaredSettings,
 ): readonly Finding[] {
   const findings: Finding[] = [];
   const edges = cut.flatMap((curve, of) => curve.segments.map((edge) => ({ edge, of })));

@@ -1,5 +1,5 @@
 import { type Block, heldDigits, heldPlace, placedDigits } from '../block/block.ts';
-import { LACKING, WANTED_MP } from '../block/need.ts';
+import { LACKING, WANTED_MP } from '../block/deficit-kind.ts';
 import type { Plan } from '../block/plan.ts';
 import type { Made } from '../record/case.ts';
 import type { Drawn } from './derive.ts';

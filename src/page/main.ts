@@ -1,6 +1,6 @@
-import './before-anything.ts';
+import './configure-zod.ts';
 import { h, render } from 'preact';
-import { readKept, stateOf } from './keep.ts';
+import { readKept, stateOf } from './local-storage.ts';
 import { emptyEntries, FRESH_VIEWING, type PageState } from './state.ts';
 import { startPage } from './store.ts';
 import { LANGUAGES, languageFor } from './texts/languages.ts';

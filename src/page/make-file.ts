@@ -1,10 +1,10 @@
 import { makePattern, type PatternRequest } from '../pattern/make-pattern.ts';
 import type { Pattern } from '../pattern/pattern.ts';
-import { judgePrint } from '../sheet/paper/judge-print.ts';
+import { checkPrintScale } from '../sheet/paper/check-print-scale.ts';
 import type { SheetSettings } from '../sheet/paper/sheet-settings.ts';
 import { failure, type Result, success } from '../units/result.ts';
 import { outputFileName } from '../writers/output-file-name.ts';
-import { layOutForPdf } from '../writers/pdf.ts';
+import { layOutForPdf } from '../writers/pdf/pdf.ts';
 import type { WriterFormat } from '../writers/writer.ts';
 import type { Drawn } from './derive.ts';
 import { printedBars, sheetSettings } from './print-settings.ts';
@@ -43,7 +43,7 @@ function settingsFor(kind: FileKind, pattern: Pattern, print: Entries['print']):
   const plain = sheetSettings(print);
   if (kind === 'handout') return success({ ...plain, parts: ['handout'] });
   const bars = kind === 'pdf' ? printedBars(print) : null;
-  if (!bars || judgePrint(bars).verdict !== 'compensate') return success(plain);
+  if (!bars || checkPrintScale(bars).verdict !== 'compensate') return success(plain);
   const before = layOutForPdf(pattern, plain);
   return before.ok ? success({ ...plain, orientation: before.value.orientation, correction: bars }) : before;
 }

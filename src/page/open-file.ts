@@ -1,8 +1,8 @@
 import type { HandFile } from '../hand/hand-schema.ts';
 import { readHand } from '../hand/read-hand.ts';
 import type { CaseFile } from '../record/case-schema.ts';
+import { getOwn } from '../units/get-own.ts';
 import { parseJsonText } from '../units/json-text.ts';
-import { own } from '../units/own.ts';
 import { type Result, success } from '../units/result.ts';
 
 /** What a file that a person opened holds: a case, a hand, or a case with its hand. */
@@ -15,7 +15,7 @@ export interface Opened {
 export async function readOpened(text: string): Promise<Result<Opened>> {
   const json = parseJsonText(text);
   if (!json.ok) return json;
-  const schema = own(json.value, 'schema');
+  const schema = getOwn(json.value, 'schema');
   if (typeof schema !== 'string' || !schema.startsWith('knucklewright/case@')) {
     const hand = readHand(json.value);
     return hand.ok ? success({ record: null, hand: hand.value.source }, hand.warnings) : hand;

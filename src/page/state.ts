@@ -155,7 +155,7 @@ export const FRESH_VIEWING: Viewing = {
 };
 
 /** The entries with one field changed, by its path: `code`, `digits.ring.width`, `target.pipFlexionDeficit`, `trim`. */
-export function entered(entries: Entries, where: string, text: string): Partial<Entries> {
+export function setEntry(entries: Entries, where: string, text: string): Partial<Entries> {
   const [first = '', second = '', third = ''] = where.split('.');
   const digit = DIGITS.find((d) => d === second);
   if (first === 'digits' && digit) return { digits: { ...entries.digits, [digit]: { ...entries.digits[digit], [third]: text } } };

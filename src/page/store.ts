@@ -2,7 +2,7 @@ import type { CaseFile } from '../record/case-schema.ts';
 import type { Derived, Drawn } from './derive.ts';
 import { derive, NOTHING_YET } from './derive.ts';
 import { type Format, formatFor } from './format.ts';
-import { forgetKept, writeKept } from './keep.ts';
+import { forgetKept, writeKept } from './local-storage.ts';
 import type { Entries, PageState, Settings, Viewing } from './state.ts';
 import type { Texts } from './texts/english.ts';
 import { LANGUAGES } from './texts/languages.ts';

@@ -58,14 +58,14 @@ function visitOf(typed: Entries['visit'], made: Drawn | null): Result<VisitFile>
   const read = readVisit({
     date: typed.date,
     goniometry: { pip: { active: active.motion, ...(passive?.ok ? { passive: passive.motion } : {}) } },
-    ...(made ? { made: madeOf(made) } : {}),
+    ...(made ? { made: madeDevice(made) } : {}),
     ...(noted.length > 0 ? { seen: Object.fromEntries(noted) } : {}),
     ...(hours === null ? {} : { wearHoursPerDay: hours }),
   });
   return read.ok ? { ok: true, value: read.value.file, warnings: read.warnings } : read;
 }
 
-function madeOf(drawn: Drawn): MadeFile {
+function madeDevice(drawn: Drawn): MadeFile {
   if (drawn.kind === 'plate') {
     const { design, options, report } = drawn;
     return {

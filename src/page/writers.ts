@@ -1,7 +1,7 @@
 import type { SheetSettings } from '../sheet/paper/sheet-settings.ts';
-import { dxfWriter } from '../writers/dxf.ts';
-import { pdfWriter } from '../writers/pdf.ts';
-import { svgWriter } from '../writers/svg.ts';
+import { dxfWriter } from '../writers/dxf/dxf.ts';
+import { pdfWriter } from '../writers/pdf/pdf.ts';
+import { svgWriter } from '../writers/svg/svg.ts';
 import type { PatternWriter, WriterFormat } from '../writers/writer.ts';
 
 /** The writer of a format for the page: the command's own, with the browser's window for SVG. */

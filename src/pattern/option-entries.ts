@@ -2,7 +2,7 @@
 export interface NumberEntry<Key extends string = string> {
   readonly key: Key;
   readonly unit: 'mm' | 'degrees' | 'fraction';
-  readonly byDefault: number;
+  readonly default: number;
   readonly low: number;
   readonly high: number;
   readonly about: string;
@@ -12,7 +12,7 @@ export interface NumberEntry<Key extends string = string> {
 export interface ChoiceEntry<Key extends string = string> {
   readonly key: Key;
   readonly choices: readonly string[];
-  readonly byDefault: string;
+  readonly default: string;
   readonly about: string;
 }
 

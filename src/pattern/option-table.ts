@@ -20,7 +20,7 @@ export function optionsForm({ numbers, choices }: OptionTable) {
       ...numbers.map((o) => {
         const number = z.number().min(o.low).max(o.high);
         const unit = o.unit === 'mm' ? 'mm, or a string with its own unit' : o.unit;
-        const about = `${o.about}; ${unit}, ${o.low} to ${o.high}, default ${o.byDefault}`;
+        const about = `${o.about}; ${unit}, ${o.low} to ${o.high}, default ${o.default}`;
         return [o.key, (o.unit === 'mm' ? z.union([number, z.string()]) : number).optional().describe(about)];
       }),
       ...choices.map((o) => [
@@ -28,7 +28,7 @@ export function optionsForm({ numbers, choices }: OptionTable) {
         z
           .enum(o.choices as [string, ...string[]])
           .optional()
-          .describe(`${o.about}; default ${o.byDefault}`),
+          .describe(`${o.about}; default ${o.default}`),
       ]),
     ]),
   );
@@ -40,11 +40,11 @@ const MOST_KEYS = 60;
 /** Options from defaults and sources, later ones winning; every wrong key and value of every source at once. */
 export function readOptionTable(table: OptionTable, sources: readonly OptionSource[]): Result<Record<string, unknown>> {
   const problems: Problem[] = [];
-  const merged: Record<string, unknown> = Object.fromEntries([...table.numbers, ...table.choices].map((o) => [o.key, o.byDefault]));
+  const merged: Record<string, unknown> = Object.fromEntries([...table.numbers, ...table.choices].map((o) => [o.key, o.default]));
   for (const { origin, values } of sources) {
     if (typeof values !== 'object' || values === null || Array.isArray(values)) {
       const first = table.numbers[0];
-      problems.push(optionProblem(origin, '', `must be an object such as {"${first?.key}": ${first?.byDefault}}, not ${quote(values)}`));
+      problems.push(optionProblem(origin, '', `must be an object such as {"${first?.key}": ${first?.default}}, not ${quote(values)}`));
       continue;
     }
     const entries = Object.entries(values);

@@ -1,12 +1,12 @@
+import { candidateBlocks } from '../block/candidate-blocks.ts';
 import { cautionsFor, refusalsFor } from '../block/cautions-for.ts';
 import { type ChosenBlock, chooseBlock } from '../block/choose-block.ts';
+import { needOf, type StripNeed } from '../block/deficit-kind.ts';
 import { deficitWarnings } from '../block/deficit-warnings.ts';
 import { whatNext } from '../block/differential.ts';
 import { mpAngle } from '../block/mp-angle.ts';
-import { needOf, type StripNeed } from '../block/need.ts';
 import type { NotMakeable, Plan, Suggestion } from '../block/plan.ts';
 import { type BlockFigures, rankBlocks } from '../block/rank-blocks.ts';
-import { servingBlocks } from '../block/serving-blocks.ts';
 import type { Hand, Target } from '../hand/hand.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import { stripFigures } from './strip/strip.ts';
@@ -71,7 +71,7 @@ interface Suggested {
 function suggest(hand: Hand, target: Target, need: StripNeed, options: StripOptions): Suggested {
   const made: (BlockFigures & { readonly warnings: readonly Warning[] })[] = [];
   const notMakeable: NotMakeable[] = [];
-  for (const block of servingBlocks(target.digit, need)) {
+  for (const block of candidateBlocks(target.digit, need)) {
     const figures = stripFigures(hand, block, options);
     if (figures.ok) {
       const { flat, freePip, warnings } = figures.value;

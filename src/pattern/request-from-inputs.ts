@@ -1,7 +1,7 @@
 import { readBlock } from '../block/read-block.ts';
 import type { Hand } from '../hand/hand.ts';
 import { readHand } from '../hand/read-hand.ts';
-import { own } from '../units/own.ts';
+import { getOwn } from '../units/get-own.ts';
 import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import type { PatternRequest } from './make-pattern.ts';
@@ -22,10 +22,10 @@ const REAL_DATE = /^\d{4}-\d{2}-\d{2}$/;
  */
 export function requestFromInputs(inputs: unknown, source: string): Result<PatternRequest> {
   const where = `inputs in ${source}`;
-  const schema = own(inputs, 'schema');
+  const schema = getOwn(inputs, 'schema');
   if (schema !== SCHEMA)
     return failure(broken(where, 'schema', `is ${quote(schema)}, not "${SCHEMA}"; a newer knucklewright may have written it`));
-  const kind = own(inputs, 'kind');
+  const kind = getOwn(inputs, 'kind');
   if (kind === 'strip') return stripRequest(inputs, where, source);
   if (kind === 'plate') return plateRequest(inputs, where, source);
   if (kind === 'sheet' || kind === 'page') {
@@ -37,8 +37,8 @@ export function requestFromInputs(inputs: unknown, source: string): Result<Patte
 }
 
 function stripRequest(inputs: unknown, where: string, source: string): Result<PatternRequest> {
-  const block = own(inputs, 'block') === undefined ? null : readBlock(own(inputs, 'block'), where);
-  const options = own(inputs, 'options') === undefined ? null : readStripOptions([{ origin: where, values: own(inputs, 'options') }]);
+  const block = getOwn(inputs, 'block') === undefined ? null : readBlock(getOwn(inputs, 'block'), where);
+  const options = getOwn(inputs, 'options') === undefined ? null : readStripOptions([{ origin: where, values: getOwn(inputs, 'options') }]);
   const common = commonInputs(inputs, where, source, ['block', 'options'], GEOMETRY_VERSION);
   const problems = [common, block, options].flatMap((read) => (read && !read.ok ? read.problems : []));
   if (problems.length > 0 || !common.ok || !block?.ok || !options?.ok) return failure(...problems);
@@ -46,8 +46,8 @@ function stripRequest(inputs: unknown, where: string, source: string): Result<Pa
 }
 
 function plateRequest(inputs: unknown, where: string, source: string): Result<PatternRequest> {
-  const plate = own(inputs, 'plate') === undefined ? null : readDesign(own(inputs, 'plate'), where);
-  const options = own(inputs, 'options') === undefined ? null : readPlateOptions([{ origin: where, values: own(inputs, 'options') }]);
+  const plate = getOwn(inputs, 'plate') === undefined ? null : readDesign(getOwn(inputs, 'plate'), where);
+  const options = getOwn(inputs, 'options') === undefined ? null : readPlateOptions([{ origin: where, values: getOwn(inputs, 'options') }]);
   const common = commonInputs(inputs, where, source, ['plate', 'options'], PLATE_GEOMETRY_VERSION);
   const problems = [common, plate, options].flatMap((read) => (read && !read.ok ? read.problems : []));
   if (problems.length > 0 || !common.ok || !plate?.ok || !options?.ok) return failure(...problems);
@@ -62,10 +62,10 @@ function commonInputs(
   keys: readonly string[],
   current: string,
 ): Result<{ hand: Hand; date: string | null }> {
-  const missing = ['geometryVersion', 'date', 'hand', ...keys].filter((key) => own(inputs, key) === undefined);
-  const hand = own(inputs, 'hand') === undefined ? null : readHand(own(inputs, 'hand'), where);
-  const date = readDate(own(inputs, 'date'), where);
-  const version = own(inputs, 'geometryVersion');
+  const missing = ['geometryVersion', 'date', 'hand', ...keys].filter((key) => getOwn(inputs, key) === undefined);
+  const hand = getOwn(inputs, 'hand') === undefined ? null : readHand(getOwn(inputs, 'hand'), where);
+  const date = readDate(getOwn(inputs, 'date'), where);
+  const version = getOwn(inputs, 'geometryVersion');
   const problems: Problem[] = [
     ...missing.map((key) => lacking(where, key)),
     ...(version === undefined || typeof version === 'string' ? [] : [broken(where, 'geometryVersion', `is ${quote(version)}, not a text`)]),

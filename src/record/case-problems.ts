@@ -1,6 +1,6 @@
 import type * as z from 'zod';
+import { getOwn } from '../units/get-own.ts';
 import { nearest } from '../units/nearest.ts';
-import { own } from '../units/own.ts';
 import { quote, visible } from '../units/quote.ts';
 import type { Problem } from '../units/result.ts';
 import { GONIOMETRY_FIELDS, JOINTS, MOTION_KEYS } from './goniometry-fields.ts';
@@ -47,7 +47,7 @@ function unknownKey(key: string, path: readonly PropertyKey[], known: readonly s
 
 function wrongValue(issue: Issue, json: unknown): Problem {
   const where = issue.path.map((key) => visible(String(key))).join('.');
-  const value = issue.path.reduce<unknown>(own, json);
+  const value = issue.path.reduce<unknown>(getOwn, json);
   const name = where === '' ? 'the file' : where;
   const { expected, hint, range } = expectation(issue);
   if (value === undefined)

@@ -6,10 +6,10 @@ import { failure, type Result, success } from '../units/result.ts';
 import type { Case, Visit } from './case.ts';
 import { caseChart } from './case-chart.ts';
 import { chartParts } from './chart-part.ts';
+import { COURSE_RULES } from './course-rules.ts';
 import { JOINT_NAMES, type Joint } from './goniometry-fields.ts';
 import { blockText, madeInOrder, madeText } from './made-text.ts';
 import { motionText } from './motion-text.ts';
-import { NEXT_RULES } from './next-rules.ts';
 import { nextSteps } from './next-step.ts';
 import { optionsText } from './options-text.ts';
 import { otherHandTotal, totalAtVisit, totalNote } from './total-active-motion.ts';
@@ -119,7 +119,7 @@ function madeSection({ visits, file }: Case): ReportSection {
 
 function nextSection(record: Case): ReportSection {
   const { steps, between } = nextSteps(record);
-  const { says, source } = NEXT_RULES.MEASURING_ERROR;
+  const { says, source } = COURSE_RULES.MEASURING_ERROR;
   return {
     heading: between === null ? 'What next' : `What next, from ${between[0]} to ${between[1]}`,
     lines: [

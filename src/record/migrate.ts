@@ -1,4 +1,4 @@
-import { own } from '../units/own.ts';
+import { getOwn } from '../units/get-own.ts';
 import { quote } from '../units/quote.ts';
 import { failure, type Result, success } from '../units/result.ts';
 import { CASE_VERSION } from './case-schema.ts';
@@ -20,7 +20,7 @@ const SCHEMA = /^knucklewright\/case@(\d{1,6})$/;
  * @param steps and `version`: for tests; the program's own otherwise
  */
 export function migrateCase(json: unknown, steps: readonly MigrationStep[] = MIGRATIONS, version: number = CASE_VERSION): Result<unknown> {
-  const written = own(json, 'schema');
+  const written = getOwn(json, 'schema');
   const found = typeof written === 'string' ? SCHEMA.exec(written)?.[1] : undefined;
   if (found === undefined) {
     const what = written === undefined ? 'it names no schema' : `its schema is ${quote(written)}`;

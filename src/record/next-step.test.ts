@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import demoHand from '../../fixtures/demo-hand.json' with { type: 'json' };
 import { plate, type SampleVisit, sampleCase, strip } from '../../tests/sample-case.ts';
-import { NEXT_RULES } from './next-rules.ts';
+import { COURSE_RULES } from './course-rules.ts';
 import { nextSteps } from './next-step.ts';
 
 const COMMON = 'common practice, no source';
@@ -20,7 +20,7 @@ describe('nextSteps(record): measuring error', () => {
     const next = nextSteps(sampleCase([{ pip: [40, 80] }, { pip: [40 - gain, 80 + gain] }]));
     expect(next.pip?.extension).toMatchObject({ reading });
     expect(next.pip?.flexion).toMatchObject({ reading });
-    expect(NEXT_RULES.MEASURING_ERROR.source).toMatch(/Macionis, BMC Musculoskelet Disord 2013;14:17/);
+    expect(COURSE_RULES.MEASURING_ERROR.source).toMatch(/Macionis, BMC Musculoskelet Disord 2013;14:17/);
   });
 });
 
@@ -205,5 +205,5 @@ describe('nextSteps(record): too few visits', () => {
 });
 
 it('every rule names a source or says that it has none', () => {
-  for (const { source } of Object.values(NEXT_RULES)) expect(source).toMatch(/^common practice, no source$|Macionis|Yates|AAOS/);
+  for (const { source } of Object.values(COURSE_RULES)) expect(source).toMatch(/^common practice, no source$|Macionis|Yates|AAOS/);
 });

@@ -1,8 +1,16 @@
 import { plain } from '../units/number.ts';
 import type { Case, Made } from './case.ts';
 import { type CircumferenceChange, circumferenceChanges } from './circumference-change.ts';
+import {
+  ANGLE_STEP,
+  COURSE_RULES,
+  type CourseRule,
+  DIFFERENTIAL_RANGE,
+  MP_RANGE,
+  STALLED_VISITS,
+  SWELLING_CHANGE,
+} from './course-rules.ts';
 import { MEASURING_ERROR } from './goniometry-fields.ts';
-import { ANGLE_STEP, DIFFERENTIAL_RANGE, MP_RANGE, NEXT_RULES, type NextRule, STALLED_VISITS, SWELLING_CHANGE } from './next-rules.ts';
 import { type Lacking, MOTIONS, nothingMoved, type PipChange, pipChange, servedMotion, wornLast } from './progress.ts';
 
 export type NextAction = 'keep' | 'change' | 'remeasure' | 'refer' | 'wait';
@@ -10,7 +18,7 @@ export type NextAction = 'keep' | 'change' | 'remeasure' | 'refer' | 'wait';
 /** One thing to do, with the rule that says so. */
 export interface NextStep {
   readonly action: NextAction;
-  readonly rule: NextRule;
+  readonly rule: CourseRule;
   readonly ruleSays: string;
   readonly source: string;
   /** What it means here, with the figures. */
@@ -137,7 +145,7 @@ function lagMessage(pip: PipChange, motion: Lacking): string {
   return `PIP ${motion} ${change} and still lacks ${plain(deficit)}.`;
 }
 
-function step(action: NextAction, rule: NextRule, message: string): NextStep {
-  const { says, source } = NEXT_RULES[rule];
+function step(action: NextAction, rule: CourseRule, message: string): NextStep {
+  const { says, source } = COURSE_RULES[rule];
   return { action, rule, ruleSays: says, source, message };
 }

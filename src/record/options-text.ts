@@ -19,9 +19,9 @@ export function optionsText({ kind, options }: MadeFile): string {
   const other = noted.flatMap(([key, value]) => {
     const option = all.find((one) => one.key === key);
     if (option === undefined) return [`${key} ${shown(value)}`];
-    if (option.byDefault === value) return [];
+    if (option.default === value) return [];
     const unit = 'unit' in option && option.unit !== 'fraction' ? ` ${option.unit}` : '';
-    return [`${key} ${shown(value)}${unit} (default ${shown(option.byDefault)})`];
+    return [`${key} ${shown(value)}${unit} (default ${shown(option.default)})`];
   });
   return other.length === 0 ? 'No noted option differs from its default.' : `Differs from the default: ${other.join(', ')}.`;
 }

@@ -1,8 +1,8 @@
 import { checkCaseCode } from '../hand/case-code.ts';
 import type { Hand } from '../hand/hand.ts';
 import { readHand } from '../hand/read-hand.ts';
+import { getOwn } from '../units/get-own.ts';
 import { parseJsonText } from '../units/json-text.ts';
-import { own } from '../units/own.ts';
 import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import type { Case, Visit } from './case.ts';
@@ -44,11 +44,11 @@ function readPresent(json: unknown): Result<Case> {
   const form = caseSchema.safeParse(json);
   const known = (path: readonly PropertyKey[]) => knownKeys(caseSchema, path);
   const problems: Problem[] = form.success ? [] : [...formProblems(form.error.issues, json, known)];
-  problems.push(...codeProblems(own(json, 'code')));
+  problems.push(...codeProblems(getOwn(json, 'code')));
   const hand = readOwnHand(json);
   if (hand !== null && !hand.ok) problems.push(...hand.problems);
   if (!form.success) {
-    const visits = own(json, 'visits');
+    const visits = getOwn(json, 'visits');
     if (Array.isArray(visits)) problems.push(...visits.flatMap((visit, k) => measureProblems(visit, `visits.${k}`)));
     return failure(...problems);
   }
@@ -85,7 +85,7 @@ function byDate(a: { readonly date: string }, b: { readonly date: string }): num
 
 /** The hand in the case file, with its path before each problem; null when there is none. */
 function readOwnHand(json: unknown): Result<Hand> | null {
-  const given = own(json, 'hand');
+  const given = getOwn(json, 'hand');
   if (given === undefined) return null;
   const read = readHand(given);
   if (!read.ok) {
@@ -98,7 +98,7 @@ function readOwnHand(json: unknown): Result<Hand> | null {
       })),
     );
   }
-  const other = handProblems(read.value, { code: own(json, 'code'), side: own(json, 'side') }, 'hand');
+  const other = handProblems(read.value, { code: getOwn(json, 'code'), side: getOwn(json, 'side') }, 'hand');
   return other.length > 0 ? failure(...other) : success(read.value, read.warnings);
 }
 

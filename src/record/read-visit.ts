@@ -1,9 +1,9 @@
 import { blockProblems } from '../block/block.ts';
 import { type ReadMeasures, readMeasures } from '../hand/read-measures.ts';
 import { NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
+import { getOwn } from '../units/get-own.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { plain } from '../units/number.ts';
-import { own } from '../units/own.ts';
 import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import type { JointMotion, Made, Motion, Visit } from './case.ts';
@@ -140,8 +140,8 @@ function readVisitMeasures(file: Pick<VisitFile, 'measures'>, where: string): Re
 
 /** Problems of the measurements of a visit that is wrong in form elsewhere, so that they need not wait for the next run. */
 export function measureProblems(visit: unknown, where: string): readonly Problem[] {
-  const measures = own(visit, 'measures');
-  const units = own(measures, 'units');
+  const measures = getOwn(visit, 'measures');
+  const units = getOwn(measures, 'units');
   if (units !== 'mm' && units !== 'cm' && units !== 'in') return [];
   const file = { measures: measures as { readonly units: LengthUnit } };
   return readVisitMeasures(file, where).problems;
@@ -151,7 +151,7 @@ function madeProblems(given: MadeFile | undefined, where: string): readonly Prob
   if (given?.kind !== 'strip') return [];
   const block = { id: given.block.id, title: given.block.id, places: placesOf(given) };
   const rules = blockProblems(block).map((p): Problem => ({ ...p, where, message: `${where}: ${p.message}`, kind: 'input' }));
-  return [...rules, ...differentialProblems(own(given.options, 'differential'), `${where}.options.differential`)];
+  return [...rules, ...differentialProblems(getOwn(given.options, 'differential'), `${where}.options.differential`)];
 }
 
 /** The one option that is computed with later; a number that no strip can have is a slip or damage. */
@@ -165,7 +165,7 @@ function differentialProblems(value: unknown, where: string): readonly Problem[]
 function made(file: MadeFile): Made {
   const { geometryVersion, flatLength = null } = file;
   if (file.kind === 'plate') return { kind: 'plate', faces: file.faces, mpAngle: file.mpAngle, geometryVersion, flatLength };
-  const differential = own(file.options, 'differential');
+  const differential = getOwn(file.options, 'differential');
   return {
     kind: 'strip',
     block: { id: file.block.id, places: placesOf(file) },

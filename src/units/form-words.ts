@@ -1,5 +1,5 @@
 import type * as z from 'zod';
-import { own } from './own.ts';
+import { getOwn } from './get-own.ts';
 import { quote } from './quote.ts';
 
 /** More unknown keys than these are counted. */
@@ -15,7 +15,7 @@ export function formWords(issue: z.core.$ZodIssue, json: unknown): string {
     const more = issue.keys.length > MOST_KEYS ? ` and ${issue.keys.length - MOST_KEYS} more` : '';
     return `has keys that are not known: ${issue.keys.slice(0, MOST_KEYS).map(quote).join(', ')}${more}`;
   }
-  const value = issue.path.reduce(own, json);
+  const value = issue.path.reduce(getOwn, json);
   return `${value === undefined ? 'is missing' : `is ${quote(value)}`}; ${expectation(issue)}`;
 }
 

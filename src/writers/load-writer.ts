@@ -5,10 +5,10 @@ import type { PatternWriter, WriterFormat } from './writer.ts';
 export async function loadWriter(format: WriterFormat, settings: OutputSettings = DEFAULT_OUTPUT_SETTINGS): Promise<PatternWriter> {
   switch (format) {
     case 'svg':
-      return (await import('./svg-node.ts')).svgNodeWriterFor(settings);
+      return (await import('./svg/svg-node.ts')).svgNodeWriterFor(settings);
     case 'dxf':
-      return (await import('./dxf.ts')).dxfWriterFor(settings);
+      return (await import('./dxf/dxf.ts')).dxfWriterFor(settings);
     case 'pdf':
-      return (await import('./pdf.ts')).pdfWriter(settings.pdf);
+      return (await import('./pdf/pdf.ts')).pdfWriter(settings.pdf);
   }
 }

@@ -1,6 +1,6 @@
 import { MM_PER } from '../../src/units/length.ts';
 import { plain } from '../../src/units/number.ts';
-import { measuringBand, NEGLECT_BLOCKS, type Neglected, neglected } from './neglected.ts';
+import { type ModelOmission, measuringBand, modelOmissions, OMISSION_BLOCKS } from './model-omissions.ts';
 import { outsideChecks } from './outside-checks.ts';
 
 /** Differences under this are rounding of numbers in the machine, and differ between machines. */
@@ -14,11 +14,11 @@ export function accuracyText(): string {
     return `| ${what} | ${ours.toFixed(decimals)} | ${outside.toFixed(decimals)} | ${shown} | ${unit} | ${source} |`;
   });
   const signed = (mm: number) => `${mm < 0 ? '-' : '+'}${plain(Math.abs(mm), 1)}`;
-  const left = neglected();
+  const left = modelOmissions();
   const rows = left.map((n) => `| ${n.what} | ${n.assumption} | ${n.change.map(signed).join(' | ')} | ${n.how} |`);
   const { longer, shorter, trim } = measuringBand();
-  const tooShort = NEGLECT_BLOCKS.map((_, b) => [longer[b] ?? 0, ...largestOfEach(left, b, 1)]);
-  const tooLong = NEGLECT_BLOCKS.map((_, b) => [shorter[b] ?? 0, ...largestOfEach(left, b, -1)]);
+  const tooShort = OMISSION_BLOCKS.map((_, b) => [longer[b] ?? 0, ...largestOfEach(left, b, 1)]);
+  const tooLong = OMISSION_BLOCKS.map((_, b) => [shorter[b] ?? 0, ...largestOfEach(left, b, -1)]);
   const cells = (list: readonly number[]) => list.map((mm) => plain(mm, 1)).join(' | ');
   const independent = (list: readonly (readonly number[])[]) => list.map((parts) => Math.hypot(...parts));
   const atOnce = (list: readonly (readonly number[])[]) => list.map((parts) => parts.reduce((sum, mm) => sum + mm, 0));
@@ -34,28 +34,28 @@ ${checks.join('\n')}
 ## What the model leaves out, and how large that could be
 
 The path's length on the demo hand (invented), changed by one thing at a time; + means that the strip would have to be longer. The sizes of
-these things are assumptions, marked so; the changes are computed from them (\`tests/figures/neglected.ts\`).
+these things are assumptions, marked so; the changes are computed from them (\`tests/figures/model-omissions.ts\`).
 
-| left out | assumed | ${NEGLECT_BLOCKS.map((id) => `${id}, mm`).join(' | ')} | how it is computed |
-| --- | --- | ${NEGLECT_BLOCKS.map(() => '---').join(' | ')} | --- |
+| left out | assumed | ${OMISSION_BLOCKS.map((id) => `${id}, mm`).join(' | ')} | how it is computed |
+| --- | --- | ${OMISSION_BLOCKS.map(() => '---').join(' | ')} | --- |
 ${rows.join('\n')}
 
-| together, of each the larger size, mm | ${NEGLECT_BLOCKS.join(' | ')} |
-| --- | ${NEGLECT_BLOCKS.map(() => '---').join(' | ')} |
+| together, of each the larger size, mm | ${OMISSION_BLOCKS.join(' | ')} |
+| --- | ${OMISSION_BLOCKS.map(() => '---').join(' | ')} |
 | errors of measuring, 95 % band, toward a longer strip | ${cells(longer)} |
 | errors of measuring, 95 % band, toward a shorter strip | ${cells(shorter)} |
 | the strip is too short by, with the errors of measuring, all independent of each other (root of the sum of squares) | ${cells(independent(tooShort))} |
 | the same, if all came at once and at their largest (plain sum) | ${cells(atOnce(tooShort))} |
 | the strip is too long by, all independent of each other | ${cells(independent(tooLong))} |
 | the same, if all came at once and at their largest | ${cells(atOnce(tooLong))} |
-| trim at the finishing end by default | ${cells(NEGLECT_BLOCKS.map(() => trim))} |
+| trim at the finishing end by default | ${cells(OMISSION_BLOCKS.map(() => trim))} |
 
 ${trimText({ likely: Math.max(...independent(tooShort)), worst: Math.max(...atOnce(tooShort)), long: Math.max(...independent(tooLong)), trim })}
 `;
 }
 
 /** What drives the length one way (sign), mm: of each kind the larger size. */
-function largestOfEach(left: readonly Neglected[], block: number, sign: 1 | -1): readonly number[] {
+function largestOfEach(left: readonly ModelOmission[], block: number, sign: 1 | -1): readonly number[] {
   const kinds = [...new Set(left.map((n) => n.what))];
   return kinds.map((kind) => Math.max(0, ...left.filter((n) => n.what === kind).map((n) => sign * (n.change[block] ?? 0))));
 }

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { accuracyText } from './accuracy-text.ts';
-import { neglected } from './neglected.ts';
+import { modelOmissions } from './model-omissions.ts';
 import { outsideChecks } from './outside-checks.ts';
 
 it('docs/accuracy.md holds what a run gives today; write it anew with node scripts/accuracy.mjs', () => {
@@ -33,7 +33,7 @@ it.each(outsideChecks().map((check) => [check.what, check] as const))(
 );
 
 it('what is left out changes the length by something, and the larger size by more', () => {
-  const all = neglected();
+  const all = modelOmissions();
   for (const { change, what } of all) for (const mm of change) expect(Math.abs(mm), what).toBeGreaterThan(0.1);
   for (const [k, one] of all.entries()) {
     const next = all[k + 1];

@@ -2,7 +2,7 @@ import { blocks } from '../../src/block/library.ts';
 import { pointAlong, segmentsOf } from '../../src/geometry/segment.ts';
 import { makePattern } from '../../src/pattern/make-pattern.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../../src/pattern/strip/strip-options.ts';
-import { fileOrder } from '../../src/writers/file-order.ts';
+import { drawOrder } from '../../src/writers/draw-order.ts';
 import { handOf, WORKED } from '../hands.ts';
 
 /** Chords of each arc for programs that have no arcs; at 3 mm radius within 0.01 mm. */
@@ -19,7 +19,7 @@ export interface EqualWork {
 export function equalWork(): EqualWork {
   const block = blocks().find((b) => b.id === 'ring-raised-in-four');
   const made = block ? makePattern({ kind: 'strip', hand: handOf(WORKED), block, options: DEFAULT_STRIP_OPTIONS, date: null }) : null;
-  const groups = made?.ok ? fileOrder(made.value.pattern) : null;
+  const groups = made?.ok ? drawOrder(made.value.pattern) : null;
   const outline = made?.ok ? made.value.pattern.parts[0]?.outline : undefined;
   if (!groups?.ok || !outline) throw new Error('no strip');
   const paths = groups.value.flatMap(({ items }) =>

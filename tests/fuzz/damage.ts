@@ -2,7 +2,7 @@ import * as fc from 'fast-check';
 import { anyCharacters, HOSTILE_KEYS, HOSTILE_TEXTS, hostileValue } from './hostile.ts';
 
 /** One wound to the bytes of a file; `at` is a share of its length. */
-export interface ByteWound {
+export interface ByteMutation {
   readonly kind: 'flip' | 'cut' | 'repeat' | 'insert' | 'truncate';
   readonly at: number;
   readonly amount: number;
@@ -10,7 +10,7 @@ export interface ByteWound {
 }
 
 /** One wound to a JSON value; `where` picks among all places in it. */
-export interface JsonWound {
+export interface JsonMutation {
   readonly kind: 'replace' | 'remove' | 'add';
   readonly where: number;
   readonly key: string;
@@ -19,7 +19,7 @@ export interface JsonWound {
 
 const share = fc.double({ min: 0, max: 1, noNaN: true });
 
-export const byteWounds: fc.Arbitrary<readonly ByteWound[]> = fc.array(
+export const byteMutations: fc.Arbitrary<readonly ByteMutation[]> = fc.array(
   fc.record({
     kind: fc.constantFrom('flip' as const, 'cut' as const, 'repeat' as const, 'insert' as const, 'truncate' as const),
     at: share,
@@ -29,7 +29,7 @@ export const byteWounds: fc.Arbitrary<readonly ByteWound[]> = fc.array(
   { minLength: 1, maxLength: 4 },
 );
 
-export const jsonWounds: fc.Arbitrary<readonly JsonWound[]> = fc.array(
+export const jsonMutations: fc.Arbitrary<readonly JsonMutation[]> = fc.array(
   fc.record({
     kind: fc.constantFrom('replace' as const, 'replace' as const, 'remove' as const, 'add' as const),
     where: fc.nat(10_000),
@@ -40,7 +40,7 @@ export const jsonWounds: fc.Arbitrary<readonly JsonWound[]> = fc.array(
 );
 
 /** The bytes with all wounds, in order. */
-export function woundBytes(bytes: Uint8Array, wounds: readonly ByteWound[]): Uint8Array {
+export function mutateBytes(bytes: Uint8Array, wounds: readonly ByteMutation[]): Uint8Array {
   let now = Buffer.from(bytes);
   for (const { kind, at, amount, text } of wounds) {
     const place = Math.min(Math.floor(at * now.length), Math.max(0, now.length - 1));
@@ -60,7 +60,7 @@ interface Place {
 }
 
 /** A copy of the value with all wounds. Keys are defined, never assigned, so that `__proto__` becomes a key as JSON.parse makes it. */
-export function woundJson(original: unknown, wounds: readonly JsonWound[]): unknown {
+export function mutateJson(original: unknown, wounds: readonly JsonMutation[]): unknown {
   const root: Record<string, unknown> = { root: structuredClone(original) };
   for (const { kind, where, key, value } of wounds) {
     // A value of its own each time: two wounds may bring the same object, which must not come to lie in itself.

@@ -2,7 +2,7 @@ import { execFile } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 import { expect, it } from 'vitest';
-import { woundBytes, woundJson } from './damage.ts';
+import { mutateBytes, mutateJson } from './damage.ts';
 import { NAMES } from './names.ts';
 import { checkNode } from './shown.ts';
 import { checkDxf, checkSvg } from './written.ts';
@@ -12,13 +12,13 @@ const CASES = 2000;
 const SEED = 20261125;
 const SCRIPT = fileURLToPath(new URL('../../scripts/fuzz-nightly.mjs', import.meta.url));
 
-it(`every door holds against ${CASES} hostile inputs, whose seed is printed`, { timeout: 900_000 }, async () => {
+it(`every target holds against ${CASES} hostile inputs, whose seed is printed`, { timeout: 900_000 }, async () => {
   const run = promisify(execFile)(process.execPath, [SCRIPT, '--cases', String(CASES), '--seed', String(SEED)], { encoding: 'utf8' });
   const { stdout } = await run.catch((error: { stdout?: string }) => ({ stdout: error.stdout ?? String(error) }));
   process.stdout.write(stdout);
   expect(stdout).toContain(`seed ${SEED}`);
   for (const name of NAMES) expect(stdout).toContain(`held   ${name.padEnd(12)} ${CASES} cases`);
-  expect(stdout).toContain(`${NAMES.length} doors held, 0 broken`);
+  expect(stdout).toContain(`${NAMES.length} targets held, 0 broken`);
 });
 
 it('the checks of written files see markup, groups and numbers that do not belong there', () => {
@@ -72,14 +72,14 @@ it('the check of the page sees elements, attributes, numbers and words that do n
 
 it('wounds leave the original alone and really wound', () => {
   const original = { a: [1, { b: 2 }] };
-  const wounded = woundJson(original, [{ kind: 'add', where: 0, key: '__proto__', value: 7 }]);
+  const wounded = mutateJson(original, [{ kind: 'add', where: 0, key: '__proto__', value: 7 }]);
   expect(Object.hasOwn(wounded as object, '__proto__')).toBe(true);
   expect(original).toEqual({ a: [1, { b: 2 }] });
   const same = {};
   const twice = [same, same].map((value, k) => ({ kind: 'add' as const, where: k === 0 ? 0 : 3, key: 'again', value }));
-  expect(() => JSON.stringify(woundJson(original, [...twice, ...twice]))).not.toThrow();
+  expect(() => JSON.stringify(mutateJson(original, [...twice, ...twice]))).not.toThrow();
   expect(same).toEqual({});
   const bytes = Buffer.from('abcdef');
-  expect(Buffer.from(woundBytes(bytes, [{ kind: 'cut', at: 0.5, amount: 2, text: '' }])).toString()).toBe('abcf');
+  expect(Buffer.from(mutateBytes(bytes, [{ kind: 'cut', at: 0.5, amount: 2, text: '' }])).toString()).toBe('abcf');
   expect(bytes.toString()).toBe('abcdef');
 });

@@ -7,9 +7,9 @@ export interface Job {
   readonly begun: Int32Array;
 }
 
-/** What came of one door. */
+/** What came of one target. */
 export interface Knocked {
-  readonly door: string;
+  readonly target: string;
   readonly cases: number;
   readonly seconds: number;
   readonly slowestMs: number;

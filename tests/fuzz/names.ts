@@ -1,4 +1,4 @@
-import { DOORS } from './doors.ts';
+import { TARGETS } from './targets.ts';
 
-/** What the doors are called; on its own, for the launcher. */
-export const NAMES: readonly string[] = DOORS.map((door) => door.name);
+/** What the targets are called; on its own, for the launcher. */
+export const NAMES: readonly string[] = TARGETS.map((target) => target.name);

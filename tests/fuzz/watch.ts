@@ -2,8 +2,8 @@ import { Worker } from 'node:worker_threads';
 import { type Job, type Knocked, LONGEST_MS, processorMs } from './job.ts';
 
 /**
- * Has the doors knocked at in a thread of its own, so that a hang is seen from outside and memory has a limit.
- * Usage: node watch.mjs CASES SEED DOOR... Prints one line of JSON a door, and at the end {megabytes}, the most the process held.
+ * Has the targets knocked at in a thread of its own, so that a hang is seen from outside and memory has a limit.
+ * Usage: node watch.mjs CASES SEED DOOR... Prints one line of JSON a target, and at the end {megabytes}, the most the process held.
  */
 
 /** Wall time after which a case that uses no processor is stuck. */
@@ -23,7 +23,7 @@ const end = () => {
 };
 const broken = (why: string) => {
   const fault: Knocked = {
-    door: names[reported] ?? '',
+    target: names[reported] ?? '',
     cases: 0,
     seconds: 0,
     slowestMs: 0,
@@ -49,7 +49,7 @@ let seen = now();
 setInterval(() => {
   const latest = now();
   if (latest.count !== seen.count) seen = latest;
-  // Before the first case the doors are made ready, which is not a case.
+  // Before the first case the targets are made ready, which is not a case.
   else if (latest.count === 0) return;
   else if (latest.processor - seen.processor > 5 * LONGEST_MS || latest.wall - seen.wall > STUCK_MS) broken('a case hangs');
 }, 200);

@@ -1,7 +1,7 @@
 import type { Pattern } from '../../src/pattern/pattern.ts';
-import { dxfWriter } from '../../src/writers/dxf.ts';
+import { dxfWriter } from '../../src/writers/dxf/dxf.ts';
 import { inputsFromDxf, inputsFromSvg } from '../../src/writers/inputs-text.ts';
-import { svgNodeWriter } from '../../src/writers/svg-node.ts';
+import { svgNodeWriter } from '../../src/writers/svg/svg-node.ts';
 import { hold, readable } from './must-hold.ts';
 
 const SVG_ELEMENTS = new Set(['svg', 'title', 'desc', 'metadata', 'g', 'path']);

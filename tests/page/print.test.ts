@@ -3,7 +3,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect } from 'vitest';
-import { PENS } from '../../src/writers/pdf.ts';
+import { PENS } from '../../src/writers/pdf/pdf.ts';
 import { type TracedPath, tracePaths } from '../read-pdf.ts';
 import { needsReader } from '../readers.ts';
 import { COMMAND, DEMO_FILE, field, inBrowser, openDemo, saved } from './browser.ts';

@@ -1,4 +1,4 @@
-import type { Message } from './said.ts';
+import type { Message } from './message-args.ts';
 
 /** Problems and warnings by their code. A code without a text here is shown in the program's own English words. */
 export const englishMessages = {

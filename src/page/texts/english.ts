@@ -1,9 +1,9 @@
 import { DIGIT_FIELDS, FLAG_MEANINGS, PALM_FIELDS, TARGET_FIELDS } from '../../hand/fields.ts';
 import { CAUTIONS, PENCIL_TEST } from '../../pattern/cautions.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../../pattern/strip/strip-options.ts';
-import { NEXT_RULES, type NextRule } from '../../record/next-rules.ts';
+import { COURSE_RULES, type CourseRule } from '../../record/course-rules.ts';
 import { englishMessages } from './english-messages.ts';
-import type { Widened } from './said.ts';
+import type { Translations } from './message-args.ts';
 
 const fieldTexts = (field: { readonly label: string; readonly howToMeasure: string }) => ({
   label: capital(field.label),
@@ -354,7 +354,7 @@ export const english = {
     course: 'Visits, PIP extension deficit / flexion in degrees',
     next: 'What next',
     action: { keep: 'Keep', change: 'Change', remeasure: 'Measure again', refer: 'Refer', wait: 'Wait' },
-    rule: Object.fromEntries(Object.entries(NEXT_RULES).map(([rule, { says }]) => [rule, says])) as Record<NextRule, string>,
+    rule: Object.fromEntries(Object.entries(COURSE_RULES).map(([rule, { says }]) => [rule, says])) as Record<CourseRule, string>,
     change: (from: string, to: string) => `From ${from} to ${to}.`,
   },
   errors: {
@@ -364,4 +364,4 @@ export const english = {
   message: englishMessages,
 };
 
-export type Texts = Widened<typeof english>;
+export type Texts = Translations<typeof english>;

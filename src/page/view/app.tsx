@@ -4,11 +4,11 @@ import { Spoken } from './field.tsx';
 import { HandSection } from './hand-section.tsx';
 import { Header } from './header.tsx';
 import { MakeSection } from './make-section.tsx';
+import { Memo } from './memo.ts';
 import { MotionSection } from './motion-section.tsx';
 import { OptionsSection } from './options-section.tsx';
 import { PatternSection } from './pattern-section.tsx';
 import { SizeSection } from './size-section.tsx';
-import { Still } from './still.ts';
 import { TrialsSection } from './trials-section.tsx';
 import { checkAll, focusField, focusNext, type View, viewOf } from './view.ts';
 
@@ -23,7 +23,7 @@ export function App({ page }: { readonly page: Page }) {
       <a class="skip" href="#hand-heading">
         {texts.skip}
       </a>
-      <Still of={[view.state.settings, view.state.entries]} draw={() => <Header view={view} />} />
+      <Memo of={[view.state.settings, view.state.entries]} draw={() => <Header view={view} />} />
       <main>
         <ErrorSummary view={view} />
         <form
@@ -54,11 +54,11 @@ function RestOfEntries({ view }: { readonly view: View }) {
   const common = [settings, faults.length === 0 ? null : faults, viewing.checked, viewing.left];
   return (
     <>
-      <Still
+      <Memo
         of={[...common, entries.target, entries.deficits, entries.flags, entries.hypermobile]}
         draw={() => <MotionSection view={view} />}
       />
-      <Still
+      <Memo
         of={[
           settings,
           derived.cards,
@@ -76,7 +76,7 @@ function RestOfEntries({ view }: { readonly view: View }) {
         ]}
         draw={() => <BlockSection view={view} />}
       />
-      <Still of={[...common, entries.options, entries.date]} draw={() => <OptionsSection view={view} />} />
+      <Memo of={[...common, entries.options, entries.date]} draw={() => <OptionsSection view={view} />} />
       <button type="submit" class="main" id="draw">
         {texts.pattern.draw}
       </button>
@@ -90,9 +90,9 @@ function Results({ view }: { readonly view: View }) {
   return (
     <>
       <PatternSection view={view} />
-      <Still of={[settings, viewing.screen, viewing.cardPixelsPerMm, devicePixelRatio]} draw={() => <SizeSection view={view} />} />
-      <Still of={[settings, entries.print]} draw={() => <MakeSection view={view} />} />
-      <Still
+      <Memo of={[settings, viewing.screen, viewing.cardPixelsPerMm, devicePixelRatio]} draw={() => <SizeSection view={view} />} />
+      <Memo of={[settings, entries.print]} draw={() => <MakeSection view={view} />} />
+      <Memo
         of={[settings, state.file, entries.visit, viewing.keep, viewing.fileProblems, viewing.changed]}
         draw={() => <TrialsSection view={view} />}
       />

@@ -1,7 +1,7 @@
 import { strokeText } from '../../geometry/stroke-letters.ts';
 import type { Drawing } from '../../pattern/drawing.ts';
 import { plain } from '../../units/number.ts';
-import { svgPathData } from '../../writers/svg-path.ts';
+import { svgPathData } from '../../writers/svg/svg-path.ts';
 
 /** A drawing such as a chart, with the pens and tones of the page; its words are the program's own, in English. */
 export function DrawingPicture({ drawing, id }: { readonly drawing: Drawing; readonly id: string }) {

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
-import { elementId, type Sentence, typedAt } from '../say.ts';
-import { entered } from '../state.ts';
+import { setEntry } from '../state.ts';
+import { elementId, type Sentence, typedAt } from '../translate-messages.ts';
 import { faultAt, type View } from './view.ts';
 
 interface FieldProps {
@@ -54,13 +54,13 @@ export function Field(props: FieldProps) {
         aria-invalid={fault ? 'true' : undefined}
         onInput={(event) => {
           const typed = event.currentTarget.value;
-          view.act.enter((now) => entered(now, where, typed));
+          view.act.enter((now) => setEntry(now, where, typed));
         }}
         onFocus={() => view.act.view({ focus: where })}
         onBlur={(event) => {
           const typed = event.currentTarget.value;
           const tidied = tidy ? tidy(typed) : typed;
-          if (tidied !== typed) view.act.enter((now) => entered(now, where, tidied));
+          if (tidied !== typed) view.act.enter((now) => setEntry(now, where, tidied));
           view.act.view(({ left }) => {
             const others = left.filter((other) => other !== where);
             return { left: typed.trim() === '' ? others : [...others, where] };

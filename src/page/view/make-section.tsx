@@ -1,9 +1,9 @@
-import { judgePrint } from '../../sheet/paper/judge-print.ts';
+import { checkPrintScale } from '../../sheet/paper/check-print-scale.ts';
 import { PAPERS } from '../../sheet/paper/paper.ts';
 import type { FileKind } from '../make-file.ts';
 import { printedBars } from '../print-settings.ts';
 import { saveAs } from '../save.ts';
-import { sayProblem } from '../say.ts';
+import { sayProblem } from '../translate-messages.ts';
 import { Choice, Field } from './field.tsx';
 import { checkAll, focusNext, type View } from './view.ts';
 
@@ -51,7 +51,7 @@ export function MakeSection({ view }: { readonly view: View }) {
 function ScaleCheck({ view }: { readonly view: View }) {
   const { texts, state, format } = view;
   const bars = printedBars(state.entries.print);
-  const judged = bars ? judgePrint(bars) : null;
+  const judged = bars ? checkPrintScale(bars) : null;
   const percent = (error: number) => `${error > 0 ? '+' : ''}${format.number(100 * error, 1)}`;
   return (
     <>

@@ -2,7 +2,7 @@ import { heldPlace } from '../../block/block.ts';
 import { degrees } from '../../units/angle.ts';
 import { plain } from '../../units/number.ts';
 import type { DrawnStrip } from '../derive.ts';
-import { type Facet, mouldedView } from '../moulded.ts';
+import { type Facet, mouldedView } from '../moulded-view.ts';
 import { FRONT } from '../state.ts';
 import type { View } from './view.ts';
 

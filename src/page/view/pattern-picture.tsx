@@ -4,7 +4,7 @@ import { strokeText } from '../../geometry/stroke-letters.ts';
 import type { Label, Layer, Mark, Pattern } from '../../pattern/pattern.ts';
 import { radians } from '../../units/angle.ts';
 import { plain } from '../../units/number.ts';
-import { svgPathData } from '../../writers/svg-path.ts';
+import { svgPathData } from '../../writers/svg/svg-path.ts';
 
 interface PatternPictureProps {
   readonly pattern: Pattern;

@@ -6,15 +6,15 @@ import { parseDegrees } from '../../units/degrees-text.ts';
 import { plain } from '../../units/number.ts';
 import { drawnTitle } from '../block-words.ts';
 import type { Drawn, DrawnStrip } from '../derive.ts';
-import { sayWarning } from '../say.ts';
-import { CSS_PIXELS_PER_MM, entered } from '../state.ts';
+import { CSS_PIXELS_PER_MM, setEntry } from '../state.ts';
+import { sayWarning } from '../translate-messages.ts';
 import { Spoken } from './field.tsx';
+import { Memo } from './memo.ts';
 import { MouldedPicture } from './moulded-picture.tsx';
 import { OptionField } from './options-section.tsx';
 import { PatternPicture } from './pattern-picture.tsx';
 import { FiguresTable, MarksTable, markRows, PlateTable } from './pattern-tables.tsx';
 import { SectionPicture } from './section-picture.tsx';
-import { Still } from './still.ts';
 import type { View } from './view.ts';
 
 const ZOOM_STEP = 1.25;
@@ -132,7 +132,7 @@ function StripViews({ view, shown }: { readonly view: View; readonly shown: Draw
           <Differential view={view} />
         </div>
         {/* It takes longer than the rest and follows when typing pauses. */}
-        <Still
+        <Memo
           of={[state.settings, state.viewing.turn, shown]}
           hold={!derived.settled}
           draw={() => <MouldedPicture view={view} shown={shown} />}
@@ -238,7 +238,7 @@ function Differential({ view }: { readonly view: View }) {
   const option = NUMBER_OPTIONS.find((o) => o.key === 'differential');
   if (!option) return null;
   const parsed = parseDegrees(state.entries.options.differential);
-  const value = parsed.ok ? Math.min(option.high, Math.max(option.low, parsed.degrees)) : option.byDefault;
+  const value = parsed.ok ? Math.min(option.high, Math.max(option.low, parsed.degrees)) : option.default;
   return (
     <div class="differential">
       <OptionField view={view} option={option} />
@@ -252,7 +252,7 @@ function Differential({ view }: { readonly view: View }) {
         aria-valuetext={format.degrees(value)}
         onInput={(event) => {
           const typed = plain(Number(event.currentTarget.value)).replace('.', state.settings.decimal);
-          act.enter((now) => entered(now, 'differential', typed));
+          act.enter((now) => setEntry(now, 'differential', typed));
         }}
       />
     </div>

@@ -2,7 +2,7 @@ import type { DigitName } from '../../hand/digits.ts';
 import { endAllowances, flattened } from '../../pattern/strip/strip-outline.ts';
 import type { DrawnStrip } from '../derive.ts';
 import type { DrawnPlate } from '../derive-plate.ts';
-import { fieldName } from '../say.ts';
+import { fieldName } from '../translate-messages.ts';
 import type { View } from './view.ts';
 
 /** All figures of the strip: what the picture shows, in words. */

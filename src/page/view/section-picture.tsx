@@ -7,7 +7,7 @@ import { sectionView } from '../../pattern/strip/section-view.ts';
 import type { StripOptions } from '../../pattern/strip/strip-options.ts';
 import type { StripPath } from '../../pattern/strip/strip-path.ts';
 import { plain } from '../../units/number.ts';
-import { svgPathData } from '../../writers/svg-path.ts';
+import { svgPathData } from '../../writers/svg/svg-path.ts';
 import type { Texts } from '../texts/english.ts';
 
 interface SectionPictureProps {

@@ -4,9 +4,9 @@ import type { Problem } from '../../units/result.ts';
 import { entriesOf, handFileText } from '../hand-file.ts';
 import { readOpened } from '../open-file.ts';
 import { saveAs } from '../save.ts';
-import { sayProblem } from '../say.ts';
 import { emptyEntries } from '../state.ts';
-import { Later } from './later.tsx';
+import { sayProblem } from '../translate-messages.ts';
+import { Deferred } from './deferred.tsx';
 import { checkAll, focusNext, type View } from './view.ts';
 
 /** Opens and saves the measurements as a file, and keeps them on this computer only while the switch is on. */
@@ -67,7 +67,7 @@ export function TrialsSection({ view }: { readonly view: View }) {
           {texts.trials.clear}
         </button>
       </div>
-      <Later load={() => import('./case-view.tsx').then((module) => module.CaseView)} view={view} />
+      <Deferred load={() => import('./case-view.tsx').then((module) => module.CaseView)} view={view} />
       <label class="pick wide">
         <input
           type="checkbox"

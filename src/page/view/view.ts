@@ -1,6 +1,6 @@
 import type { Derived } from '../derive.ts';
-import { elementId, fieldOf, type Sentence, type Speaker, sayProblem } from '../say.ts';
 import type { Page } from '../store.ts';
+import { elementId, fieldOf, type Sentence, type Speaker, sayProblem } from '../translate-messages.ts';
 
 /** A problem as it is shown: at which field, in which words. */
 export interface Fault {

@@ -1,5 +1,5 @@
-import { type Body, support } from '../../geometry/body.ts';
 import { chordPoints, insidePolygon } from '../../geometry/inside.ts';
+import { type Body, support } from '../../geometry/offset-ellipse.ts';
 import type { LineArcPath, Point } from '../../geometry/path.ts';
 import { boxOf } from '../../geometry/path-measures.ts';
 import { radians } from '../../units/angle.ts';

@@ -30,23 +30,23 @@ export const LEAST_CORNER_RADIUS = 6;
  * does not name, and all ranges, are ours: common practice, no source.
  */
 export const PLATE_NUMBER_OPTIONS: readonly NumberEntry<keyof PlateOptions>[] = [
-  { key: 'thickness', unit: 'mm', byDefault: 2.4, low: 1.2, high: 4.8, about: 'thickness of the sheet (3/32 in is 2.4)' },
-  { key: 'skinClearance', unit: 'mm', byDefault: 0.5, low: 0, high: 5, about: 'free space between skin and plate, padding included' },
-  { key: 'webGap', unit: 'mm', byDefault: 1, low: 0, high: 10, about: 'distance between neighbouring digits' },
-  { key: 'wing', unit: 'mm', byDefault: 12, low: 0, high: 25, about: 'how far the hand part wraps past the mid-lateral line' },
+  { key: 'thickness', unit: 'mm', default: 2.4, low: 1.2, high: 4.8, about: 'thickness of the sheet (3/32 in is 2.4)' },
+  { key: 'skinClearance', unit: 'mm', default: 0.5, low: 0, high: 5, about: 'free space between skin and plate, padding included' },
+  { key: 'webGap', unit: 'mm', default: 1, low: 0, high: 10, about: 'distance between neighbouring digits' },
+  { key: 'wing', unit: 'mm', default: 12, low: 0, high: 25, about: 'how far the hand part wraps past the mid-lateral line' },
   {
     key: 'sideWall',
     unit: 'fraction',
-    byDefault: 0.5,
+    default: 0.5,
     low: 0,
     high: 0.7,
     about: "height of the finger part's side walls, share of the digit's depth",
   },
-  { key: 'cornerRadius', unit: 'mm', byDefault: 8, low: LEAST_CORNER_RADIUS, high: 15, about: 'radius of the corners where there is room' },
+  { key: 'cornerRadius', unit: 'mm', default: 8, low: LEAST_CORNER_RADIUS, high: 15, about: 'radius of the corners where there is room' },
   {
     key: 'pipClearance',
     unit: 'mm',
-    byDefault: 5,
+    default: 5,
     low: 0,
     high: 15,
     about: 'distance from the distal edge to the PIP joint line, or to the PIP crease on the palmar side',
@@ -54,17 +54,17 @@ export const PLATE_NUMBER_OPTIONS: readonly NumberEntry<keyof PlateOptions>[] = 
   {
     key: 'mpClearance',
     unit: 'mm',
-    byDefault: 8,
+    default: 8,
     low: 0,
     high: 20,
     about: 'distance from the edge to the MP joint line of a digit that is left free',
   },
-  { key: 'webClearance', unit: 'mm', byDefault: 3, low: 0, high: 10, about: 'distance from a side wall to the web beside it' },
-  { key: 'coverShare', unit: 'fraction', byDefault: 0.6, low: 0.35, high: 0.85, about: 'share of the metacarpal length that is covered' },
+  { key: 'webClearance', unit: 'mm', default: 3, low: 0, high: 10, about: 'distance from a side wall to the web beside it' },
+  { key: 'coverShare', unit: 'fraction', default: 0.6, low: 0.35, high: 0.85, about: 'share of the metacarpal length that is covered' },
   {
     key: 'wristClearance',
     unit: 'mm',
-    byDefault: 15,
+    default: 15,
     low: 5,
     high: 40,
     about: 'least distance from the proximal edge to the wrist crease',
@@ -72,29 +72,29 @@ export const PLATE_NUMBER_OPTIONS: readonly NumberEntry<keyof PlateOptions>[] = 
   {
     key: 'neutralShare',
     unit: 'fraction',
-    byDefault: 0.5,
+    default: 0.5,
     low: 0.3,
     high: 0.5,
     about: 'place of the neutral line in the thickness of a bend (K)',
   },
-  { key: 'palmarBendRadius', unit: 'mm', byDefault: 3, low: 1, high: 12, about: 'inside radius that a palmar plate is bent to' },
-  { key: 'faceGap', unit: 'mm', byDefault: 3, low: 1, high: 10, about: 'free space between the edges of the two faces when both are made' },
+  { key: 'palmarBendRadius', unit: 'mm', default: 3, low: 1, high: 12, about: 'inside radius that a palmar plate is bent to' },
+  { key: 'faceGap', unit: 'mm', default: 3, low: 1, high: 10, about: 'free space between the edges of the two faces when both are made' },
   {
     key: 'webNotch',
     unit: 'mm',
-    byDefault: 0,
+    default: 0,
     low: 0,
     high: 25,
     about: 'depth of the notches between the digits in the distal edge; 0 is none',
   },
-  { key: 'trim', unit: 'mm', byDefault: 0, low: 0, high: 20, about: 'spare length at the proximal edge, cut off when it fits' },
-  { key: 'strapWidth', unit: 'mm', byDefault: 25, low: 10, high: 50, about: 'width of the hook-and-loop straps' },
-  { key: 'strapOverlap', unit: 'mm', byDefault: 25, low: 10, high: 60, about: 'how far a strap lies over its hook at each end' },
+  { key: 'trim', unit: 'mm', default: 0, low: 0, high: 20, about: 'spare length at the proximal edge, cut off when it fits' },
+  { key: 'strapWidth', unit: 'mm', default: 25, low: 10, high: 50, about: 'width of the hook-and-loop straps' },
+  { key: 'strapOverlap', unit: 'mm', default: 25, low: 10, high: 60, about: 'how far a strap lies over its hook at each end' },
 ];
 
 /** All defaults. */
 export const DEFAULT_PLATE_OPTIONS: PlateOptions = Object.freeze(
-  Object.fromEntries(PLATE_NUMBER_OPTIONS.map(({ key, byDefault }) => [key, byDefault])),
+  Object.fromEntries(PLATE_NUMBER_OPTIONS.map((option) => [option.key, option.default])),
 ) as unknown as PlateOptions;
 
 /** A notch must hold its round bottom and its two rounded corners. mm */

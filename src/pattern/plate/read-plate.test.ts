@@ -67,7 +67,7 @@ describe('readPlateOptions', () => {
   it('gives the defaults, which lie in their own ranges', () => {
     const read = readPlateOptions([]);
     expect(read.ok ? read.value : null).toEqual(DEFAULT_PLATE_OPTIONS);
-    for (const o of PLATE_NUMBER_OPTIONS) expect(o.byDefault >= o.low && o.byDefault <= o.high).toBe(true);
+    for (const o of PLATE_NUMBER_OPTIONS) expect(o.default >= o.low && o.default <= o.high).toBe(true);
   });
   it('names every wrong key and value at once', () => {
     const read = readPlateOptions([{ origin: 'flags', values: { wing: '99', wimg: 3, webNotch: 'x' } }]);

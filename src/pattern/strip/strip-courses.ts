@@ -1,4 +1,4 @@
-import { edgeLength, pointAtNormal } from '../../geometry/body.ts';
+import { edgeLength, pointAtNormal } from '../../geometry/offset-ellipse.ts';
 import type { Point } from '../../geometry/path.ts';
 import { rootBetween } from '../../geometry/root.ts';
 import type { ArcElement, PathElement } from '../../geometry/taut-path.ts';

@@ -5,11 +5,11 @@ import { plain } from '../../units/number.ts';
 import { CAUTIONS } from '../cautions.ts';
 import { DASHES } from '../dashes.ts';
 import type { CutList, MakingNotes } from '../making-notes.ts';
+import { differentialWedge } from './differential-wedge.ts';
 import { sectionView } from './section-view.ts';
 import { stripHandout } from './strip-handout.ts';
 import type { StripFigures } from './strip-report.ts';
 import { factLines } from './strip-sheet.ts';
-import { differentialWedge } from './strip-wedge.ts';
 import { uprightMarks } from './upright-marks.ts';
 
 const mm = (value: number) => `${plain(value, 1)} mm`;

@@ -30,21 +30,21 @@ export type ChoiceOption = ChoiceEntry<ChoiceKey>;
  * for children and for thick sheet.
  */
 export const NUMBER_OPTIONS: readonly NumberOption[] = [
-  { key: 'width', unit: 'mm', byDefault: 20, low: 8, high: 40, about: 'width of the strip, proximal to distal edge' },
-  { key: 'thickness', unit: 'mm', byDefault: 2.4, low: 0.8, high: 4.8, about: 'thickness of the sheet (3/32 in is 2.4)' },
-  { key: 'skinClearance', unit: 'mm', byDefault: 0.5, low: 0, high: 3, about: 'free space between skin and strip' },
-  { key: 'webGap', unit: 'mm', byDefault: 1, low: 0, high: 10, about: 'distance between neighbouring digits where no layer crosses' },
-  { key: 'crossingPlay', unit: 'mm', byDefault: 0.5, low: 0, high: 5, about: 'extra room in a web where a layer crosses' },
-  { key: 'proximalGap', unit: 'mm', byDefault: 2, low: 0, high: 10, about: 'distance from the web to the proximal edge of the strip' },
-  { key: 'pipClearance', unit: 'mm', byDefault: 3, low: 0, high: 10, about: 'distance from the distal edge to the PIP crease, palmar' },
-  { key: 'minimumWidth', unit: 'mm', byDefault: 10, low: 5, high: 40, about: 'narrowest that the palmar relief may leave' },
-  { key: 'differential', unit: 'degrees', byDefault: 20, low: 1, high: 45, about: 'MP angle between held and enclosed digits' },
-  { key: 'seamAllowance', unit: 'mm', byDefault: 15, low: 0, high: 40, about: 'overlap of a lap seam, or each tab of a pinch seam' },
-  { key: 'trim', unit: 'mm', byDefault: 10, low: 0, high: 50, about: 'spare length at the finishing end, cut off when it fits' },
+  { key: 'width', unit: 'mm', default: 20, low: 8, high: 40, about: 'width of the strip, proximal to distal edge' },
+  { key: 'thickness', unit: 'mm', default: 2.4, low: 0.8, high: 4.8, about: 'thickness of the sheet (3/32 in is 2.4)' },
+  { key: 'skinClearance', unit: 'mm', default: 0.5, low: 0, high: 3, about: 'free space between skin and strip' },
+  { key: 'webGap', unit: 'mm', default: 1, low: 0, high: 10, about: 'distance between neighbouring digits where no layer crosses' },
+  { key: 'crossingPlay', unit: 'mm', default: 0.5, low: 0, high: 5, about: 'extra room in a web where a layer crosses' },
+  { key: 'proximalGap', unit: 'mm', default: 2, low: 0, high: 10, about: 'distance from the web to the proximal edge of the strip' },
+  { key: 'pipClearance', unit: 'mm', default: 3, low: 0, high: 10, about: 'distance from the distal edge to the PIP crease, palmar' },
+  { key: 'minimumWidth', unit: 'mm', default: 10, low: 5, high: 40, about: 'narrowest that the palmar relief may leave' },
+  { key: 'differential', unit: 'degrees', default: 20, low: 1, high: 45, about: 'MP angle between held and enclosed digits' },
+  { key: 'seamAllowance', unit: 'mm', default: 15, low: 0, high: 40, about: 'overlap of a lap seam, or each tab of a pinch seam' },
+  { key: 'trim', unit: 'mm', default: 10, low: 0, high: 50, about: 'spare length at the finishing end, cut off when it fits' },
   {
     key: 'stretch',
     unit: 'fraction',
-    byDefault: 0,
+    default: 0,
     low: -0.1,
     high: 0.3,
     about: 'how much the warm sheet is stretched in draping (0.05 is 5 %)',
@@ -55,13 +55,13 @@ export const CHOICE_OPTIONS: readonly ChoiceOption[] = [
   {
     key: 'closure',
     choices: ['tacked', 'spanning'],
-    byDefault: 'tacked',
+    default: 'tacked',
     about: 'outer layer pressed and bonded to the inner one at the held digits, or left taut across them',
   },
-  { key: 'seam', choices: ['lap', 'pinch'], byDefault: 'lap', about: 'ends laid over each other, or pinched together and trimmed' },
+  { key: 'seam', choices: ['lap', 'pinch'], default: 'lap', about: 'ends laid over each other, or pinched together and trimmed' },
 ];
 
 /** All defaults. */
 export const DEFAULT_STRIP_OPTIONS: StripOptions = Object.freeze(
-  Object.fromEntries([...NUMBER_OPTIONS, ...CHOICE_OPTIONS].map(({ key, byDefault }) => [key, byDefault])),
+  Object.fromEntries([...NUMBER_OPTIONS, ...CHOICE_OPTIONS].map((option) => [option.key, option.default])),
 ) as unknown as StripOptions;

@@ -1,6 +1,6 @@
 import { heldPlace, type Place } from '../../block/block.ts';
 import type { Side } from '../../geometry/bitangent.ts';
-import type { Body } from '../../geometry/body.ts';
+import type { Body } from '../../geometry/offset-ellipse.ts';
 import type { Point } from '../../geometry/path.ts';
 import { type Contact, tautPath } from '../../geometry/taut-path.ts';
 import type { DigitName } from '../../hand/digits.ts';

@@ -3,9 +3,9 @@ import type { CutList, MakingNotes } from '../../pattern/making-notes.ts';
 import { boxOfDrawn, type Drawn } from '../../pattern/place-marks.ts';
 import { fixed, plain } from '../../units/number.ts';
 import { legendCell } from './beside-pattern.ts';
-import { type Cell, columnsIn, drawing, type FlowSection, type FlowStyle, flow, paragraph, tableRow } from './flow.ts';
 import type { Frame } from './frame.ts';
 import { drawnLayer, joined, type Measure, type PageLayer, placeLayer, text } from './page.ts';
+import { type Cell, columnsIn, drawing, type FlowSection, type FlowStyle, flow, paragraph, tableRow } from './page-flow.ts';
 import type { PageContent } from './pattern-pages.ts';
 
 const MAKING: FlowStyle = { text: 2, heading: 2.8, leastColumn: 78, gap: 0.9, sectionGap: 3.4 };

@@ -2,9 +2,9 @@ import type { Box } from '../../geometry/path.ts';
 import { boxOf } from '../../geometry/path-measures.ts';
 import type { Pattern } from '../../pattern/pattern.ts';
 import { fixed } from '../../units/number.ts';
-import { columnsIn, type FlowSection, type FlowStyle, flow, paragraph } from './flow.ts';
 import type { Frame } from './frame.ts';
 import { type Measure, type PageLayer, type PageStroke, placeLayer, scaleLayer, text } from './page.ts';
+import { columnsIn, type FlowSection, type FlowStyle, flow, paragraph } from './page-flow.ts';
 import type { PageContent } from './pattern-pages.ts';
 
 const STYLE: FlowStyle = { text: 1.9, heading: 2.5, leastColumn: 72, gap: 0.4, sectionGap: 3 };

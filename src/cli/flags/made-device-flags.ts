@@ -1,0 +1,128 @@
+import type { Block } from '../../block/block.ts';
+import { blockById, blocks } from '../../block/library.ts';
+import { readEmbeddedRequest } from '../../files/file-inputs.ts';
+import { readJson } from '../../files/read-file.ts';
+import type { Hand } from '../../hand/hand.ts';
+import { makePattern } from '../../pattern/make-pattern.ts';
+import { PLATE_GEOMETRY_VERSION } from '../../pattern/plate/plate.ts';
+import { readStripOptions } from '../../pattern/strip/read-options.ts';
+import { GEOMETRY_VERSION } from '../../pattern/strip/strip.ts';
+import type { StripOptions } from '../../pattern/strip/strip-options.ts';
+import type { Case } from '../../record/case.ts';
+import { LONGEST_FLAT, type MadeFile, PLATE_FACES } from '../../record/case-schema.ts';
+import { handProblems } from '../../record/read-case.ts';
+import { parseDegrees } from '../../units/degrees-text.ts';
+import { parseLength } from '../../units/length.ts';
+import { nearest } from '../../units/nearest.ts';
+import { rounded } from '../../units/number.ts';
+import { quote } from '../../units/quote.ts';
+import { failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
+import type { CaseAddFlags } from '../case-command.ts';
+import { flagProblem } from './flag-problem.ts';
+
+/** Decimals of a kept length, mm: as in the report of `draw`. */
+const DECIMALS = 3;
+
+/** What was made, as the flags say it; null when they say nothing. `hand`: what the length is computed from where it is not given. */
+export async function madeDevice(flags: CaseAddFlags, record: Case, hand: Hand | null): Promise<Result<MadeFile | null>> {
+  const ways = [
+    ['--pattern', flags.pattern],
+    ['--block', flags.block],
+    ['--plate-angle', flags.plateAngle],
+  ].filter(([, value]) => value !== undefined);
+  if (ways.length > 1) return failure(flagProblem(ways.map(([name]) => name).join(', '), 'each says what was made; give one of them'));
+  const length = flatLengthOf(flags);
+  if (!length.ok) return length;
+  if (flags.pattern !== undefined) return fromPattern(flags.pattern, record, length.value);
+  if (flags.block !== undefined) return fromBlock(flags.block, flags, hand, length.value);
+  if (flags.plateAngle !== undefined) return fromPlate(flags.plateAngle, flags, length.value);
+  const lone = (['differential', 'options', 'plateFaces', 'flatLength'] as const).filter((key) => flags[key] !== undefined);
+  if (lone.length === 0) return success(null);
+  return failure(
+    flagProblem(lone.map((key) => `--${key}`).join(', '), 'tells of what was made; give --pattern, --block or --plate-angle too'),
+  );
+}
+
+async function fromPattern(path: string, record: Case, flatLength: number | null): Promise<Result<MadeFile>> {
+  const drawn = await readEmbeddedRequest(path);
+  if (!drawn.ok) return drawn;
+  const { request, geometryVersion } = drawn.value;
+  const problems = handProblems(request.hand, record, path);
+  if (problems.length > 0) return failure(...problems);
+  if (request.kind === 'plate') {
+    const { faces, angle } = request.plate;
+    const length = flatLength === null ? {} : { flatLength };
+    return success({ kind: 'plate', faces, mpAngle: angle, options: { ...request.options }, geometryVersion, ...length });
+  }
+  // Another version of the geometry may have drawn another length; then none is better than a wrong one.
+  const computed =
+    flatLength === null && geometryVersion === GEOMETRY_VERSION
+      ? computedLength(request.hand, request.block, request.options)
+      : success(flatLength);
+  return strip(request.block, request.options, geometryVersion, computed);
+}
+
+async function fromBlock(id: string, flags: CaseAddFlags, hand: Hand | null, flatLength: number | null): Promise<Result<MadeFile>> {
+  const block = blockById(id);
+  const file = flags.options === undefined ? null : await readJson(flags.options);
+  const options = readStripOptions([
+    ...(file?.ok ? [{ origin: String(flags.options), values: file.value }] : []),
+    { origin: 'flags', values: flags.differential === undefined ? {} : { differential: flags.differential } },
+  ]);
+  const problems: Problem[] = [...(file && !file.ok ? file.problems : []), ...(options.ok ? [] : options.problems)];
+  if (block === undefined) {
+    const ids = blocks().map((known) => known.id);
+    const near = nearest(id, ids);
+    problems.push(
+      flagProblem('--block', `there is no block ${quote(id)}${near ? `; did you mean ${near}?` : `. The blocks are ${ids.join(', ')}`}`),
+    );
+  }
+  if (block === undefined || !options.ok || problems.length > 0) return failure(...problems);
+  const computed = flatLength === null && hand !== null ? computedLength(hand, block, options.value) : success(flatLength);
+  return strip(block, options.value, GEOMETRY_VERSION, computed);
+}
+
+function strip(block: Block, options: StripOptions, geometryVersion: string, length: Result<number | null>): Result<MadeFile> {
+  const made: MadeFile = {
+    kind: 'strip',
+    block: { id: block.id, places: { ...block.places } },
+    options: { ...options },
+    geometryVersion,
+    ...(length.ok && length.value !== null ? { flatLength: length.value } : {}),
+  };
+  return success(made, length.ok ? [] : length.problems.map(lengthWarning));
+}
+
+function computedLength(hand: Hand, block: Block, options: StripOptions): Result<number> {
+  const made = makePattern({ kind: 'strip', hand, block, options, date: null });
+  return made.ok ? success(rounded(made.value.report.flatLength, DECIMALS)) : made;
+}
+
+/** A strip may have been made from another hand file than the case's; that it cannot be drawn from this one is worth saying, no more. */
+function lengthWarning({ message }: Problem): Warning {
+  return {
+    code: 'LENGTH_NOT_COMPUTED',
+    message: `the length of the flat pattern is not noted: ${message}`,
+    next: 'Give it with --flat-length.',
+  };
+}
+
+function fromPlate(text: string, flags: CaseAddFlags, flatLength: number | null): Result<MadeFile> {
+  const problems: Problem[] = [];
+  const angle = parseDegrees(text);
+  if (!angle.ok) problems.push(flagProblem('--plate-angle', `${angle.reason}; 0 to 90 degrees is allowed`));
+  else if (angle.degrees > 90) problems.push(flagProblem('--plate-angle', `${quote(text)} is out of range; 0 to 90 degrees is allowed`));
+  const faces = PLATE_FACES.find((known) => known === (flags.plateFaces ?? 'dorsal'));
+  if (faces === undefined) problems.push(flagProblem('--plate-faces', `${quote(flags.plateFaces)} can be ${PLATE_FACES.join(', ')}`));
+  if (!angle.ok || faces === undefined || problems.length > 0) return failure(...problems);
+  const length = flatLength === null ? {} : { flatLength };
+  return success({ kind: 'plate', faces, mpAngle: angle.degrees, options: {}, geometryVersion: PLATE_GEOMETRY_VERSION, ...length });
+}
+
+function flatLengthOf({ flatLength }: CaseAddFlags): Result<number | null> {
+  if (flatLength === undefined) return success(null);
+  const parsed = parseLength(flatLength, 'mm');
+  if (!parsed.ok) return failure(flagProblem('--flat-length', `${parsed.reason}; up to ${LONGEST_FLAT} mm is allowed`));
+  if (parsed.mm <= LONGEST_FLAT) return success(parsed.mm);
+  return failure(flagProblem('--flat-length', `${quote(flatLength)} is out of range; up to ${LONGEST_FLAT} mm is allowed`));
+}

@@ -1,0 +1,101 @@
+import { readJson, readText } from '../../files/read-file.ts';
+import { DIGITS } from '../../hand/digits.ts';
+import { PALM_FIELDS } from '../../hand/fields.ts';
+import type { Hand } from '../../hand/hand.ts';
+import { parseHandText } from '../../hand/read-hand.ts';
+import type { Case } from '../../record/case.ts';
+import { handProblems } from '../../record/read-case.ts';
+import { quote } from '../../units/quote.ts';
+import { failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
+import { type Question, readYesNo } from '../ask.ts';
+import type { CaseAddFlags } from '../case-command.ts';
+import { flagProblem } from './flag-problem.ts';
+import { madeDevice } from './made-device-flags.ts';
+import { type PartialVisit, withAnswer, withPartialValue } from './partial-visit.ts';
+import { lengthUnit, readComment, readDate, readGirth, readHours, readMotionText } from './visit-questions.ts';
+
+/** A flag with one value: the path of that value in the visit, and how it is read. */
+interface ValueFlag {
+  readonly flag: keyof CaseAddFlags;
+  readonly path: string;
+  readonly read: Question['read'];
+}
+
+function valueFlags(record: Case): readonly ValueFlag[] {
+  const { digit } = record;
+  const joints = (['mp', 'pip', 'dip'] as const).flatMap((joint): ValueFlag[] => [
+    { flag: `${joint}Active`, path: `goniometry.${joint}.active`, read: (text) => readMotionText(text, joint) },
+    { flag: `${joint}Passive`, path: `goniometry.${joint}.passive`, read: (text) => readMotionText(text, joint) },
+    {
+      flag: `other${joint === 'mp' ? 'Mp' : joint === 'pip' ? 'Pip' : 'Dip'}`,
+      path: `otherHand.${joint}`,
+      read: (text) => readMotionText(text, joint),
+    },
+  ]);
+  return [
+    { flag: 'date', path: 'date', read: readDate },
+    ...(['circumference', 'pipCircumference'] as const).map(
+      (field): ValueFlag => ({ flag: field, path: `measures.digits.${digit}.${field}`, read: (text) => readGirth(text, record, field) }),
+    ),
+    ...joints,
+    { flag: 'fits', path: 'seen.fits', read: readYesNo },
+    { flag: 'redirects', path: 'seen.redirects', read: readYesNo },
+    { flag: 'marks', path: 'seen.marksOnSkin', read: readYesNo },
+    { flag: 'comment', path: 'seen.comment', read: readComment },
+    { flag: 'wear', path: 'wearHoursPerDay', read: readHours },
+  ];
+}
+
+/** What the visit file and the flags say of a visit, flags winning; all their problems at once. Whether it is whole is not asked here. */
+export async function visitFromFlags(flags: CaseAddFlags, record: Case): Promise<Result<PartialVisit>> {
+  const problems: Problem[] = [];
+  const warnings: Warning[] = [];
+  let draft: PartialVisit = {};
+  const file = flags.visit === undefined ? null : await readVisitFile(flags.visit);
+  if (file?.ok) draft = file.value;
+  else if (file) problems.push(...file.problems);
+  const hand = flags.hand === undefined ? null : await readHandOf(flags.hand, record);
+  if (hand?.ok) draft = withPartialValue(draft, 'measures', measuresOf(hand.value));
+  else if (hand) problems.push(...hand.problems);
+  for (const { flag, path, read } of valueFlags(record)) {
+    const text = flags[flag];
+    if (typeof text !== 'string') continue;
+    const value = read(text);
+    if (value.ok) draft = withAnswer(draft, path, value.value, lengthUnit(record));
+    else problems.push(flagProblem(`--${kebab(flag)}`, value.reason));
+  }
+  const made = await madeDevice(flags, record, hand?.ok ? hand.value : record.hand);
+  if (!made.ok) problems.push(...made.problems);
+  else if (made.value !== null) draft = withPartialValue(draft, 'made', made.value);
+  if (made.ok) warnings.push(...made.warnings);
+  return problems.length > 0 ? failure(...problems) : success(draft, warnings);
+}
+
+async function readVisitFile(path: string): Promise<Result<PartialVisit>> {
+  const json = await readJson(path);
+  if (!json.ok) return json;
+  if (typeof json.value === 'object' && json.value !== null && !Array.isArray(json.value)) return success(json.value as PartialVisit);
+  return failure(flagProblem('--visit', `${path} must hold an object such as {"date": "2026-03-31", ...}, not ${quote(json.value)}`));
+}
+
+async function readHandOf(path: string, record: Case): Promise<Result<Hand>> {
+  const text = await readText(path);
+  const hand = text.ok ? parseHandText(text.value, path) : text;
+  if (!hand.ok) return hand;
+  const other = handProblems(hand.value, record, path);
+  return other.length > 0 ? failure(...other) : hand;
+}
+
+/** What was measured on the hand, as a visit keeps it: without what the case has already. */
+function measuresOf({ source }: Hand): object {
+  const palm = Object.keys(PALM_FIELDS).flatMap((key) => {
+    const value = source[key as keyof typeof PALM_FIELDS];
+    return value === undefined ? [] : [[key, value]];
+  });
+  const digits = DIGITS.flatMap((digit) => (source.digits[digit] === undefined ? [] : [[digit, source.digits[digit]]]));
+  return { units: source.units, digits: Object.fromEntries(digits), ...Object.fromEntries(palm) };
+}
+
+export function kebab(key: string): string {
+  return key.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
+}

@@ -1,0 +1,93 @@
+import * as z from 'zod';
+import { DIGIT_FIELDS, type DigitFieldId } from '../../hand/fields.ts';
+import { readMeasures } from '../../hand/read-measures.ts';
+import type { Case } from '../../record/case.ts';
+import { seenSchema, visitSchema } from '../../record/case-schema.ts';
+import { commentProblem } from '../../record/comment.ts';
+import type { Joint } from '../../record/goniometry-fields.ts';
+import { JOINT_NAMES } from '../../record/goniometry-fields.ts';
+import { motionHint, parseMotion } from '../../record/motion-text.ts';
+import { readNumber, tidyNumberText } from '../../units/decimal-text.ts';
+import { formatLength, type LengthUnit, MM_PER } from '../../units/length.ts';
+import { plain } from '../../units/number.ts';
+import { quote } from '../../units/quote.ts';
+import { type Question, readYesNo } from '../ask.ts';
+
+/** The questions of a visit in the order of measuring, keyed by the visit's paths. The answers are values of a visit file. */
+export function visitQuestions(record: Case): readonly Question[] {
+  return [
+    { key: 'date', label: 'Day of the visit', hint: 'as 2026-03-31', required: true, read: readDate },
+    girth(record, 'circumference'),
+    girth(record, 'pipCircumference'),
+    motion('mp', 'active', false),
+    motion('mp', 'passive', false),
+    motion('pip', 'active', true),
+    motion('pip', 'passive', false),
+    motion('dip', 'active', false),
+    motion('dip', 'passive', false),
+    { key: 'wearHoursPerDay', label: 'Hours worn a day', hint: 'since the visit before, 0 to 24', required: false, read: readHours },
+    { key: 'seen.fits', label: 'Does it fit?', hint: 'yes or no', required: false, read: readYesNo },
+    { key: 'seen.redirects', label: 'Does it redirect the motion to the PIP joint?', hint: 'yes or no', required: false, read: readYesNo },
+    { key: 'seen.marksOnSkin', label: 'Marks on the skin that stay?', hint: 'yes or no', required: false, read: readYesNo },
+    {
+      key: 'seen.comment',
+      label: 'Comment',
+      hint: 'one line of at most 300 characters; never who the person is',
+      required: false,
+      read: readComment,
+    },
+  ];
+}
+
+function girth(record: Case, field: Extract<DigitFieldId, 'circumference' | 'pipCircumference'>): Question {
+  const { label, howToMeasure, refuse } = DIGIT_FIELDS[field];
+  const units = lengthUnit(record);
+  return {
+    key: `measures.digits.${record.digit}.${field}`,
+    label: `${record.digit} ${label}`,
+    hint: `${howToMeasure} ${plain(refuse.from / MM_PER[units])} to ${formatLength(refuse.to, units)}`,
+    required: false,
+    read: (text) => readGirth(text, record, field),
+  };
+}
+
+/** The unit of lengths that are typed without one: that of the hand that the case was opened with. */
+export function lengthUnit(record: Case): LengthUnit {
+  return record.hand?.units ?? 'mm';
+}
+
+/** A length by the hand module's own reader: the message is its first problem. A bare number is in the unit of the case's hand. */
+export function readGirth(text: string, record: Case, field: DigitFieldId): ReturnType<Question['read']> {
+  const value = readNumber(tidyNumberText(text)) ?? text;
+  const [problem] = readMeasures({ digits: { [record.digit]: { [field]: value } } }, lengthUnit(record)).problems;
+  return problem === undefined ? { ok: true, value } : { ok: false, reason: problem.message.replace(/\.$/, '') };
+}
+
+function motion(joint: Joint, kind: 'active' | 'passive', required: boolean): Question {
+  const read = (text: string) => readMotionText(text, joint);
+  return { key: `goniometry.${joint}.${kind}`, label: `${JOINT_NAMES[joint]} motion, ${kind}`, hint: motionHint(joint), required, read };
+}
+
+export function readMotionText(text: string, joint: Joint): ReturnType<Question['read']> {
+  const parsed = parseMotion(text, joint);
+  return parsed.ok ? { ok: true, value: parsed.motion } : parsed;
+}
+
+export function readDate(text: string): ReturnType<Question['read']> {
+  const day = text.trim();
+  if (visitSchema.shape.date.safeParse(day).success) return { ok: true, value: day };
+  return { ok: false, reason: `${quote(text)} is not a day from 2000 to 2099; write it as 2026-03-31` };
+}
+
+export function readHours(text: string): ReturnType<Question['read']> {
+  const value = readNumber(tidyNumberText(text));
+  if (value !== null && value <= 24) return { ok: true, value };
+  return { ok: false, reason: `${quote(text)} is not a number of hours from 0 to 24` };
+}
+
+export function readComment(text: string): ReturnType<Question['read']> {
+  const read = z.safeParse(seenSchema.shape.comment, text);
+  if (!read.success) return { ok: false, reason: 'a comment is one line of at most 300 characters, without control characters' };
+  const [problem] = commentProblem(text, 'comment');
+  return problem === undefined ? { ok: true, value: text } : { ok: false, reason: problem.message.replace(/\.$/, '') };
+}

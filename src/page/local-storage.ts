@@ -1,0 +1,116 @@
+import { PLACES } from '../block/block.ts';
+import { DIGITS, SIDES } from '../hand/digits.ts';
+import { PLATE_FACES } from '../pattern/plate/plate-design.ts';
+import { getOwn } from '../units/get-own.ts';
+import { LENGTH_UNITS } from '../units/length.ts';
+import {
+  type Entries,
+  emptyEntries,
+  FRESH_VIEWING,
+  type PageState,
+  PLATE_DIGITS,
+  SCREEN_RANGE,
+  type Settings,
+  type Viewing,
+} from './state.ts';
+import { LANGUAGES, type Language } from './texts/languages.ts';
+
+/** What this browser keeps between visits, only while the person's switch is on. */
+export interface Kept {
+  readonly version: 1;
+  readonly entries: Entries;
+  readonly settings: Settings;
+  readonly screen: Viewing['screen'];
+}
+
+const KEY = 'knucklewright-entries';
+
+/** What was kept, or null. What cannot be read is left where it is and counts as nothing. */
+export function readKept(): Kept | null {
+  try {
+    const text = localStorage.getItem(KEY);
+    return text === null ? null : keptOf(text);
+  } catch {
+    // Browsers differ in whether a page from a file may keep anything, and say so by throwing.
+    return null;
+  }
+}
+
+/** What a kept text stands for; null where it is not of the form in which this page keeps. Throws where it is not JSON. */
+export function keptOf(text: string): Kept | null {
+  const value: unknown = JSON.parse(text);
+  const entries = ofForm(getOwn(value, 'entries'), emptyEntries('.')) as Entries | undefined;
+  const settings = keptSettings(getOwn(value, 'settings'));
+  const screen = keptScreen(getOwn(value, 'screen'));
+  const isWhole = getOwn(value, 'version') === 1 && entries !== undefined && settings !== null && screen !== undefined;
+  return isWhole && isOffered(entries) ? { version: 1, entries, settings, screen } : null;
+}
+
+/** The page as it was when it was kept; the case is kept nowhere. */
+export function stateOf({ entries, settings, screen }: Kept): PageState {
+  return {
+    entries,
+    settings,
+    viewing: { ...FRESH_VIEWING, screen, keep: true },
+    file: null,
+  };
+}
+
+/** Whether it could be kept. */
+export function writeKept(kept: Kept): boolean {
+  try {
+    localStorage.setItem(KEY, JSON.stringify(kept));
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+export function forgetKept(): void {
+  try {
+    localStorage.removeItem(KEY);
+  } catch {
+    // Nothing could be kept in the first place.
+  }
+}
+
+function keptSettings(value: unknown): Settings | null {
+  const languages = Object.keys(LANGUAGES) as Language[];
+  const language = languages.find((known) => known === getOwn(value, 'language'));
+  const unit = LENGTH_UNITS.find((known) => known === getOwn(value, 'unit'));
+  const decimal = (['.', ','] as const).find((known) => known === getOwn(value, 'decimal'));
+  return language && unit && decimal ? { language, unit, decimal } : null;
+}
+
+/** Undefined where it is no screen that can have been set. */
+function keptScreen(value: unknown): Kept['screen'] | undefined {
+  if (value === null) return null;
+  const [pixelsPerMm, pixelRatio] = [getOwn(value, 'pixelsPerMm'), getOwn(value, 'pixelRatio')];
+  if (typeof pixelsPerMm !== 'number' || typeof pixelRatio !== 'number') return undefined;
+  const isSet = pixelsPerMm >= SCREEN_RANGE.from && pixelsPerMm <= SCREEN_RANGE.to && pixelRatio > 0 && Number.isFinite(pixelRatio);
+  return isSet ? { pixelsPerMm, pixelRatio } : undefined;
+}
+
+/**
+ * The value with the keys of a form and no others, where it is of that form: the same kinds under the same keys, lists of texts as lists of
+ * texts. Else undefined.
+ */
+function ofForm(value: unknown, form: unknown): unknown {
+  if (Array.isArray(form)) return Array.isArray(value) && value.every((entry) => typeof entry === 'string') ? value : undefined;
+  if (typeof form !== 'object' || form === null) return typeof value === typeof form ? value : undefined;
+  const kept = Object.entries(form).map(([key, inner]) => [key, ofForm(getOwn(value, key), inner)] as const);
+  return kept.some(([, inner]) => inner === undefined) ? undefined : Object.fromEntries(kept);
+}
+
+/** Whether everything that is chosen, not typed, is something that the page offers. */
+function isOffered({ side, target, places, plate, hypermobile }: Entries): boolean {
+  const digits: readonly string[] = DIGITS;
+  return (
+    ['', ...SIDES].includes(side) &&
+    ['', ...DIGITS].includes(target) &&
+    Object.values(places).every((place) => ['out', ...PLACES].includes(place)) &&
+    PLATE_FACES.includes(plate.faces) &&
+    PLATE_DIGITS.includes(plate.digits) &&
+    hypermobile.every((digit) => digits.includes(digit))
+  );
+}

@@ -1,0 +1,243 @@
+import type { LineArcPath, Point } from '../../geometry/path.ts';
+import { segmentsOf } from '../../geometry/segment.ts';
+import { textWidth } from '../../geometry/stroke-letters.ts';
+import type { Circle, Pattern } from '../../pattern/pattern.ts';
+import { type LaidSheet, layOutSheet } from '../../sheet/paper/lay-out-sheet.ts';
+import type { Page, PageLayer, PageStroke, PageText, Pen, PicturePen, PrintedSheet } from '../../sheet/paper/page.ts';
+import type { SheetSettings } from '../../sheet/paper/sheet-settings.ts';
+import { radians } from '../../units/angle.ts';
+import { failure, type Problem, type Result, success } from '../../units/result.ts';
+import { cleanText } from '../clean-text.ts';
+import { drawOrder } from '../draw-order.ts';
+import { PEN_WIDTHS, TONES } from '../drawing-style.ts';
+import { inputsToText } from '../inputs-text.ts';
+import type { PatternWriter } from '../writer.ts';
+import { CAPITAL_SHARE, helveticaWidth, type PdfDocument, pdfBytes } from './pdf-document.ts';
+import { arcCubics } from './pdf-path.ts';
+import { notWinAnsi } from './win-ansi.ts';
+
+/** ISO 32000: a user space unit is 1/72 in; 1 in = 25.4 mm. */
+const POINTS_PER_MM = 72 / 25.4;
+
+/** Dates of a file whose inputs have none: the clock is never read. */
+const NO_DATE = '2000-01-01';
+
+export const INPUTS_ATTACHMENT = 'knucklewright-inputs.json';
+
+interface PenStyle {
+  readonly colour: string;
+  /** mm; 0 fills instead. */
+  readonly width: number;
+}
+
+/** Black and two greys as in the other formats, wide enough for office printers. */
+export const PENS: Readonly<Record<Pen, PenStyle>> = {
+  CUT: { colour: '#000000', width: 0.25 },
+  MARK: { colour: '#404040', width: 0.18 },
+  INFO: { colour: '#767676', width: 0.18 },
+  bar: { colour: '#000000', width: 0.3 },
+  rule: { colour: '#404040', width: 0.15 },
+  shade: { colour: '#d0d0d0', width: 0 },
+};
+
+/** PDF at true size on paper: page 1 the pattern, then what the settings ask for. */
+export function pdfWriter(settings: SheetSettings): PatternWriter {
+  return {
+    format: 'pdf',
+    extension: 'pdf',
+    write(pattern: Pattern): Result<Uint8Array> {
+      // The same numbers are proved for every format; letters are this format's own.
+      const order = drawOrder({
+        ...pattern,
+        parts: pattern.parts.map((part) => ({ ...part, labels: [] })),
+        beside: { marks: pattern.beside.marks, labels: [] },
+      });
+      const sheet = layOutForPdf(pattern, settings);
+      if (!order.ok || !sheet.ok) return failure(...(order.ok ? [] : order.problems), ...(sheet.ok ? [] : sheet.problems));
+      const date = new Date(`${pattern.inputs.date ?? NO_DATE}T00:00:00Z`);
+      const bytes = writeSheet(sheet.value, date, { name: INPUTS_ATTACHMENT, text: inputsToText(pattern.inputs) });
+      return bytes.ok ? success(bytes.value, sheet.warnings) : bytes;
+    },
+    describe(pattern: Pattern): string | null {
+      const sheet = layOutForPdf(pattern, settings);
+      if (!sheet.ok) return null;
+      const count = sheet.value.pages.length;
+      return `${count} page${count === 1 ? '' : 's'}, ${settings.paper.name} ${sheet.value.orientation}${sheet.value.tiled ? ', pattern in tiles' : ''}`;
+    },
+  };
+}
+
+/** The pages that the PDF of a pattern has. */
+export function layOutForPdf(pattern: Pattern, settings: SheetSettings): Result<LaidSheet> {
+  return layOutSheet(pattern, settings, helveticaWidth);
+}
+
+/**
+ * Any laid-out pages as a PDF: page sizes true, vectors only, text as text, `PrintScaling` none; the same bytes for the same pages. Fails
+ * with every character named that the font cannot show (`LABEL_CHARACTERS_UNKNOWN`), and for numbers without a value (`NUMBER_NOT_WRITABLE`).
+ * @param attached a text that travels in the file, one line of ASCII
+ */
+export function writeSheet(
+  sheet: PrintedSheet,
+  date: Date,
+  attached: { readonly name: string; readonly text: string } | null,
+): Result<Uint8Array> {
+  const problems = sheet.pages.flatMap((page, k) => page.layers.flatMap((layer) => layerProblems(layer, `page ${k + 1}`)));
+  // The head stands on every page; what is wrong with it is said once.
+  const once = problems.filter(
+    (p, k) => problems.findIndex((q) => q.message.replace(q.where, '') === p.message.replace(p.where, '')) === k,
+  );
+  if (once.length > 0) return failure(...once);
+  const title = cleanText(sheet.title);
+  const info = { Title: title, Creator: 'Knucklewright', Producer: 'Knucklewright' };
+  return success(
+    pdfBytes(info, date, (document) => {
+      // Actual size, also where a viewer would fit to the page; paper tray by page size, since the pages are true.
+      document._root.data.ViewerPreferences = document.ref({ PrintScaling: 'None', PickTrayByPDFSize: true, DisplayDocTitle: true });
+      for (const page of sheet.pages) drawPage(document, page, sheet.scale);
+      if (attached) {
+        const data = Uint8Array.from(attached.text, (c) => c.charCodeAt(0));
+        const dates = { creationDate: date, modifiedDate: date };
+        document.file(data, {
+          name: attached.name,
+          type: 'application/json',
+          description: 'the inputs of this drawing',
+          relationship: 'Source',
+          ...dates,
+        });
+      }
+    }),
+  );
+}
+
+/** From mm on the printed page, y up, to points in the file, y down. */
+type ToPoints = (p: Point) => readonly [number, number];
+
+function drawPage(document: PdfDocument, page: Page, scale: PrintedSheet['scale']): void {
+  const [kx, ky] = [POINTS_PER_MM * scale.x, POINTS_PER_MM * scale.y];
+  document.addPage({ size: [page.width * kx, page.height * ky], margin: 0 });
+  const at: ToPoints = (p) => [p.x * kx, (page.height - p.y) * ky];
+  for (const layer of page.layers) {
+    document.save();
+    if (layer.clip) {
+      const { minX, minY, maxX, maxY } = layer.clip;
+      document.rect(...at({ x: minX, y: maxY }), (maxX - minX) * kx, (maxY - minY) * ky);
+      document.clip();
+    }
+    for (const stroke of layer.strokes) drawStroke(document, stroke, at);
+    for (const words of layer.texts) drawText(document, words, at, scale);
+    document.restore();
+  }
+}
+
+function drawStroke(document: PdfDocument, stroke: PageStroke, at: ToPoints): void {
+  const paths = [...stroke.paths, ...stroke.circles.map(circlePath)];
+  if (typeof stroke.pen !== 'string') {
+    drawShape(document, paths, stroke.pen, at);
+    return;
+  }
+  const pen = PENS[stroke.pen];
+  for (const path of paths) tracePath(document, path, at);
+  if (pen.width === 0) {
+    document.fillColor(pen.colour);
+    document.fill();
+    return;
+  }
+  document.lineWidth(pen.width * POINTS_PER_MM);
+  document.lineCap('butt');
+  document.lineJoin('miter');
+  document.strokeColor(pen.colour);
+  document.stroke();
+}
+
+/** Area first, its line over it, as in the SVG of the same picture. */
+function drawShape(document: PdfDocument, paths: readonly LineArcPath[], pen: PicturePen, at: ToPoints): void {
+  if (paths.length === 0) return;
+  if (pen.fill !== null) {
+    for (const path of paths) tracePath(document, path, at);
+    document.fillColor(TONES[pen.fill]);
+    document.fill();
+  }
+  if (pen.line === null) return;
+  for (const path of paths) tracePath(document, path, at);
+  document.lineWidth(Math.max(THINNEST, PEN_WIDTHS[pen.line] * pen.factor) * POINTS_PER_MM);
+  document.lineCap('butt');
+  document.lineJoin('round');
+  document.strokeColor(TONES[pen.tone]);
+  document.stroke();
+}
+
+/** Thinner lines break up on office printers (common practice, no source). mm */
+const THINNEST = 0.12;
+
+function tracePath(document: PdfDocument, path: LineArcPath, at: ToPoints): void {
+  const segments = segmentsOf(path);
+  const first = segments[0];
+  if (!first) return;
+  document.moveTo(...at(first.from));
+  for (const segment of segments) {
+    const cubics = arcCubics(segment);
+    if (cubics) for (const [a, b, end] of cubics) document.bezierCurveTo(...at(a), ...at(b), ...at(end));
+    else document.lineTo(...at(segment.to));
+  }
+  if (path.closed) document.closePath();
+}
+
+function circlePath({ center, radius }: Circle): LineArcPath {
+  const end = (side: number) => ({ x: center.x + side * radius, y: center.y, bulge: 1 });
+  return { closed: true, vertices: [end(1), end(-1)] };
+}
+
+function drawText(document: PdfDocument, words: PageText, at: ToPoints, scale: PrintedSheet['scale']): void {
+  const text = fileText(words.text);
+  if (text.trim() === '') return;
+  const natural = helveticaWidth(text, words.height, words.bold);
+  const room = words.asStrokes ? Math.min(natural, textWidth(words.text, words.height)) : natural;
+  const shift = { left: 0, center: -room / 2, right: -room }[words.align];
+  const angle = radians(words.angle);
+  const [x, y] = at({ x: words.at.x + shift * Math.cos(angle), y: words.at.y + shift * Math.sin(angle) });
+  document.save();
+  // Turned in mm, then scaled by axis: a correction for a printer keeps slanted words in their place.
+  const [c, s] = [Math.cos(angle), Math.sin(angle)];
+  document.transform(c * scale.x, -s * scale.y, s * scale.x, c * scale.y, x, y);
+  document.font(words.bold ? 'Helvetica-Bold' : 'Helvetica', (words.height * POINTS_PER_MM) / CAPITAL_SHARE);
+  document.fillColor(words.tone === undefined ? '#000000' : TONES[words.tone]);
+  document.text(text, 0, 0, { lineBreak: false, baseline: 'alphabetic', horizontalScaling: natural > 0 ? (100 * room) / natural : 100 });
+  document.restore();
+}
+
+/** Composed, no-break spaces as they are: what the font's encoding has. */
+function fileText(text: string): string {
+  return text.normalize('NFC');
+}
+
+function layerProblems(layer: PageLayer, where: string): readonly Problem[] {
+  const letters = layer.texts.flatMap((words) => {
+    const unknown = notWinAnsi(words.text);
+    return unknown.length > 0 ? [unknownCharacters(words.text, unknown, where)] : [];
+  });
+  const numbers = [
+    ...layer.texts.flatMap((t) => [t.at.x, t.at.y, t.height, t.angle]),
+    ...layer.strokes.flatMap((s) => s.paths.flatMap((p) => p.vertices.flatMap((v) => [v.x, v.y, v.bulge]))),
+    ...layer.strokes.flatMap((s) => s.circles.flatMap((c) => [c.center.x, c.center.y, c.radius])),
+  ];
+  if (numbers.every((n) => Number.isFinite(n) && Math.abs(n) < LARGEST_COORDINATE)) return letters;
+  const message = `${where} has a number that is not finite or too large; nothing was written`;
+  return [...letters, { code: 'NUMBER_NOT_WRITABLE', where, message, kind: 'refused' }];
+}
+
+/** Beyond this nothing lies on paper. mm */
+const LARGEST_COORDINATE = 1e5;
+
+function unknownCharacters(text: string, unknown: readonly string[], where: string): Problem {
+  const named = unknown.map(
+    (c) =>
+      `${/[\p{C}\p{M}\p{Z}]/u.test(c) ? '' : `${JSON.stringify(c)} `}(U+${(c.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')})`,
+  );
+  return {
+    code: 'LABEL_CHARACTERS_UNKNOWN',
+    where,
+    message: `${where}: ${JSON.stringify(cleanText(text))}: the PDF's font has no ${named.join(', ')}; write it in Latin letters`,
+    kind: 'input',
+  };
+}

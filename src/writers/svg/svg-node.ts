@@ -1,0 +1,12 @@
+import { createSVGWindow } from 'svgdom';
+import { DEFAULT_OUTPUT_SETTINGS, type OutputSettings } from '../output-settings.ts';
+import type { PatternWriter } from '../writer.ts';
+import { svgWriter } from './svg.ts';
+
+/** The SVG writer for Node, on a window without a screen. */
+export function svgNodeWriterFor(settings: OutputSettings): PatternWriter {
+  return svgWriter(createSVGWindow(), settings);
+}
+
+/** The same for our own defaults. */
+export const svgNodeWriter: PatternWriter = svgNodeWriterFor(DEFAULT_OUTPUT_SETTINGS);

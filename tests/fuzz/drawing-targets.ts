@@ -1,0 +1,144 @@
+import * as fc from 'fast-check';
+import demoHand from '../../fixtures/demo-hand.json' with { type: 'json' };
+import { blocks } from '../../src/block/library.ts';
+import { signedArea } from '../../src/geometry/path-measures.ts';
+import { readHand } from '../../src/hand/read-hand.ts';
+import { makePattern } from '../../src/pattern/make-pattern.ts';
+import type { Label, Mark, Pattern } from '../../src/pattern/pattern.ts';
+import { readStripOptions } from '../../src/pattern/strip/read-options.ts';
+import { CHOICE_OPTIONS, DEFAULT_STRIP_OPTIONS, NUMBER_OPTIONS } from '../../src/pattern/strip/strip-options.ts';
+import { dxfWriter } from '../../src/writers/dxf/dxf.ts';
+import { inputsFromDxf, inputsFromSvg } from '../../src/writers/inputs-text.ts';
+import { svgNodeWriter } from '../../src/writers/svg/svg-node.ts';
+import type { PatternWriter } from '../../src/writers/writer.ts';
+import { type ByteMutation, byteMutations } from './damage.ts';
+import { woundText } from './file-targets.ts';
+import { anyCharacters, bomb, bombText, HOSTILE_KEYS, HOSTILE_TEXTS, hostileValue } from './hostile.ts';
+import { fingers, someOptions } from './measurable.ts';
+import { finite, hold, readable } from './must-hold.ts';
+import { type Target, target } from './target.ts';
+import { checkWritten } from './written.ts';
+
+const options = someOptions({ numbers: NUMBER_OPTIONS, choices: CHOICE_OPTIONS });
+
+interface DrawRecipe {
+  readonly digits: Readonly<Record<string, unknown>>;
+  readonly side: string;
+  readonly block: number;
+  readonly options: object;
+  /** 0: made and not only read, which takes a hundred times as long. */
+  readonly make: number;
+  /** 0: written as well. */
+  readonly write: number;
+}
+
+const drawRecipes: fc.Arbitrary<DrawRecipe> = fc.record({
+  digits: fingers,
+  side: fc.constantFrom('left', 'right'),
+  block: fc.nat(blocks().length - 1),
+  options: fc.oneof({ weight: 3, arbitrary: options }, { weight: 2, arbitrary: fc.constant({}) }),
+  make: fc.nat(3),
+  write: fc.nat(9),
+});
+
+function demoText(writer: PatternWriter): string {
+  const hand = readHand(demoHand);
+  const [block] = blocks();
+  if (!hand.ok || !block) throw new Error('no demo hand');
+  const made = makePattern({ kind: 'strip', hand: hand.value, block, options: DEFAULT_STRIP_OPTIONS, date: '2026-11-25' });
+  const written = made.ok ? writer.write(made.value.pattern) : made;
+  if (!written.ok || typeof written.value !== 'string') throw new Error(JSON.stringify(written));
+  return written.value;
+}
+
+type CarrierRecipe = { readonly bytes: readonly ByteMutation[] } | { readonly bomb: string };
+
+const carrierRecipes: fc.Arbitrary<CarrierRecipe> = fc.oneof(
+  { weight: 98, arbitrary: fc.record({ bytes: byteMutations }) },
+  { weight: 2, arbitrary: bomb },
+);
+
+/** Only where the inputs are matters, so the drawing between is left out: wounds fall where something is read. */
+function carrierDoor(name: string, writer: PatternWriter, shortened: (text: string) => string, read: typeof inputsFromSvg): Target {
+  const valid = shortened(demoText(writer));
+  return target<CarrierRecipe>({
+    name,
+    holds: `a ${writer.format} gives back the inputs that it carries, or the fault is said`,
+    recipes: carrierRecipes,
+    feed(recipe) {
+      const text = 'bomb' in recipe ? bombText(recipe.bomb) : woundText(valid, recipe.bytes);
+      readable(read(text), text);
+    },
+  });
+}
+
+const anyText = fc.oneof(fc.constantFrom(...HOSTILE_TEXTS), anyCharacters(40), fc.constantFrom('LEFT HAND', 'Ring & little', 'Ähnlich'));
+
+interface WordsRecipe {
+  readonly texts: readonly string[];
+  readonly label: string;
+  readonly inputs: readonly (readonly [string, unknown])[];
+}
+
+const wordsRecipes: fc.Arbitrary<WordsRecipe> = fc.record({
+  texts: fc.array(anyText, { minLength: 5, maxLength: 5 }),
+  label: fc.oneof({ weight: 3, arbitrary: fc.constant('LEFT') }, { weight: 1, arbitrary: anyText }),
+  inputs: fc.array(fc.tuple(fc.oneof(fc.constantFrom(...HOSTILE_KEYS), anyText), hostileValue), { maxLength: 4 }),
+});
+
+/** A small drawing whose every text is hostile. */
+function wordyPattern({ texts, label, inputs }: WordsRecipe): Pattern {
+  const [title = '', id = '', partTitle = '', role = '', markTitle = ''] = texts;
+  const corner = (x: number, y: number) => ({ x, y, bulge: 0 });
+  const outline = { closed: true, vertices: [corner(1, 1), corner(19, 1), corner(19, 9)] };
+  const mark: Mark = {
+    layer: 'MARK',
+    role,
+    title: markTitle,
+    paths: [{ closed: false, vertices: [corner(2, 2), corner(3, 2)] }],
+    circles: [],
+  };
+  const word: Label = { layer: 'MARK', text: label, at: { x: 2, y: 3 }, height: 2, align: 'left', angle: 0 };
+  const carried = Object.fromEntries(inputs.map(([key, value]) => [key, value] as const).filter(([key]) => key !== '__proto__'));
+  return {
+    kind: 'strip',
+    title,
+    parts: [{ id, title: partTitle, outline, holes: [], marks: [mark], labels: [word] }],
+    beside: { marks: [], labels: [] },
+    extents: { minX: 0, minY: 0, maxX: 20, maxY: 10 },
+    inputs: { ...carried, schema: 'knucklewright/inputs@1', geometryVersion: '1', date: null },
+    warnings: [],
+  };
+}
+
+/** Doors from a hand to written files and back. */
+export const DRAWING_DOORS: readonly Target[] = [
+  target<DrawRecipe>({
+    name: 'draw',
+    holds: 'any measurable hand with any allowed options gives a finite, sound, writable pattern, or a refusal that says why',
+    recipes: drawRecipes,
+    feed(recipe) {
+      const given = JSON.stringify(recipe);
+      const file = { schema: 'knucklewright/hand@1', code: 'TEST-01', side: recipe.side, units: 'mm', digits: recipe.digits };
+      const hand = readable(readHand(file, 'hand.json'), given);
+      const read = readable(readStripOptions([{ origin: 'options.json', values: recipe.options }]), given);
+      const block = blocks()[recipe.block];
+      if (!hand || !read || !block || recipe.make !== 0) return;
+      const made = readable(makePattern({ kind: 'strip', hand, block, options: read, date: null }), given);
+      if (!made) return;
+      finite(made);
+      const area = made.pattern.parts.reduce((sum, part) => sum + signedArea(part.outline), 0);
+      const box = made.report.flatLength * made.report.flatWidth;
+      hold(area > 0 && area <= box + 1e-6, () => `an area of ${area} in a box of ${box}`);
+      if (recipe.write === 0) checkWritten(made.pattern, given);
+    },
+  }),
+  target<WordsRecipe>({
+    name: 'words',
+    holds: 'no text in a drawing becomes markup, a DXF group or another input',
+    recipes: wordsRecipes,
+    feed: (recipe) => checkWritten(wordyPattern(recipe), JSON.stringify(recipe)),
+  }),
+  carrierDoor('svg inputs', svgNodeWriter, (text) => text.slice(0, text.indexOf('</metadata>') + 200), inputsFromSvg),
+  carrierDoor('dxf inputs', dxfWriter, (text) => text.slice(0, text.indexOf('HEADER') + 200), inputsFromDxf),
+];

@@ -1,0 +1,111 @@
+import * as fc from 'fast-check';
+import demoHand from '../../fixtures/demo-hand.json' with { type: 'json' };
+import { blocks } from '../../src/block/library.ts';
+import { readBlock } from '../../src/block/read-block.ts';
+import { parseHandText } from '../../src/hand/read-hand.ts';
+import { planHand } from '../../src/pattern/plan-hand.ts';
+import { readStripOptions } from '../../src/pattern/strip/read-options.ts';
+import { DEFAULT_STRIP_OPTIONS } from '../../src/pattern/strip/strip-options.ts';
+import { parseJsonText } from '../../src/units/json-text.ts';
+import { type ByteMutation, byteMutations, type JsonMutation, jsonMutations, mutateBytes, mutateJson } from './damage.ts';
+import { bomb, bombText } from './hostile.ts';
+import { readable } from './must-hold.ts';
+import { type Target, target } from './target.ts';
+
+/** How a hostile file is made: a valid one, wounded as JSON or as bytes, or a bomb by name. */
+export type FileRecipe =
+  | { readonly base: number; readonly json: readonly JsonMutation[] }
+  | { readonly base: number; readonly bytes: readonly ByteMutation[] }
+  | { readonly bomb: string };
+
+/** Mostly small wounds; a bomb takes a thousand times as long. */
+export const fileRecipes: fc.Arbitrary<FileRecipe> = fc.oneof(
+  { weight: 60, arbitrary: fc.record({ base: fc.nat(20), json: jsonMutations }) },
+  { weight: 39, arbitrary: fc.record({ base: fc.nat(20), bytes: byteMutations }) },
+  { weight: 1, arbitrary: bomb },
+);
+
+/** The text that a file made so would be read as. */
+export function fileText(recipe: FileRecipe, valid: readonly unknown[]): string {
+  if ('bomb' in recipe) return bombText(recipe.bomb);
+  const base = valid[recipe.base % valid.length];
+  if ('json' in recipe) return JSON.stringify(mutateJson(base, recipe.json)) ?? '';
+  return woundText(typeof base === 'string' ? base : JSON.stringify(base, null, 2), recipe.bytes);
+}
+
+/** A text with wounded bytes, read as files are read. */
+export function woundText(text: string, wounds: readonly ByteMutation[]): string {
+  return new TextDecoder().decode(mutateBytes(Buffer.from(text, 'utf8'), wounds));
+}
+
+const HANDS: readonly unknown[] = [
+  demoHand,
+  { ...demoHand, target: { ...demoHand.target, pipFlexionDeficit: 30, pipExtensionDeficit: 20 } },
+  {
+    schema: 'knucklewright/hand@1',
+    code: 'TEST-02',
+    side: 'right',
+    units: 'in',
+    digits: {
+      index: { width: '17,5 mm', circumference: 'ring 57' },
+      long: { width: '11/16 in', circumference: 'US 7' },
+      ring: { width: '1.65 cm', circumference: '53 mm', palmarRoom: '25 mm', dorsalLength: '45 mm', pipCircumference: '58 mm' },
+    },
+    handBreadth: '78 mm',
+    handCircumference: '187 mm',
+    target: { digit: 'long', pipExtensionDeficit: '0', pipFlexionDeficit: '25°', pipFlexionDeficitPassive: 10 },
+    flags: { hypermobile: ['ring'], swelling: true, hardEndFeel: true },
+  },
+];
+
+const BLOCKS: readonly unknown[] = blocks().map((b) => ({
+  schema: 'knucklewright/block@1',
+  id: b.id,
+  title: b.title,
+  places: { ...b.places },
+}));
+
+const OPTIONS: readonly unknown[] = [
+  { ...DEFAULT_STRIP_OPTIONS },
+  { width: '3/4 in', thickness: '1/16 in', differential: '15°', stretch: '-0,05', closure: 'spanning', seam: 'pinch', trim: 0 },
+];
+
+/** Doors for the JSON files that a person hands in. */
+export const FILE_DOORS: readonly Target[] = [
+  target<FileRecipe>({
+    name: 'hand',
+    holds: 'a hand file is read to a finite hand that can be planned for, or every fault is said',
+    recipes: fileRecipes,
+    feed(recipe) {
+      const text = fileText(recipe, HANDS);
+      const hand = readable(parseHandText(text, 'hand.json'), text);
+      if (hand) for (const clinicianConfirms of [false, true]) readable(planHand(hand, DEFAULT_STRIP_OPTIONS, { clinicianConfirms }), text);
+    },
+  }),
+  target<FileRecipe>({
+    name: 'block',
+    holds: 'a block file is read to a block that keeps the rules, or every fault is said',
+    recipes: fileRecipes,
+    feed(recipe) {
+      const text = fileText(recipe, BLOCKS);
+      const json = readable(parseJsonText(text, 'block.json'), text);
+      if (json !== null) readable(readBlock(json, 'block.json'), text);
+    },
+  }),
+  target<FileRecipe>({
+    name: 'options',
+    holds: 'an options file is read to options in their ranges, or every fault is said',
+    recipes: fileRecipes,
+    feed(recipe) {
+      const text = fileText(recipe, OPTIONS);
+      const json = readable(parseJsonText(text, 'options.json'), text);
+      readable(
+        readStripOptions([
+          { origin: 'options.json', values: json },
+          { origin: 'flags', values: { width: '20 mm' } },
+        ]),
+        text,
+      );
+    },
+  }),
+];

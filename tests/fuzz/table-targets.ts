@@ -1,0 +1,88 @@
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import * as fc from 'fast-check';
+import { openHandTable } from '../../src/cli/read-hand-rows.ts';
+import { handOfRow } from '../../src/hand/hand-columns.ts';
+import { readHand } from '../../src/hand/read-hand.ts';
+import { CUT_LIST_COLUMNS } from '../../src/sheet/plastic/cut-list.ts';
+import { readCutList } from '../../src/sheet/plastic/read-cut-list.ts';
+import { readStock } from '../../src/sheet/plastic/read-stock.ts';
+import { type ByteMutation, byteMutations } from './damage.ts';
+import { woundText } from './file-targets.ts';
+import { bomb, bombText } from './hostile.ts';
+import { hold, readable } from './must-hold.ts';
+import { type Target, target } from './target.ts';
+
+const CLINIC = readFileSync('fixtures/demo-clinic.csv', 'utf8').split('\n').slice(0, 8).join('\n');
+const CUT_LIST = `${CUT_LIST_COLUMNS.join(',')}\na,DEMO-01,left,ring-raised-in-four,214.25,20,2,"mid:10;turn:20",,yes\n`;
+const STOCK = 'id,along,across\nwhole,610,457\nrest,"300 mm",200\n';
+
+/** Tables that are long, wide, never end a quote, or hold what a spreadsheet would run. */
+const TABLE_BOMBS: Readonly<Record<string, () => string>> = {
+  'a million rows': () => `id,along,across\n${'a,1,1\n'.repeat(1_000_000)}`,
+  'a hundred thousand columns': () => `${'a,'.repeat(100_000)}a\n${'1,'.repeat(100_000)}1\n`,
+  'an open quote': () => `id,along,across\n"${'a,1,1\n'.repeat(100_000)}`,
+  'quotes only': () => `id,along,across\n${'"'.repeat(500_001)}`,
+  'a long cell': () => `id,along,across\n${'9'.repeat(900_000)},1,1\n`,
+};
+
+type TableRecipe = { readonly bytes: readonly ByteMutation[] } | { readonly bomb: string } | { readonly tableBomb: string };
+
+const tableRecipes: fc.Arbitrary<TableRecipe> = fc.oneof(
+  { weight: 196, arbitrary: fc.record({ bytes: byteMutations }) },
+  { weight: 2, arbitrary: bomb },
+  { weight: 2, arbitrary: fc.record({ tableBomb: fc.constantFrom(...Object.keys(TABLE_BOMBS)) }) },
+);
+
+function tableText(recipe: TableRecipe, valid: string): string {
+  if ('bomb' in recipe) return bombText(recipe.bomb);
+  return 'tableBomb' in recipe ? (TABLE_BOMBS[recipe.tableBomb]?.() ?? '') : woundText(valid, recipe.bytes);
+}
+
+const folder = mkdtempSync(join(existsSync('/dev/shm') ? '/dev/shm' : tmpdir(), 'tables-'));
+process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
+/** Rows of one table that are looked at; a batch goes on to the end, row by row. */
+const MOST_ROWS = 200;
+
+/** Doors of tables: hands of a clinic, cut lists, stock. */
+export const TABLE_DOORS: readonly Target[] = [
+  target<TableRecipe>({
+    name: 'hands csv',
+    holds: 'each row of a table of hands is a hand, or its fault is said; no row spoils another',
+    recipes: tableRecipes,
+    async feed(recipe) {
+      const text = tableText(recipe, CLINIC);
+      const path = join(folder, 'hands.csv');
+      writeFileSync(path, text);
+      const table = await openHandTable(path);
+      if (!table.ok) return void readable(table, text);
+      let count = 0;
+      for await (const row of table.value.rows) {
+        if (++count > MOST_ROWS) break;
+        if (row.cells !== null) readable(readHand(handOfRow(row.cells, 'mm')), text);
+        else readable({ ok: false, problems: [{ ...row.error, where: '', kind: 'input' }] }, text);
+      }
+    },
+  }),
+  target<TableRecipe>({
+    name: 'cut list',
+    holds: 'a cut list is read to finite pieces, or every fault is said',
+    recipes: tableRecipes,
+    feed(recipe) {
+      const text = tableText(recipe, CUT_LIST);
+      readable(readCutList(text, 'list.csv'), text);
+    },
+  }),
+  target<TableRecipe>({
+    name: 'stock',
+    holds: 'a table of stock sheets is read to finite sizes, or every fault is said',
+    recipes: tableRecipes,
+    feed(recipe) {
+      const text = tableText(recipe, STOCK);
+      const stock = readable(readStock(text, 'stock.csv'), text);
+      // A list of no sheets is a list: `sheets` writes one where nothing is left over, and takes it back.
+      for (const { id, along, across } of stock ?? []) hold(along > 0 && across > 0, () => `${id} is ${along} x ${across}`);
+    },
+  }),
+];
