@@ -1,18 +1,38 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
+// The build of pdfkit that a page uses, as in scripts/build.mjs: the same bytes everywhere.
+const resolve = {
+  alias: [{ find: /^pdfkit$/, replacement: fileURLToPath(new URL('node_modules/pdfkit/js/pdfkit.browser.mjs', import.meta.url)) }],
+};
+const setupFiles = './tests/seed.ts';
+/** Replaces node:fs, which no other test may meet. */
+const MOCKS = ['src/files/save-file.test.ts'];
+
 export default defineConfig({
-  // The build of pdfkit that a page uses, as in scripts/build.mjs: the same bytes everywhere.
-  resolve: {
-    alias: [{ find: /^pdfkit$/, replacement: fileURLToPath(new URL('node_modules/pdfkit/js/pdfkit.browser.mjs', import.meta.url)) }],
-  },
   test: {
-    include: ['src/**/*.test.ts', 'tests/**/*.test.ts'],
-    globalSetup: './tests/build-once.ts',
-    setupFiles: './tests/seed.ts',
+    // On two cores vitest takes one worker by itself.
+    maxWorkers: 2,
     reporters: ['default', './tests/reporter.ts'],
-    // Outside readers and pictures at 600 dpi take seconds on a small machine.
-    testTimeout: 30_000,
-    hookTimeout: 60_000,
+    projects: [
+      {
+        resolve,
+        // Most of the time of a unit test is loading; without isolation each module is loaded once a worker.
+        test: { name: 'unit', include: ['src/**/*.test.ts'], exclude: MOCKS, setupFiles, isolate: false },
+      },
+      { resolve, test: { name: 'mocked', include: MOCKS, setupFiles } },
+      {
+        resolve,
+        test: {
+          name: 'whole',
+          include: ['tests/**/*.test.ts'],
+          setupFiles,
+          globalSetup: './tests/build-once.ts',
+          // Outside readers and pictures at 600 dpi take seconds on a small machine.
+          testTimeout: 30_000,
+          hookTimeout: 60_000,
+        },
+      },
+    ],
   },
 });

@@ -9,16 +9,22 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   geometry: ['units'],
   hand: ['units', 'geometry'],
   block: ['units', 'geometry', 'hand'],
-  pattern: ['units', 'geometry', 'hand', 'block'],
-  record: ['units', 'geometry', 'hand', 'block', 'pattern'],
-  sheet: ['units', 'geometry', 'hand', 'block', 'pattern'],
-  writers: ['units', 'geometry', 'hand', 'block', 'pattern', 'sheet'],
+  // Texts in each language, a folder a subject; what a text is about is given to it as data.
+  words: ['units', 'hand', 'block'],
+  pattern: ['units', 'geometry', 'hand', 'block', 'words'],
+  record: ['units', 'geometry', 'hand', 'block', 'words', 'pattern'],
+  // Pictures of hand, device and steps as vectors, for the page and for paper.
+  picture: ['units', 'geometry', 'hand', 'block', 'words', 'pattern'],
+  sheet: ['units', 'geometry', 'hand', 'block', 'words', 'pattern', 'picture'],
+  // What leaves the printer besides patterns: making pages, patient's sheet, letter, report, lists.
+  papers: ['units', 'geometry', 'hand', 'block', 'words', 'pattern', 'record', 'picture', 'sheet'],
+  writers: ['units', 'geometry', 'hand', 'block', 'words', 'pattern', 'picture', 'sheet'],
   // Files as such: reading, writing whole, locks, the case store, the inputs that a drawing carries.
-  files: ['units', 'geometry', 'hand', 'block', 'pattern', 'record', 'sheet', 'writers'],
+  files: ['units', 'geometry', 'hand', 'block', 'words', 'pattern', 'record', 'sheet', 'writers'],
   // Reads files back without knowing how they were written.
   inspect: ['units', 'geometry'],
-  cli: ['units', 'geometry', 'hand', 'block', 'pattern', 'record', 'sheet', 'writers', 'files', 'inspect'],
-  page: ['units', 'geometry', 'hand', 'block', 'pattern', 'record', 'sheet', 'writers'],
+  cli: ['units', 'geometry', 'hand', 'block', 'words', 'pattern', 'record', 'picture', 'sheet', 'papers', 'writers', 'files', 'inspect'],
+  page: ['units', 'geometry', 'hand', 'block', 'words', 'pattern', 'record', 'picture', 'sheet', 'papers', 'writers'],
 };
 
 /** The rooms of `sheet`, and which of them each may import from. */

@@ -2,8 +2,8 @@ import { DIGIT_FIELDS, FLAG_MEANINGS, PALM_FIELDS, TARGET_FIELDS } from '../../h
 import { CAUTIONS, PENCIL_TEST } from '../../pattern/cautions.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../../pattern/strip/strip-options.ts';
 import { COURSE_RULES, type CourseRule } from '../../record/course-rules.ts';
+import type { Translations } from '../../words/language.ts';
 import { englishMessages } from './english-messages.ts';
-import type { Translations } from './message-args.ts';
 
 const fieldTexts = (field: { readonly label: string; readonly howToMeasure: string }) => ({
   label: capital(field.label),

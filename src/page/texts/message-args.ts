@@ -13,10 +13,3 @@ export interface MessageArgs {
 }
 
 export type Message = (said: MessageArgs) => string;
-
-/** The same shape with every string left open, so that each language has exactly the texts of the others. */
-export type Translations<T> = T extends string
-  ? string
-  : T extends (...values: infer V) => string
-    ? (...values: V) => string
-    : { readonly [K in keyof T]: Translations<T[K]> };
