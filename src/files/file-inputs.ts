@@ -27,7 +27,7 @@ export async function readEmbeddedRequest(
   const bytes = await readBytes(path, LARGEST_DRAWING_BYTES);
   if (!bytes.ok) return bytes;
   const request = carried(bytes.value, path);
-  const inputs = inputsIn(bytes.value);
+  const inputs = embeddedInputs(bytes.value);
   if (!request.ok) return request;
   if (!inputs.ok) return inputs;
   return success({ request: request.value, geometryVersion: String(getOwn(inputs.value, 'geometryVersion')) }, request.warnings);
@@ -48,12 +48,13 @@ export async function requestFromDrawingOrHand(path: string): Promise<Result<Pat
 }
 
 function carried(bytes: Uint8Array, path: string): Result<PatternRequest> {
-  const inputs = inputsIn(bytes);
+  const inputs = embeddedInputs(bytes);
   if (!inputs.ok) return failure(...inputs.problems.map((p) => ({ ...p, where: path, message: `${path}: ${p.message}` })));
   return requestFromInputs(inputs.value, path);
 }
 
-function inputsIn(bytes: Uint8Array): Result<unknown> {
+/** What a drawing carries in its metadata, comments or attachment, parsed but not yet checked. Fails with `FILE_KIND`, `INPUTS_MISSING` or `INPUTS_BROKEN`. */
+export function embeddedInputs(bytes: Uint8Array): Result<unknown> {
   const text = textOf(bytes);
   if (text.startsWith('%PDF-')) return inputsFromPdf(bytes, inflated);
   if (/^\s*(<\?xml|<svg|<!--|<!DOCTYPE)/i.test(text)) return inputsFromSvg(text);
