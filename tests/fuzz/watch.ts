@@ -1,5 +1,5 @@
 import { Worker } from 'node:worker_threads';
-import { type Job, type TargetRun, LONGEST_MS, processorMs } from './job.ts';
+import { type Job, LONGEST_MS, processorMs, type TargetRun } from './job.ts';
 
 /**
  * Has the targets run in a thread of its own, so that a hang is seen from outside and memory has a limit.
