@@ -5,7 +5,7 @@ import { failure, type Result, success } from '../units/result.ts';
 import { askAll, personsTerminal, type Talk } from './ask.ts';
 import type { CaseAddFlags } from './case-command.ts';
 import { describeCase } from './describe-case.ts';
-import { fail, warn } from './exit.ts';
+import { fail, sayWaiting, warn } from './exit.ts';
 import { flagProblem } from './flags/flag-problem.ts';
 import { type PartialVisit, partialValue, withAnswer } from './flags/partial-visit.ts';
 import { kebab, visitFromFlags } from './flags/visit-flags.ts';
@@ -20,9 +20,11 @@ export async function caseAdd(path: string, flags: CaseAddFlags): Promise<void> 
   const visit = readVisit(draft.value, flags.visit);
   if (!visit.ok) return fail(visit.problems);
   // The person may have answered for minutes: the case is read again under the lock, and must still be that case.
-  const added = await addVisit(path, (now) => (sameCase(now, record.value) ? success(visit.value.file) : failure(replaced(path))));
+  const added = await addVisit(path, (now) => (sameCase(now, record.value) ? success(visit.value.file) : failure(replaced(path))), {
+    onWait: sayWaiting(path),
+  });
   if (!added.ok) return fail(added.problems);
-  warn([...draft.warnings, ...visit.warnings]);
+  warn([...draft.warnings, ...visit.warnings, ...added.warnings]);
   if (flags.json) process.stdout.write(`${JSON.stringify(describeCase(added.value), null, 2)}\n`);
   else {
     const count = added.value.visits.length;

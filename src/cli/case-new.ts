@@ -11,16 +11,16 @@ import { nearest } from '../units/nearest.ts';
 import { failure, type Result, success } from '../units/result.ts';
 import { askAll, personsTerminal, type Question, type Talk } from './ask.ts';
 import type { CaseNewFlags } from './case-command.ts';
-import { fail, warn } from './exit.ts';
+import { fail, sayWaiting, warn } from './exit.ts';
 import { flagProblem } from './flags/flag-problem.ts';
 
 /** Runs `case new`: reads the hand, asks for what is missing at a terminal, and writes a new file; an existing one is never touched. */
 export async function caseNew(path: string, flags: CaseNewFlags): Promise<void> {
   const file = await newCaseFile(flags, personsTerminal());
   if (!file.ok) return fail(file.problems);
-  const written = await createCase(path, file.value.file);
+  const written = await createCase(path, file.value.file, { onWait: sayWaiting(path) });
   if (!written.ok) return fail(written.problems);
-  warn(file.warnings);
+  warn([...file.warnings, ...written.warnings]);
   const { code, side, digit } = written.value;
   process.stdout.write(`${path}: case ${code}, ${digit} finger, ${side} hand, no visit yet. Add one: knucklewright case add ${path}\n`);
 }
