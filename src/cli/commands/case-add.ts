@@ -6,6 +6,7 @@ import { failure, type Result, success } from '../../units/result.ts';
 import { askAll, personsTerminal, type Talk } from '../ask.ts';
 import { defineCommand } from '../define-command.ts';
 import { describeCase } from '../describe-case.ts';
+import { sayWaiting } from '../exit.ts';
 import { argument, flag } from '../flags/flag.ts';
 import { flagProblem } from '../flags/flag-problem.ts';
 import { type PartialVisit, partialValue, withAnswer } from '../flags/partial-visit.ts';
@@ -29,8 +30,10 @@ export const caseAdd = defineCommand({
   },
   make: async ({ path, record, visit }) => {
     // The person may have answered for minutes: the case is read again under the lock, and must still be that case.
-    const added = await addVisit(path, (now) => (sameCase(now, record) ? success(visit.file) : failure(replaced(path))));
-    return added.ok ? success({ path, date: visit.visit.date, record: added.value }) : added;
+    const added = await addVisit(path, (now) => (sameCase(now, record) ? success(visit.file) : failure(replaced(path))), {
+      onWait: sayWaiting(path),
+    });
+    return added.ok ? success({ path, date: visit.visit.date, record: added.value }, added.warnings) : added;
   },
   report: {
     text: ({ path, date, record: { visits } }) =>

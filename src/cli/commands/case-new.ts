@@ -11,6 +11,7 @@ import { quote } from '../../units/quote.ts';
 import { failure, type Result, success } from '../../units/result.ts';
 import { askAll, personsTerminal, type Question, type Talk } from '../ask.ts';
 import { defineCommand } from '../define-command.ts';
+import { sayWaiting } from '../exit.ts';
 import { argument, type FlagsOf, flag } from '../flags/flag.ts';
 import { flagProblem } from '../flags/flag-problem.ts';
 
@@ -36,7 +37,7 @@ export const caseNew = defineCommand({
     return made.ok ? success({ path, file: made.value.file }, made.warnings) : made;
   },
   make: async ({ path, file }) => {
-    const written = await createCase(path, file);
+    const written = await createCase(path, file, { onWait: sayWaiting(path) });
     return written.ok ? success({ path, made: written.value }, written.warnings) : written;
   },
   report: {
