@@ -65,9 +65,12 @@ export async function saveFiles(
   return set.value.commit();
 }
 
+/** Folders where this process has looked for leftovers. */
+const cleared = new Set<string>();
+
 /** Files that are written one by one under hidden names and all put in place at the end; what `saveFiles` does, for more than fits into memory. */
 export class FileSet {
-  private readonly folder: string;
+  readonly folder: string;
   private readonly force: boolean;
   private readonly staged: Staged[] = [];
 
@@ -85,7 +88,9 @@ export class FileSet {
     } catch (error) {
       return failure(saveProblem(folder, error, []));
     }
-    await clearLeftovers(folder);
+    // Once a run: a batch opens thousands of sets in one folder.
+    if (!cleared.has(resolve(folder))) await clearLeftovers(folder);
+    cleared.add(resolve(folder));
     return success(new FileSet(folder, options.force === true));
   }
 

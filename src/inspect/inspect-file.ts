@@ -25,6 +25,18 @@ export function inspectFile(bytes: Uint8Array, _name = ''): Inspection {
   }
 }
 
+/**
+ * The inspection with finding 505: files beside this one that have its name were drawn from something else, so that what is cut, printed
+ * and written down would not be one pattern.
+ * @param others their names
+ */
+export function withMixedSet(found: Inspection, others: readonly string[]): Inspection {
+  if (others.length === 0) return found;
+  const named = others.slice(0, 5).join(', ') + (others.length > 5 ? ` and ${others.length - 5} more` : '');
+  const finding: Finding = { code: 505, message: `files of one name are of different patterns, this one and ${named}: use none of them` };
+  return { ...found, findings: [...found.findings, finding] };
+}
+
 function formatOf(bytes: Uint8Array): 'svg' | 'dxf' | 'pdf' | null {
   const head = new TextDecoder('latin1').decode(bytes.subarray(0, 4096)).replace(/^\u00ef\u00bb\u00bf/, '');
   if (head.slice(0, 1024).includes('%PDF-')) return 'pdf';

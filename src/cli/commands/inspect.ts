@@ -1,6 +1,7 @@
+import { filesOfAnotherSet } from '../../files/drawing-set.ts';
 import { readBytes } from '../../files/read-file.ts';
 import { LIMITS } from '../../inspect/drawing.ts';
-import { inspectFile } from '../../inspect/inspect-file.ts';
+import { inspectFile, withMixedSet } from '../../inspect/inspect-file.ts';
 import { success } from '../../units/result.ts';
 import { defineCommand } from '../define-command.ts';
 import { describeInspection } from '../describe-inspection.ts';
@@ -19,7 +20,7 @@ export const inspect = defineCommand({
     const bytes = await readBytes(file, LIMITS.bytes);
     return bytes.ok ? success({ file, bytes: bytes.value }) : bytes;
   },
-  make: ({ file, bytes }) => success({ file, found: inspectFile(bytes) }),
+  make: async ({ file, bytes }) => success({ file, found: withMixedSet(inspectFile(bytes), await filesOfAnotherSet(file, bytes)) }),
   report: { text: ({ file, found }) => describeInspection(found, file), json: ({ file, found }) => ({ file, ...found }) },
   exit: ({ found: { findings } }) => {
     if (findings.some(({ code }) => code === 101 || code === 102)) return EXIT.badInput;
