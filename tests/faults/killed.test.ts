@@ -93,7 +93,7 @@ describe.each(Object.entries(WRITERS))('%s', (name, argsFor) => {
     expect(run(writing(1)).status).toBe(0);
     expect(visibleFiles(folder)).toEqual(versions[1]);
     const leftovers = readdirSync(folder).filter((file) => file.startsWith('.'));
-    for (const file of leftovers) expect(file).toMatch(/\.tmp$|^\.knucklewright-/);
+    for (const file of leftovers) expect(file).toMatch(/\.draft$/);
   });
 });
 
