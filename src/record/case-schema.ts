@@ -109,7 +109,7 @@ export const madePlateSchema = z.strictObject({
 });
 
 /** Everything of a visit but its day, motion, measurements and what was made; blank is never read as "no" or as zero. */
-const notedShape = {
+export const notedShape = {
   pain: z.number().min(0).max(MOST_PAIN).optional().describe('Pain at rest, 0 to 10: the mean of the last two days.'),
   skin: z.enum(SKIN_STATES).optional().describe('Skin under the device; marks that are gone in 20 minutes are ok.'),
   sensation: z.enum(CHANGE_STATES).optional().describe('Feeling: ok, changed and returned once it was off, or changed and stays.'),
@@ -147,7 +147,6 @@ const notedShape = {
   goal: z.number().min(0).max(MOST_GOAL).optional().describe('The deficit with which the patient is content, degrees; the newest counts.'),
   comment: note.describe('One line of at most 300 characters; never who the person is.'),
 };
-export const commentSchema = notedShape.comment;
 
 export const visitSchema = z.strictObject({
   date: dateSchema,

@@ -120,7 +120,7 @@ export const englishCourse = {
     STOP_RING: ({ signs }) =>
       `Take it off and leave it off; gentle use of the hand goes on. Ring the surgeon within one working day: ${list(signs.map(stopRingSign))}.`,
     PAUSE: ({ causes, measureAgain }) =>
-      `${measureAgain ? 'Measure that motion twice more first and note the mean of the three; until that is done: ' : ''}Leave it off, put the cause right, and look again in 1 to 3 days: ${list(causes.map(pauseCause))}. Recovered: begin with half the hours. Not recovered: ring the surgeon.`,
+      `${measureAgain ? 'Measure that motion twice more first and note the mean of the three; until that is done, leave it off' : 'Leave it off'}, put the cause right, and look again in 1 to 3 days: ${list(causes.map(pauseCause))}. Recovered: begin with half the hours. Not recovered: ring the surgeon.`,
     RELAPSE: ({ motion, lost: by, hours, again }) =>
       again
         ? `Weaning lost ${n(by)} degrees of PIP ${motions[motion]} for the second time. Go back to the hours that held${hours === null ? '' : ` (${n(hours)} a day)`}, and refer.`

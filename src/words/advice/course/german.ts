@@ -117,7 +117,7 @@ export const germanCourse: Translations<typeof englishCourse> = {
     STOP_RING: ({ signs }) =>
       `Abnehmen und nicht wieder anlegen; die Hand vorsichtig weiter gebrauchen. Innerhalb eines Werktags in der Handchirurgie anrufen: ${list(signs.map(stopRingSign))}.`,
     PAUSE: ({ causes, measureAgain }) =>
-      `${measureAgain ? 'Diese Bewegung zuerst noch zweimal messen und das Mittel der drei notieren; bis dahin gilt: ' : ''}Nicht anlegen, die Ursache beheben und in 1 bis 3 Tagen wieder nachsehen: ${list(causes.map(pauseCause))}. Erholt: mit der halben Tragezeit beginnen. Nicht erholt: in der Handchirurgie anrufen.`,
+      `${measureAgain ? 'Diese Bewegung zuerst noch zweimal messen und das Mittel der drei notieren; bis dahin nicht anlegen' : 'Nicht anlegen'}, die Ursache beheben und in 1 bis 3 Tagen wieder nachsehen: ${list(causes.map(pauseCause))}. Erholt: mit der halben Tragezeit beginnen. Nicht erholt: in der Handchirurgie anrufen.`,
     RELAPSE: ({ motion, lost: by, hours, again }) =>
       again
         ? `Beim Abtrainieren gingen zum zweiten Mal ${n(by)} Grad PIP-${motions[motion]} verloren. Zurück zu den Stunden, die hielten${hours === null ? '' : ` (${n(hours)} am Tag)`}, und ärztliche Rücksprache.`

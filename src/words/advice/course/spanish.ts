@@ -119,7 +119,7 @@ export const spanishCourse: Translations<typeof englishCourse> = {
     STOP_RING: ({ signs }) =>
       `Quitarla y no volver a ponerla; la mano se sigue usando con suavidad. Llamar a cirugía en un día laborable: ${list(signs.map(stopRingSign))}.`,
     PAUSE: ({ causes, measureAgain }) =>
-      `${measureAgain ? 'Primero medir ese movimiento dos veces más y anotar la media de las tres; hasta entonces: ' : ''}No llevarla, corregir la causa y mirar otra vez en 1 a 3 días: ${list(causes.map(pauseCause))}. Recuperado: empezar con la mitad de las horas. No recuperado: llamar a cirugía.`,
+      `${measureAgain ? 'Primero medir ese movimiento dos veces más y anotar la media de las tres; hasta entonces no llevarla' : 'No llevarla'}, corregir la causa y mirar otra vez en 1 a 3 días: ${list(causes.map(pauseCause))}. Recuperado: empezar con la mitad de las horas. No recuperado: llamar a cirugía.`,
     RELAPSE: ({ motion, lost: by, hours, again }) =>
       again
         ? `Al retirarla se perdieron por segunda vez ${n(by)} grados de ${motions[motion]} de la IFP. Volver a las horas que bastaban${hours === null ? '' : ` (${n(hours)} al día)`} y derivar.`
