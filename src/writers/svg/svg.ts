@@ -6,7 +6,7 @@ import { COORDINATE_DECIMALS, fixed, plain } from '../../units/number.ts';
 import { type Result, success } from '../../units/result.ts';
 import { cleanText } from '../clean-text.ts';
 import { type DrawnGroup, type DrawnItem, drawOrder } from '../draw-order.ts';
-import { inputsToText } from '../inputs-text.ts';
+import { embeddedText } from '../inputs-text.ts';
 import { DEFAULT_OUTPUT_SETTINGS, type OutputSettings } from '../output-settings.ts';
 import type { PatternWriter } from '../writer.ts';
 import { svgPathData } from './svg-path.ts';
@@ -46,7 +46,7 @@ function document(pattern: Pattern, groups: readonly DrawnGroup[], settings: Out
   line(svg);
   describe(svg, 'desc', cleanText(cuttingNotes(pattern).join(' ')));
   line(svg);
-  describe(svg, 'metadata', inputsToText(pattern.inputs)).attr('id', 'inputs');
+  describe(svg, 'metadata', embeddedText(pattern.inputs)).attr('id', 'inputs');
   line(svg);
   if (settings.order === 'layer-by-layer') for (const layer of LAYERS) drawLayer(svg, layer, groups, extents, settings);
   else for (const group of groups) drawGroup(svg, group, extents, settings);
