@@ -42,14 +42,16 @@ export function kerfTest(material: string | null): Result<Pattern> {
   });
   const lines = kerfTestWords(material);
   const width = Math.max(KERF_TEST_PIECES * (LENGTH + GAP) - GAP, ...lines.map((text) => textWidth(text, TEXT)));
-  const labels = lines.map((text, k): Label => ({
-    layer: 'INFO',
-    text,
-    at: { x: 0, y: HEIGHT + 4 + (lines.length - 1 - k) * 2 * TEXT },
-    height: TEXT,
-    align: 'left',
-    angle: 0,
-  }));
+  const labels = lines.map(
+    (text, k): Label => ({
+      layer: 'INFO',
+      text,
+      at: { x: 0, y: HEIGHT + 4 + (lines.length - 1 - k) * 2 * TEXT },
+      height: TEXT,
+      align: 'left',
+      angle: 0,
+    }),
+  );
   const pattern: Pattern = {
     kind: 'sheet',
     title: material === null ? 'Kerf test' : `Kerf test for ${material}`,
