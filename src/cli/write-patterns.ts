@@ -106,5 +106,5 @@ async function readBack(files: readonly OutputFile[]): Promise<string> {
   const { inspectFile } = await import('../inspect/inspect-file.ts');
   const { describeInspection } = await import('./describe-inspection.ts');
   const bytes = (content: string | Uint8Array) => (typeof content === 'string' ? Buffer.from(content, 'utf8') : content);
-  return files.map(({ name, content }) => describeInspection(inspectFile(bytes(content), name), name)).join('\n');
+  return files.map(({ name, content }) => describeInspection(inspectFile(bytes(content)), name)).join('\n');
 }

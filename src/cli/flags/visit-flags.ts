@@ -1,10 +1,11 @@
 import { readJson } from '../../files/read-file.ts';
 import { readHandFile } from '../../files/read-hand-file.ts';
 import { DIGITS } from '../../hand/digits.ts';
-import { PALM_FIELDS } from '../../hand/fields.ts';
+import { PALM_FIELDS, WEB_FIELDS } from '../../hand/fields.ts';
 import type { Hand } from '../../hand/hand.ts';
 import type { Case } from '../../record/case.ts';
 import { handProblems } from '../../record/read-case.ts';
+import { getOwn } from '../../units/get-own.ts';
 import { kebabCase } from '../../units/kebab-case.ts';
 import { quote } from '../../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
@@ -121,10 +122,10 @@ async function readHandOf(path: string, record: Case): Promise<Result<Hand>> {
 
 /** What was measured on the hand, as a visit keeps it: without what the case has already. */
 function measuresOf({ source }: Hand): object {
-  const palm = Object.keys(PALM_FIELDS).flatMap((key) => {
-    const value = source[key as keyof typeof PALM_FIELDS];
+  const whole = [...Object.keys(WEB_FIELDS), ...Object.keys(PALM_FIELDS)].flatMap((key) => {
+    const value = getOwn(source, key);
     return value === undefined ? [] : [[key, value]];
   });
   const digits = DIGITS.flatMap((digit) => (source.digits[digit] === undefined ? [] : [[digit, source.digits[digit]]]));
-  return { units: source.units, digits: Object.fromEntries(digits), ...Object.fromEntries(palm) };
+  return { units: source.units, digits: Object.fromEntries(digits), ...Object.fromEntries(whole) };
 }
