@@ -89,6 +89,8 @@ export const handSchema = z.strictObject({
   handCircumference: length(PALM_FIELDS.handCircumference).optional(),
   metacarpalLength: length(PALM_FIELDS.metacarpalLength).optional(),
   mpDepth: length(PALM_FIELDS.mpDepth).optional(),
+  mpDorsalRadius: length(PALM_FIELDS.mpDorsalRadius).optional(),
+  thumbWebSetback: length(PALM_FIELDS.thumbWebSetback).optional(),
   target: targetSchema.optional(),
   flags: flagsSchema.optional(),
 });

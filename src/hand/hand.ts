@@ -18,6 +18,8 @@ export interface PalmMeasures {
   readonly handCircumference?: number;
   readonly metacarpalLength?: number;
   readonly mpDepth?: number;
+  readonly mpDorsalRadius?: number;
+  readonly thumbWebSetback?: number;
 }
 
 /** The digit to be treated and what its PIP joint lacks, degrees. Passive deficits only where they were measured. */

@@ -4,7 +4,7 @@ import { radians } from '../../units/angle.ts';
 import { ANGLE_SOLVED, MINIMUM_FEATURE } from '../../units/tolerance.ts';
 import { LEAST_CORNER_RADIUS, LEAST_NOTCH } from './plate-options.ts';
 
-/** One digit's stretch of the distal edge: from..to in x, radial to ulnar, at most `edge` far distal. mm */
+/** One digit's stretch of the distal edge: from..to across, radial to ulnar, at most `edge` far distal. mm */
 export interface Stretch {
   readonly from: number;
   readonly to: number;
@@ -15,8 +15,8 @@ export interface Stretch {
 
 /** Steepest slope of a step between digits, from the level. */
 const STEEPEST = radians(75);
-/** A smaller difference of length is no step. mm */
-const NO_STEP = 0.5;
+/** A smaller difference of length is no step: its two corners would lie so near that they were made one, half-way up. mm */
+const NO_STEP = 1.1;
 /** A little more than the shortest straight that the rounding leaves between two arcs. mm */
 const STRAIGHT = 1.1 * MINIMUM_FEATURE;
 /** Flatter than any step needs (radians): only where the search for its slope begins. */
@@ -27,7 +27,7 @@ const BORDER_ROOM = LEAST_CORNER_RADIUS;
 const NOTCH_RADIUS = 3;
 const NOTCH_HALF_WIDTH = 3.6;
 
-/** How a step between two digits lies: its length along the edge, and what its rounded corner takes beyond that. mm */
+/** How a step between two digits lies: its length along the edge, and what each of its two rounded corners takes beyond that. mm */
 interface Step {
   readonly run: number;
   readonly tangent: number;
@@ -44,8 +44,7 @@ export function stepFor(h: number): Step {
 
 /**
  * How far distal each stretch really reaches: no more than its own limit, and so far back that its steps down to shorter neighbours, which lie
- * inside it so that the shorter digit's PIP joint is free over its whole width, leave it a level edge. Only in the rounded hollow beside a longer
- * digit does the edge rise over the shorter one's, by `HOLLOW_RISE` at most, at the web.
+ * inside it, rounded foot and all, so that the shorter digit's PIP joint is free over its whole width, leave it a level edge.
  */
 export function levels(stretches: readonly Stretch[]): readonly number[] {
   const level = stretches.map((s) => s.edge);
@@ -57,7 +56,7 @@ export function levels(stretches: readonly Stretch[]): readonly number[] {
       const needs = (y: number) =>
         lower.reduce((sum, other) => {
           const { run, tangent } = stepFor(Math.max(0, y - other));
-          return sum + run + tangent;
+          return sum + run + 2 * tangent;
         }, 0);
       let [low, high] = [Math.max(...lower), level[i] as number];
       if (lower.length === 0 || needs(high) <= room) continue;
@@ -76,9 +75,6 @@ export function levels(stretches: readonly Stretch[]): readonly number[] {
   }
   return level;
 }
-
-/** How far the hollow at the foot of the steepest step rises over the shorter digit's edge, at the web. mm */
-export const HOLLOW_RISE = LEAST_CORNER_RADIUS * (1 - Math.sqrt(1 - Math.tan(STEEPEST / 2) ** 2));
 
 /** Corners of the distal edge between the two ends of the row, from ulnar to radial; `notch` is the wanted depth, 0 for none. */
 export function distalSteps(stretches: readonly Stretch[], level: readonly number[], notch: number): readonly Corner[] {
@@ -102,9 +98,9 @@ export function distalSteps(stretches: readonly Stretch[], level: readonly numbe
       );
       continue;
     }
-    const { run } = stepFor(Math.abs(ulnar - radial));
+    const { run, tangent } = stepFor(Math.abs(ulnar - radial));
     if (ulnar === radial) continue;
-    const [start, end] = radial > ulnar ? [web, web - run] : [web + run, web];
+    const [start, end] = radial > ulnar ? [web - tangent, web - tangent - run] : [web + tangent + run, web + tangent];
     corners.push({ x: start, y: ulnar, radius }, { x: end, y: radial, radius });
   }
   return corners;
