@@ -6,7 +6,7 @@ import { type Result, success, type Warning } from '../units/result.ts';
 import { loadWriter } from '../writers/load-writer.ts';
 import type { WriterFormat } from '../writers/writer.ts';
 import { readyForCutter } from './cutter-plan.ts';
-import type { OutputPlan } from './output-plan.ts';
+import type { OutputPlan } from './flags/output-flags.ts';
 
 /** Ending of the report that stands beside the files of one drawing (output rule 14). */
 const REPORT_ENDING = 'report.txt';

@@ -3,11 +3,16 @@ import { LENGTH_UNITS } from '../units/length.ts';
 import { LONGEST_CODE } from './case-code.ts';
 import { DIGITS, SIDES } from './digits.ts';
 import { DIGIT_FIELDS, type Field, FLAG_MEANINGS, PALM_FIELDS, TARGET_FIELDS } from './fields.ts';
+import { CENTRAL_SLIP, STOP_SIGN_MEANINGS, STOP_SIGNS } from './stop-signs.ts';
+import { TARGET_MOTION_MEANINGS, type TargetMotion, targetMotionFields } from './target-motion.ts';
 
 export const HAND_SCHEMA_ID = 'knucklewright/hand@1';
 export const LONGEST_NOTE = 300;
 /** Fewest digits that any strip goes around. */
 export const FEWEST_DIGITS = 3;
+export const LONGEST_DIAGNOSIS = 120;
+export const MOST_READINGS = 9;
+export const MOST_WEEKS = 5200;
 
 /**
  * Line breaks, control and direction characters and what XML cannot hold have no place in a note. Written so that it means the
@@ -45,15 +50,57 @@ export const digitsSchema = z
     ring: digitSchema.optional(),
     little: digitSchema.optional(),
   })
-  .describe('The digits that were measured.')
-  .meta({ minProperties: FEWEST_DIGITS });
+  .describe(`The digits that were measured: at least ${FEWEST_DIGITS}, or all that there are where some are absent.`)
+  .meta({ minProperties: 1 });
+
+function motion(of: TargetMotion) {
+  const fields = targetMotionFields(of);
+  return z
+    .strictObject({
+      extensionDeficit: angle(fields.extensionDeficit).optional(),
+      hyperextension: angle(fields.hyperextension).optional(),
+      flexion: angle(fields.flexion).optional(),
+    })
+    .describe(`${TARGET_MOTION_MEANINGS[of]} Degrees; short of straight or beyond it, not both.`)
+    .optional();
+}
+
+const readings = z.number().int().min(1).max(MOST_READINGS).optional();
 
 export const targetSchema = z.strictObject({
   digit: z.enum(DIGITS).describe('The digit whose PIP joint is treated.'),
-  pipExtensionDeficit: angle(TARGET_FIELDS.pipExtensionDeficit),
-  pipFlexionDeficit: angle(TARGET_FIELDS.pipFlexionDeficit),
+  pipExtensionDeficit: angle(TARGET_FIELDS.pipExtensionDeficit).optional(),
+  pipFlexionDeficit: angle(TARGET_FIELDS.pipFlexionDeficit).optional(),
   pipExtensionDeficitPassive: angle(TARGET_FIELDS.pipExtensionDeficitPassive).optional(),
   pipFlexionDeficitPassive: angle(TARGET_FIELDS.pipFlexionDeficitPassive).optional(),
+  mpActive: motion('mpActive'),
+  mpPassive: motion('mpPassive'),
+  pipActive: motion('pipActive'),
+  pipPassive: motion('pipPassive'),
+  otherHandPip: motion('otherHandPip'),
+  readings: z
+    .strictObject({ extension: readings, flexion: readings })
+    .optional()
+    .describe('How often each motion was measured, where the deficit is the mean of several readings; 1 to 9.'),
+  diagnosis: z
+    .string()
+    .max(LONGEST_DIAGNOSIS)
+    .regex(NOTE_PATTERN)
+    .refine((text) => !BROKEN_SURROGATE.test(text))
+    .optional()
+    .describe('What the finger has, in a few words; never who the person is.'),
+  weeks: z.number().min(0).max(MOST_WEEKS).optional().describe(`Weeks since the injury or operation, 0 to ${MOST_WEEKS}.`),
+  boutonniere: z.boolean().optional().describe('The finger has a boutonniere deformity.'),
+  centralSlip: z.enum(CENTRAL_SLIP).optional().describe('Outcome of the central slip test: intact or torn.'),
+  stopSigns: z
+    .array(z.enum(STOP_SIGNS))
+    .max(STOP_SIGNS.length)
+    .optional()
+    .describe(`Signs that stop any suggestion. ${STOP_SIGNS.map((sign) => `${sign}: ${STOP_SIGN_MEANINGS[sign]}`).join(' ')}`),
+  surgeonAgrees: z
+    .boolean()
+    .optional()
+    .describe('The surgeon has agreed to a device in spite of an open wound, pins or a doubtful central slip.'),
 });
 
 export const flagsSchema = z.strictObject({
@@ -85,6 +132,12 @@ export const handSchema = z.strictObject({
     .optional()
     .describe('One line about the measuring; never who the person is.'),
   digits: digitsSchema,
+  absent: z
+    .array(z.enum(DIGITS))
+    .max(DIGITS.length - 1)
+    .optional()
+    .describe('Digits that the hand does not have; they are neither measured nor asked for.'),
+  child: z.boolean().optional().describe("A child's hand."),
   handBreadth: length(PALM_FIELDS.handBreadth).optional(),
   handCircumference: length(PALM_FIELDS.handCircumference).optional(),
   metacarpalLength: length(PALM_FIELDS.metacarpalLength).optional(),

@@ -16,12 +16,14 @@ import {
   TARGET_FIELDS,
   type TargetFieldId,
 } from './fields.ts';
+import { type JointReading, TARGET_MOTIONS, type TargetMotion, targetMotionFields } from './target-motion.ts';
 
 /** What could be read and lies in its range, mm and degrees; what could not is absent and has a problem. */
 export interface ReadMeasures {
   readonly digits: Readonly<Partial<Record<DigitName, Readonly<Partial<Record<DigitFieldId, number>>>>>>;
   readonly palm: Readonly<Partial<Record<PalmFieldId, number>>>;
   readonly target: Readonly<Partial<Record<TargetFieldId, number>>>;
+  readonly motions: Readonly<Partial<Record<TargetMotion, JointReading>>>;
   readonly problems: readonly Problem[];
   readonly warnings: readonly Warning[];
 }
@@ -62,7 +64,13 @@ export function readMeasures(json: unknown, unit: LengthUnit | null): ReadMeasur
   }
   const palm = readAll<PalmFieldId>(PALM_FIELDS, json, (id) => id, '');
   const target = readAll<TargetFieldId>(TARGET_FIELDS, getOwn(json, 'target'), (id) => `target.${id}`, '');
-  return { digits, palm, target, problems, warnings };
+  const motions: Partial<Record<TargetMotion, JointReading>> = {};
+  for (const motion of TARGET_MOTIONS) {
+    const raw = getOwn(getOwn(json, 'target'), motion);
+    if (typeof raw !== 'object' || raw === null) continue;
+    motions[motion] = readAll(targetMotionFields(motion), raw, (id) => `target.${motion}.${id}`, '');
+  }
+  return { digits, palm, target, motions, problems, warnings };
 }
 
 type Read = { readonly value: number; readonly warnings: readonly Warning[] } | { readonly problem: Problem };
