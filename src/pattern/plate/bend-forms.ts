@@ -67,11 +67,15 @@ export function costOf(form: BendForm, lines: readonly BendLine[] | null, joints
   return weighed(0, Math.max(miss, stepError(lines, angle)), 0);
 }
 
-/** The least of them; of equal ones the first in the order straight, split, kinked. */
+/**
+ * The way that costs least; of equal ones the first in the order straight, split, kinked. A slot weakens the plate: it is cut only where no line
+ * without one keeps within all limits.
+ */
 export function leastCost(costs: Readonly<Record<BendForm, BendCost | null>>): BendForm {
-  return BEND_FORMS.reduce((best, form) =>
-    (costs[form]?.cost ?? Number.POSITIVE_INFINITY) < (costs[best]?.cost ?? Number.POSITIVE_INFINITY) - TIE ? form : best,
-  );
+  const cost = (form: BendForm) => costs[form]?.cost ?? Number.POSITIVE_INFINITY;
+  const least = (forms: readonly BendForm[]) => forms.reduce((best, form) => (cost(form) < cost(best) - TIE ? form : best));
+  const whole = least(BEND_FORMS.filter((form) => form !== 'split'));
+  return cost(whole) <= 1 ? whole : least(BEND_FORMS);
 }
 
 /** Costs nearer to each other than this are equal. */

@@ -57,7 +57,7 @@ export function bendAlong(face: Face, slope: number, inputs: BendInputs): Bend {
   };
   if (face === 'dorsal') {
     const round = inputs.dorsalRadius + clearance;
-    return made(angle === 0 ? round : (round * cosine * sagittal) / square, 0);
+    return made(square > 0 ? (round * cosine * sagittal) / square : round, 0);
   }
   const corner = (inputs.palmarDepth + clearance) * sagittal;
   return made(inputs.palmarRadius, corner + ((inputs.palmarRadius + thickness) * square) / cosine);

@@ -46,8 +46,9 @@ export interface PartDigit {
  * plane that the line and the fingers span, in which the fingers stand `spread` times as far apart as across the hand.
  * @param row the part's digits, each at the height that the line gives it
  * @param line the MP joint line that the bend is laid along
+ * @param ahead where each digit lies across the hand at mid phalanx, beside its neighbours
  */
-export function straightPart(row: DigitRow, line: BendLine, bend: Bend, angle: number): FingerPart {
+export function straightPart(row: DigitRow, line: BendLine, bend: Bend, angle: number, ahead: ReadonlyMap<DigitName, number>): FingerPart {
   const { slope } = bend;
   const [a, turn, tilt] = [radians(angle), radians(bend.turn), Math.atan(slope)];
   const [sine, cosine] = [Math.sin(tilt), Math.cos(tilt)];
@@ -68,8 +69,7 @@ export function straightPart(row: DigitRow, line: BendLine, bend: Bend, angle: n
   const endAt = (across: number) => across * endSlope;
   const beginAt = (x: number) => level + slope * x;
   const joints = new Map(line.joints.map((j) => [j.digit, j]));
-  const places = row.digits.map((d) => spread * (joints.get(d.digit) as MpJoint).x - d.along);
-  // The row lies so that its midlines are, on average, straight ahead of their MP joints.
+  const places = row.digits.map((d) => spread * (ahead.get(d.digit) as number) - d.along);
   const rowStart = places.reduce((sum, place) => sum + place, 0) / places.length;
   const held = row.digits.map((d): PartDigit => {
     const { x, y } = joints.get(d.digit) as MpJoint;
@@ -81,11 +81,23 @@ export function straightPart(row: DigitRow, line: BendLine, bend: Bend, angle: n
       across: rowStart + d.along,
       mpAcross: spread * x,
       joint: endAt(spread * x) - bend.before + off * Math.cos(a),
-      mp: { x: (x + end.x) / 2, y: (beginAt(x) + end.y) / 2 + off },
+      mp: { x: (x + end.x) / 2, y: (beginAt(x) + end.y) / 2 + fromMiddle(off, neutralRadius, a) },
     };
   });
   const alongAt = (across: number, y: number) => (y - toFlat(across, 0).y) / hc;
   return { digits: row.digits.map((d) => d.digit), row, bend, kinked: false, rowStart, heading, beginAt, endAt, toFlat, alongAt, held };
+}
+
+/**
+ * How far from the middle of the bend, along the sheet, the place lies that halves the angle between hand and finger of a joint `off` the line:
+ * round the bend, and beyond it on the straight leg. `angle` in radians.
+ */
+function fromMiddle(off: number, radius: number, angle: number): number {
+  const aside = Math.abs(off) * Math.cos(angle / 2);
+  const round = radius * Math.sin(angle / 2);
+  const along =
+    aside <= round && radius > 0 ? radius * Math.asin(aside / radius) : (radius * angle) / 2 + (aside - round) / Math.cos(angle / 2);
+  return Math.sign(off) * along;
 }
 
 /** A part behind a line with a kink at each joint: each digit's own column bends about its own joint. */

@@ -118,7 +118,7 @@ export function plateFrame(hand: Hand, design: PlateDesign, options: PlateOption
   const proximalSection = scaledPalm(section, 1 - (1 - WRIST_SHARE) * (cover / palm.metacarpalLength));
   const faces: FaceFrame[] = [];
   for (const face of facesOf(design.faces)) {
-    const made = faceFrame(face, { hand, palm, section, proximalSection, cover, design, options });
+    const made = faceFrame(face, { hand, palm, section, proximalSection, cover, design, options, row: row.value });
     if (!made.ok) return made;
     faces.push(made.value);
   }
@@ -140,6 +140,8 @@ interface FaceInputs {
   readonly cover: number;
   readonly design: PlateDesign;
   readonly options: PlateOptions;
+  /** All held digits side by side. */
+  readonly row: DigitRow;
 }
 
 function faceFrame(face: Face, inputs: FaceInputs): Result<FaceFrame> {
@@ -218,13 +220,19 @@ function foldedParts(
   return success({ bend: { asked, form, costs }, parts: (results ?? []).flatMap((r) => (r.ok ? [r.value] : [])) });
 }
 
+/** Where each digit of the whole row lies across at mid phalanx: the row lies so that its midlines are, on average, straight ahead of their MP joints. */
+function besideNeighbours(row: DigitRow, joints: readonly MpJoint[]): ReadonlyMap<DigitName, number> {
+  const start = row.digits.reduce((sum, d, k) => sum + (joints[k] as MpJoint).x - d.along, 0) / row.digits.length;
+  return new Map(row.digits.map((d) => [d.digit, start + d.along]));
+}
+
 /** The parts of one way to fold; null where it has no lines. */
 function partsOf(
   face: Face,
   form: BendForm,
   lines: readonly BendLine[] | null,
   joints: readonly MpJoint[],
-  { hand, palm, design, options }: FaceInputs,
+  { hand, palm, design, options, row: flatRow }: FaceInputs,
 ): readonly Result<FingerPart>[] | null {
   const { angle } = design;
   const { thickness, skinClearance: clearance, neutralShare: neutral, palmarBendRadius: palmarRadius } = options;
@@ -237,13 +245,14 @@ function partsOf(
     return [row.ok ? success(kinkedPart(row.value, joints, bendAlong(face, 0, bends))) : row];
   }
   if (!lines) return null;
+  const ahead = besideNeighbours(flatRow, joints);
   return lines.map((line) => {
     const digits = line.joints.map((j) => j.digit);
     const row = digitRow(hand, digits, options, (_, x) => rise * line.slope * x);
     if (!row.ok) return row;
     // Laid so far to the free side that no knuckle is pressed: over the foremost joint behind, over the hindmost in front.
     const laid = { ...line, level: line.level + (face === 'dorsal' ? line.miss : -line.miss) };
-    return success(straightPart(row.value, laid, bendAlong(face, line.slope, bends), angle));
+    return success(straightPart(row.value, laid, bendAlong(face, line.slope, bends), angle, ahead));
   });
 }
 

@@ -17,7 +17,7 @@ const LEVELS = 8;
 const SMALL = 1.8;
 /** A bend from this length on holds its words in its distal half. mm */
 const ROOMY_BEND = 7;
-const ARROW = { longest: 14, head: 1.6, shortest: 4 } as const;
+const ARROW = { longest: 14, head: 1.6, shortest: 4, beside: 9 } as const;
 
 export interface FaceLettering {
   readonly marks: readonly Mark[];
@@ -40,18 +40,20 @@ export function faceLettering(
   const title = titleLines(frame, polygon, drawn, [`${words.side} HAND`, face, 'SKIN SIDE DOWN', words.code]);
   if (title) labels.push(...title);
   else left.push(`${words.side} HAND, ${face}, SKIN SIDE DOWN`);
+  const names: Label[] = [];
   for (const [k, midline] of drawn.midlines.entries()) {
     // Toward the middle of the plate, away from the hooks.
     const name = digitName(midline, k > 0 && k === drawn.midlines.length - 1 ? -1 : 1);
-    if (name) labels.push(name);
+    if (name) names.push(name);
     else left.push(`${midline.digit.toUpperCase()} midline`);
   }
   labels.push(
+    ...names,
     ...bendLabel(frame, drawn.midlines),
     ...drawn.pads.map((pad) => centred(pad.strap, (pad.from.x + pad.to.x) / 2, (pad.from.y + pad.to.y) / 2 - 1, 2)),
   );
   labels.push(...edgeWords(frame, outline, polygon));
-  const arrow = distalArrow(drawn.midlines);
+  const arrow = distalArrow(drawn.midlines, names);
   if (arrow) labels.push(arrow.label);
   else left.push('distal edge up');
   return { marks: arrow ? [arrow.mark] : [], labels, left };
@@ -142,13 +144,16 @@ function edgeWords(frame: FaceFrame, outline: PlateOutline, polygon: readonly Po
   return labels;
 }
 
-/** An arrow to the distal edge in the finger part: in the web with the most room, or beside the midline of a single digit. */
-function distalArrow(midlines: readonly DrawnMidline[]): { readonly mark: Mark; readonly label: Label } | null {
+/** An arrow to the distal edge in the finger part: in the web with the most room under the digits' names, or beside the midline of a single digit. */
+function distalArrow(midlines: readonly DrawnMidline[], names: readonly Label[]): { readonly mark: Mark; readonly label: Label } | null {
   const places = midlines.map((line, k) => {
     const next = midlines[k + 1];
     const low = next ? Math.max(line.bendEnd.y, next.bendEnd.y) + 3 : (line.bendEnd.y + line.tip.y) / 2;
-    const high = Math.min(line.tip.y, next?.tip.y ?? Number.POSITIVE_INFINITY) - 2;
-    return { low, high, middle: next ? (line.tip.x + next.tip.x) / 2 + 1 : line.tip.x - 3.2 };
+    const middle = next ? (line.tip.x + next.tip.x) / 2 + 1 : line.tip.x - 3.2;
+    const under = names.filter((name) => Math.abs(name.at.x - middle) < ARROW.beside).map((n) => n.at.y - textWidth(n.text, n.height) / 2);
+    const tips = Math.min(line.tip.y, next?.tip.y ?? Number.POSITIVE_INFINITY) - 2;
+    // One name leaves room beside it, two do not.
+    return { low, high: under.length > 1 ? Math.min(...under) - 1.5 : tips, middle };
   });
   const webs = midlines.length > 1 ? places.slice(0, -1) : places;
   const [first, ...others] = webs;

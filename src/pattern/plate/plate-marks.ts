@@ -169,10 +169,12 @@ function strapPads(
 ): { readonly pads: readonly StrapPad[]; readonly left: readonly string[] } {
   const pads: StrapPad[] = [];
   const left: string[] = [];
-  const place = (pad: Wanted) => {
-    const found = largestPad(polygon, pad, options.strapWidth);
+  // The first wish that finds room.
+  const place = (...wishes: readonly [Wanted, ...Wanted[]]) => {
+    const [{ strap, where }] = wishes;
+    const found = wishes.reduce<StrapPad | null>((pad, wish) => pad ?? largestPad(polygon, wish, options.strapWidth), null);
     if (found) pads.push(found);
-    else left.push(`hook for strap ${pad.strap}, ${pad.where}`);
+    else left.push(`hook for strap ${strap}, ${where}`);
   };
   const handOut = frame.midLateral + frame.wing;
   const { low, high, out } = outline.bar;
@@ -202,14 +204,19 @@ function strapPads(
     const edge = part.rowStart + (which === 'radial' ? row.from - wall : row.to + wall);
     // A single digit's name and arrow take the distal half.
     const high = midlines.length > 1 ? end.tip.y - 1 : (end.bendEnd.y + end.tip.y) / 2 - 1;
-    // A turned finger part leans: what is free over the hook's whole height counts.
-    const across = [end.bendEnd.y, high].map((y) => sign * part.toFlat(edge, part.alongAt(edge, y)).x);
-    const border = Math.min(...across);
-    const inner = Math.max(sign * end.bendEnd.x, sign * end.tip.x) + PAD.midline;
-    const wide = Math.min(PAD.finger, border - PAD.edge - inner);
-    // Beside a free digit the side wall begins only beyond the web: nearer the hand the hook sits further in.
-    const outs = [border, border - wall, border - wall - PAD.edge];
-    place({ strap: 'B', where: which, sign, outs, inner, wide, low: end.bendEnd.y + 1, high });
+    const low = end.bendEnd.y + 1;
+    const wanted = (from: number, to: number): Wanted => {
+      // A turned finger part leans: what is free over the hook's whole height counts.
+      const leaning = [from, to].map((y) => sign * part.toFlat(edge, part.alongAt(edge, y)).x);
+      const middle = [from, to].map((y) => sign * part.toFlat(column.held.across, part.alongAt(column.held.across, y)).x);
+      const border = Math.min(...leaning);
+      const inner = Math.max(...middle) + PAD.midline;
+      const wide = Math.min(PAD.finger, border - PAD.edge - inner);
+      // Beside a free digit the side wall begins only beyond the web: nearer the hand the hook sits further in.
+      const outs = [border, border - wall, border - wall - PAD.edge];
+      return { strap: 'B', where: which, sign, outs, inner, wide, low: from, high: to };
+    };
+    place(wanted(low, high), wanted((low + high) / 2, high), wanted(low, (low + high) / 2));
   }
   return { pads, left };
 }

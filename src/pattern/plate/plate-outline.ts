@@ -3,7 +3,7 @@ import { radians } from '../../units/angle.ts';
 import { distalSteps, levels, type Stretch } from './distal-steps.ts';
 import type { FingerPart } from './finger-part.ts';
 import { type Column, type FaceFrame, type HeldDigit, heldColumns } from './plate-frame.ts';
-import type { PlateOptions } from './plate-options.ts';
+import { LEAST_CORNER_RADIUS, type PlateOptions } from './plate-options.ts';
 import { slotAcross, slotBetween, slotCorners } from './slot.ts';
 
 /** Shapes of the edge that are ours, common practice, no source. Lengths in mm. */
@@ -28,8 +28,8 @@ const LEAST_WAISTED = 16;
 /** Radii of the long hollows, of the waist and of the thumb cut-out; and of the corner under the radial wing, whose edge runs level from there. */
 const HOLLOW = 18;
 const UNDER_WING = 9;
-/** A radial wing lower than this between bend and thumb web is left away: nothing then wraps past that border. */
-const LEAST_WING = 8;
+/** A radial wing lower than this between bend and thumb web has no room for two round corners and is left away: nothing then wraps past that border. */
+const LEAST_WING = 2 * LEAST_CORNER_RADIUS + 1.2;
 /** Thumb cut-out of a dorsal plate: shares of the mid-lateral distance. */
 const DORSAL_HOLLOW = 0.8;
 const DORSAL_CORNER = 0.88;
@@ -43,6 +43,9 @@ const THENAR_CORNER = 0.02;
 
 /** The plate's outline, and where its hand part and finger part lie for the marks. */
 export interface PlateOutline extends RoundedOutline {
+  /** The tightest radius of any corner that may lie on skin, and of the hollows between digits, a slot's round end among them; null without one. mm */
+  readonly smallestRadius: number;
+  readonly webRadius: number | null;
   /** How far distal each held digit's edge reaches, along its part, from radial to ulnar. */
   readonly distal: readonly { readonly digit: Column['digit']; readonly along: number }[];
   /** The radial border of the hand part: its two ends in y, and how far out it lies. Wide enough it is a wing, which passes the thumb web. */
@@ -110,8 +113,12 @@ export function plateOutline(frame: FaceFrame, options: PlateOptions): PlateOutl
     ...radial.corners.toReversed().map(({ out, y, radius }) => ({ x: -out, y, radius })),
   ];
   const flat = level.flat();
+  const rounded = roundCorners(corners);
+  const web = rounded.corners.filter((c) => c.wanted < LEAST_CORNER_RADIUS).map((c) => c.radius);
   return {
-    ...roundCorners(corners),
+    ...rounded,
+    smallestRadius: Math.min(...rounded.corners.filter((c) => c.wanted >= LEAST_CORNER_RADIUS).map((c) => c.radius)),
+    webRadius: web.length > 0 ? Math.min(...web) : null,
     distal: heldColumns(frame).map((c, k) => ({ digit: c.digit, along: flat[k] as number })),
     bar: radial.bar,
     walls,
@@ -157,17 +164,21 @@ function wallBase(outward: readonly Column[]): number {
 function side(frame: FaceFrame, of: Side, options: PlateOptions) {
   const border = of.outward.at(-1) as Column;
   const wide = frame.midLateral + frame.wing;
-  const finish = (handOut: number) => {
-    const finger = border.held ? borderFinger(frame, of, handOut, options) : null;
-    return { handOut, top: finger?.handTop ?? border.edge, finger };
+  const finish = (handOut: number, run: number) => {
+    const finger = border.held ? borderFinger(frame, of, handOut, run, options) : null;
+    const top = finger?.handTop ?? border.edge;
+    return { handOut, top, finger, height: Math.min(BAR_SHARE * -frame.proximal, BAR_MOST * (top - frame.proximal)) };
   };
-  const winged = finish(wide);
-  const height = Math.min(BAR_SHARE * -frame.proximal, BAR_MOST * (winged.top - frame.proximal));
-  // The radial wing passes the thumb web, which ends it; where that leaves too little, the edge stays on this side of the border.
-  const low = Math.max(winged.top - height, frame.thumbLimit);
-  const bare = of.which === 'radial' && winged.top - low < LEAST_WING;
-  const { handOut, top, finger } = bare ? finish(frame.midLateral * (frame.face === 'dorsal' ? DORSAL_BARE : PALMAR_BARE)) : winged;
-  const bar = { low: bare ? top - height : low, high: top, out: handOut };
+  // The radial wing passes the thumb web, which ends it. Where that leaves little its upper edge runs in more steeply; where that leaves too
+  // little, the edge stays on this side of the border.
+  const lowOf = ({ top, height }: { readonly top: number; readonly height: number }) => Math.max(top - height, frame.thumbLimit);
+  const narrow = ({ top, height }: { readonly top: number; readonly height: number }) =>
+    of.which === 'radial' && top - lowOf({ top, height }) < LEAST_WING;
+  const winged = [finish(wide, WING_RUN), finish(wide, 0)].find((one) => !narrow(one));
+  const shape = winged ?? finish(frame.midLateral * (frame.face === 'dorsal' ? DORSAL_BARE : PALMAR_BARE), WING_RUN);
+  const { handOut, top, finger, height } = shape;
+  const bare = winged === undefined;
+  const bar = { low: bare ? top - height : lowOf(shape), high: top, out: handOut };
   const hand = of.which === 'ulnar' ? ulnarHand(frame, options) : radialHand(frame, bar, bare, options);
   const distalPart = finger?.corners ?? freeDigits(of, handOut, options);
   return { corners: [...hand, { out: handOut, y: top, radius: options.cornerRadius }, ...distalPart], bar };
@@ -199,6 +210,7 @@ function borderFinger(
   frame: FaceFrame,
   of: Side,
   handOut: number,
+  run: number,
   options: PlateOptions,
 ): { readonly handTop: number; readonly corners: readonly SideCorner[] } {
   const { part } = of.held.held;
@@ -213,7 +225,7 @@ function borderFinger(
   const drawnIn = Math.min(straight, (Math.min(frame.midLateral, handOut) + midLateral.out) / 2);
   const waist = straight + (drawnIn - straight) * Math.min(1, frame.angle / FULL_WAIST_ANGLE);
   const begin = part.beginAt(of.sign * waist);
-  const handTop = begin - Math.max(HAND_FLARE, WING_RUN * (handOut - waist));
+  const handTop = begin - Math.max(HAND_FLARE, run * (handOut - waist));
   const end = corner(of.edge, of.distal, options.cornerRadius);
   if (of.distal - bendEnd < LEAST_WAISTED) return { handTop, corners: [end] };
   const wallStart = bendEnd + Math.max(FINGER_FLARE, WALL_RUN * (edge - waist));

@@ -39,6 +39,8 @@ export interface FaceReport {
   };
   readonly digits: readonly { readonly digit: DigitName; readonly beyondBend: number; readonly shortened: number }[];
   readonly smallestRadius: number;
+  /** Of the hollows between digits; null without one. */
+  readonly webRadius: number | null;
   /** The drawing folded along its marks and laid on a hand built from the measures. */
   readonly fold: FoldFindings;
 }
@@ -119,8 +121,8 @@ export function plateWarnings({ options, freePip, frame, outlines }: PlateFigure
     });
   }
   for (const [k, fold] of folds.entries()) warnings.push(...foldWarnings(frame.faces[k]?.face ?? 'dorsal', fold, options));
-  const smallest = Math.min(...outlines.flatMap((o) => o.corners.map((c) => c.radius)));
-  if (smallest < LEAST_CORNER_RADIUS - 0.01 && options.webNotch === 0) {
+  const smallest = Math.min(...outlines.map((o) => o.smallestRadius));
+  if (smallest < LEAST_CORNER_RADIUS - 0.01) {
     warnings.push({
       code: 'CORNER_RADIUS',
       message: `the tightest corner has a radius of ${smallest.toFixed(1)} mm, under ${LEAST_CORNER_RADIUS}: this hand and angle leave no room for more`,
@@ -132,20 +134,23 @@ export function plateWarnings({ options, freePip, frame, outlines }: PlateFigure
   return warnings;
 }
 
-/** Under these the folded plate does not do what it was drawn for. mm; the rounding of a drawing's four decimals and the joints' place on a round border lie below. */
-const FIT = { gap: 0.25, clearance: 0.5 } as const;
+/**
+ * What is still taken as fitting, mm: skin gives way by as much (ours, no source); and a clearance may be short by what the joints' place on the
+ * hand's round border moves the plate.
+ */
+const FIT = { pressed: 0.5, clearance: 0.5 } as const;
 /** Over this a sheet is not to be had to shape by stroking. Ours, no source. */
 const MOST_STRETCH = 0.05;
 
 function foldWarnings(face: Face, fold: FoldFindings, options: PlateOptions): readonly Warning[] {
   const warnings: Warning[] = [];
-  if (fold.leastGap < options.skinClearance - FIT.gap)
+  if (fold.leastGap < -FIT.pressed)
     warnings.push({
       code: 'FOLD_PRESSES',
       where: face,
-      message: `folded and laid on the modelled hand the ${face} plate comes within ${fold.leastGap.toFixed(1)} mm of the skin of the ${fold.leastAt} finger, under ${options.skinClearance}`,
+      message: `folded and laid on the modelled hand the ${face} plate presses ${(-fold.leastGap).toFixed(1)} mm into the ${fold.leastAt} finger`,
       value: fold.leastGap,
-      limit: options.skinClearance,
+      limit: -FIT.pressed,
       next: 'pad there before moulding, or use a larger skinClearance',
     });
   if (fold.stretch > MOST_STRETCH)
@@ -231,7 +236,8 @@ function faceReport(f: PlateFigures, face: FaceFrame, k: number, fold: FoldFindi
       const along = outline.distal.find((d) => d.digit === digit)?.along ?? held.edge;
       return { digit, beyondBend: r(along - held.bendEnd), shortened: r(held.edge - along) };
     }),
-    smallestRadius: r(Math.min(...outline.corners.map((c) => c.radius))),
+    smallestRadius: r(outline.smallestRadius),
+    webRadius: outline.webRadius === null ? null : r(outline.webRadius),
     fold: {
       stretch: rounded(fold.stretch, 4),
       shear: rounded(fold.shear, 1),

@@ -86,7 +86,7 @@ export function factLines(
   const mm = (value: number) => plain(value, 1);
   const faces = frame.faces.map((face, k) => {
     const wide = mm(face.midLateral + face.wing + (f.outlines[k]?.bar.out ?? 0));
-    return `${face.face} plate: hand part ${wide} wide, bend ${mm(Math.max(...face.parts.map((part) => part.bend.length)))} long, ${BEND_WORDS[face.bend.form]}, tightest corner ${mm(Math.min(...(f.outlines[k]?.corners ?? []).map((c) => c.radius)))}`;
+    return `${face.face} plate: hand part ${wide} wide, bend ${mm(Math.max(...face.parts.map((part) => part.bend.length)))} long, ${BEND_WORDS[face.bend.form]}, tightest corner ${mm(f.outlines[k]?.smallestRadius ?? 0)}`;
   });
   return [
     `${hand.code}   ${hand.side.toUpperCase()} HAND${hand.invented ? '   (invented demo)' : ''}`,
