@@ -1,7 +1,6 @@
-import type { Argument, Option } from 'commander';
 import type { Problem, Result, Warning } from '../units/result.ts';
 import { EXIT, fail, warn } from './exit.ts';
-import { type AnyArgument, type ArgumentsOf, type FlagEntry, type FlagsOf, optionsOf } from './flags/flag.ts';
+import { type AnyArgument, type AnyOption, type ArgumentsOf, type FlagEntry, type FlagsOf, optionsOf } from './flags/flag.ts';
 
 /** Headings of the help, in their order. */
 export type CommandGroup = 'Suggest and draw' | 'Keep a case' | 'Many hands' | 'Files and printers' | 'What it knows';
@@ -32,8 +31,8 @@ export interface Command {
   readonly name: string;
   readonly group: CommandGroup;
   readonly about: string;
-  readonly args: readonly Argument[];
-  readonly flags: readonly Option[];
+  readonly args: readonly AnyArgument[];
+  readonly flags: readonly AnyOption[];
   /** Runs it on what commander parsed, prints, and sets the exit code. */
   run(args: readonly unknown[], flags: object): Promise<void>;
 }
@@ -62,5 +61,5 @@ export function defineCommand<const Args extends readonly AnyArgument[], const F
     if (typeof end === 'number') process.exitCode = end;
     else if (end.length > 0) fail(end);
   };
-  return { name, group, about, args: form.args as unknown as readonly Argument[], flags: optionsOf(form.flags), run };
+  return { name, group, about, args: form.args, flags: optionsOf(form.flags), run };
 }

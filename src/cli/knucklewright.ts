@@ -1,4 +1,4 @@
-import { CommanderError } from 'commander';
+import { CommanderError } from '@commander-js/extra-typings';
 import { commandsFor } from './commands.ts';
 import { EXIT } from './exit.ts';
 import { handleOutputErrors } from './handle-output-errors.ts';

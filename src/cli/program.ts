@@ -1,4 +1,4 @@
-import { Command as CommanderCommand } from 'commander';
+import { Command as CommanderCommand, type CommandUnknownOpts } from '@commander-js/extra-typings';
 import { FAMILIES } from './commands.ts';
 import type { Command } from './define-command.ts';
 import { VERSION } from './version.ts';
@@ -36,7 +36,7 @@ function commanderOf({ group, about, args, flags, run }: Command, name: string):
   return command.action((...given: unknown[]) => run(given.slice(0, args.length), given[args.length] as object));
 }
 
-function withPaths(command: CommanderCommand, before = ''): readonly (readonly [string, CommanderCommand])[] {
+function withPaths(command: CommandUnknownOpts, before = ''): readonly (readonly [string, CommandUnknownOpts])[] {
   const words = `${before}${command.name()}`;
   return [[words, command], ...command.commands.flatMap((child) => withPaths(child, `${words} `))];
 }

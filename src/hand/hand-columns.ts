@@ -1,6 +1,6 @@
 import { getOwn } from '../units/get-own.ts';
-import { DIGITS } from './digits.ts';
-import { DIGIT_FIELDS, type Field, FLAG_MEANINGS, PALM_FIELDS, TARGET_FIELDS } from './fields.ts';
+import { DIGITS, WEBS } from './digits.ts';
+import { DIGIT_FIELDS, type Field, FLAG_MEANINGS, PALM_FIELDS, TARGET_FIELDS, WEB_FIELDS } from './fields.ts';
 import { HAND_SCHEMA_ID, MOST_READINGS, MOST_WEEKS } from './hand-schema.ts';
 import { CENTRAL_SLIP, STOP_SIGNS } from './stop-signs.ts';
 import { TARGET_MOTION_MEANINGS, targetMotionPaths } from './target-motion.ts';
@@ -37,6 +37,7 @@ export const HAND_COLUMNS: readonly HandColumn[] = [
   { name: 'units', about: 'mm, cm or in, the same in every row; without this column --units says it', required: false, kind: 'row' },
   { name: 'block', about: 'block, or plate, for this row, by id, in place of --block', required: false, kind: 'row' },
   ...digitColumns,
+  ...Object.values(WEB_FIELDS).flatMap((field) => WEBS.map((web) => column(`${field.id}.${web}`, field, `${web}: `))),
   ...Object.values(PALM_FIELDS).map((field) => column(field.id, field)),
   { name: 'target.digit', about: 'digit whose PIP joint is treated: index, long, ring or little', required: false, kind: 'value' },
   ...Object.values(TARGET_FIELDS).map((field) => column(`target.${field.id}`, field)),

@@ -1,8 +1,8 @@
 import * as z from 'zod';
 import { LENGTH_UNITS } from '../units/length.ts';
 import { LONGEST_CODE } from './case-code.ts';
-import { DIGITS, SIDES } from './digits.ts';
-import { DIGIT_FIELDS, type Field, FLAG_MEANINGS, PALM_FIELDS, TARGET_FIELDS } from './fields.ts';
+import { DIGITS, SIDES, WEBS, type WebName } from './digits.ts';
+import { DIGIT_FIELDS, type Field, FLAG_MEANINGS, PALM_FIELDS, TARGET_FIELDS, WEB_FIELDS, type WebFieldId } from './fields.ts';
 import { CENTRAL_SLIP, STOP_SIGN_MEANINGS, STOP_SIGNS } from './stop-signs.ts';
 import { TARGET_MOTION_MEANINGS, type TargetMotion, targetMotionFields } from './target-motion.ts';
 
@@ -24,24 +24,32 @@ const BROKEN_SURROGATE = /\p{Cs}/u;
 
 const typed = z.union([z.number(), z.string().meta({ maxLength: 40 })]);
 
-function length(field: Field) {
-  return typed.describe(
-    `${field.howToMeasure} ${field.refuse.from} to ${field.refuse.to} mm. A number in the file's units, or text such as "84.5 mm".`,
-  );
+function measure({ howToMeasure, refuse, unit }: Field) {
+  const how = unit === 'mm' ? ' A number in the file\'s units, or text such as "84.5 mm".' : '';
+  return typed.describe(`${howToMeasure} ${refuse.from} to ${refuse.to} ${unit}.${how}`);
 }
 
-function angle(field: Field) {
-  return typed.describe(`${field.howToMeasure} ${field.refuse.from} to ${field.refuse.to} degrees.`);
+type Forms<Fields extends Readonly<Record<string, Field>>> = {
+  [Id in keyof Fields]: Fields[Id] extends { readonly needed: 'always' } ? typeof typed : z.ZodOptional<typeof typed>;
+};
+
+/** The form of each measurement of a table. */
+function forms<Fields extends Readonly<Record<string, Field>>>(fields: Fields): Forms<Fields> {
+  const all = Object.values(fields).map((field) => [field.id, field.needed === 'always' ? measure(field) : measure(field).optional()]);
+  return Object.fromEntries(all) as Forms<Fields>;
 }
 
-export const digitSchema = z.strictObject({
-  width: length(DIGIT_FIELDS.width),
-  circumference: length(DIGIT_FIELDS.circumference),
-  palmarRoom: length(DIGIT_FIELDS.palmarRoom).optional(),
-  dorsalLength: length(DIGIT_FIELDS.dorsalLength).optional(),
-  pipCircumference: length(DIGIT_FIELDS.pipCircumference).optional(),
-  mpSetback: length(DIGIT_FIELDS.mpSetback).optional(),
-});
+/** The form of what is measured at each web: an object by the webs' names. */
+function webForm(field: Field) {
+  const byWeb = Object.fromEntries(WEBS.map((web) => [web, measure(field).optional()])) as Record<WebName, z.ZodOptional<typeof typed>>;
+  return z.strictObject(byWeb).optional().describe(field.howToMeasure);
+}
+const webForms = Object.fromEntries(Object.entries(WEB_FIELDS).map(([id, field]) => [id, webForm(field)])) as Record<
+  WebFieldId,
+  ReturnType<typeof webForm>
+>;
+
+export const digitSchema = z.strictObject(forms(DIGIT_FIELDS));
 
 export const digitsSchema = z
   .strictObject({
@@ -57,9 +65,9 @@ function motion(of: TargetMotion) {
   const fields = targetMotionFields(of);
   return z
     .strictObject({
-      extensionDeficit: angle(fields.extensionDeficit).optional(),
-      hyperextension: angle(fields.hyperextension).optional(),
-      flexion: angle(fields.flexion).optional(),
+      extensionDeficit: measure(fields.extensionDeficit).optional(),
+      hyperextension: measure(fields.hyperextension).optional(),
+      flexion: measure(fields.flexion).optional(),
     })
     .describe(`${TARGET_MOTION_MEANINGS[of]} Degrees; short of straight or beyond it, not both.`)
     .optional();
@@ -69,10 +77,7 @@ const readings = z.number().int().min(1).max(MOST_READINGS).optional();
 
 export const targetSchema = z.strictObject({
   digit: z.enum(DIGITS).describe('The digit whose PIP joint is treated.'),
-  pipExtensionDeficit: angle(TARGET_FIELDS.pipExtensionDeficit).optional(),
-  pipFlexionDeficit: angle(TARGET_FIELDS.pipFlexionDeficit).optional(),
-  pipExtensionDeficitPassive: angle(TARGET_FIELDS.pipExtensionDeficitPassive).optional(),
-  pipFlexionDeficitPassive: angle(TARGET_FIELDS.pipFlexionDeficitPassive).optional(),
+  ...forms(TARGET_FIELDS),
   mpActive: motion('mpActive'),
   mpPassive: motion('mpPassive'),
   pipActive: motion('pipActive'),
@@ -138,12 +143,8 @@ export const handSchema = z.strictObject({
     .optional()
     .describe('Digits that the hand does not have; they are neither measured nor asked for.'),
   child: z.boolean().optional().describe("A child's hand."),
-  handBreadth: length(PALM_FIELDS.handBreadth).optional(),
-  handCircumference: length(PALM_FIELDS.handCircumference).optional(),
-  metacarpalLength: length(PALM_FIELDS.metacarpalLength).optional(),
-  mpDepth: length(PALM_FIELDS.mpDepth).optional(),
-  mpDorsalRadius: length(PALM_FIELDS.mpDorsalRadius).optional(),
-  thumbWebSetback: length(PALM_FIELDS.thumbWebSetback).optional(),
+  ...webForms,
+  ...forms(PALM_FIELDS),
   target: targetSchema.optional(),
   flags: flagsSchema.optional(),
 });

@@ -1,28 +1,18 @@
 import type { LengthUnit } from '../units/length.ts';
-import type { DigitName, Side } from './digits.ts';
+import type { DigitName, Side, WebName } from './digits.ts';
+import type { DIGIT_FIELDS, PALM_FIELDS, ValuesOf, WebFieldId } from './fields.ts';
 import type { HandFile } from './hand-schema.ts';
 import type { CentralSlip, StopSign } from './stop-signs.ts';
 import type { JointReading, TargetMotion } from './target-motion.ts';
 
 /** One digit, mm; how each is measured stands in `DIGIT_FIELDS`. */
-export interface DigitMeasures {
-  readonly width: number;
-  readonly circumference: number;
-  readonly palmarRoom: number;
-  readonly dorsalLength: number;
-  readonly pipCircumference?: number;
-  readonly mpSetback?: number;
-}
+export type DigitMeasures = ValuesOf<typeof DIGIT_FIELDS>;
 
 /** The hand as a whole, mm; only a plate needs these. */
-export interface PalmMeasures {
-  readonly handBreadth?: number;
-  readonly handCircumference?: number;
-  readonly metacarpalLength?: number;
-  readonly mpDepth?: number;
-  readonly mpDorsalRadius?: number;
-  readonly thumbWebSetback?: number;
-}
+export type PalmMeasures = ValuesOf<typeof PALM_FIELDS>;
+
+/** What was measured at the webs, mm. */
+export type WebMeasures = { readonly [Id in WebFieldId]: Readonly<Partial<Record<WebName, number>>> };
 
 /** The digit to be treated and what is known of it, degrees. Only what was measured or said is there, but for the two active deficits. */
 export interface Target extends Readonly<Partial<Record<TargetMotion, JointReading>>> {
@@ -81,6 +71,8 @@ export interface Hand {
   /** Small parts and supervision are said where it is a child's. */
   readonly child?: boolean;
   readonly palm: PalmMeasures;
+  /** What was measured at the webs; absent when nothing was. */
+  readonly webs?: WebMeasures;
   readonly target: Target | null;
   readonly flags: Flags;
   readonly estimated: readonly Estimate[];

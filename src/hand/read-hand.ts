@@ -81,6 +81,7 @@ function assemble(file: HandFile, measures: ReadMeasures, completed: Completed):
     ...(file.absent?.length ? { absent: DIGITS.filter((digit) => file.absent?.includes(digit)) } : {}),
     ...(file.child ? { child: true } : {}),
     palm: measures.palm,
+    ...(Object.values(measures.webs).some((of) => Object.keys(of).length > 0) ? { webs: measures.webs } : {}),
     target: readTarget(file, measures),
     flags: {
       hypermobile: DIGITS.filter((digit) => flags.hypermobile?.includes(digit)),

@@ -3,8 +3,8 @@ import { getOwn } from '../units/get-own.ts';
 import { nearest } from '../units/nearest.ts';
 import { quote, visible } from '../units/quote.ts';
 import type { Problem } from '../units/result.ts';
-import { DIGITS } from './digits.ts';
-import { DIGIT_FIELDS, PALM_FIELDS, TARGET_FIELDS } from './fields.ts';
+import { DIGITS, WEBS } from './digits.ts';
+import { DIGIT_FIELDS, PALM_FIELDS, TARGET_FIELDS, WEB_FIELDS } from './fields.ts';
 import { digitSchema, digitsSchema, flagsSchema, handSchema, targetSchema } from './hand-schema.ts';
 import { TARGET_MOTIONS, targetMotionFields } from './target-motion.ts';
 
@@ -63,6 +63,7 @@ function knownKeys(path: readonly PropertyKey[]): string[] {
   const motion = TARGET_MOTIONS.find((known) => known === second);
   if (first === 'target' && motion) return Object.keys(targetMotionFields(motion));
   if (first === 'target' && second === 'readings') return ['extension', 'flexion'];
+  if (Object.keys(WEB_FIELDS).some((id) => id === first)) return [...WEBS];
   const schemas = { target: targetSchema, flags: flagsSchema, digits: second === undefined ? digitsSchema : digitSchema };
   const schema = first === undefined ? handSchema : (Object.entries(schemas).find(([key]) => key === first)?.[1] ?? handSchema);
   return Object.keys(schema.shape);
@@ -104,8 +105,8 @@ function expectation(issue: Issue): string {
 }
 
 function howTo(path: readonly PropertyKey[]): string {
-  const key = path.at(-1);
+  const key = path.find((part) => typeof part === 'string' && Object.hasOwn(WEB_FIELDS, part)) ?? path.at(-1);
   if (path[0] === 'digits' && path.length === 1) return ` The digits are ${DIGITS.join(', ')}.`;
-  const field = Object.values({ ...DIGIT_FIELDS, ...PALM_FIELDS, ...TARGET_FIELDS }).find(({ id }) => id === key);
+  const field = Object.values({ ...DIGIT_FIELDS, ...WEB_FIELDS, ...PALM_FIELDS, ...TARGET_FIELDS }).find(({ id }) => id === key);
   return field === undefined ? '' : ` ${field.howToMeasure}`;
 }

@@ -4,7 +4,7 @@ import { StreamedFile } from '../../files/streamed-file.ts';
 import { makePattern, type PatternRequest } from '../../pattern/make-pattern.ts';
 import { PLATE_GEOMETRY_VERSION } from '../../pattern/plate/plate.ts';
 import type { PlatePreset } from '../../pattern/plate/read-plate.ts';
-import { GEOMETRY_VERSION } from '../../pattern/strip/strip.ts';
+import { GEOMETRY_VERSION } from '../../pattern/strip/geometry-version.ts';
 import { csvLine } from '../../sheet/plastic/csv-text.ts';
 import { CUT_LIST_JSON_END, type CutPiece, cutListHeader, cutListJsonHead, cutListLine } from '../../sheet/plastic/cut-list.ts';
 import { requestOfPiece } from '../../sheet/plastic/piece-part.ts';

@@ -1,28 +1,77 @@
+import { filesOfAnotherSet } from '../../files/drawing-set.ts';
 import { readBytes } from '../../files/read-file.ts';
 import { LIMITS } from '../../inspect/drawing.ts';
-import { inspectFile } from '../../inspect/inspect-file.ts';
-import { success } from '../../units/result.ts';
+import type { Severity } from '../../inspect/finding-kinds.ts';
+import { inspectFile, withMixedSet } from '../../inspect/inspect-file.ts';
+import type { Inspection, InspectSettings } from '../../inspect/inspection.ts';
+import { readRoleRules } from '../../inspect/roles.ts';
+import { collect, failure, type Problem, type Result, success } from '../../units/result.ts';
 import { defineCommand } from '../define-command.ts';
 import { describeInspection } from '../describe-inspection.ts';
 import { EXIT } from '../exit.ts';
-import { argument } from '../flags/flag.ts';
+import { bedFlag, readBed } from '../flags/bed-flag.ts';
+import { argument, flag } from '../flags/flag.ts';
 import { jsonFlag } from '../flags/output-flags.ts';
 
-/** `inspect`: exit 0 when nothing is found wrong, 3 with findings, 1 when the file cannot be read at all. */
+interface Inspected {
+  readonly file: string;
+  readonly found: Inspection;
+}
+
+/** Which findings end with exit 3. */
+const FAILING: Readonly<Record<'stop' | 'look' | 'never', readonly Severity[]>> = { stop: ['stop'], look: ['stop', 'look'], never: [] };
+
+/** `inspect`: exit 1 when a file cannot be read at all, 3 with findings of the severity that is asked for, else 0. */
 export const inspect = defineCommand({
   name: 'inspect',
   group: 'Files and printers',
-  about: 'read an SVG, DXF or PDF back: parts, sizes, layers, units, and what a cutter would trip over (exit 3 when there is something)',
-  args: [argument('<file>', 'the file; what it is, is told by its content')],
-  flags: [jsonFlag],
-  read: async ([file]) => {
-    const bytes = await readBytes(file, LIMITS.bytes);
-    return bytes.ok ? success({ file, bytes: bytes.value }) : bytes;
+  about: "read SVG, DXF or PDF back, ours or anybody else's: parts, sizes, layers, units, and what a cutter would trip over",
+  args: [argument('<files...>', 'the files; what each is, is told by its content')],
+  flags: [
+    flag('--fail-on <severity>', 'findings that end with exit 3')
+      .choices(['stop', 'look', 'never'] as const)
+      .default('stop' as const),
+    flag('--roles <rules>', "which lines are for what, before their layers' names: '#f00=cut,layer:SCORE=mark,aci:5=mark'"),
+    bedFlag,
+    jsonFlag,
+  ],
+  read: async (args, flags) => {
+    const read = collect({
+      bed: readBed(flags.bed),
+      roles: flags.roles === undefined ? success([]) : readRoleRules(flags.roles, '--roles'),
+    });
+    if (!read.ok) return read;
+    const { bed, roles } = read.value;
+    const settings: InspectSettings = { roles, ...(bed ? { bed } : {}) };
+    return success({ files: args[0], settings, failing: FAILING[flags.failOn] });
   },
-  make: ({ file, bytes }) => success({ file, found: inspectFile(bytes) }),
-  report: { text: ({ file, found }) => describeInspection(found, file), json: ({ file, found }) => ({ file, ...found }) },
-  exit: ({ found: { findings } }) => {
+  make: async ({
+    files,
+    settings,
+    failing,
+  }): Promise<Result<{ readonly done: readonly Inspected[]; readonly failing: readonly Severity[] }>> => {
+    const done: Inspected[] = [];
+    const problems: Problem[] = [];
+    for (const file of files) {
+      const bytes = await readBytes(file, LIMITS.bytes);
+      if (bytes.ok)
+        done.push({ file, found: withMixedSet(inspectFile(bytes.value, settings), await filesOfAnotherSet(file, bytes.value)) });
+      else problems.push(...bytes.problems);
+    }
+    return problems.length > 0 ? failure(...problems) : success({ done, failing });
+  },
+  report: {
+    text: ({ done }) => done.map(({ file, found }) => describeInspection(found, file)).join('\n'),
+    json: ({ done }) => {
+      const [only, more] = done.map(({ file, found }) => ({ file, ...found }));
+      return more === undefined
+        ? only
+        : { schema: 'knucklewright/inspections@1', files: done.map(({ file, found }) => ({ file, ...found })) };
+    },
+  },
+  exit: ({ done, failing }) => {
+    const findings = done.flatMap(({ found }) => found.findings);
     if (findings.some(({ code }) => code === 101 || code === 102)) return EXIT.badInput;
-    return findings.length > 0 ? EXIT.refused : EXIT.done;
+    return findings.some(({ severity }) => failing.includes(severity)) ? EXIT.refused : EXIT.done;
   },
 });

@@ -3,7 +3,7 @@ import { readEmbeddedRequest } from '../../files/file-inputs.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { makePattern } from '../../pattern/make-pattern.ts';
 import { PLATE_GEOMETRY_VERSION } from '../../pattern/plate/plate.ts';
-import { GEOMETRY_VERSION } from '../../pattern/strip/strip.ts';
+import { GEOMETRY_VERSION } from '../../pattern/strip/geometry-version.ts';
 import type { StripOptions } from '../../pattern/strip/strip-options.ts';
 import type { Case } from '../../record/case.ts';
 import { LONGEST_FLAT, type MadeFile, PLATE_FACES } from '../../record/case-schema.ts';

@@ -48,11 +48,11 @@ function rangeText({ low, high, default: usual }: NumberEntry): string {
 }
 
 function numberFlag({ key, unit }: NumberEntry, about: string) {
-  return flag(`--${kebabCase(key)} <${unit === 'mm' ? 'length' : unit}>`, about) as never;
+  return flag(`--${kebabCase(key)} <${unit === 'mm' ? 'length' : unit}>`, about);
 }
 
 function choiceFlag({ key, about, choices, default: usual }: ChoiceEntry) {
-  return flag(`--${kebabCase(key)} <word>`, `${about} (default: ${usual})`).choices([...choices]) as never;
+  return flag(`--${kebabCase(key)} <word>`, `${about} (default: ${usual})`).choices([...choices]);
 }
 
 /** A strip's options: defaults, then the options file, then the flags; all problems of both at once. */
