@@ -201,6 +201,15 @@ describe('TEACH', () => {
     ).toBe(teaches);
   });
 
+  it('not where the advice was to leave it off', () => {
+    const paused: readonly CourseVisit[] = [
+      [0, '40/95', { made: EXTENSION, wearAgreed: 6 }],
+      [7, '40/95', { wear: 6, skin: 'broken' }],
+    ];
+    expect(rules([...paused, [9, '40/95', { wear: 0, skin: 'ok' }]])).toEqual(['WAIT']);
+    expect(rules([...paused, [9, '40/95', { wear: 0, skin: 'ok' }], [16, '40/95', { wear: 0, skin: 'ok' }]])).toEqual(['TEACH']);
+  });
+
   it('not while it gains, and the third time says so', () => {
     expect(rules(weekly(['40/95', '33/95', '26/95', '19/95'], EXTENSION, { wear: 1 }))).toEqual(['GAINING']);
     expect(step(weekly(['40/95', '40/95', '40/95', '40/95'], EXTENSION, { wear: 1 }), 'TEACH')?.figures).toMatchObject({ times: 3 });
