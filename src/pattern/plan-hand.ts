@@ -28,7 +28,7 @@ export function planHand(hand: Hand, options: StripOptions, wishes: PlanWishes):
   const isStripless = decision.order.includes('strip') && made.suggestions.length === 0;
   const order = isStripless ? decision.order.filter((device) => device !== 'strip') : decision.order;
   const absence = absenceNotes(hand, target, decision, made);
-  const stops = decision.notes.filter(({ level }) => level === 'stop' || level === 'confirm');
+  const stops = decision.notes.filter(isStop);
   const nothing = isStripless && order.length === 0;
   const hasNone = nothing ? absence.filter(({ rule }) => rule === 'NO_BLOCK_LEFT') : [];
   return success({
@@ -57,6 +57,11 @@ export function chooseForHand(hand: Hand, options: StripOptions, wishes: PlanWis
 export function plannedAngle(hand: Hand, wishes: PlanWishes): number | null {
   const { target } = hand;
   return target ? (decide(hand, target, wishes).plate?.degrees ?? null) : null;
+}
+
+/** What stops any device for this hand, as problems in English; empty where nothing does. */
+export function stopsFor(hand: Hand, wishes: PlanWishes): readonly Problem[] {
+  return hand.target ? decide(hand, hand.target, wishes).notes.filter(isStop).map(stopProblem) : [];
 }
 
 /** The cautions that stand beside whatever is drawn for a hand, as warnings in English, the gravest first. */
@@ -107,6 +112,10 @@ function absenceNotes(
   const isLeft = suggestions.length + notMakeable.length > 0;
   if (!isLeft) return [planNote('NO_BLOCK_LEFT', order.length === 1 ? 'stop' : 'first', { digit, absent })];
   return isBorderDigit(digit, absent) ? [planNote('NO_NEIGHBOUR', 'caution', { digit, absent })] : [];
+}
+
+function isStop({ level }: PlanNote): boolean {
+  return level === 'stop' || level === 'confirm';
 }
 
 /** A note that stops the plan as a problem: its code is the rule, or the sign that stands. */
