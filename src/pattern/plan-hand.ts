@@ -3,7 +3,7 @@ import { type ChosenBlock, chooseBlock } from '../block/choose-block.ts';
 import { type Arrangement, type Decision, decide, type PlanWishes } from '../block/decide.ts';
 import type { StripNeed } from '../block/deficit-kind.ts';
 import { cautionsFor } from '../block/hand-notes.ts';
-import { type NextArrangement, nextArrangement, type Tried } from '../block/next-arrangement.ts';
+import { nextArrangements, type Tried } from '../block/next-arrangement.ts';
 import type { NotMakeable, Plan, Strips, Suggestion } from '../block/plan.ts';
 import { type PlanNote, planNote } from '../block/plan-notes.ts';
 import { type BlockFigures, rankBlocks } from '../block/rank-blocks.ts';
@@ -84,21 +84,14 @@ function stripsFor(hand: Hand, target: Target, arranged: Arrangement, options: S
 }
 
 /** What follows a suggestion that does not redirect, as far as the next arrangement. Those before it in the order count as tried. */
-function ladder(plan: Parameters<typeof nextArrangement>[0], { block, differential }: Suggestion): Suggestion['next'] {
+function ladder(plan: Parameters<typeof nextArrangements>[0], { block, differential }: Suggestion): Suggestion['next'] {
   const before = plan.suggestions.slice(
     0,
     plan.suggestions.findIndex((s) => s.block.id === block.id),
   );
   const strip = (s: Pick<Suggestion, 'block' | 'differential'>): Tried => ({ kind: 'strip', block: s.block, differential: s.differential });
   const plate: Tried[] = plan.order[0] === 'plate' && plan.plate ? [{ kind: 'plate', degrees: plan.plate.degrees }] : [];
-  const tried: Tried[] = [...plate, ...before.map(strip), strip({ block, differential })];
-  const steps: NextArrangement[] = [];
-  for (;;) {
-    const step = nextArrangement(plan, tried);
-    steps.push(step);
-    if (step.kind !== 'differential') return steps;
-    tried.push(strip({ block, differential: step.to }));
-  }
+  return nextArrangements(plan, [...plate, ...before.map(strip), strip({ block, differential })]);
 }
 
 /** What absent digits mean for the strip. */
