@@ -240,11 +240,23 @@ function heightOn(line: readonly Spot[], x: number): number {
   return p.y + ((q.y - p.y) * (x - p.x)) / (q.x - p.x);
 }
 
+/** The same line with a point at least every 0.1 mm. */
+function dense(line: readonly Spot[]): Spot[] {
+  return line.flatMap((p, k) => {
+    const next = line[k + 1];
+    const count = next ? Math.max(1, Math.ceil(Math.hypot(next.x - p.x, next.y - p.y) / 0.1)) : 1;
+    return Array.from({ length: count }, (_, i) => {
+      const t = i / count;
+      return next ? { x: p.x + t * (next.x - p.x), y: p.y + t * (next.y - p.y) } : p;
+    });
+  });
+}
+
 function numbered(outer: readonly Spot[], inner: readonly Spot[], middle: number, [first, last]: [Digit, Digit], flip: number): Band {
   const half = (d: Digit) => chordSum(d.a, d.cut) / 2 + Math.PI * R0;
   const seam = { x: middle, y: heightOn(outer, middle) };
-  const radially = [seam, ...outer.filter((p) => p.x < middle).toReversed()];
-  const ulnarly = [...outer.filter((p) => p.x > middle).toReversed(), seam];
+  const radially = dense([seam, ...outer.filter((p) => p.x < middle).toReversed()]);
+  const ulnarly = dense([...outer.filter((p) => p.x > middle).toReversed(), seam]);
   const run = (line: readonly Spot[], start: number, course: BandPoint['course']): BandPoint[] => {
     let u = start;
     return line.map((p, k) => {
@@ -254,7 +266,7 @@ function numbered(outer: readonly Spot[], inner: readonly Spot[], middle: number
     });
   };
   const one = run(radially, 0, 'outer');
-  const two = run(inner, (one.at(-1)?.u ?? 0) + half(first), 'inner');
+  const two = run(dense(inner), (one.at(-1)?.u ?? 0) + half(first), 'inner');
   const three = run(ulnarly, (two.at(-1)?.u ?? 0) + half(last), 'outer');
   const all = [...one, ...two, ...three];
   const length = three.at(-1)?.u ?? 0;
