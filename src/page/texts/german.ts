@@ -83,6 +83,14 @@ export const german: Texts = {
     handCircumference: { label: 'Handumfang', how: 'Band um die Mittelhandköpfe, ohne Daumen, Hand flach.' },
     metacarpalLength: { label: 'Mittelhandlänge', how: 'Handrücken: von der Handgelenkfalte zum MP-Gelenkspalt des Mittelfingers.' },
     mpDepth: { label: 'MP-Tiefe', how: 'Schieblehre von der Haut des Rückens zur Haut der Hohlhand am MP-Gelenk des Mittelfingers.' },
+    mpDorsalRadius: {
+      label: 'MP-Radius dorsal',
+      how: 'Seite des Zeigefinger-MP-Gelenks: den Punkt anzeichnen, der beim Beugen stehen bleibt; von dort zur Haut auf dem Knöchel.',
+    },
+    thumbWebSetback: {
+      label: 'Daumenfalten-Versatz',
+      how: 'Daumen abgespreizt: wie viel näher am Handgelenk die Haut der Daumen-Interdigitalfalte liegt als die MP-Linie des Mittelfingers.',
+    },
     pipExtensionDeficit: {
       label: 'PIP-Streckdefizit',
       how: 'Goniometer auf dem Rücken des PIP-Gelenks, die Person streckt es: Grad, die zur Geraden fehlen.',
@@ -411,19 +419,6 @@ export const german: Texts = {
     save: 'Falldatei speichern',
     course: 'Besuche, PIP-Streckdefizit / Beugung in Grad',
     next: 'Was nun',
-    action: { keep: 'Beibehalten', change: 'Ändern', remeasure: 'Neu messen', refer: 'Überweisen', wait: 'Abwarten' },
-    rule: {
-      MEASURING_ERROR: 'Eine Änderung unter 5 Grad wird nicht als Änderung gelesen.',
-      REMEASURE_SWELLING:
-        'Neu messen, wenn ein Umfang sich um 3 mm oder mehr geändert hat: Die Schwellung ist anders, und der Sitz mit ihr.',
-      REFER_NO_CHANGE: 'Überweisen, wenn sich in drei Besuchen nichts geändert hat.',
-      CHANGE_ANGLE: 'Die Differenz oder den MP-Winkel um 5 bis 10 Grad zu der Bewegung hin ändern, die nachhinkt.',
-      ANGLE_LIMIT: 'Die Differenz zwischen 11 und 30 Grad halten; darüber hinaus einen anderen Block wählen.',
-      MP_LIMIT: 'Den MP-Winkel zwischen 0 und 90 Grad halten.',
-      KEEP: 'Behalten, was wirkt: Die Bewegung, für die es gemacht ist, gewinnt, oder ihr fehlt nicht mehr als der Messfehler.',
-      TOO_FEW_VISITS: 'Zwei Besuche sind nötig, um eine Änderung zu sehen.',
-    },
-    change: (from, to) => `Von ${from} auf ${to}.`,
   },
   errors: { heading: 'Bitte zuerst dies ansehen', prefix: 'Fehler:' },
   message: germanMessages,

@@ -91,6 +91,14 @@ export const spanish: Texts = {
       how: 'Dorso de la mano: del pliegue de la muñeca a la línea MCF del dedo medio.',
     },
     mpDepth: { label: 'Grosor en la MCF', how: 'Calibre de la piel del dorso a la piel de la palma en la MCF del dedo medio.' },
+    mpDorsalRadius: {
+      label: 'Radio dorsal de la MCF',
+      how: 'Costado de la MCF del índice: marque el punto que no se mueve al doblarla; desde ahí hasta la piel del dorso del nudillo.',
+    },
+    thumbWebSetback: {
+      label: 'Retraso de la comisura del pulgar',
+      how: 'Pulgar separado: cuánto más cerca de la muñeca está la piel de la primera comisura que la línea MCF del dedo medio.',
+    },
     pipExtensionDeficit: {
       label: 'Déficit de extensión IFP',
       how: 'Goniómetro en el dorso de la IFP, la persona la estira: grados que faltan hasta la recta.',
@@ -411,18 +419,6 @@ export const spanish: Texts = {
     save: 'Guardar el archivo del caso',
     course: 'Visitas, déficit de extensión / flexión IFP en grados',
     next: 'Qué sigue',
-    action: { keep: 'Mantener', change: 'Cambiar', remeasure: 'Medir otra vez', refer: 'Derivar', wait: 'Esperar' },
-    rule: {
-      MEASURING_ERROR: 'Un cambio de menos de 5 grados no se lee como cambio.',
-      REMEASURE_SWELLING: 'Medir otra vez si un contorno cambió 3 mm o más: cambió la hinchazón, y con ella el ajuste.',
-      REFER_NO_CHANGE: 'Derivar si nada cambió en tres visitas.',
-      CHANGE_ANGLE: 'Cambiar el diferencial o el ángulo MCF de 5 a 10 grados hacia el movimiento que se retrasa.',
-      ANGLE_LIMIT: 'Mantener el diferencial entre 11 y 30 grados; más allá, elegir otro bloque.',
-      MP_LIMIT: 'Mantener el ángulo MCF entre 0 y 90 grados.',
-      KEEP: 'Mantener lo que sirve: el movimiento para el que se hizo gana, o no le falta más que el error de medida.',
-      TOO_FEW_VISITS: 'Hacen falta dos visitas para ver un cambio.',
-    },
-    change: (from, to) => `De ${from} a ${to}.`,
   },
   errors: { heading: 'Mire esto primero, por favor', prefix: 'Error:' },
   message: spanishMessages,
