@@ -22,6 +22,10 @@ export function sayReason(reason: Reason, language: Language): string {
 
 /** What to try when a suggestion does not redirect, one sentence. Blocks go by their ids unless the reader knows them otherwise. */
 export function sayNext(steps: readonly NextArrangement[], language: Language, speech: PlanSpeech = { blockName: ({ id }) => id }): string {
-  const { next, ifNot } = WORDS[language];
-  return ifNot(steps.map((step) => (next[step.kind] as (step: NextArrangement, speech: PlanSpeech) => string)(step, speech)));
+  return WORDS[language].ifNot(steps.map((step) => sayArrangement(step, language, speech)));
+}
+
+/** What a next arrangement is, for the middle of a sentence. */
+export function sayArrangement(step: NextArrangement, language: Language, speech: PlanSpeech): string {
+  return (WORDS[language].next[step.kind] as (step: NextArrangement, speech: PlanSpeech) => string)(step, speech);
 }
