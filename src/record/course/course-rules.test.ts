@@ -1,7 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import demoHand from '../../../fixtures/demo-hand.json' with { type: 'json' };
 import { type CourseNotes, type CourseVisit, sampleCourse } from '../../../tests/sample-course.ts';
-import { courseAdvice } from './course-advice.ts';
 import { nextSteps } from './next-steps.ts';
 
 // The edges are common practice, no source, unless a rule says otherwise.
@@ -219,17 +217,6 @@ describe('TEACH', () => {
 });
 
 describe('IDLE', () => {
-  it("names the plan's next arrangement where the case has a hand, in the words of the plan", () => {
-    const visits: readonly CourseVisit[] = [
-      [0, '40/95', { made: EXTENSION }],
-      [7, '40/95', { redirects: false }],
-    ];
-    const opened = { code: 'DEMO-01', hand: demoHand };
-    expect(next(visits, opened).steps[0]?.figures).toEqual({ next: { kind: 'differential', from: 20, to: 25 } });
-    expect(courseAdvice(sampleCourse(visits, opened), 'en').steps[0]?.message).toContain('Next of the plan: a differential of 25 degrees.');
-    expect(next(visits).steps[0]?.figures).toEqual({ next: null });
-  });
-
   it.each([
     [EXTENSION, false, true],
     [EXTENSION, true, false],
@@ -394,8 +381,9 @@ describe('PLATEAU, REFER and REVIEW', () => {
     expect(change(EXTENSION)).toMatchObject({ change: { what: 'differential', toward: 'extension', from: 20, to: [25, 30] } });
     expect(change('strip for extension, 25')).toMatchObject({ change: { to: [30, 30] } });
     expect(change('strip for extension, 26')).toMatchObject({ change: null });
-    const blocks = nextSteps(sampleCourse(still(5, 'strip for extension, 26')), () => ({ kind: 'refer' })).steps[0];
-    expect(blocks?.figures).toMatchObject({ next: { kind: 'refer' } });
+    const ladder = [{ kind: 'differential', from: 26, to: 30 }, { kind: 'refer' }] as const;
+    const blocks = nextSteps(sampleCourse(still(5, 'strip for extension, 26')), ladder).steps[0];
+    expect(blocks?.figures).toMatchObject({ nextBlocks: [{ kind: 'refer' }] });
   });
 
   it("a plate's angle goes toward 90 where extension lags and toward 0 where flexion does, inside the MP range that was measured", () => {

@@ -200,8 +200,8 @@ function teach(course: Course): CourseFigures['TEACH'] | null {
   return { wear: last.noted.wear, agreed: agreedBefore(visits, lastIndex), times };
 }
 
-function idle({ device, last, justMade, next }: Course): CourseFigures['IDLE'] | null {
-  return !justMade && device.made?.kind === 'strip' && last.noted.redirects === false ? { next: next() } : null;
+function idle({ device, last, justMade, nextBlocks }: Course): CourseFigures['IDLE'] | null {
+  return !justMade && device.made?.kind === 'strip' && last.noted.redirects === false ? { nextBlocks } : null;
 }
 
 function enough({ visits, deficits, device, last, weaning, justMade }: Course): CourseFigures['ENOUGH'] | null {
@@ -245,9 +245,7 @@ function changesGivenTime({ devices, visits, last }: Course): number {
 
 function plateau(course: Course): CourseFigures['PLATEAU'] | null {
   const slope = changesGivenTime(course) >= CHANGES_BEFORE_REFERRING ? null : stands(course);
-  if (slope === null) return null;
-  const change = angleChange(course);
-  return { slope, change, next: change === null ? course.next() : null };
+  return slope && { slope, change: angleChange(course), nextBlocks: course.nextBlocks.filter(({ kind }) => kind !== 'differential') };
 }
 
 /** The goal of a patient who has none of their own. */

@@ -45,8 +45,8 @@ export interface Course {
   readonly goal: number;
   readonly goalIsOwn: boolean;
   readonly daysSinceMaking: number;
-  /** What the plan tries after all that was made; null where it cannot be told. Asked for only where a rule needs it: it draws patterns. */
-  readonly next: () => NextArrangement | null;
+  /** What the plan would try after the strip in use, first to last; empty where it cannot be told. */
+  readonly nextBlocks: readonly NextArrangement[];
 }
 
 /** Full PIP flexion that this finger is held against: the other hand's, of a visit or of the hand file, else 100. */
@@ -68,7 +68,7 @@ export function courseOf(
   record: Course['record'],
   goal: number,
   lastIndex: number = record.visits.length - 1,
-  next: Course['next'] = () => null,
+  nextBlocks: readonly NextArrangement[] = [],
 ): Course | null {
   const visits = record.visits.slice(0, lastIndex + 1);
   const last = visits.at(-1);
@@ -95,7 +95,7 @@ export function courseOf(
     goal: own ?? goal,
     goalIsOwn: own !== null,
     daysSinceMaking: daysBetween(visits[device.start]?.date ?? last.date, last.date),
-    next,
+    nextBlocks,
   };
 }
 

@@ -1,7 +1,7 @@
+import type { NextArrangement } from '../../block/next-arrangement.ts';
 import { HARM_KEYS } from '../../hand/harm-signs.ts';
 import type { CourseFigures, CourseReminder, CourseReminders, CourseRule, Slope } from '../../words/advice/course/course-figures.ts';
 import type { Case } from '../case.ts';
-import { arrangementAfter } from './arrangement-after.ts';
 import { type Course, courseOf, servedSlope } from './course.ts';
 import { COURSE_RULES, type CourseAction, type Urgency, USUAL_GOAL } from './course-rules.ts';
 import { leftOff } from './harm.ts';
@@ -32,10 +32,10 @@ export interface NextSteps {
 
 /**
  * What the visits of a case suggest; the clinician decides. The order in which visits stand in the file does not matter, only their days.
- * @param next for tests: what the plan tries after all that was made
+ * @param nextBlocks what the plan would try after the strip in use
  */
-export function nextSteps(record: Case, next: Course['next'] = () => arrangementAfter(record)): NextSteps {
-  const course = courseOf(record, USUAL_GOAL, undefined, next);
+export function nextSteps(record: Case, nextBlocks: readonly NextArrangement[] = []): NextSteps {
+  const course = courseOf(record, USUAL_GOAL, undefined, nextBlocks);
   if (course === null) return { steps: [], reminders: [], slope: null };
   const steps: Step[] = [];
   for (const entry of COURSE_RULES) {
