@@ -33,6 +33,6 @@ function hint(path: readonly PropertyKey[]): string {
 
 function goniometryField(path: readonly PropertyKey[]) {
   const key = MOTION_KEYS.find((known) => known === path.at(-1));
-  const joint = JOINTS.find((known) => path.includes(known));
+  const joint = path.includes('pencil') ? 'pip' : JOINTS.find((known) => path.includes(known));
   return key === undefined || joint === undefined ? null : GONIOMETRY_FIELDS[joint][key];
 }

@@ -1,7 +1,6 @@
 import { DIGIT_FIELDS, FLAG_MEANINGS, PALM_FIELDS, TARGET_FIELDS } from '../../hand/fields.ts';
 import { CAUTIONS, PENCIL_TEST } from '../../pattern/cautions.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../../pattern/strip/strip-options.ts';
-import { COURSE_RULES, type CourseRule } from '../../record/course-rules.ts';
 import type { Translations } from '../../words/language.ts';
 import { englishMessages } from './english-messages.ts';
 
@@ -353,9 +352,6 @@ export const english = {
     save: 'Save the case file',
     course: 'Visits, PIP extension deficit / flexion in degrees',
     next: 'What next',
-    action: { keep: 'Keep', change: 'Change', remeasure: 'Measure again', refer: 'Refer', wait: 'Wait' },
-    rule: Object.fromEntries(Object.entries(COURSE_RULES).map(([rule, { says }]) => [rule, says])) as Record<CourseRule, string>,
-    change: (from: string, to: string) => `From ${from} to ${to}.`,
   },
   errors: {
     heading: 'Please look at this first',

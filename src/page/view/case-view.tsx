@@ -2,7 +2,7 @@ import { useMemo } from 'preact/hooks';
 import type { Case, Motion } from '../../record/case.ts';
 import { caseChart } from '../../record/case-chart.ts';
 import type { CaseFile } from '../../record/case-schema.ts';
-import { nextSteps } from '../../record/next-step.ts';
+import { courseAdvice } from '../../record/course/course-advice.ts';
 import { readCase } from '../../record/read-case.ts';
 import { caseText } from '../../record/write-case.ts';
 import type { Problem } from '../../units/result.ts';
@@ -76,6 +76,7 @@ function Course({ view, file }: { readonly view: View; readonly file: CaseFile }
   const record = useMemo(() => readCase(file), [file]);
   if (!record.ok) throw new Error('a case that was read cannot be read again');
   const { code, digit, side, visits } = record.value;
+  const advice = courseAdvice(record.value, state.settings.language);
   return (
     <>
       <h3 id="case-heading" tabIndex={-1}>
@@ -111,14 +112,17 @@ function Course({ view, file }: { readonly view: View; readonly file: CaseFile }
       )}
       <h4>{texts.cases.next}</h4>
       <ul>
-        {nextSteps(record.value).steps.map((step) => (
+        {advice.steps.map((step) => (
           <li key={step.rule}>
-            <strong>{texts.cases.action[step.action]}.</strong> {texts.cases.rule[step.rule]}{' '}
-            {state.settings.language === 'en' ? step.message : null}
-            {step.change && state.settings.language !== 'en'
-              ? texts.cases.change(format.degrees(step.change.from), format.degreesRange(...step.change.to))
-              : null}
+            <strong>
+              {step.title}
+              {step.when === null ? '' : ` (${step.when})`}.
+            </strong>{' '}
+            {step.message}
           </li>
+        ))}
+        {advice.reminders.map((reminder) => (
+          <li key={reminder}>{reminder}</li>
         ))}
       </ul>
       <p class="caution">{texts.caution.evidence}</p>
