@@ -6,6 +6,8 @@ import type { Drawn } from './marks.ts';
 export interface CutListRow {
   readonly at: number;
   readonly title: string;
+  /** Levels of the proximal and the distal edge there, mm, where they are not straight. */
+  readonly edges?: readonly [number, number];
 }
 
 /** One piece as it can be cut with a ruler alone; mm. */
