@@ -100,10 +100,10 @@ export function derive(
   };
 }
 
-/** Which motions are lacking, and whether by little: what turns the plan over. */
-function needs(hand: Hand | null): readonly boolean[] {
+/** What turns the plan over. */
+function needs(hand: Hand | null): readonly number[] {
   const target = hand?.target;
-  return target ? [target.pipExtensionDeficit > 0, target.pipFlexionDeficit > 0] : [];
+  return target ? [target.pipExtensionDeficit, target.pipFlexionDeficit] : [];
 }
 
 function different(warnings: readonly Warning[]): readonly Warning[] {

@@ -7,11 +7,12 @@ import { DIGITS } from '../../hand/digits.ts';
 import { PALM_FIELDS, type PalmFieldId } from '../../hand/fields.ts';
 import { PLATE_FACES } from '../../pattern/plate/plate-design.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../../pattern/strip/strip-options.ts';
+import { sayPlanNote, sayReason } from '../../words/advice/plan/say-plan.ts';
 import type { BlockCard } from '../block-cards.ts';
 import { blockTitle, planReason } from '../block-words.ts';
 import { wantsPlate } from '../derive-plate.ts';
 import { PLATE_DIGITS } from '../state.ts';
-import { elementId, sayCaution, sayProblem } from '../translate-messages.ts';
+import { elementId, sayProblem } from '../translate-messages.ts';
 import { Choice, Field, Spoken } from './field.tsx';
 import { SectionPicture } from './section-picture.tsx';
 import type { View } from './view.ts';
@@ -93,24 +94,32 @@ export function BlockSection({ view }: { readonly view: View }) {
 function PlanWords({ view, plan }: { readonly view: View; readonly plan: Plan }) {
   const { texts, act, state, format, speaker, derived } = view;
   const reason = planReason(plan, texts);
+  const { language } = state.settings;
+  const careful = plan.notes.filter(({ level }) => level !== 'note').map((note) => sayPlanNote(note, language));
+  const problems = derived.blockProblems.filter(({ code }) => !plan.notes.some(({ rule }) => rule === code));
   const mayConfirm = plan.refusals.some((r) => r.code === 'HARD_END_FEEL' || r.code === 'UNPROTECTED_REPAIR');
   return (
     <>
       {reason ? <p>{reason}</p> : null}
-      {plan.cautions.length > 0 ? (
+      {careful.length > 0 ? (
         <div class="warnings">
           <h3>{texts.block.careful}</h3>
           <ul>
-            {plan.cautions.map((caution) => (
-              <li key={caution.code}>
-                <Spoken sentence={sayCaution(caution, speaker)} />
-              </li>
+            {careful.map((said) => (
+              <li key={said}>{said}</li>
             ))}
           </ul>
         </div>
       ) : null}
+      {plan.notes
+        .filter(({ level }) => level === 'note')
+        .map((note) => (
+          <p class="note" key={note.rule}>
+            {sayPlanNote(note, language)}
+          </p>
+        ))}
       {state.entries.block === 'auto'
-        ? derived.blockProblems.map((problem) => (
+        ? problems.map((problem) => (
             <p class="note" key={problem.code}>
               <Spoken sentence={sayProblem(problem, speaker)} />
             </p>
@@ -280,7 +289,7 @@ function Reasons({ view, suggestion }: { readonly view: View; readonly suggestio
             <li key={term}>
               {texts.block.term[term]}:{' '}
               {texts.block.score(format.number(suggestion.terms[term], 1), format.number(TERM_RULES[term].weight))}.{' '}
-              {state.settings.language === 'en' ? suggestion.reasons[k] : null}
+              {suggestion.reasons[k] ? sayReason(suggestion.reasons[k], state.settings.language) : null}
             </li>
           ))}
         </ul>
