@@ -67,7 +67,8 @@ describe("the patient's sheet", () => {
   );
 
   it('of a plate is laid out as well', () => {
-    for (const language of LANGUAGE_IDS) expect(collisions(sheet(presetPlate('mp-immobilisation-dorsal').pattern, { language }))).toEqual([]);
+    for (const language of LANGUAGE_IDS)
+      expect(collisions(sheet(presetPlate('mp-immobilisation-dorsal').pattern, { language }))).toEqual([]);
   });
 
   it('prescribes nothing: no numbers but those of the skin check and the diary, no box ticked, no code, no bars', () => {
