@@ -11,10 +11,12 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   block: ['units', 'geometry', 'hand'],
   // Texts in each language, a folder a subject; what a text is about is given to it as data.
   words: ['units', 'hand', 'block'],
-  pattern: ['units', 'geometry', 'hand', 'block', 'words'],
+  // Folds a plate's drawing along its marks and lays it on a modelled hand; knows nothing of how the plate was laid out.
+  judge: ['units', 'geometry', 'hand'],
+  pattern: ['units', 'geometry', 'hand', 'block', 'words', 'judge'],
   record: ['units', 'geometry', 'hand', 'block', 'words', 'pattern'],
   // Pictures of hand, device and steps as vectors, for the page and for paper.
-  picture: ['units', 'geometry', 'hand', 'block', 'words', 'pattern'],
+  picture: ['units', 'geometry', 'hand', 'judge', 'block', 'words', 'pattern'],
   sheet: ['units', 'geometry', 'hand', 'block', 'words', 'pattern', 'picture'],
   // What leaves the printer besides patterns: making pages, patient's sheet, letter, report, lists.
   papers: ['units', 'geometry', 'hand', 'block', 'words', 'pattern', 'record', 'picture', 'sheet'],

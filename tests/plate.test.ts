@@ -5,10 +5,12 @@ import { headings, segmentsOf } from '../src/geometry/segment.ts';
 import { outlineFaults } from '../src/geometry/validate-outline.ts';
 import type { Hand } from '../src/hand/hand.ts';
 import { readHand } from '../src/hand/read-hand.ts';
+import type { FoldFindings } from '../src/judge/judge-plate.ts';
 import { makePattern } from '../src/pattern/make-pattern.ts';
 import type { Part, Pattern } from '../src/pattern/pattern.ts';
-import { HOLLOW_RISE } from '../src/pattern/plate/distal-steps.ts';
+import { HOLLOW_RADIUS } from '../src/pattern/plate/distal-steps.ts';
 import { PLATE_FACES, type PlateDesign } from '../src/pattern/plate/plate-design.ts';
+import { THUMB_CLEARANCE } from '../src/pattern/plate/plate-frame.ts';
 import { plates } from '../src/pattern/plate/plate-library.ts';
 import { DEFAULT_PLATE_OPTIONS, LEAST_CORNER_RADIUS } from '../src/pattern/plate/plate-options.ts';
 import { demoPlateHand, presetPlate } from './demo-plate.ts';
@@ -31,6 +33,20 @@ function made(of: Hand, design: Partial<PlateDesign>, more: Partial<typeof optio
   return result.value;
 }
 
+/**
+ * How far plates of any hand may come short of their clearances, mm: the judge lays a plate by the mean of its marked joints, which lie on the hand's
+ * round border, so that it comes to lie a little nearer to finger or wrist than it was drawn.
+ */
+const SLIDE = 0.25;
+
+/** What the judge must find of every plate, whatever its bend. */
+function keepsItsClearances(fold: FoldFindings, slack: number) {
+  expect(fold.pipClearance).toBeGreaterThanOrEqual(options.pipClearance - slack - 0.002);
+  expect(fold.wristClearance).toBeGreaterThanOrEqual(options.wristClearance - slack);
+  if (fold.thumbClearance !== null) expect(fold.thumbClearance).toBeGreaterThanOrEqual(THUMB_CLEARANCE - slack - 0.002);
+  expect(fold.swing).toBeLessThan(1);
+}
+
 const rolesOf = (part: Part | undefined) => new Set(part?.marks.map((m) => m.role));
 const textsOf = (pattern: Pattern) => pattern.parts.flatMap((part) => part.labels.map((l) => l.text)).join(' ');
 
@@ -50,8 +66,9 @@ describe('the presets on the demo hand', () => {
     }
     for (const face of report.faces) {
       expect(face.smallestRadius).toBeGreaterThanOrEqual(LEAST_CORNER_RADIUS - 1e-9);
-      expect(face.fold.worstOnMidlines).toBeLessThan(1);
-      expect(face.fold.leastToWrist).toBeGreaterThanOrEqual(options.wristClearance);
+      expect(face.webRadius ?? HOLLOW_RADIUS).toBeGreaterThanOrEqual(HOLLOW_RADIUS - 1e-9);
+      keepsItsClearances(face.fold, 0);
+      expect(face.fold.leastGap).toBeGreaterThan(0);
     }
   });
 
@@ -74,7 +91,7 @@ describe('the presets on the demo hand', () => {
       expect(roles).toContain(role);
     const beside = pattern.beside.marks.map((m) => m.role);
     for (const role of ['reference-square', 'angle-gauge']) expect(beside).toContain(role);
-    expect(pattern.beside.labels.some((l) => l.text.startsWith('No room'))).toBe(false);
+    expect(pattern.beside.labels.filter((l) => l.text.startsWith('No room')).map((l) => l.text)).toEqual([]);
   });
 });
 
@@ -105,11 +122,7 @@ describe('every plate', () => {
           expect(pattern.parts.flatMap((part) => outlineFaults(part.outline, 'outside'))).toEqual([]);
           for (const face of report.faces) {
             if (webNotch === 0) expect(face.smallestRadius).toBeGreaterThan(SHARPEST);
-            expect(face.fold.leastGap).toBeGreaterThanOrEqual(options.skinClearance - 1e-3);
-            expect(face.fold.worstGap).toBeLessThanOrEqual(face.fold.bound);
-            expect(face.fold.worstOnMidlines).toBeLessThan(1);
-            expect(face.fold.leastToPip).toBeGreaterThanOrEqual(options.pipClearance - HOLLOW_RISE - 1e-3);
-            expect(face.fold.leastToWrist).toBeGreaterThanOrEqual(options.wristClearance - 1e-3);
+            keepsItsClearances(face.fold, SLIDE);
           }
           for (const angle of Object.values(report.freePipFlexion)) expect(angle).toBeGreaterThan(110);
         },
@@ -171,7 +184,7 @@ describe('every plate', () => {
     const digits = ['long', 'ring'] as const;
     const plain = made(hand, { digits });
     const notched = made(hand, { digits }, { webNotch: 12 });
-    expect(notched.report.faces[0]?.smallestRadius).toBeCloseTo(3, 6);
+    expect(notched.report.faces[0]?.webRadius).toBeCloseTo(HOLLOW_RADIUS, 6);
     expect(notched.report.faces[0]?.area).toBeLessThan((plain.report.faces[0]?.area ?? 0) - 30);
   });
 });
@@ -203,7 +216,7 @@ describe('refusals', () => {
       problems: ['digits.index', 'digits.ring'].map((where) => ({ code: 'PLATE_NO_ROOM', kind: 'refused', where })),
     });
     for (const { message } of result.ok ? [] : result.problems)
-      expect(message).toMatch(/step.*under 8\. Measure dorsalLength and mpSetback/);
+      expect(message).toMatch(/step.*under 3\. Measure dorsalLength and mpSetback/);
   });
 
   it('of an impossible palm say to measure again', () => {

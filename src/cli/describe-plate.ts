@@ -15,8 +15,9 @@ export function describePlate(report: PlateReport, title: string, files: readonl
     `angle       MP ${plain(report.angle, 1)} degrees (${low} to ${high} possible; a starting point, common practice, no source: the clinician decides)`,
     `palm        ${plain(report.section.breadth, 1)} broad, ${plain(report.section.circumference, 1)} round, ${mm(report.section.thickness)} thick`,
     ...report.faces.flatMap((face) => [
-      `${face.face.padEnd(12)}${plain(face.width, 1)} x ${mm(face.length)} flat, bend ${mm(face.bend.allowance)}, tightest corner ${mm(face.smallestRadius)}`,
-      `            folded: ${plain(face.fold.leastGap, 1)} to ${mm(face.fold.worstGap)} off the modelled skin, most at the ${face.fold.worstAt}`,
+      `${face.face.padEnd(12)}${plain(face.width, 1)} x ${mm(face.length)} flat, bend ${face.bend.form}, ${mm(Math.max(...face.bend.parts.map((part) => part.length)))} long, tightest corner ${mm(face.smallestRadius)}`,
+      `            folded along its marks on the modelled hand: ${plain(face.fold.leastGap, 1)} to ${mm(face.fold.worstGap)} off the skin, most at the ${face.fold.worstAt} finger; MP joints within ${mm(face.fold.mpMiss)} of the bend, fingers pushed aside ${plain(face.fold.swing, 1)} degrees, sheet stretched ${plain(100 * face.fold.stretch, 1)} %`,
+      `            free: ${mm(face.fold.pipClearance)} to the PIP joints, ${face.fold.thumbClearance === null ? 'no wing at the thumb' : `${mm(face.fold.thumbClearance)} to the thumb web`}`,
       ...face.digits
         .filter((d) => d.shortened > 0.05)
         .map(

@@ -10,7 +10,9 @@ export interface Corner extends Point {
 /** What a corner became. */
 export interface RoundedCorner {
   readonly at: Point;
+  /** What it got, and what was asked for. */
   readonly radius: number;
+  readonly wanted: number;
   readonly bend: 'convex' | 'concave';
 }
 
@@ -56,7 +58,7 @@ export function roundCorners(wanted: readonly Corner[]): RoundedOutline {
       vertex(corner.x - t * Math.cos(before.heading), corner.y - t * Math.sin(before.heading), Math.tan(turn / 4)),
       vertex(corner.x + t * Math.cos(after.heading), corner.y + t * Math.sin(after.heading)),
     );
-    rounded.push({ at: { x: corner.x, y: corner.y }, radius, bend: turn > 0 ? 'convex' : 'concave' });
+    rounded.push({ at: { x: corner.x, y: corner.y }, radius, wanted: corner.radius, bend: turn > 0 ? 'convex' : 'concave' });
   }
   return { outline: { closed: true, vertices }, corners: rounded };
 }

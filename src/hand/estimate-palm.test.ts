@@ -24,6 +24,8 @@ describe('completePalm', () => {
       'handCircumference',
       'metacarpalLength',
       'mpDepth',
+      'mpDorsalRadius',
+      'thumbWebSetback',
       ...['index', 'ring', 'little'].map((d) => `digits.${d}.mpSetback`),
     ];
     expect(estimated.map((e) => e.where)).toEqual(where);

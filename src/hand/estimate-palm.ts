@@ -11,6 +11,10 @@ export interface CompletePalm {
   readonly handCircumference: number;
   readonly metacarpalLength: number;
   readonly mpDepth: number;
+  /** MP axis to the skin on the back of the knuckle. */
+  readonly mpDorsalRadius: number;
+  /** How far the thumb web lies nearer to the wrist than the long finger's MP joint line. */
+  readonly thumbWebSetback: number;
   /** How far each MP joint line lies nearer to the wrist than the long finger's. */
   readonly setbacks: Readonly<Record<DigitName, number>>;
 }
@@ -32,6 +36,17 @@ const CREASE_TO_MP = 17;
 /** MP joint lines behind the long finger's in an average adult, mm: from memory. */
 const AVERAGE_SETBACKS: Readonly<Record<DigitName, number>> = { index: 2, long: 0, ring: 5, little: 13 };
 
+/**
+ * MP axis to dorsal skin over MP depth, from memory: the axis lies in the metacarpal head, nearer to the back than to the palm, whose fat pad
+ * is the thicker. Half of the depth would make the bend of an adult's plate 2 mm too long at 45 degrees, 4 at 90.
+ */
+const DORSAL_SHARE = 0.41;
+/**
+ * Thumb web below the MP joint line over metacarpal length. Web heights 62.8 and 69.1 (Greiner 1991, NATICK/TR-92/011, second-hand) of 91.7 and
+ * 99.5 (ANSUR II less 17) leave 0.315 and 0.305; a little less is taken, so that a plate's wing ends sooner.
+ */
+const THUMB_WEB_SHARE = 0.302;
+
 const AVERAGE_BREADTH = mean(MEAN_BREADTH);
 /** Hand circumference over breadth. */
 const ROUND_TO_BREADTH = mean(MEAN_CIRCUMFERENCE) / AVERAGE_BREADTH;
@@ -50,7 +65,8 @@ export interface CompletedPalm {
 /**
  * Fills in what a plate needs and was not measured, for the digits it looks at: breadth and circumference from each other by the mean ratio of
  * ANSUR II, or both from the digits' circumferences; the metacarpal length by the ratio of palm length to breadth; MP setbacks by an average
- * adult's, made smaller or larger with the breadth; MP depth as the thickness of the palm's section.
+ * adult's, made smaller or larger with the breadth; MP depth as the thickness of the palm's section; dorsal radius and thumb web as shares of
+ * MP depth and metacarpal length.
  * @param thicknessOf thickness of the section of a breadth and circumference, mm, or null where they contradict
  */
 export function completePalm(hand: Hand, thicknessOf: (breadth: number, circumference: number) => number | null): CompletedPalm {
@@ -80,6 +96,10 @@ export function completePalm(hand: Hand, thicknessOf: (breadth: number, circumfe
       thicknessOf(handBreadth, handCircumference) ?? Number.NaN,
       'the thickness of the palm section',
     );
+  const mpDorsalRadius =
+    palm.mpDorsalRadius ?? estimate('mpDorsalRadius', PALM_FIELDS.mpDorsalRadius, DORSAL_SHARE * mpDepth, DORSAL_BASIS);
+  const thumbWebSetback =
+    palm.thumbWebSetback ?? estimate('thumbWebSetback', PALM_FIELDS.thumbWebSetback, THUMB_WEB_SHARE * metacarpalLength, THUMB_WEB_BASIS);
   const setback = (digit: DigitName): number => {
     const measured = hand.digits[digit]?.mpSetback;
     if (measured !== undefined || digit === 'long') return measured ?? 0;
@@ -88,7 +108,12 @@ export function completePalm(hand: Hand, thicknessOf: (breadth: number, circumfe
   };
   const setbacks = Object.fromEntries(DIGITS.map((digit) => [digit, setback(digit)])) as Record<DigitName, number>;
   const warnings = estimated.map((entry) => estimatedWarning(entry, hand.units));
-  return { palm: { handBreadth, handCircumference, metacarpalLength, mpDepth, setbacks }, estimated, warnings, problems };
+  return {
+    palm: { handBreadth, handCircumference, metacarpalLength, mpDepth, mpDorsalRadius, thumbWebSetback, setbacks },
+    estimated,
+    warnings,
+    problems,
+  };
 }
 
 const FROM_EACH_OTHER = 'the other of breadth and circumference by the mean ratio of ANSUR II (Gordon et al. 2014)';
@@ -96,6 +121,8 @@ const BREADTH_FROM_DIGITS =
   "the mean breadth of ANSUR II (Gordon et al. 2014) times the digits' circumferences over the average ones (from memory)";
 const LENGTH_FROM_BREADTH =
   'the hand breadth by the mean ratio of palm length to breadth of ANSUR II (Gordon et al. 2014), less 17 mm from crease to joint (Bugbee & Botte 1993)';
+const DORSAL_BASIS = `the MP depth: ${DORSAL_SHARE} of it, from memory`;
+const THUMB_WEB_BASIS = `the metacarpal length: ${THUMB_WEB_SHARE} of it, after the web heights of Greiner 1991 (second-hand)`;
 const SETBACK_BASIS = 'an average adult (from memory), made smaller or larger with the hand breadth';
 
 /** How much larger the measured digits are round than average adult ones: the middle of the ratios, so that one swollen digit does not count. */

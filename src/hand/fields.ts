@@ -172,8 +172,32 @@ const mpDepth = {
   source: MEMORY,
 } as const satisfies Field;
 
+const mpDorsalRadius = {
+  id: 'mpDorsalRadius',
+  label: 'MP dorsal radius',
+  unit: 'mm',
+  howToMeasure:
+    'Side of the index MP joint: mark the point that stays still while the joint bends; from there straight to the skin on the back of the knuckle.',
+  refuse: { from: 4, to: 30 },
+  typical: { from: 6, to: 18 },
+  spread: 1,
+  source: MEMORY,
+} as const satisfies Field;
+
+const thumbWebSetback = {
+  id: 'thumbWebSetback',
+  label: 'thumb web setback',
+  unit: 'mm',
+  howToMeasure:
+    'Thumb held away from the hand: how far the skin of the thumb web, beside the index metacarpal, lies nearer to the wrist than the MP joint line of the long finger.',
+  refuse: { from: 5, to: 70 },
+  typical: { from: 12, to: 45 },
+  spread: 2,
+  source: `web heights of Greiner 1991 (NATICK/TR-92/011, second-hand) and palm lengths of ANSUR II (Gordon et al. 2014); ${CHILDREN}`,
+} as const satisfies Field;
+
 /** Measured on the hand as a whole; only a plate needs them. */
-export const PALM_FIELDS = { handBreadth, handCircumference, metacarpalLength, mpDepth } as const;
+export const PALM_FIELDS = { handBreadth, handCircumference, metacarpalLength, mpDepth, mpDorsalRadius, thumbWebSetback } as const;
 export type PalmFieldId = keyof typeof PALM_FIELDS;
 
 /** AAOS-type tables give PIP motion 0 to 100; joints that go past straight or further than 100 are why the limit is 120. */

@@ -1,4 +1,4 @@
-import { PLATE_NUMBER_OPTIONS } from '../pattern/plate/plate-options.ts';
+import { PLATE_CHOICE_OPTIONS, PLATE_NUMBER_OPTIONS } from '../pattern/plate/plate-options.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
 import { plain } from '../units/number.ts';
 import type { MadeFile } from './case-schema.ts';
@@ -15,7 +15,7 @@ const DECIMALS = 4;
 export function optionsText({ kind, options }: MadeFile): string {
   const noted = Object.entries(options).filter(([key]) => key !== 'differential' || kind !== 'strip');
   if (noted.length === 0) return 'Options not noted.';
-  const all = kind === 'plate' ? PLATE_NUMBER_OPTIONS : [...NUMBER_OPTIONS, ...CHOICE_OPTIONS];
+  const all = kind === 'plate' ? [...PLATE_NUMBER_OPTIONS, ...PLATE_CHOICE_OPTIONS] : [...NUMBER_OPTIONS, ...CHOICE_OPTIONS];
   const other = noted.flatMap(([key, value]) => {
     const option = all.find((one) => one.key === key);
     if (option === undefined) return [`${key} ${shown(value)}`];

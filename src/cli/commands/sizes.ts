@@ -28,7 +28,10 @@ const MOST_SHOWN = 20;
 const flags = [
   flag('--count <number>', 'how many sizes').makeOptionMandatory(),
   flag('--cover <percent>', 'share of the hands that the sizes must serve; the longest beyond it are cut singly').default('95'),
-  flag('--norms <group>', 'draw hands from published means and spreads in place of a table').choices(NORM_GROUPS),
+  flag(
+    '--norms <group>',
+    'draw adult hands from published means and spreads in place of a table; for children measure: there are no norms',
+  ).choices(NORM_GROUPS),
   flag('--lengths <file>', 'measured strip lengths in place of a table: text, one length a line, in mm or with a unit'),
   flag('--most <number>', 'the table and chart go up to this many sizes (default: twice the count, 12 at least)'),
   flag('--step <length>', 'sizes are whole multiples of this').default('1'),

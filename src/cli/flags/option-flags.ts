@@ -1,7 +1,7 @@
 import { readJson } from '../../files/read-file.ts';
 import type { ChoiceEntry, NumberEntry } from '../../pattern/option-entries.ts';
 import type { OptionSource } from '../../pattern/option-table.ts';
-import { PLATE_NUMBER_OPTIONS, type PlateOptions } from '../../pattern/plate/plate-options.ts';
+import { PLATE_CHOICE_OPTIONS, PLATE_NUMBER_OPTIONS, type PlateOptions } from '../../pattern/plate/plate-options.ts';
 import { readPlateOptions } from '../../pattern/plate/read-plate-options.ts';
 import { readStripOptions } from '../../pattern/strip/read-options.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS, type StripOptions } from '../../pattern/strip/strip-options.ts';
@@ -10,7 +10,7 @@ import { failure, type Result, success } from '../../units/result.ts';
 import { type FlagSet, flag } from './flag.ts';
 
 export const STRIP_KEYS = [...NUMBER_OPTIONS, ...CHOICE_OPTIONS].map((option) => option.key);
-export const PLATE_KEYS = PLATE_NUMBER_OPTIONS.map((option) => option.key);
+export const PLATE_KEYS = [...PLATE_NUMBER_OPTIONS, ...PLATE_CHOICE_OPTIONS].map((option) => option.key);
 
 type StripValues = { readonly [K in keyof StripOptions]?: string };
 type PlateValues = { readonly [K in keyof PlateOptions]?: string };
@@ -39,6 +39,7 @@ export const stripAndPlateOptionFlags: FlagSet<StripValues & PlateValues> = {
       numberFlag(option, `plate: ${option.about}, ${rangeText(option)}`),
     ),
     ...CHOICE_OPTIONS.map(choiceFlag),
+    ...PLATE_CHOICE_OPTIONS.map((option) => choiceFlag({ ...option, about: `plate: ${option.about}` })),
   ],
 };
 

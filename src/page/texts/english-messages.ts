@@ -69,7 +69,7 @@ export const englishMessages = {
     NO_PASSIVE_GAIN: ({ name }) =>
       `${name} is as large as the active one: the joint is stiff, and redirecting active motion may gain little. Feel the end-feel; treat the stiffness first or beside it.`,
     LOOP_OVER_PIP: () =>
-      'A loop closed off the hand would not pass over the PIP joint. Mould and close the strip on the hand, and check that it comes off; measure the PIP circumference.',
+      'A loop that is closed for good would not pass over the PIP joint. Make the seam so that it opens: leave the lap unbonded and close it with a strap.',
   },
   caution: {
     UNPROTECTED_REPAIR: () => "Unprotected repair or fracture: only within the surgeon's protocol. Ask before anything moves it.",

@@ -69,6 +69,8 @@ export const english = {
     handCircumference: fieldTexts(PALM_FIELDS.handCircumference),
     metacarpalLength: fieldTexts(PALM_FIELDS.metacarpalLength),
     mpDepth: fieldTexts(PALM_FIELDS.mpDepth),
+    mpDorsalRadius: fieldTexts(PALM_FIELDS.mpDorsalRadius),
+    thumbWebSetback: fieldTexts(PALM_FIELDS.thumbWebSetback),
     pipExtensionDeficit: fieldTexts(TARGET_FIELDS.pipExtensionDeficit),
     pipFlexionDeficit: fieldTexts(TARGET_FIELDS.pipFlexionDeficit),
     pipExtensionDeficitPassive: fieldTexts(TARGET_FIELDS.pipExtensionDeficitPassive),

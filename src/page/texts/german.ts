@@ -83,6 +83,14 @@ export const german: Texts = {
     handCircumference: { label: 'Handumfang', how: 'Band um die Mittelhandköpfe, ohne Daumen, Hand flach.' },
     metacarpalLength: { label: 'Mittelhandlänge', how: 'Handrücken: von der Handgelenkfalte zum MP-Gelenkspalt des Mittelfingers.' },
     mpDepth: { label: 'MP-Tiefe', how: 'Schieblehre von der Haut des Rückens zur Haut der Hohlhand am MP-Gelenk des Mittelfingers.' },
+    mpDorsalRadius: {
+      label: 'MP-Radius dorsal',
+      how: 'Seite des Zeigefinger-MP-Gelenks: den Punkt anzeichnen, der beim Beugen stehen bleibt; von dort zur Haut auf dem Knöchel.',
+    },
+    thumbWebSetback: {
+      label: 'Daumenfalten-Versatz',
+      how: 'Daumen abgespreizt: wie viel näher am Handgelenk die Haut der Daumen-Interdigitalfalte liegt als die MP-Linie des Mittelfingers.',
+    },
     pipExtensionDeficit: {
       label: 'PIP-Streckdefizit',
       how: 'Goniometer auf dem Rücken des PIP-Gelenks, die Person streckt es: Grad, die zur Geraden fehlen.',

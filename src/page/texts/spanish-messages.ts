@@ -74,7 +74,7 @@ export const spanishMessages: Texts['message'] = {
     NO_PASSIVE_GAIN: ({ name }) =>
       `${name} es tan grande como el activo: la articulación está rígida, y redirigir el movimiento activo quizá gane poco. Palpe el tope; trate la rigidez antes o a la vez.`,
     LOOP_OVER_PIP: () =>
-      'Un lazo cerrado fuera de la mano no pasaría por la IFP. Moldee y cierre la tira en la mano y compruebe que sale; mida el contorno de la IFP.',
+      'Un lazo cerrado para siempre no pasaría por la IFP. Haga la unión de modo que se abra: sin pegar, cerrada con una cincha.',
   },
   caution: {
     UNPROTECTED_REPAIR: () =>

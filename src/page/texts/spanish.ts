@@ -91,6 +91,14 @@ export const spanish: Texts = {
       how: 'Dorso de la mano: del pliegue de la muñeca a la línea MCF del dedo medio.',
     },
     mpDepth: { label: 'Grosor en la MCF', how: 'Calibre de la piel del dorso a la piel de la palma en la MCF del dedo medio.' },
+    mpDorsalRadius: {
+      label: 'Radio dorsal de la MCF',
+      how: 'Costado de la MCF del índice: marque el punto que no se mueve al doblarla; desde ahí hasta la piel del dorso del nudillo.',
+    },
+    thumbWebSetback: {
+      label: 'Retraso de la comisura del pulgar',
+      how: 'Pulgar separado: cuánto más cerca de la muñeca está la piel de la primera comisura que la línea MCF del dedo medio.',
+    },
     pipExtensionDeficit: {
       label: 'Déficit de extensión IFP',
       how: 'Goniómetro en el dorso de la IFP, la persona la estira: grados que faltan hasta la recta.',

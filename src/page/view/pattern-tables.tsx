@@ -41,7 +41,7 @@ export function PlateTable({ view, shown }: { readonly view: View; readonly show
   const rows: (readonly [string, string])[] = [
     ...report.faces.flatMap((face) => [
       [texts.plate.size(texts.plate.face[face.face]), `${format.mm(face.width)} ${texts.plate.by} ${format.mm(face.length)}`] as const,
-      [texts.plate.bend(texts.plate.face[face.face]), format.mm(face.bend.allowance)] as const,
+      [texts.plate.bend(texts.plate.face[face.face]), format.mm(Math.max(...face.bend.parts.map((part) => part.length)))] as const,
     ]),
     [texts.plate.cover, format.mm(report.cover)],
     [texts.plate.wrist, format.mm(report.wristFree)],

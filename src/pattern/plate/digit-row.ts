@@ -9,10 +9,11 @@ import { failure, type Problem, type Result, success } from '../../units/result.
 import { LENGTH_SOLVED } from '../../units/tolerance.ts';
 import type { PlateOptions } from './plate-options.ts';
 
-/** One digit of the row. mm; x radial to ulnar, y away from the face's plane, on which all digits of the row lie (y 0, digits below). */
+/** One digit of the row. mm; x radial to ulnar, y away from the skin of a digit at height 0, toward the plate. */
 export interface RowDigit {
   readonly digit: DigitName;
   readonly x: number;
+  readonly height: number;
   readonly halfWidth: number;
   readonly halfDepth: number;
   /** Where the digit's midline lies along the row's path. */
@@ -34,8 +35,16 @@ export interface DigitRow {
 const RADIAL = Math.PI;
 const ULNAR = 0;
 
-/** The taut open path over the digits' sections (the strip's own engine). Fails when a digit's width and circumference belong to no ellipse. */
-export function digitRow(hand: Hand, digits: readonly DigitName[], options: PlateOptions): Result<DigitRow> {
+/**
+ * The taut open path over the digits' sections (the strip's own engine), each at the height that `heightAt` gives for the digit and its place
+ * across. Fails when a digit's width and circumference belong to no ellipse.
+ */
+export function digitRow(
+  hand: Hand,
+  digits: readonly DigitName[],
+  options: PlateOptions,
+  heightAt: (digit: DigitName, x: number) => number = () => 0,
+): Result<DigitRow> {
   const problems: Problem[] = [];
   const bodies: { readonly digit: DigitName; readonly body: Body }[] = [];
   let edge = 0;
@@ -49,7 +58,7 @@ export function digitRow(hand: Hand, digits: readonly DigitName[], options: Plat
     const { halfWidth: a, halfDepth: b } = section.value;
     const x = bodies.length === 0 ? 0 : edge + options.webGap + a;
     edge = x + a;
-    bodies.push({ digit, body: { center: { x, y: -b }, a, b, offset: options.skinClearance + options.thickness / 2 } });
+    bodies.push({ digit, body: { center: { x, y: heightAt(digit, x) - b }, a, b, offset: options.skinClearance + options.thickness / 2 } });
   }
   if (problems.length > 0) return failure(...problems);
   const contacts = bodies.map(({ digit, body }, i): Contact => {
@@ -66,6 +75,7 @@ export function digitRow(hand: Hand, digits: readonly DigitName[], options: Plat
     ({ digit, body }, i): RowDigit => ({
       digit,
       x: body.center.x,
+      height: body.center.y + body.b,
       halfWidth: body.a,
       halfDepth: body.b,
       along: alongAtX(path.elements, body.center.x),

@@ -11,8 +11,8 @@ describe('levels', () => {
     const [index, long, ring] = levels([stretch(0, 18, 20), stretch(18, 30, 40), stretch(30, 48, 20)]);
     expect([index, ring]).toEqual([20, 20]);
     expect(long).toBeLessThan(40);
-    const { run, tangent } = stepFor((long ?? 0) - 20);
-    expect(2 * (run + tangent)).toBeLessThanOrEqual(12);
+    const { run, foot, top } = stepFor((long ?? 0) - 20);
+    expect(2 * (run + foot + top)).toBeLessThanOrEqual(12);
   });
   it('never lets a digit reach further than its limit', () => {
     const limits = [21, 20.7, 33, 12];
@@ -23,22 +23,27 @@ describe('levels', () => {
 });
 
 describe('stepFor', () => {
-  it('leaves both corners of the slope their 6 mm radius and a straight between', () => {
-    for (const h of [0.6, 2, 6, 9, 20]) {
-      const { run, tangent } = stepFor(h);
-      expect(Math.hypot(run, h)).toBeGreaterThanOrEqual(2 * tangent + 1);
-      expect(tangent).toBeCloseTo(6 * Math.tan(Math.atan2(h, run) / 2), 9);
+  it('leaves the upper corner of the slope its 6 mm radius, the hollow at its foot 3, and a straight between', () => {
+    for (const h of [1.2, 2, 6, 9, 20]) {
+      const { run, foot, top } = stepFor(h);
+      expect(Math.hypot(run, h)).toBeGreaterThanOrEqual(foot + top + 1);
+      const half = Math.tan(Math.atan2(h, run) / 2);
+      expect([foot, top]).toEqual([expect.closeTo(3 * half, 9), expect.closeTo(6 * half, 9)]);
     }
   });
 });
 
 describe('distalSteps', () => {
-  it('puts each step inside the longer digit', () => {
-    const corners = distalSteps([stretch(0, 20, 30), stretch(20, 40, 38)], [30, 38], 0);
-    expect(corners.map((c) => [c.x > 20 || c.x === 20, c.y])).toEqual([
-      [true, 38],
-      [true, 30],
-    ]);
+  it('puts each step inside the longer digit, its rounded foot too, so that the edge never rises over the shorter one', () => {
+    for (const [levels, sign] of [
+      [[30, 38], 1],
+      [[38, 30], -1],
+    ] as const) {
+      const corners = distalSteps([stretch(0, 20, levels[0]), stretch(20, 40, levels[1])], levels, 0);
+      const foot = corners.find((c) => c.y === 30);
+      expect(sign * ((foot?.x ?? 0) - 20)).toBeCloseTo(stepFor(8).foot, 9);
+      expect(corners.every((c) => sign * (c.x - 20) > 0)).toBe(true);
+    }
   });
   it('cuts a notch between two digits, no deeper than its limit', () => {
     const limited = { ...stretch(0, 20, 30), notchLimit: 22 };

@@ -4,7 +4,7 @@ import { radians } from '../../units/angle.ts';
 import { ANGLE_SOLVED, MINIMUM_FEATURE } from '../../units/tolerance.ts';
 import { LEAST_CORNER_RADIUS, LEAST_NOTCH } from './plate-options.ts';
 
-/** One digit's stretch of the distal edge: from..to in x, radial to ulnar, at most `edge` far distal. mm */
+/** One digit's stretch of the distal edge: from..to across, radial to ulnar, at most `edge` far distal. mm */
 export interface Stretch {
   readonly from: number;
   readonly to: number;
@@ -15,37 +15,39 @@ export interface Stretch {
 
 /** Steepest slope of a step between digits, from the level. */
 const STEEPEST = radians(75);
-/** A smaller difference of length is no step. mm */
-const NO_STEP = 0.5;
+/** A smaller difference of length is no step: its two corners would lie so near that they were made one, half-way up. mm */
+const NO_STEP = 1.1;
 /** A little more than the shortest straight that the rounding leaves between two arcs. mm */
 const STRAIGHT = 1.1 * MINIMUM_FEATURE;
 /** Flatter than any step needs (radians): only where the search for its slope begins. */
 const FLATTEST = 0.05;
-/** What the rounded corner at the other side of a stretch with one step takes. mm */
+/** What the rounded corner at the free side of a border stretch takes. mm */
 const BORDER_ROOM = LEAST_CORNER_RADIUS;
-/** Round bottom of a web notch, and half the notch's width: a little more, so that a straight remains between the two arcs. mm */
-const NOTCH_RADIUS = 3;
+/** Radius of hollows between digits, where skin does not lie: at the foot of a step and in a web notch. mm */
+export const HOLLOW_RADIUS = 3;
+/** Half the width of a web notch: a little more than its radius, so that a straight remains between the two arcs. mm */
 const NOTCH_HALF_WIDTH = 3.6;
 
-/** How a step between two digits lies: its length along the edge, and what its rounded corner takes beyond that. mm */
+/** How a step between two digits lies: its length along the edge, and what each of its two rounded corners takes beyond that. mm */
 interface Step {
   readonly run: number;
-  readonly tangent: number;
+  readonly foot: number;
+  readonly top: number;
 }
 
-/** The steepest step of height h on whose slope both corners find room for the full radius. */
+/** The steepest step of height h on whose slope both corners find room for their radius. */
 export function stepFor(h: number): Step {
-  if (h < NO_STEP) return { run: 0, tangent: 0 };
-  const radius = LEAST_CORNER_RADIUS;
-  const spare = (slope: number) => h / Math.sin(slope) - 2 * radius * Math.tan(slope / 2) - STRAIGHT;
+  if (h < NO_STEP) return { run: 0, foot: 0, top: 0 };
+  const radii = LEAST_CORNER_RADIUS + HOLLOW_RADIUS;
+  const spare = (slope: number) => h / Math.sin(slope) - radii * Math.tan(slope / 2) - STRAIGHT;
   const slope = spare(STEEPEST) >= 0 ? STEEPEST : (rootBetween(spare, FLATTEST, STEEPEST, ANGLE_SOLVED) ?? FLATTEST);
-  return { run: h / Math.tan(slope), tangent: radius * Math.tan(slope / 2) };
+  const half = Math.tan(slope / 2);
+  return { run: h / Math.tan(slope), foot: HOLLOW_RADIUS * half, top: LEAST_CORNER_RADIUS * half };
 }
 
 /**
  * How far distal each stretch really reaches: no more than its own limit, and so far back that its steps down to shorter neighbours, which lie
- * inside it so that the shorter digit's PIP joint is free over its whole width, leave it a level edge. Only in the rounded hollow beside a longer
- * digit does the edge rise over the shorter one's, by `HOLLOW_RISE` at most, at the web.
+ * inside it, rounded foot and all, so that the shorter digit's PIP joint is free over its whole width, leave it a level edge.
  */
 export function levels(stretches: readonly Stretch[]): readonly number[] {
   const level = stretches.map((s) => s.edge);
@@ -53,11 +55,12 @@ export function levels(stretches: readonly Stretch[]): readonly number[] {
   for (let pass = 0; pass <= stretches.length; pass++) {
     for (const [i, s] of stretches.entries()) {
       const lower = [level[i - 1], level[i + 1]].filter((y): y is number => y !== undefined && y < (level[i] as number));
-      const room = s.to - s.from - STRAIGHT - (lower.length === 1 ? BORDER_ROOM : 0);
+      const border = i === 0 || i === stretches.length - 1;
+      const room = s.to - s.from - STRAIGHT - (border ? BORDER_ROOM : 0);
       const needs = (y: number) =>
         lower.reduce((sum, other) => {
-          const { run, tangent } = stepFor(Math.max(0, y - other));
-          return sum + run + tangent;
+          const { run, foot, top } = stepFor(Math.max(0, y - other));
+          return sum + run + foot + top;
         }, 0);
       let [low, high] = [Math.max(...lower), level[i] as number];
       if (lower.length === 0 || needs(high) <= room) continue;
@@ -77,9 +80,6 @@ export function levels(stretches: readonly Stretch[]): readonly number[] {
   return level;
 }
 
-/** How far the hollow at the foot of the steepest step rises over the shorter digit's edge, at the web. mm */
-export const HOLLOW_RISE = LEAST_CORNER_RADIUS * (1 - Math.sqrt(1 - Math.tan(STEEPEST / 2) ** 2));
-
 /** Corners of the distal edge between the two ends of the row, from ulnar to radial; `notch` is the wanted depth, 0 for none. */
 export function distalSteps(stretches: readonly Stretch[], level: readonly number[], notch: number): readonly Corner[] {
   const corners: Corner[] = [];
@@ -96,16 +96,17 @@ export function distalSteps(stretches: readonly Stretch[], level: readonly numbe
     if (notch > 0 && Math.min(ulnar, radial) - bottom >= LEAST_NOTCH) {
       corners.push(
         { x: web + NOTCH_HALF_WIDTH, y: ulnar, radius },
-        { x: web + NOTCH_HALF_WIDTH, y: bottom, radius: NOTCH_RADIUS },
-        { x: web - NOTCH_HALF_WIDTH, y: bottom, radius: NOTCH_RADIUS },
+        { x: web + NOTCH_HALF_WIDTH, y: bottom, radius: HOLLOW_RADIUS },
+        { x: web - NOTCH_HALF_WIDTH, y: bottom, radius: HOLLOW_RADIUS },
         { x: web - NOTCH_HALF_WIDTH, y: radial, radius },
       );
       continue;
     }
-    const { run } = stepFor(Math.abs(ulnar - radial));
+    const { run, foot } = stepFor(Math.abs(ulnar - radial));
     if (ulnar === radial) continue;
-    const [start, end] = radial > ulnar ? [web, web - run] : [web + run, web];
-    corners.push({ x: start, y: ulnar, radius }, { x: end, y: radial, radius });
+    const hollow = HOLLOW_RADIUS;
+    if (radial > ulnar) corners.push({ x: web - foot, y: ulnar, radius: hollow }, { x: web - foot - run, y: radial, radius });
+    else corners.push({ x: web + foot + run, y: ulnar, radius }, { x: web + foot, y: radial, radius: hollow });
   }
   return corners;
 }

@@ -3,13 +3,17 @@ import { averageDigit } from '../../hand/estimate.ts';
 import { type CompletePalm, completePalm } from '../../hand/estimate-palm.ts';
 import { digitsIn } from '../../hand/fields.ts';
 import type { Hand } from '../../hand/hand.ts';
+import { radians } from '../../units/angle.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
-import { type Bend, bendShift, dorsalBend, palmarBend } from './bend.ts';
+import { bendAlong } from './bend.ts';
+import { type BendCost, type BendForm, type BendLine, bendLines, costOf, leastCost, type MpJoint } from './bend-forms.ts';
 import { type DigitRow, digitRow, type RowDigit } from './digit-row.ts';
+import { type FingerPart, kinkedPart, type PartDigit, straightPart } from './finger-part.ts';
 import { alongFace, faceLength, type PalmSection, palmSection, scaledPalm } from './palm-section.ts';
 import { type Face, facesOf, type PlateDesign } from './plate-design.ts';
-import type { PlateOptions } from './plate-options.ts';
+import type { BendChoice, PlateOptions } from './plate-options.ts';
+import { slotFits } from './slot.ts';
 
 /**
  * What one face of a plate is built on. Flat coordinates, mm: x along the hand's section from its middle, radial negative; y along the hand,
@@ -17,9 +21,10 @@ import type { PlateOptions } from './plate-options.ts';
  */
 export interface FaceFrame {
   readonly face: Face;
-  readonly bend: Bend;
-  /** How much further distal than on the hand a point beyond the bend lies. */
-  readonly shift: number;
+  readonly angle: number;
+  readonly bend: PlateBend;
+  /** The finger part, or the two beside a slot, from radial to ulnar. */
+  readonly parts: readonly FingerPart[];
   /** x of the mid-lateral lines at the metacarpal heads and at the proximal edge, to either side. */
   readonly midLateral: number;
   readonly midLateralProximal: number;
@@ -27,34 +32,57 @@ export interface FaceFrame {
   /** How far hand part and finger part reach past the mid-lateral lines; negative when the faces meet there. */
   readonly wing: number;
   readonly walls: { readonly radial: number; readonly ulnar: number };
-  /** From the row's own coordinate to x. */
-  readonly rowStart: number;
+  /** No edge that wraps past the radial mid-lateral line may lie nearer to the wrist: the thumb web is below. */
+  readonly thumbLimit: number;
   readonly columns: readonly Column[];
+}
+
+/** Which way a face is folded, and what each way would cost. */
+export interface PlateBend {
+  readonly asked: BendChoice;
+  readonly form: BendForm;
+  /** Null where a way is not to be had: no ring and little finger to split between, or no room for the slot. */
+  readonly costs: Readonly<Record<BendForm, BendCost | null>>;
 }
 
 /** One digit in the flat plate. */
 export interface Column {
   readonly digit: DigitName;
-  /** The digit's part of the row, or null where its MP joint is left free. */
-  readonly held: RowDigit | null;
+  /** What is held of it, or null where its MP joint is left free. */
+  readonly held: HeldColumn | null;
   /** Its stretch of x at the metacarpal heads, and where its MP joint lies. */
   readonly from: number;
   readonly to: number;
   readonly mpX: number;
   readonly mpY: number;
-  /** How far distal the plate may reach here. */
+  /** Free digits: how far distal the plate may reach here, y. */
   readonly edge: number;
-  /** Held digits: where a side wall beside the web may begin. */
+}
+
+/** A held digit in its finger part, in the part's own coordinates. */
+export interface HeldColumn extends PartDigit {
+  readonly part: FingerPart;
+  /** Along: how far distal the plate may reach here, and where a side wall beside the web may begin. */
+  readonly edge: number;
   readonly web: number;
-  /** Held digits: skin length from the MP joint line to the limit that must stay free. */
-  readonly reach: number;
+  /** Along: where its bend ends. */
+  readonly bendEnd: number;
+}
+
+/** A column whose MP joint is held. */
+export type HeldDigit = Column & { readonly held: HeldColumn };
+
+export function heldColumns(frame: Pick<FaceFrame, 'columns'>): readonly HeldDigit[] {
+  return frame.columns.filter((c): c is HeldDigit => c.held !== null);
 }
 
 export interface PlateFrame {
   readonly palm: CompletePalm;
   readonly section: PalmSection;
   readonly proximalSection: PalmSection;
+  /** The held digits side by side, their skin in one plane: for straps, which go round them square. */
   readonly row: DigitRow;
+  readonly digits: readonly DigitName[];
   /** Skin length that is covered proximal of the long finger's MP joint line. */
   readonly cover: number;
   readonly faces: readonly FaceFrame[];
@@ -66,10 +94,14 @@ export const WRIST_SHARE = 0.83;
 /** PIP crease to PIP joint, the middle of 2 to 3 mm. Bugbee & Botte, Clin Orthop 1993. */
 export const PIP_CREASE_TO_JOINT = 2.5;
 /** The least that a plate may cover of a finger beyond its bend, and of the hand before it: less does not hold. Ours, no source. mm */
-const LEAST_FINGER = 8;
+export const LEAST_FINGER = 8;
 const LEAST_HAND = 12;
+/** A finger part that would be shorter than this beyond its bend is left away. mm */
+const SHORTEST_FINGER = 3;
 /** How far a held digit's edge must stand beyond that of a free neighbour: room for two rounded corners. mm */
 const LEAST_BESIDE = 14;
+/** Free space between the radial wing and the thumb web. Ours, no source. mm */
+export const THUMB_CLEARANCE = 5;
 
 /** Everything that outlines and marks are built on. Refused with every reason when the hand leaves no room for the plate. */
 export function plateFrame(hand: Hand, design: PlateDesign, options: PlateOptions): Result<PlateFrame> {
@@ -84,69 +116,144 @@ export function plateFrame(hand: Hand, design: PlateDesign, options: PlateOption
   }
   const cover = Math.min(options.coverShare * palm.metacarpalLength, palm.metacarpalLength - options.wristClearance);
   const proximalSection = scaledPalm(section, 1 - (1 - WRIST_SHARE) * (cover / palm.metacarpalLength));
-  const faces = facesOf(design.faces).map((face) =>
-    faceFrame(face, hand, palm, section, proximalSection, row.value, cover, design, options),
-  );
+  const faces: FaceFrame[] = [];
+  for (const face of facesOf(design.faces)) {
+    const made = faceFrame(face, { hand, palm, section, proximalSection, cover, design, options, row: row.value });
+    if (!made.ok) return made;
+    faces.push(made.value);
+  }
   const problems = faces.flatMap((frame) => roomProblems(frame, options));
   if (problems.length > 0) return failure(...problems);
   const estimated = [
     ...completed.estimated.map((e) => e.where),
     ...hand.estimated.map((e) => e.where).filter((where) => design.digits.some((digit) => where.startsWith(`digits.${digit}.`))),
   ];
-  return success({ palm, section, proximalSection, row: row.value, cover, faces, estimated }, completed.warnings);
+  const frame = { palm, section, proximalSection, row: row.value, digits: design.digits, cover, faces, estimated };
+  return success(frame, completed.warnings);
 }
 
-function faceFrame(
-  face: Face,
-  hand: Hand,
-  palm: CompletePalm,
-  section: PalmSection,
-  proximalSection: PalmSection,
-  row: DigitRow,
-  cover: number,
-  design: PlateDesign,
-  options: PlateOptions,
-): FaceFrame {
+interface FaceInputs {
+  readonly hand: Hand;
+  readonly palm: CompletePalm;
+  readonly section: PalmSection;
+  readonly proximalSection: PalmSection;
+  readonly cover: number;
+  readonly design: PlateDesign;
+  readonly options: PlateOptions;
+  /** All held digits side by side. */
+  readonly row: DigitRow;
+}
+
+function faceFrame(face: Face, inputs: FaceInputs): Result<FaceFrame> {
+  const { hand, palm, section, proximalSection, cover, design, options } = inputs;
   const offset = options.skinClearance + options.thickness / 2;
-  const { thickness, skinClearance: clearance, neutralShare: neutral, palmarBendRadius: palmarRadius } = options;
-  const inputs = { angle: design.angle, mpDepth: palm.mpDepth, clearance, thickness, neutral, palmarRadius };
-  const bend = face === 'dorsal' ? dorsalBend(inputs) : palmarBend(inputs);
-  const shift = bendShift(bend);
   const stretches = mpStretches(hand, section, offset);
-  const held = row.digits.map((d) => ({ along: d.along, mpX: stretches[d.digit].middle }));
-  // The row lies so that its midlines are, on average, straight ahead of their MP joints.
-  const rowStart = held.reduce((sum, d) => sum + d.mpX - d.along, 0) / held.length;
+  const joints = design.digits.map((digit): MpJoint => ({ digit, x: stretches[digit].middle, y: -palm.setbacks[digit] }));
+  const folded = foldedParts(face, joints, inputs);
+  if (!folded.ok) return folded;
+  const { bend, parts } = folded.value;
   const both = design.faces === 'both';
-  const first = row.digits[0] as RowDigit;
-  const last = row.digits.at(-1) as RowDigit;
-  const wall = (d: RowDigit) => (both ? -options.faceGap / 2 : options.sideWall * 2 * d.halfDepth);
+  const row = parts.flatMap((part) => part.row.digits);
+  const wall = (d: RowDigit | undefined) => (both ? -options.faceGap / 2 : options.sideWall * 2 * (d?.halfDepth ?? 0));
   // A palmar edge beside a free digit must leave it room to bend to 90 degrees round its MP axis.
-  const freeMp = face === 'dorsal' ? options.mpClearance : Math.max(options.mpClearance, palm.mpDepth / 2 + clearance);
+  const freeMp = face === 'dorsal' ? options.mpClearance : Math.max(options.mpClearance, palm.mpDepth / 2 + options.skinClearance);
   const columns = DIGITS.map((digit): Column => {
     const mpY = -palm.setbacks[digit];
-    const rowDigit = row.digits.find((d) => d.digit === digit) ?? null;
-    const measures = hand.digits[digit];
     const { from, to, middle } = stretches[digit];
-    const place = { digit, held: rowDigit, from, to, mpX: middle, mpY };
-    if (!rowDigit || !measures) return { ...place, edge: mpY - freeMp, web: mpY, reach: 0 };
+    const place = { digit, from, to, mpX: middle, mpY, edge: mpY - freeMp };
+    const part = parts.find((p) => p.digits.includes(digit));
+    const found = part?.held.find((d) => d.digit === digit);
+    const measures = hand.digits[digit];
+    if (!part || !found || !measures) return { ...place, held: null };
     const crease = measures.dorsalLength - PIP_CREASE_TO_JOINT;
     const reach = (face === 'dorsal' ? measures.dorsalLength : crease) - options.pipClearance;
-    return { ...place, edge: mpY + shift + reach, web: mpY + shift + crease - measures.palmarRoom + options.webClearance, reach };
+    const web = found.joint + crease - measures.palmarRoom + options.webClearance;
+    return { ...place, held: { ...found, part, edge: found.joint + reach, web, bendEnd: part.endAt(found.across) } };
   });
   const quarter = (s: PalmSection) => faceLength(s, offset) / 2;
-  return {
+  return success({
     face,
+    angle: design.angle,
     bend,
-    shift,
+    parts,
     midLateral: quarter(section),
     midLateralProximal: quarter(proximalSection),
     proximal: -cover - options.trim,
     // A wing ends where the border's round ends.
     wing: both ? -options.faceGap / 2 : Math.min(options.wing, (Math.PI / 2) * (proximalSection.thickness / 2 + offset)),
-    walls: { radial: wall(first), ulnar: wall(last) },
-    rowStart,
+    walls: { radial: wall(row[0]), ulnar: wall(row.at(-1)) },
+    thumbLimit: -palm.thumbWebSetback + THUMB_CLEARANCE,
     columns,
+  });
+}
+
+/** The finger parts behind the bend that was asked for, or behind the one that costs least. */
+function foldedParts(
+  face: Face,
+  joints: readonly MpJoint[],
+  inputs: FaceInputs,
+): Result<{ readonly bend: PlateBend; readonly parts: readonly FingerPart[] }> {
+  const { design, options } = inputs;
+  const asked = options.bend;
+  const lines = { straight: bendLines('straight', joints), split: bendLines('split', joints), kinked: null };
+  const made = {
+    straight: partsOf(face, 'straight', lines.straight, joints, inputs),
+    split: partsOf(face, 'split', lines.split, joints, inputs),
   };
+  const fits = made.split?.every((r) => r.ok) && slotFits(made.split.flatMap((r) => (r.ok ? [r.value] : [])));
+  const costs = {
+    straight: costOf('straight', lines.straight, joints, design.angle),
+    split: fits ? costOf('split', lines.split, joints, design.angle) : null,
+    kinked: costOf('kinked', null, joints, design.angle),
+  };
+  const form = asked === 'auto' ? leastCost(costs) : asked;
+  if (!costs[form]) {
+    const why = lines.split
+      ? 'their finger parts would lie over each other on the flat plate'
+      : 'it needs a ring and a little finger that are held';
+    const message = `bend: the plate cannot be split between ring and little finger: ${why}. Use bend straight, kinked or auto.`;
+    return failure({ code: 'PLATE_BEND', where: 'bend', message, kind: 'refused' });
+  }
+  const results = form === 'kinked' ? partsOf(face, 'kinked', null, joints, inputs) : made[form];
+  const problems = (results ?? []).flatMap((r) => (r.ok ? [] : r.problems));
+  if (problems.length > 0) return failure(...problems);
+  return success({ bend: { asked, form, costs }, parts: (results ?? []).flatMap((r) => (r.ok ? [r.value] : [])) });
+}
+
+/** Where each digit of the whole row lies across at mid phalanx: the row lies so that its midlines are, on average, straight ahead of their MP joints. */
+function besideNeighbours(row: DigitRow, joints: readonly MpJoint[]): ReadonlyMap<DigitName, number> {
+  const start = row.digits.reduce((sum, d, k) => sum + (joints[k] as MpJoint).x - d.along, 0) / row.digits.length;
+  return new Map(row.digits.map((d) => [d.digit, start + d.along]));
+}
+
+/** The parts of one way to fold; null where it has no lines. */
+function partsOf(
+  face: Face,
+  form: BendForm,
+  lines: readonly BendLine[] | null,
+  joints: readonly MpJoint[],
+  { hand, palm, design, options, row: flatRow }: FaceInputs,
+): readonly Result<FingerPart>[] | null {
+  const { angle } = design;
+  const { thickness, skinClearance: clearance, neutralShare: neutral, palmarBendRadius: palmarRadius } = options;
+  const bends = { angle, dorsalRadius: palm.mpDorsalRadius, palmarDepth: palm.mpDepth / 2, clearance, thickness, neutral, palmarRadius };
+  // A joint that lies further distal holds its finger's back further out, and its palm side further in.
+  const rise = Math.sin(radians(angle)) * (face === 'dorsal' ? 1 : -1);
+  if (form === 'kinked') {
+    const heights = (digit: DigitName) => rise * (joints.find((j) => j.digit === digit)?.y ?? 0);
+    const row = digitRow(hand, design.digits, options, heights);
+    return [row.ok ? success(kinkedPart(row.value, joints, bendAlong(face, 0, bends))) : row];
+  }
+  if (!lines) return null;
+  const ahead = besideNeighbours(flatRow, joints);
+  return lines.map((line) => {
+    const digits = line.joints.map((j) => j.digit);
+    const row = digitRow(hand, digits, options, (_, x) => rise * line.slope * x);
+    if (!row.ok) return row;
+    // Laid so far to the free side that no knuckle is pressed: over the foremost joint behind, over the hindmost in front.
+    const laid = { ...line, level: line.level + (face === 'dorsal' ? line.miss : -line.miss) };
+    return success(straightPart(row.value, laid, bendAlong(face, line.slope, bends), angle, ahead));
+  });
 }
 
 /** The stretch of x over each metacarpal head: the breadth shared out by the digits' widths, where not measured by average ones. */
@@ -176,20 +283,20 @@ function mpStretches(hand: Hand, section: PalmSection, offset: number) {
  */
 export function stepProblems(
   frame: FaceFrame,
-  distal: readonly { readonly digit: DigitName; readonly y: number }[],
+  distal: readonly { readonly digit: DigitName; readonly along: number }[],
   options: PlateOptions,
 ): readonly Problem[] {
-  const { bend, face, columns } = frame;
-  return distal.flatMap(({ digit, y }): readonly Problem[] => {
+  const { face, columns } = frame;
+  return heldColumns(frame).flatMap(({ digit, held }): readonly Problem[] => {
     const at = columns.findIndex((c) => c.digit === digit);
-    const column = columns[at] as Column;
+    const along = distal.find((d) => d.digit === digit)?.along ?? held.edge;
     const free = [columns[at - 1], columns[at + 1]].filter((c) => c !== undefined && !c.held) as readonly Column[];
-    const finger = column.reach - bend.before - (column.edge - y);
-    const beside = Math.min(Number.POSITIVE_INFINITY, ...free.map((c) => y - c.edge));
-    if (y === column.edge || (finger >= LEAST_FINGER && beside >= LEAST_BESIDE)) return [];
+    const finger = along - held.bendEnd;
+    const beside = Math.min(Number.POSITIVE_INFINITY, ...free.map((c) => held.part.toFlat(held.across, along).y - c.edge));
+    if (along === held.edge || (finger >= SHORTEST_FINGER && beside >= LEAST_BESIDE)) return [];
     const left =
-      finger < LEAST_FINGER
-        ? `${plain(Math.max(0, finger), 1)} mm of it beyond the bend, under ${LEAST_FINGER}`
+      finger < SHORTEST_FINGER
+        ? `${plain(Math.max(0, finger), 1)} mm of it beyond the bend, under ${SHORTEST_FINGER}`
         : `${plain(Math.max(0, beside), 1)} mm beyond the edge at the free finger beside it, under ${LEAST_BESIDE}`;
     const message = `digits.${digit}: the step to the shorter edge beside it would leave the ${face} plate only ${left}. Measure dorsalLength and mpSetback of these digits again, use a pipClearance under ${plain(options.pipClearance)} mm, or leave a digit out.`;
     return [{ code: 'PLATE_NO_ROOM', where: `digits.${digit}`, message, kind: 'refused' }];
@@ -198,32 +305,36 @@ export function stepProblems(
 
 function roomProblems(frame: FaceFrame, options: PlateOptions): readonly Problem[] {
   const problems: Problem[] = [];
-  const { bend, face } = frame;
+  const { face, angle } = frame;
   const refuse = (digit: DigitName, message: string) =>
     problems.push({ code: 'PLATE_NO_ROOM', where: `digits.${digit}`, message: `digits.${digit}: ${message}`, kind: 'refused' });
-  const smaller = bend.angle > 0 && face === 'palmar' ? 'a smaller MP angle, ' : '';
+  const smaller = angle > 0 && face === 'palmar' ? 'a smaller MP angle, ' : '';
+  const longest = Math.max(...heldColumns(frame).map(({ held }) => held.edge - held.bendEnd));
   for (const [k, column] of frame.columns.entries()) {
+    const { held, digit } = column;
     for (const free of [frame.columns[k - 1], frame.columns[k + 1]]) {
-      if (!column.held || !free || free.held || column.edge - free.edge >= LEAST_BESIDE) continue;
-      const beside = `${plain(Math.max(0, column.edge - free.edge), 1)} mm beyond the edge at the free ${free.digit} finger, under ${LEAST_BESIDE}`;
+      if (!held || !free || free.held) continue;
+      const stands = held.part.toFlat(held.across, held.edge).y - free.edge;
+      if (stands >= LEAST_BESIDE) continue;
+      const beside = `${plain(Math.max(0, stands), 1)} mm beyond the edge at the free ${free.digit} finger, under ${LEAST_BESIDE}`;
       refuse(
-        column.digit,
-        `the ${face} plate would hold the ${column.digit} finger only ${beside}. Take the ${free.digit} finger in, or use ${smaller}a pipClearance under ${plain(options.pipClearance)} mm.`,
+        digit,
+        `the ${face} plate would hold the ${digit} finger only ${beside}. Take the ${free.digit} finger in, or use ${smaller}a pipClearance under ${plain(options.pipClearance)} mm.`,
       );
     }
-    if (column.held) {
-      const finger = column.reach - bend.before;
-      if (finger < LEAST_FINGER)
+    if (held) {
+      const finger = held.edge - held.bendEnd;
+      if (finger < SHORTEST_FINGER || longest < LEAST_FINGER)
         refuse(
-          column.digit,
-          `at ${plain(bend.angle)} degrees the ${face} plate would cover only ${plain(Math.max(0, finger), 1)} mm of the ${column.digit} finger beyond its bend, under ${LEAST_FINGER}. Use ${smaller}a pipClearance under ${plain(options.pipClearance)} mm, or leave the digit out.`,
+          digit,
+          `at ${plain(angle)} degrees the ${face} plate would cover only ${plain(Math.max(0, finger), 1)} mm of the ${digit} finger beyond its bend, under ${finger < SHORTEST_FINGER ? SHORTEST_FINGER : LEAST_FINGER}. Use ${smaller}a pipClearance under ${plain(options.pipClearance)} mm, or leave the digit out.`,
         );
     }
-    const hand = (column.held ? column.mpY - bend.before : column.edge) - frame.proximal - options.trim;
+    const hand = (held ? held.part.beginAt(column.mpX) : column.edge) - frame.proximal - options.trim;
     if (hand < LEAST_HAND)
       refuse(
-        column.digit,
-        `the ${face} plate would cover only ${plain(Math.max(0, hand), 1)} mm of the hand before the ${column.digit} finger, under ${LEAST_HAND}. Use ${smaller}a larger coverShare, or measure metacarpalLength and mpSetback again.`,
+        digit,
+        `the ${face} plate would cover only ${plain(Math.max(0, hand), 1)} mm of the hand before the ${digit} finger, under ${LEAST_HAND}. Use ${smaller}a larger coverShare, or measure metacarpalLength and mpSetback again.`,
       );
   }
   return problems;

@@ -1,9 +1,10 @@
 import { widestSpan } from '../../geometry/inside.ts';
 import { type Point, polyline } from '../../geometry/path.ts';
 import { textWidth } from '../../geometry/stroke-letters.ts';
+import { degrees, radians } from '../../units/angle.ts';
 import { plain } from '../../units/number.ts';
 import type { Label, Mark } from '../pattern.ts';
-import type { FaceFrame } from './plate-frame.ts';
+import { type FaceFrame, heldColumns } from './plate-frame.ts';
 import { CORNER_MARK, type DrawnMidline, type FaceMarks } from './plate-marks.ts';
 import type { PlateOutline } from './plate-outline.ts';
 
@@ -16,7 +17,7 @@ const LEVELS = 8;
 const SMALL = 1.8;
 /** A bend from this length on holds its words in its distal half. mm */
 const ROOMY_BEND = 7;
-const ARROW = { longest: 14, head: 1.6, shortest: 4 } as const;
+const ARROW = { longest: 14, head: 1.6, shortest: 4, beside: 9 } as const;
 
 export interface FaceLettering {
   readonly marks: readonly Mark[];
@@ -39,18 +40,20 @@ export function faceLettering(
   const title = titleLines(frame, polygon, drawn, [`${words.side} HAND`, face, 'SKIN SIDE DOWN', words.code]);
   if (title) labels.push(...title);
   else left.push(`${words.side} HAND, ${face}, SKIN SIDE DOWN`);
+  const names: Label[] = [];
   for (const [k, midline] of drawn.midlines.entries()) {
     // Toward the middle of the plate, away from the hooks.
     const name = digitName(midline, k > 0 && k === drawn.midlines.length - 1 ? -1 : 1);
-    if (name) labels.push(name);
+    if (name) names.push(name);
     else left.push(`${midline.digit.toUpperCase()} midline`);
   }
   labels.push(
+    ...names,
     ...bendLabel(frame, drawn.midlines),
     ...drawn.pads.map((pad) => centred(pad.strap, (pad.from.x + pad.to.x) / 2, (pad.from.y + pad.to.y) / 2 - 1, 2)),
   );
   labels.push(...edgeWords(frame, outline, polygon));
-  const arrow = distalArrow(drawn.midlines);
+  const arrow = distalArrow(drawn.midlines, names);
   if (arrow) labels.push(arrow.label);
   else left.push('distal edge up');
   return { marks: arrow ? [arrow.mark] : [], labels, left };
@@ -95,29 +98,32 @@ function freeSpan(polygon: readonly Point[], drawn: FaceMarks, low: number, high
 }
 
 /** The digit's name along its midline in the finger part, on the ulnar (1) or radial (-1) side of the line. */
-function digitName({ digit, bendEnd, tip }: DrawnMidline, way: 1 | -1): Label | null {
+function digitName({ digit, bendEnd, tip, heading }: DrawnMidline, way: 1 | -1): Label | null {
   const text = digit.toUpperCase();
-  const low = (bendEnd.y + tip.y) / 2;
-  const height = [2.5, 2, 1.6, 1.25].find((h) => textWidth(text, h) <= tip.y - bendEnd.y - 3);
+  const length = Math.hypot(tip.x - bendEnd.x, tip.y - bendEnd.y);
+  const height = [2.5, 2, 1.6, 1.25].find((h) => textWidth(text, h) <= length - 3);
   if (height === undefined) return null;
   const half = textWidth(text, height) / 2;
-  // In the distal half, where the line runs straight, as far as the word is short enough.
-  const y = Math.min(tip.y - half - 1.5, Math.max(low, low + half));
-  return { layer: 'MARK', text, at: { x: tip.x + way * (1 + height / 2), y }, height, align: 'center', angle: 90 };
+  // In the distal half, where the line runs straight, as far as the word is short enough: so far back from the tip.
+  const back = Math.max(half + 1.5, Math.min(length / 2, length / 2 - half));
+  const aside = way * (1 + height / 2);
+  const [s, c] = [Math.sin(heading), Math.cos(heading)];
+  const at = { x: tip.x - back * s + aside * c, y: tip.y - back * c - aside * s };
+  return { layer: 'MARK', text, at, height, align: 'center', angle: 90 - degrees(heading) };
 }
 
 /** Between the first two midlines: in the bend where it is long enough, else distal of it. */
 function bendLabel(frame: FaceFrame, midlines: readonly DrawnMidline[]): readonly Label[] {
   // A single digit's neck has no room for more.
-  const text = `MP ${midlines.length > 1 ? 'BEND ' : ''}${plain(frame.bend.angle, 1)}`;
+  const text = `MP ${midlines.length > 1 ? 'BEND ' : ''}${plain(frame.angle, 1)}`;
   const [first, second] = midlines;
-  if (!first) return [];
-  const inside = frame.bend.allowance >= ROOMY_BEND;
+  const [held] = heldColumns(frame);
+  if (!first || !held) return [];
+  const inside = held.held.part.bend.length >= ROOMY_BEND;
   const at = ({ begin, bendEnd }: DrawnMidline) =>
     inside ? { x: (begin.x + bendEnd.x) / 2, y: (begin.y + bendEnd.y) / 2 } : { x: bendEnd.x, y: bendEnd.y };
   const here = at(first);
-  const row = frame.columns.find((c) => c.digit === first.digit)?.held;
-  const next = second ? at(second) : { x: here.x + (row ? 1.1 * row.halfWidth : 0), y: here.y };
+  const next = second ? at(second) : { x: here.x + 1.1 * held.held.row.halfWidth, y: here.y };
   const height = Math.min(SMALL, (SMALL * Math.max(4, next.x - here.x - 3)) / textWidth(text, SMALL));
   return [centred(text, (here.x + next.x) / 2, Math.max(here.y, next.y) + 0.9, height)];
 }
@@ -138,13 +144,16 @@ function edgeWords(frame: FaceFrame, outline: PlateOutline, polygon: readonly Po
   return labels;
 }
 
-/** An arrow to the distal edge in the finger part: in the web with the most room, or beside the midline of a single digit. */
-function distalArrow(midlines: readonly DrawnMidline[]): { readonly mark: Mark; readonly label: Label } | null {
+/** An arrow to the distal edge in the finger part: in the web with the most room under the digits' names, or beside the midline of a single digit. */
+function distalArrow(midlines: readonly DrawnMidline[], names: readonly Label[]): { readonly mark: Mark; readonly label: Label } | null {
   const places = midlines.map((line, k) => {
     const next = midlines[k + 1];
     const low = next ? Math.max(line.bendEnd.y, next.bendEnd.y) + 3 : (line.bendEnd.y + line.tip.y) / 2;
-    const high = Math.min(line.tip.y, next?.tip.y ?? Number.POSITIVE_INFINITY) - 2;
-    return { low, high, middle: next ? (line.tip.x + next.tip.x) / 2 + 1 : line.tip.x - 3.2 };
+    const middle = next ? (line.tip.x + next.tip.x) / 2 + 1 : line.tip.x - 3.2;
+    const under = names.filter((name) => Math.abs(name.at.x - middle) < ARROW.beside).map((n) => n.at.y - textWidth(n.text, n.height) / 2);
+    const tips = Math.min(line.tip.y, next?.tip.y ?? Number.POSITIVE_INFINITY) - 2;
+    // One name leaves room beside it, two do not.
+    return { low, high: under.length > 1 ? Math.min(...under) - 1.5 : tips, middle };
   });
   const webs = midlines.length > 1 ? places.slice(0, -1) : places;
   const [first, ...others] = webs;
@@ -183,8 +192,11 @@ function centred(text: string, x: number, y: number, height: number): Label {
   return { layer: 'MARK', text, at: { x, y }, height, align: 'center', angle: 0 };
 }
 
-/** A label where it lies on the sheet. One that reads upward stands left of its baseline, mirrored or not. */
+/** A label where it lies on the sheet. One that reads upward is given by the middle of its height, and stands left of its baseline, mirrored or not. */
 export function placeFaceLabel(label: Label, mirrored: boolean): Label {
   const x = mirrored ? -label.at.x : label.at.x;
-  return { ...label, at: { x: label.angle === 90 ? x + label.height / 2 : x, y: label.at.y } };
+  if (label.angle === 0) return { ...label, at: { x, y: label.at.y } };
+  const angle = mirrored ? 180 - label.angle : label.angle;
+  const half = label.height / 2;
+  return { ...label, angle, at: { x: x + half * Math.sin(radians(angle)), y: label.at.y - half * Math.cos(radians(angle)) } };
 }

@@ -1,14 +1,17 @@
 import { clipToPolygon, insidePolygon } from '../../geometry/inside.ts';
 import { type Point, polyline } from '../../geometry/path.ts';
+import { plain } from '../../units/number.ts';
 import { type DashPattern, dashed } from '../dashes.ts';
 import type { Mark } from '../pattern.ts';
-import type { Column, FaceFrame } from './plate-frame.ts';
+import type { FingerPart } from './finger-part.ts';
+import { type Column, type FaceFrame, type HeldDigit, heldColumns } from './plate-frame.ts';
 import type { PlateOptions } from './plate-options.ts';
 import type { PlateOutline } from './plate-outline.ts';
+import { slotBetween } from './slot.ts';
 
 /** How each kind of line on a plate is told apart, with what the legend says of it. */
 export const PLATE_LINES = {
-  'mp-bend': { dashes: [9, 1.5, 1.5, 1.5], words: 'MP bend line, through the MP joints' },
+  'mp-bend': { dashes: [9, 1.5, 1.5, 1.5], words: 'MP bend line' },
   'bend-limit': { dashes: [3, 1.5], words: 'the bend begins and ends here' },
   midline: { dashes: [], words: 'midline of a finger' },
   fold: { dashes: [1.5, 1.5], words: 'mid-lateral line: wing or side wall folds here' },
@@ -45,6 +48,8 @@ export interface DrawnMidline {
   readonly begin: Point;
   readonly bendEnd: Point;
   readonly tip: Point;
+  /** Of its straight end, from straight up the plate toward the ulnar side. radians */
+  readonly heading: number;
 }
 
 export interface FaceMarks {
@@ -64,20 +69,21 @@ export function faceMarks(frame: FaceFrame, outline: PlateOutline, polygon: read
   };
   const clipped = (from: Point, to: Point) => clipToPolygon(polygon, from, to, INSET);
   const midlines = midlinesOf(frame, outline);
-  const { bend } = frame;
-  const across = (share: number) =>
-    acrossDigits(midlines, share).flatMap(([from, to]) => clipToPolygon(polygon, from, to, INSET).slice(0, 1));
-  line('mp-bend', `MP bend line, ${bend.angle} degrees`, across(0.5));
-  if (bend.allowance >= LEAST_DRAWN_BEND) {
-    line('bend-limit', 'bend begins', across(0));
-    line('bend-limit', 'bend ends', across(1));
+  for (const part of frame.parts) {
+    const names = frame.parts.length > 1 ? `, ${part.digits.join(', ')}` : '';
+    const across = (share: number) =>
+      acrossDigits(frame, part, midlines, share).flatMap(([from, to]) => clipToPolygon(polygon, from, to, INSET).slice(0, 1));
+    line('mp-bend', `MP bend line, ${plain(frame.angle, 1)} degrees${names}`, across(0.5));
+    if (part.bend.length < LEAST_DRAWN_BEND) continue;
+    line('bend-limit', `bend begins${names}`, across(0));
+    line('bend-limit', `bend ends${names}`, across(1));
   }
   marks.push({
     layer: 'MARK',
     role: 'mp-joint',
     title: 'MP joints',
     paths: [],
-    circles: midlines.map(({ begin, bendEnd }) => ({ center: between(begin, bendEnd, 0.5), radius: 1.2 })),
+    circles: heldColumns(frame).map(({ held }) => ({ center: held.mp, radius: 1.2 })),
   });
   for (const { digit, points } of midlines) {
     line(
@@ -98,11 +104,12 @@ export function faceMarks(frame: FaceFrame, outline: PlateOutline, polygon: read
       const to = { x: sign * frame.midLateral, y: outline.bar.high };
       line('fold', `${which} mid-lateral line of the hand`, clipped(from, to));
     }
-    const end = which === 'radial' ? midlines[0] : midlines.at(-1);
-    const row = frame.columns.find((c) => c.digit === end?.digit)?.held;
-    if (!end || !row || outline.walls[which] <= 0) continue;
-    const x = frame.rowStart + (which === 'radial' ? row.from : row.to);
-    line('fold', `${which} mid-lateral line of the ${end.digit} finger`, clipped({ x, y: end.bendEnd.y }, { x, y: FAR }));
+    const border = borderColumn(frame, which);
+    if (!border || outline.walls[which] <= 0) continue;
+    const { part, row, bendEnd } = border.held;
+    const across = part.rowStart + (which === 'radial' ? row.from : row.to);
+    const title = `${which} mid-lateral line of the ${border.digit} finger`;
+    line('fold', title, clipped(part.toFlat(across, bendEnd), part.toFlat(across, FAR)));
   }
   const edge = frame.proximal + options.trim;
   if (options.trim > 0) line('trim', 'trim to here when it fits', clipped({ x: -FAR, y: edge }, { x: FAR, y: edge }));
@@ -114,26 +121,43 @@ export function faceMarks(frame: FaceFrame, outline: PlateOutline, polygon: read
 
 /** From the MP joint the fingers come together toward the row at mid phalanx; from there the line runs straight on. */
 function midlinesOf(frame: FaceFrame, outline: PlateOutline): readonly DrawnMidline[] {
-  return frame.columns.flatMap((column): DrawnMidline[] => {
-    const end = outline.distal.find((d) => d.digit === column.digit);
-    if (!column.held || !end) return [];
-    const begin = { x: column.mpX, y: column.mpY - frame.bend.before };
-    const tip = { x: frame.rowStart + column.held.along, y: end.y - INSET };
-    const bendY = begin.y + frame.bend.allowance;
-    const joined = { x: tip.x, y: Math.max(bendY, begin.y + (tip.y - begin.y) / 2) };
-    const bendEnd = between(begin, joined, (bendY - begin.y) / (joined.y - begin.y));
-    return [{ digit: column.digit, points: [{ x: begin.x, y: begin.y - MIDLINE_TAIL }, begin, joined, tip], begin, bendEnd, tip }];
+  return heldColumns(frame).map(({ digit, mpX, held }): DrawnMidline => {
+    const { part, across, mpAcross } = held;
+    const along = (outline.distal.find((d) => d.digit === digit)?.along ?? held.edge) - INSET;
+    const begin = { x: mpX, y: part.beginAt(mpX) };
+    const end = part.endAt(mpAcross);
+    const bendEnd = part.toFlat(mpAcross, end);
+    const tip = part.toFlat(across, along);
+    const points = [{ x: mpX, y: begin.y - MIDLINE_TAIL }, begin, bendEnd, part.toFlat(across, (end + along) / 2), tip];
+    return { digit, points, begin, bendEnd, tip, heading: part.heading };
   });
 }
 
-/** A line through all held digits at a share of their bend, running level out to both sides. */
-function acrossDigits(midlines: readonly DrawnMidline[], share: number): readonly (readonly [Point, Point])[] {
-  const points = midlines.map(({ begin, bendEnd }) => between(begin, bendEnd, share));
+function borderColumn(frame: FaceFrame, which: 'radial' | 'ulnar'): HeldDigit | undefined {
+  const held = heldColumns(frame);
+  return which === 'radial' ? held[0] : held.at(-1);
+}
+
+/** A line through a part's digits at a share of their bend, running on to both sides: with the bend's slope, at a kinked line level; at a slot to its middle. */
+function acrossDigits(
+  frame: FaceFrame,
+  part: FingerPart,
+  midlines: readonly DrawnMidline[],
+  share: number,
+): readonly (readonly [Point, Point])[] {
+  const own = midlines.filter((m) => part.digits.includes(m.digit));
+  const points = own.map(({ begin, bendEnd }) => between(begin, bendEnd, share));
   const first = points[0];
   const last = points.at(-1);
   if (!first || !last) return [];
-  const inner = points.slice(1).map((to, k) => [points[k] as Point, to] as const);
-  return [[first, { x: -FAR, y: first.y }], ...inner, [last, { x: FAR, y: last.y }]];
+  const slope = part.kinked ? 0 : part.bend.slope;
+  const at = frame.parts.indexOf(part);
+  const [before, after] = [frame.parts[at - 1], frame.parts[at + 1]];
+  const to = (from: Point, x: number) => ({ x, y: from.y + slope * (x - from.x) });
+  const radial = to(first, before ? slotBetween(before, part).middleAt(first.y) : -FAR);
+  const ulnar = to(last, after ? slotBetween(part, after).middleAt(last.y) : FAR);
+  const inner = points.slice(1).map((p, k) => [points[k] as Point, p] as const);
+  return [[first, radial], ...inner, [last, ulnar]];
 }
 
 function strapPads(
@@ -145,16 +169,18 @@ function strapPads(
 ): { readonly pads: readonly StrapPad[]; readonly left: readonly string[] } {
   const pads: StrapPad[] = [];
   const left: string[] = [];
-  const place = (pad: Wanted) => {
-    const found = largestPad(polygon, pad, options.strapWidth);
+  // The first wish that finds room.
+  const place = (...wishes: readonly [Wanted, ...Wanted[]]) => {
+    const [{ strap, where }] = wishes;
+    const found = wishes.reduce<StrapPad | null>((pad, wish) => pad ?? largestPad(polygon, wish, options.strapWidth), null);
     if (found) pads.push(found);
-    else left.push(`hook for strap ${pad.strap}, ${pad.where}`);
+    else left.push(`hook for strap ${strap}, ${where}`);
   };
   const handOut = frame.midLateral + frame.wing;
-  const { low, high } = outline.bar;
+  const { low, high, out } = outline.bar;
   const ulnarShift = (frame.columns.at(-1)?.mpY ?? 0) - (frame.columns[0]?.mpY ?? 0);
   const ulnarLow = Math.max(low + ulnarShift, frame.proximal + CORNER_MARK.in + CORNER_MARK.side + 1);
-  place({ strap: 'A', where: 'radial', sign: -1, outs: [handOut], inner: 0, wide: PAD.hand, low: low + 1, high: high - 1 });
+  place({ strap: 'A', where: 'radial', sign: -1, outs: [out, out - PAD.edge], inner: 0, wide: PAD.hand, low: low + 1, high: high - 1 });
   const ulnarHigh = Math.max(ulnarLow + PAD.least, high + ulnarShift - 2);
   place({
     strap: 'A',
@@ -171,17 +197,26 @@ function strapPads(
     ['ulnar', 1],
   ] as const) {
     const end = which === 'radial' ? midlines[0] : midlines.at(-1);
-    const row = frame.columns.find((c) => c.digit === end?.digit)?.held;
-    if (!end || !row) continue;
-    const border = sign * (frame.rowStart + (which === 'radial' ? row.from : row.to)) + outline.walls[which];
-    const toMidline = outline.walls[which] + (which === 'radial' ? row.along - row.from : row.to - row.along);
+    const column = borderColumn(frame, which);
+    if (!end || !column) continue;
+    const { part, row } = column.held;
+    const wall = outline.walls[which];
+    const edge = part.rowStart + (which === 'radial' ? row.from - wall : row.to + wall);
     // A single digit's name and arrow take the distal half.
     const high = midlines.length > 1 ? end.tip.y - 1 : (end.bendEnd.y + end.tip.y) / 2 - 1;
-    const inner = border - toMidline + PAD.midline;
-    const wide = Math.min(PAD.finger, border - PAD.edge - inner);
-    // Beside a free digit the side wall begins only beyond the web: nearer the hand the hook sits further in.
-    const outs = [border, border - outline.walls[which], border - outline.walls[which] - PAD.edge];
-    place({ strap: 'B', where: which, sign, outs, inner, wide, low: end.bendEnd.y + 1, high });
+    const low = end.bendEnd.y + 1;
+    const wanted = (from: number, to: number): Wanted => {
+      // A turned finger part leans: what is free over the hook's whole height counts.
+      const leaning = [from, to].map((y) => sign * part.toFlat(edge, part.alongAt(edge, y)).x);
+      const middle = [from, to].map((y) => sign * part.toFlat(column.held.across, part.alongAt(column.held.across, y)).x);
+      const border = Math.min(...leaning);
+      const inner = Math.max(...middle) + PAD.midline;
+      const wide = Math.min(PAD.finger, border - PAD.edge - inner);
+      // Beside a free digit the side wall begins only beyond the web: nearer the hand the hook sits further in.
+      const outs = [border, border - wall, border - wall - PAD.edge];
+      return { strap: 'B', where: which, sign, outs, inner, wide, low: from, high: to };
+    };
+    place(wanted(low, high), wanted((low + high) / 2, high), wanted(low, (low + high) / 2));
   }
   return { pads, left };
 }

@@ -1,4 +1,5 @@
-import type { NumberEntry } from '../option-entries.ts';
+import type { ChoiceEntry, NumberEntry, OptionTable } from '../option-entries.ts';
+import { BEND_FORMS } from './bend-forms.ts';
 
 /** Everything about a plate that the therapist may choose besides faces, digits and angle; lengths in mm, shares as fractions. */
 export interface PlateOptions {
@@ -20,7 +21,12 @@ export interface PlateOptions {
   readonly trim: number;
   readonly strapWidth: number;
   readonly strapOverlap: number;
+  readonly bend: BendChoice;
 }
+
+/** How the plate is folded over the MP joints; `auto` takes the way that costs sheet and fingers least. */
+export const BEND_CHOICES = ['auto', ...BEND_FORMS] as const;
+export type BendChoice = (typeof BEND_CHOICES)[number];
 
 /** Smallest radius of a corner where the geometry has room; web notches are smaller. mm */
 export const LEAST_CORNER_RADIUS = 6;
@@ -29,7 +35,7 @@ export const LEAST_CORNER_RADIUS = 6;
  * The one table behind the options file, the command's flags and the page's fields. Defaults from the plate model (starting values); those it
  * does not name, and all ranges, are ours: common practice, no source.
  */
-export const PLATE_NUMBER_OPTIONS: readonly NumberEntry<keyof PlateOptions>[] = [
+export const PLATE_NUMBER_OPTIONS: readonly NumberEntry<Exclude<keyof PlateOptions, 'bend'>>[] = [
   { key: 'thickness', unit: 'mm', default: 2.4, low: 1.2, high: 4.8, about: 'thickness of the sheet (3/32 in is 2.4)' },
   { key: 'skinClearance', unit: 'mm', default: 0.5, low: 0, high: 5, about: 'free space between skin and plate, padding included' },
   { key: 'webGap', unit: 'mm', default: 1, low: 0, high: 10, about: 'distance between neighbouring digits' },
@@ -92,9 +98,21 @@ export const PLATE_NUMBER_OPTIONS: readonly NumberEntry<keyof PlateOptions>[] = 
   { key: 'strapOverlap', unit: 'mm', default: 25, low: 10, high: 60, about: 'how far a strap lies over its hook at each end' },
 ];
 
+export const PLATE_CHOICE_OPTIONS: readonly ChoiceEntry<'bend'>[] = [
+  {
+    key: 'bend',
+    choices: BEND_CHOICES,
+    default: 'auto',
+    about:
+      'bend over the MP joints: one straight line, split by a slot between ring and little finger, kinked at each joint, or what costs least',
+  },
+];
+
+export const PLATE_OPTION_TABLE: OptionTable = { numbers: PLATE_NUMBER_OPTIONS, choices: PLATE_CHOICE_OPTIONS };
+
 /** All defaults. */
 export const DEFAULT_PLATE_OPTIONS: PlateOptions = Object.freeze(
-  Object.fromEntries(PLATE_NUMBER_OPTIONS.map((option) => [option.key, option.default])),
+  Object.fromEntries([...PLATE_NUMBER_OPTIONS, ...PLATE_CHOICE_OPTIONS].map((option) => [option.key, option.default])),
 ) as unknown as PlateOptions;
 
 /** A notch must hold its round bottom and its two rounded corners. mm */

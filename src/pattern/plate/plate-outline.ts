@@ -1,8 +1,10 @@
 import { type Corner, type RoundedOutline, roundCorners } from '../../geometry/round-corners.ts';
 import { radians } from '../../units/angle.ts';
 import { distalSteps, levels, type Stretch } from './distal-steps.ts';
-import type { Column, FaceFrame } from './plate-frame.ts';
-import type { PlateOptions } from './plate-options.ts';
+import type { FingerPart } from './finger-part.ts';
+import { type Column, type FaceFrame, type HeldDigit, heldColumns } from './plate-frame.ts';
+import { LEAST_CORNER_RADIUS, type PlateOptions } from './plate-options.ts';
+import { slotAcross, slotBetween, slotCorners } from './slot.ts';
 
 /** Shapes of the edge that are ours, common practice, no source. Lengths in mm. */
 const HAND_FLARE = 4;
@@ -23,11 +25,17 @@ const WING_RUN = 0.6;
 const WALL_RUN = 0.9;
 /** A finger part shorter than this beyond the bend has no room for a waist: its side runs straight. */
 const LEAST_WAISTED = 16;
-/** Radii of the long hollows: thumb cut-out and waist. */
+/** Radii of the long hollows, of the waist and of the thumb cut-out; and of the corner under the radial wing, whose edge runs level from there. */
 const HOLLOW = 18;
+const UNDER_WING = 9;
+/** A radial wing lower than this between bend and thumb web has no room for two round corners and is left away: nothing then wraps past that border. */
+const LEAST_WING = 2 * LEAST_CORNER_RADIUS + 1.2;
 /** Thumb cut-out of a dorsal plate: shares of the mid-lateral distance. */
-const DORSAL_HOLLOW = 0.84;
-const DORSAL_CORNER = 0.9;
+const DORSAL_HOLLOW = 0.8;
+const DORSAL_CORNER = 0.88;
+/** Where the edge runs that has no radial wing, as the same share. */
+const DORSAL_BARE = 0.86;
+const PALMAR_BARE = 0.68;
 /** Thumb cut-out of a palmar plate: it follows the thenar crease, from the radial border to the middle of the hand. */
 const THENAR_NEAR = 0.6;
 const THENAR_FAR = 0.16;
@@ -35,10 +43,13 @@ const THENAR_CORNER = 0.02;
 
 /** The plate's outline, and where its hand part and finger part lie for the marks. */
 export interface PlateOutline extends RoundedOutline {
-  /** How far distal each held digit's edge reaches, from radial to ulnar. */
-  readonly distal: readonly { readonly digit: Column['digit']; readonly y: number }[];
-  /** The radial wing, which passes the thumb web: its two ends in y. */
-  readonly bar: { readonly low: number; readonly high: number };
+  /** The tightest radius of any corner that may lie on skin, and of the hollows between digits, a slot's round end among them; null without one. mm */
+  readonly smallestRadius: number;
+  readonly webRadius: number | null;
+  /** How far distal each held digit's edge reaches, along its part, from radial to ulnar. */
+  readonly distal: readonly { readonly digit: Column['digit']; readonly along: number }[];
+  /** The radial border of the hand part: its two ends in y, and how far out it lies. Wide enough it is a wing, which passes the thumb web. */
+  readonly bar: { readonly low: number; readonly high: number; readonly out: number };
   /** How far the finger part reaches past the mid-lateral lines; negative when the faces meet there. */
   readonly walls: { readonly radial: number; readonly ulnar: number };
 }
@@ -50,145 +61,194 @@ interface SideCorner {
   readonly radius: number;
 }
 
+/** One side of the outline while it is made. */
+interface Side {
+  readonly which: 'radial' | 'ulnar';
+  readonly sign: 1 | -1;
+  /** Columns from the other border to this one, and the held one that lies nearest to this border. */
+  readonly outward: readonly Column[];
+  readonly held: HeldDigit;
+  /** Across: the mid-lateral line of the finger part on this side, and its edge. */
+  readonly midLateral: number;
+  readonly edge: number;
+  readonly wall: number;
+  /** Along: the level of the distal edge. */
+  readonly distal: number;
+}
+
 /** The flat outline of one face: lines and arcs, counter-clockwise, every corner rounded. */
 export function plateOutline(frame: FaceFrame, options: PlateOptions): PlateOutline {
-  const held = frame.columns.filter((c) => c.held);
   const walls = { radial: sideWall(frame, 'radial'), ulnar: sideWall(frame, 'ulnar') };
-  const stretches = held.map((column, k): Stretch => {
-    const row = column.held;
-    const from = frame.rowStart + (row?.from ?? 0) - (k === 0 ? walls.radial : 0);
-    const to = frame.rowStart + (row?.to ?? 0) + (k === held.length - 1 ? walls.ulnar : 0);
-    const bendEnd = column.mpY - frame.bend.before + frame.bend.allowance;
-    return { from, to, edge: column.edge, notchLimit: Math.max(column.web, bendEnd + FINGER_FLARE) };
+  const { parts } = frame;
+  const slots = parts.slice(1).map((ulnar, k) => slotBetween(parts[k] as FingerPart, ulnar));
+  const stretches = parts.map((part, p) => {
+    const columns = heldColumns(frame).filter((c) => c.held.part === part);
+    return columns.map(({ held }, k): Stretch => {
+      const [first, last] = [k === 0, k === columns.length - 1];
+      const before = slots[p - 1];
+      const after = slots[p];
+      const from =
+        first && before ? slotAcross(before, part, held.edge, 'ulnar') : part.rowStart + held.row.from - (first ? walls.radial : 0);
+      const to = last && after ? slotAcross(after, part, held.edge, 'radial') : part.rowStart + held.row.to + (last ? walls.ulnar : 0);
+      return { from, to, edge: held.edge, notchLimit: Math.max(held.web, held.bendEnd + FINGER_FLARE) };
+    });
   });
-  const level = levels(stretches);
-  const radial = side(frame, 'radial', walls.radial, level[0] ?? 0, options);
-  const ulnar = side(frame, 'ulnar', walls.ulnar, level.at(-1) ?? 0, options);
+  const level = stretches.map(levels);
+  const radial = side(frame, sideOf(frame, 'radial', walls.radial, level[0]?.[0] ?? 0), options);
+  const ulnar = side(frame, sideOf(frame, 'ulnar', walls.ulnar, level.at(-1)?.at(-1) ?? 0), options);
+  const edge = parts.map((part, p) =>
+    distalSteps(stretches[p] ?? [], level[p] ?? [], options.webNotch).map(({ x, y, radius }): Corner => ({ ...part.toFlat(x, y), radius })),
+  );
+  const distal = edge.toReversed().flatMap((corners, k): readonly Corner[] => {
+    const p = parts.length - 1 - k;
+    const slot = slots[p - 1];
+    const between = slot
+      ? slotCorners(slot, parts[p - 1] as FingerPart, level[p - 1]?.at(-1) ?? 0, parts[p] as FingerPart, level[p]?.[0] ?? 0)
+      : [];
+    return [...corners, ...between];
+  });
   const corners: Corner[] = [
     ...ulnar.corners.map(({ out, y, radius }) => ({ x: out, y, radius })),
-    ...distalSteps(stretches, level, options.webNotch),
+    ...distal,
     ...radial.corners.toReversed().map(({ out, y, radius }) => ({ x: -out, y, radius })),
   ];
+  const flat = level.flat();
+  const rounded = roundCorners(corners);
+  const web = rounded.corners.filter((c) => c.wanted < LEAST_CORNER_RADIUS).map((c) => c.radius);
   return {
-    ...roundCorners(corners),
-    distal: held.map((c, k) => ({ digit: c.digit, y: level[k] as number })),
+    ...rounded,
+    smallestRadius: Math.min(...rounded.corners.filter((c) => c.wanted >= LEAST_CORNER_RADIUS).map((c) => c.radius)),
+    webRadius: web.length > 0 ? Math.min(...web) : null,
+    distal: heldColumns(frame).map((c, k) => ({ digit: c.digit, along: flat[k] as number })),
     bar: radial.bar,
     walls,
   };
 }
 
+function outwardColumns(frame: FaceFrame, which: 'radial' | 'ulnar'): readonly Column[] {
+  return which === 'ulnar' ? frame.columns : frame.columns.toReversed();
+}
+
+function lastHeld(outward: readonly Column[]): HeldDigit {
+  return outward.findLast((c): c is HeldDigit => c.held !== null) as HeldDigit;
+}
+
+function sideOf(frame: FaceFrame, which: 'radial' | 'ulnar', wall: number, distal: number): Side {
+  const outward = outwardColumns(frame, which);
+  const held = lastHeld(outward);
+  const { part, row } = held.held;
+  const sign = which === 'ulnar' ? 1 : -1;
+  const midLateral = part.rowStart + (which === 'ulnar' ? row.to : row.from);
+  return { which, sign, outward, held, midLateral, edge: midLateral + sign * wall, wall, distal };
+}
+
 /** How far the finger part reaches past the mid-lateral line on a side; beside a free digit no further than the web lets it. */
 function sideWall(frame: FaceFrame, which: 'radial' | 'ulnar'): number {
-  const outward = which === 'ulnar' ? frame.columns : frame.columns.toReversed();
   const wall = frame.walls[which];
-  const held = outward.findLast((c) => c.held) as Column;
-  if (held === outward.at(-1) || wall <= 0) return wall;
-  const room = held.edge - wallBase(frame, which, held);
-  const inner = Math.min(wall, INNER_WALL_SHARE * room);
+  const outward = outwardColumns(frame, which);
+  const { held } = lastHeld(outward);
+  if (outward.at(-1)?.held || wall <= 0) return wall;
+  const inner = Math.min(wall, INNER_WALL_SHARE * (held.edge - wallBase(outward)));
   return inner < LEAST_INNER_WALL ? 0 : inner;
 }
 
-/** Where a side wall beside a free digit may begin: distal of the web, and clear of the corner at the free digit's own edge. */
-function wallBase(frame: FaceFrame, which: 'radial' | 'ulnar', held: Column): number {
-  const at = frame.columns.indexOf(held);
-  const neighbour = frame.columns[which === 'ulnar' ? at + 1 : at - 1] as Column;
-  return Math.max(held.web, neighbour.edge + INNER_CORNER_ROOM);
+/** Along: where a side wall beside a free digit may begin, distal of the web and clear of the corner at the free digit's own edge. */
+function wallBase(outward: readonly Column[]): number {
+  const column = lastHeld(outward);
+  const neighbour = outward[outward.indexOf(column) + 1] as Column;
+  const { part, web, across } = column.held;
+  return Math.max(web, part.alongAt(across, neighbour.edge + INNER_CORNER_ROOM));
 }
 
 /** One side from the proximal edge to the distal one. */
-function side(frame: FaceFrame, which: 'radial' | 'ulnar', wall: number, distal: number, options: PlateOptions) {
-  const outward = which === 'ulnar' ? frame.columns : frame.columns.toReversed();
-  const border = outward.at(-1) as Column;
-  const handOut = frame.midLateral + frame.wing;
-  const finger = border.held ? borderFinger(frame, which, border, wall, distal, options) : null;
-  const top = finger?.handTop ?? border.edge;
-  const bar = Math.min(BAR_SHARE * -frame.proximal, BAR_MOST * (top - frame.proximal));
-  const hand = which === 'ulnar' ? ulnarHand(frame, options) : radialHand(frame, top - bar, options);
-  const distalPart = finger?.corners ?? freeDigits(frame, which, outward, wall, distal, options);
-  return {
-    corners: [...hand, { out: handOut, y: top, radius: options.cornerRadius }, ...distalPart],
-    bar: { low: top - bar, high: top },
+function side(frame: FaceFrame, of: Side, options: PlateOptions) {
+  const border = of.outward.at(-1) as Column;
+  const wide = frame.midLateral + frame.wing;
+  const finish = (handOut: number, run: number) => {
+    const finger = border.held ? borderFinger(frame, of, handOut, run, options) : null;
+    const top = finger?.handTop ?? border.edge;
+    return { handOut, top, finger, height: Math.min(BAR_SHARE * -frame.proximal, BAR_MOST * (top - frame.proximal)) };
   };
+  // The radial wing passes the thumb web, which ends it. Where that leaves little its upper edge runs in more steeply; where that leaves too
+  // little, the edge stays on this side of the border.
+  const lowOf = ({ top, height }: { readonly top: number; readonly height: number }) => Math.max(top - height, frame.thumbLimit);
+  const narrow = ({ top, height }: { readonly top: number; readonly height: number }) =>
+    of.which === 'radial' && top - lowOf({ top, height }) < LEAST_WING;
+  const winged = [finish(wide, WING_RUN), finish(wide, 0)].find((one) => !narrow(one));
+  const shape = winged ?? finish(frame.midLateral * (frame.face === 'dorsal' ? DORSAL_BARE : PALMAR_BARE), WING_RUN);
+  const { handOut, top, finger, height } = shape;
+  const bare = winged === undefined;
+  const bar = { low: bare ? top - height : lowOf(shape), high: top, out: handOut };
+  const hand = of.which === 'ulnar' ? ulnarHand(frame, options) : radialHand(frame, bar, bare, options);
+  const distalPart = finger?.corners ?? freeDigits(of, handOut, options);
+  return { corners: [...hand, { out: handOut, y: top, radius: options.cornerRadius }, ...distalPart], bar };
 }
 
 function ulnarHand(frame: FaceFrame, options: PlateOptions): readonly SideCorner[] {
   return [{ out: frame.midLateralProximal + frame.wing, y: frame.proximal, radius: options.cornerRadius * 1.5 }];
 }
 
-/** The radial side proximal of the radial wing: the thumb web's cut-out. */
-function radialHand(frame: FaceFrame, barLow: number, options: PlateOptions): readonly SideCorner[] {
-  const room = barLow - frame.proximal;
-  const wing = { out: frame.midLateral + frame.wing, y: barLow, radius: options.cornerRadius };
+/** The radial side proximal of the radial wing: the thumb web's cut-out. Under a wing the edge runs level, so that all of it is clear of the web. */
+function radialHand(frame: FaceFrame, bar: PlateOutline['bar'], bare: boolean, options: PlateOptions): readonly SideCorner[] {
+  const room = bar.low - frame.proximal;
+  const wing = { out: bar.out, y: bar.low, radius: options.cornerRadius };
   if (frame.face === 'dorsal') {
-    return [
-      { out: frame.midLateralProximal * DORSAL_CORNER, y: frame.proximal, radius: options.cornerRadius * 1.5 },
-      { out: frame.midLateral * DORSAL_HOLLOW, y: barLow - 0.35 * room, radius: HOLLOW },
-      wing,
-    ];
+    const corner = { out: frame.midLateralProximal * DORSAL_CORNER, y: frame.proximal, radius: options.cornerRadius * 1.5 };
+    return bare ? [corner] : [corner, { out: frame.midLateral * DORSAL_HOLLOW, y: bar.low, radius: UNDER_WING }, wing];
   }
-  return [
+  const thenar = [
     { out: frame.midLateral * THENAR_CORNER, y: frame.proximal, radius: options.cornerRadius * 1.25 },
-    { out: frame.midLateral * THENAR_FAR, y: barLow - 0.6 * room, radius: HOLLOW * 1.5 },
-    { out: frame.midLateral * THENAR_NEAR, y: barLow - 0.12 * room, radius: HOLLOW },
-    wing,
+    { out: frame.midLateral * THENAR_FAR, y: bar.low - 0.6 * room, radius: HOLLOW * 1.5 },
   ];
-}
-
-/** Where the row's mid-lateral line lies, outward from the middle of the hand. */
-function rowEnd(frame: FaceFrame, which: 'radial' | 'ulnar'): number {
-  const held = frame.columns.flatMap((c) => (c.held ? [c.held] : []));
-  return which === 'ulnar' ? frame.rowStart + (held.at(-1)?.to ?? 0) : -(frame.rowStart + (held[0]?.from ?? 0));
+  return bare
+    ? [...thenar, { ...wing, radius: HOLLOW }]
+    : [...thenar, { out: frame.midLateral * THENAR_NEAR, y: bar.low, radius: HOLLOW }, wing];
 }
 
 /** From the hand's wing, drawn in at the bend, to the end of a border digit's side wall; and where the wing must end. */
 function borderFinger(
   frame: FaceFrame,
-  which: 'radial' | 'ulnar',
-  border: Column,
-  wall: number,
-  distal: number,
+  of: Side,
+  handOut: number,
+  run: number,
   options: PlateOptions,
 ): { readonly handTop: number; readonly corners: readonly SideCorner[] } {
-  const midLateral = rowEnd(frame, which);
-  const edge = midLateral + wall;
-  const { bend } = frame;
-  const begin = border.mpY - bend.before;
-  const end = { out: edge, y: distal, radius: options.cornerRadius };
-  const handOut = frame.midLateral + frame.wing;
+  const { part } = of.held.held;
+  const corner = (across: number, along: number, radius: number): SideCorner => {
+    const p = part.toFlat(across, along);
+    return { out: of.sign * p.x, y: p.y, radius };
+  };
+  const bendEnd = part.endAt(of.midLateral);
+  const midLateral = corner(of.midLateral, bendEnd, 0);
+  const edge = corner(of.edge, part.endAt(of.edge), 0).out;
   const straight = (handOut + edge) / 2;
-  const drawnIn = Math.min(straight, (frame.midLateral + midLateral) / 2);
-  const waist = straight + (drawnIn - straight) * Math.min(1, bend.angle / FULL_WAIST_ANGLE);
-  const handTop = begin - Math.max(HAND_FLARE, WING_RUN * (handOut - waist));
-  const bendEnd = begin + bend.allowance;
-  if (distal - bendEnd < LEAST_WAISTED) return { handTop, corners: [end] };
+  const drawnIn = Math.min(straight, (Math.min(frame.midLateral, handOut) + midLateral.out) / 2);
+  const waist = straight + (drawnIn - straight) * Math.min(1, frame.angle / FULL_WAIST_ANGLE);
+  const begin = part.beginAt(of.sign * waist);
+  const handTop = begin - Math.max(HAND_FLARE, run * (handOut - waist));
+  const end = corner(of.edge, of.distal, options.cornerRadius);
+  if (of.distal - bendEnd < LEAST_WAISTED) return { handTop, corners: [end] };
   const wallStart = bendEnd + Math.max(FINGER_FLARE, WALL_RUN * (edge - waist));
-  const walled = distal - wallStart > 2 * options.cornerRadius;
+  const walled = of.distal - wallStart > 2 * options.cornerRadius;
   return {
     handTop,
     corners: [
-      { out: waist, y: begin + bend.allowance / 2, radius: HOLLOW },
-      ...(walled ? [{ out: edge, y: wallStart, radius: options.cornerRadius }] : []),
+      { out: waist, y: begin + part.bend.length / 2, radius: HOLLOW },
+      ...(walled ? [corner(of.edge, wallStart, options.cornerRadius)] : []),
       end,
     ],
   };
 }
 
 /** From the wing along the free digits' MP joints to the held digits, and up beside them. */
-function freeDigits(
-  frame: FaceFrame,
-  which: 'radial' | 'ulnar',
-  outward: readonly Column[],
-  wall: number,
-  distal: number,
-  options: PlateOptions,
-): readonly SideCorner[] {
-  const sign = which === 'ulnar' ? 1 : -1;
-  const free = outward.slice(outward.findLastIndex((c) => c.held) + 1);
-  const held = outward[outward.length - free.length - 1] as Column;
-  const boundary = which === 'ulnar' ? held.to : -held.from;
+function freeDigits(of: Side, handOut: number, options: PlateOptions): readonly SideCorner[] {
+  const { outward, sign, wall } = of;
+  const { held } = of.held;
+  const free = outward.slice(outward.indexOf(of.held) + 1);
+  const boundary = of.which === 'ulnar' ? of.held.to : -of.held.from;
   const near = free[0] as Column;
   const far = free.at(-1) as Column;
-  const start = { out: frame.midLateral + frame.wing, y: far.edge };
+  const start = { out: handOut, y: far.edge };
   const end = { out: boundary, y: near.edge };
   const between = free
     .slice(1, -1)
@@ -198,16 +258,14 @@ function freeDigits(
       const line = end.y + ((out - end.out) / (start.out - end.out)) * (start.y - end.y);
       return line > column.edge ? [{ out, y: column.edge, radius: HOLLOW }] : [];
     });
-  const midLateral = rowEnd(frame, which);
-  const edge = midLateral + wall;
-  const base = wallBase(frame, which, held);
+  const corner = (across: number, along: number): SideCorner => {
+    const p = held.part.toFlat(across, along);
+    return { out: sign * p.x, y: p.y, radius: options.cornerRadius };
+  };
+  const base = wall > 0 ? wallBase(outward) : 0;
   const up: readonly SideCorner[] =
     wall > 0
-      ? [
-          { out: midLateral, y: base, radius: options.cornerRadius },
-          { out: edge, y: base + wall * Math.tan(WALL_SLOPE), radius: options.cornerRadius },
-          { out: edge, y: distal, radius: options.cornerRadius },
-        ]
-      : [{ out: edge, y: distal, radius: options.cornerRadius }];
+      ? [corner(of.midLateral, base), corner(of.edge, base + wall * Math.tan(WALL_SLOPE)), corner(of.edge, of.distal)]
+      : [corner(of.edge, of.distal)];
   return [...between, { ...end, radius: options.cornerRadius }, ...up];
 }

@@ -12,6 +12,9 @@ import { PLATE_LINES, type PlateLine } from './plate-marks.ts';
 import type { PlateFigures } from './plate-report.ts';
 import { PLATE_CAUTIONS, PLATE_STEPS } from './plate-steps.ts';
 
+/** What the fact line says of the way a plate is folded. */
+const BEND_WORDS = { straight: 'one straight line', split: 'split between ring and little', kinked: 'kinked at each joint' } as const;
+
 const TEXT = 2.2;
 const GAP = 6;
 const SAMPLE = 16;
@@ -82,8 +85,8 @@ export function factLines(
   const { design, options: o, frame } = f;
   const mm = (value: number) => plain(value, 1);
   const faces = frame.faces.map((face, k) => {
-    const wide = mm(2 * (face.midLateral + face.wing));
-    return `${face.face} plate: hand part ${wide} wide, bend ${mm(face.bend.allowance)} long, tightest corner ${mm(Math.min(...(f.outlines[k]?.corners ?? []).map((c) => c.radius)))}`;
+    const wide = mm(face.midLateral + face.wing + (f.outlines[k]?.bar.out ?? 0));
+    return `${face.face} plate: hand part ${wide} wide, bend ${mm(Math.max(...face.parts.map((part) => part.bend.length)))} long, ${BEND_WORDS[face.bend.form]}, tightest corner ${mm(f.outlines[k]?.smallestRadius ?? 0)}`;
   });
   return [
     `${hand.code}   ${hand.side.toUpperCase()} HAND${hand.invented ? '   (invented demo)' : ''}`,

@@ -1,6 +1,6 @@
 import { type Body, edgeLength } from '../../geometry/offset-ellipse.ts';
 import { hullPerimeter } from '../../geometry/taut-path.ts';
-import type { FaceFrame, PlateFrame } from './plate-frame.ts';
+import { type FaceFrame, heldColumns, type PlateFrame } from './plate-frame.ts';
 import type { PlateOptions } from './plate-options.ts';
 import type { PlateOutline } from './plate-outline.ts';
 
@@ -47,7 +47,7 @@ export function straps(frame: PlateFrame, outlines: readonly PlateOutline[], opt
       id: 'A',
       where: 'round the hand, through the thumb web',
       width: Math.floor(Math.min(options.strapWidth, bar)),
-      length: cut(hand, handCovered(face)),
+      length: cut(hand, handCovered(face, outline)),
     },
     {
       id: 'B',
@@ -58,15 +58,15 @@ export function straps(frame: PlateFrame, outlines: readonly PlateOutline[], opt
   ];
 }
 
-function handCovered(face: FaceFrame): number {
-  return 2 * (face.midLateral + face.wing);
+function handCovered(face: FaceFrame, outline: PlateOutline): number {
+  return face.midLateral + face.wing + outline.bar.out;
 }
 
 /** What the shortest held digit's finger part leaves for a strap. */
 function shortestFinger(face: FaceFrame, outline: PlateOutline): number {
-  const lengths = outline.distal.map(({ digit, y }) => {
-    const column = face.columns.find((c) => c.digit === digit);
-    return y - ((column?.mpY ?? 0) - face.bend.before + face.bend.allowance) - 2 * BAR_MARGIN;
+  const lengths = heldColumns(face).map(({ digit, held }) => {
+    const along = outline.distal.find((d) => d.digit === digit)?.along ?? held.edge;
+    return along - held.bendEnd - 2 * BAR_MARGIN;
   });
   return Math.max(0, Math.min(...lengths));
 }

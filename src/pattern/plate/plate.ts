@@ -2,6 +2,7 @@ import { chordPoints } from '../../geometry/inside.ts';
 import { boxOf, unionBox } from '../../geometry/path-measures.ts';
 import { placePath, reversePath } from '../../geometry/transform.ts';
 import type { Hand } from '../../hand/hand.ts';
+import { type FoldFindings, judgePlate } from '../../judge/judge-plate.ts';
 import { failure, type Result, success } from '../../units/result.ts';
 import type { Mark, Part, Pattern } from '../pattern.ts';
 import { boxOfDrawn, shiftDrawn, shiftPart } from '../place-marks.ts';
@@ -16,7 +17,7 @@ import { type PlateReport, plateFigures, plateReport, plateWarnings } from './pl
 import { plateSheet } from './plate-sheet.ts';
 
 /** Raised whenever the same inputs give another outline; the CHANGELOG says by how many mm. */
-export const PLATE_GEOMETRY_VERSION = '1';
+export const PLATE_GEOMETRY_VERSION = '2';
 
 /** Free margin round everything drawn, between two faces, and under them. mm */
 const MARGIN = 5;
@@ -42,8 +43,27 @@ export function makePlate(hand: Hand, design: PlateDesign, options: PlateOptions
   const cutBack = frame.faces.flatMap((face, k) => stepProblems(face, outlines[k]?.distal ?? [], options));
   if (cutBack.length > 0) return failure(...cutBack);
   const figures = plateFigures(design, options, frame, outlines);
-  const warnings = [...framed.warnings, ...plateWarnings(figures)];
   const faces = frame.faces.map((face, k) => facePart(face, outlines[k] as PlateOutline, hand, options));
+  const folds: FoldFindings[] = [];
+  for (const [k, { part }] of faces.entries()) {
+    const { face, angle } = frame.faces[k] as FaceFrame;
+    const { outline, marks } = part;
+    const drawn = {
+      outline,
+      marks,
+      face,
+      side: hand.side,
+      digits: frame.digits,
+      angle,
+      thickness: options.thickness,
+      clearance: options.skinClearance,
+    };
+    const found = judgePlate(drawn, hand, options.webGap);
+    // Every plate has the marks that folding needs and a complete hand: without them it would not be a plate.
+    if (!found) throw new Error(`the ${face} plate cannot be folded along its marks`);
+    folds.push(found);
+  }
+  const warnings = [...framed.warnings, ...plateWarnings(figures, folds)];
   const parts = sideBySide(faces.map((f) => f.part));
   const partsBox = unionBox(parts.map((part) => boxOf([part.outline])));
   const left = faces.flatMap((f) => f.left);
@@ -74,7 +94,7 @@ export function makePlate(hand: Hand, design: PlateDesign, options: PlateOptions
     notes: plateNotes(figures, hand, date, PLATE_GEOMETRY_VERSION, left, used),
     warnings,
   };
-  return success({ pattern, report: plateReport(figures, warnings) }, warnings);
+  return success({ pattern, report: plateReport(figures, folds, warnings) }, warnings);
 }
 
 /**

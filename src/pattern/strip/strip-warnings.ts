@@ -4,14 +4,12 @@ import { LEAST_FREE_PIP_FLEXION } from '../../block/score-terms.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { plain } from '../../units/number.ts';
 import type { Warning } from '../../units/result.ts';
+import { loopsOverPip } from './loops-over-pip.ts';
 import type { StripFigures } from './strip-report.ts';
-
-/** How much larger a finger is round its PIP joint than at mid proximal phalanx, at least: 5 mm (from memory, to be measured). */
-const PIP_LARGER_BY = 5;
 
 /** Everything about a strip that does not stop it but that the therapist must see. */
 export function stripWarnings(hand: Hand, f: Omit<StripFigures, 'warnings'>): readonly Warning[] {
-  return [...differential(f), ...freePip(f), ...trimCover(f), ...borderTarget(hand, f), ...loopsOverPip(hand, f)];
+  return [...differential(f), ...freePip(f), ...trimCover(f), ...borderTarget(hand, f), ...loopsOverPip(hand, f.loops)];
 }
 
 function differential({ options }: Omit<StripFigures, 'warnings'>): readonly Warning[] {
@@ -69,33 +67,6 @@ function borderTarget(hand: Hand, { block }: Omit<StripFigures, 'warnings'>): re
       where: 'target.digit',
       message: `the ${target} finger is a border digit: in a three-digit block its rotation is not controlled, above all when its joints are hypermobile`,
       next: 'prefer a block of four digits',
-    },
-  ];
-}
-
-/** A closed loop must pass over the PIP joint on its way to its place. */
-function loopsOverPip(hand: Hand, { loops }: Omit<StripFigures, 'warnings'>): readonly Warning[] {
-  const tight = loops.flatMap((loop) => {
-    const [digit] = loop.digits;
-    const measures = digit && loop.digits.length === 1 ? hand.digits[digit] : undefined;
-    if (!digit || !measures) return [];
-    const pip = measures.pipCircumference ?? measures.circumference + PIP_LARGER_BY;
-    return loop.innerCircumference < pip
-      ? [{ digit, loop: loop.innerCircumference, pip, measured: measures.pipCircumference !== undefined }]
-      : [];
-  });
-  if (tight.length === 0) return [];
-  const list = tight
-    .map((t) => `${t.digit} (${plain(t.loop, 1)} inside, PIP ${t.measured ? '' : 'about '}${plain(t.pip, 1)} round)`)
-    .join(', ');
-  const first = tight[0];
-  return [
-    {
-      code: 'LOOP_OVER_PIP',
-      where: 'skinClearance',
-      message: `a loop closed off the hand would not pass over the PIP joint of ${list}`,
-      ...(first ? { value: first.loop, limit: first.pip } : {}),
-      next: 'mould and close the strip on the hand and check that it comes off; measure pipCircumference; more skinClearance loosens the loop',
     },
   ];
 }
