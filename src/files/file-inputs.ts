@@ -22,6 +22,16 @@ export async function requestFromDrawing(path: string): Promise<Result<PatternRe
   return bytes.ok ? unmixed(bytes.value, path) : bytes;
 }
 
+/** The same with all that the drawing carries, the machine that it was made for too; the inputs beside the request are not checked. */
+export async function readOwnDrawing(path: string): Promise<Result<{ readonly request: PatternRequest; readonly inputs: unknown }>> {
+  const bytes = await readBytes(path, LARGEST_DRAWING_BYTES);
+  if (!bytes.ok) return bytes;
+  const request = await unmixed(bytes.value, path);
+  const inputs = embeddedInputs(bytes.value);
+  if (!request.ok) return request;
+  return inputs.ok ? success({ request: request.value, inputs: inputs.value }, request.warnings) : inputs;
+}
+
 /** The request that a drawing carries, with the version of the geometry that drew it. */
 export async function readEmbeddedRequest(
   path: string,

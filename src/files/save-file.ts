@@ -189,7 +189,7 @@ async function folderProblem(folder: string): Promise<Problem | null> {
     await rmdir(trial);
     return null;
   } catch (error) {
-    const reason = errorCode(error) === 'ENOTDIR' ? 'it, or a folder above it, is a file' : `the system says ${errorCode(error)}`;
+    const reason = errorCode(error) === 'ENOTDIR' ? 'it, or a folder above it, is a file' : systemReason(errorCode(error));
     const message = `cannot write into the folder ${folder}: ${reason}; choose a folder that you may write to`;
     return problem('OUTPUT_NOT_WRITABLE', folder, message);
   } finally {

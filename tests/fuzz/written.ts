@@ -6,7 +6,9 @@ import { hold, readable } from './must-hold.ts';
 
 const SVG_ELEMENTS = new Set(['svg', 'title', 'desc', 'metadata', 'g', 'path']);
 const SVG_ATTRIBUTES = new Set(
-  'xmlns version xmlns:xlink xmlns:svgjs width height viewBox id data-part data-layer d fill stroke stroke-width data-role'.split(' '),
+  'xmlns version xmlns:xlink xmlns:svgjs xmlns:inkscape inkscape:groupmode inkscape:label width height viewBox id data-part data-layer d fill stroke stroke-width data-role'.split(
+    ' ',
+  ),
 );
 const DXF_ENTITIES = new Set(['LWPOLYLINE', 'CIRCLE', 'LINE']);
 const TAG = /<(\/?)([^\s/>]+)((?:\s+[^\s=]+="[^"<]*")*)\s*(\/?)>/y;

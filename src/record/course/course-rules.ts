@@ -15,7 +15,7 @@ import {
   wornEnough,
 } from './course.ts';
 import { addDays, daysBetween } from './days.ts';
-import { mpLost, pause, stopNow, stopRing } from './harm.ts';
+import { leftOff, mpLost, pause, stopNow, stopRing } from './harm.ts';
 import { SURE } from './slope.ts';
 
 export type CourseAction = 'stop' | 'pause' | 'wean' | 'refit' | 'switch' | 'teach' | 'change' | 'keep' | 'refer' | 'review' | 'wait';
@@ -194,8 +194,9 @@ function otherIsWorse(course: Course): boolean {
 
 function teach(course: Course): CourseFigures['TEACH'] | null {
   const { visits, lastIndex, device, weaning, last } = course;
-  if (weaning || course.justMade || last.noted.wear === null || wornEnough(visits, lastIndex) !== false || gaining(course)) return null;
-  const times = visits.filter((_, k) => k > device.start && wornEnough(visits, k) === false).length;
+  if (weaning || course.justMade || last.noted.wear === null || wornEnough(visits, lastIndex) !== false) return null;
+  if (leftOff(course, lastIndex) !== null || gaining(course)) return null;
+  const times = visits.filter((_, k) => k > device.start && wornEnough(visits, k) === false && leftOff(course, k) === null).length;
   return { wear: last.noted.wear, agreed: agreedBefore(visits, lastIndex), times };
 }
 

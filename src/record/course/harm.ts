@@ -124,6 +124,14 @@ export function pause(course: Course): CourseFigures['PAUSE'] | null {
   return { causes, measureAgain: byMotion && course.last.noted.repeated !== true };
 }
 
+/** Whether the advice at the visit before one was to leave the device off: what was worn since then is not the patient's doing. */
+export function leftOff({ record, goal }: Course, index: number): 'stop' | 'pause' | null {
+  const earlier = index === 0 ? null : courseOf(record, goal, index - 1);
+  if (earlier === null) return null;
+  if (stopNow(earlier) ?? stopRing(earlier)) return 'stop';
+  return pause(earlier) ? 'pause' : null;
+}
+
 function signCauses(course: Course): readonly PauseCause[] {
   const { visits } = course;
   const causes: PauseCause[] = [];

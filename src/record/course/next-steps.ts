@@ -3,7 +3,7 @@ import type { CourseFigures, CourseReminder, CourseReminders, CourseRule, Slope 
 import type { Case } from '../case.ts';
 import { type Course, courseOf, servedSlope } from './course.ts';
 import { COURSE_RULES, type CourseAction, type Urgency, USUAL_GOAL } from './course-rules.ts';
-import { pause, stopNow, stopRing } from './harm.ts';
+import { leftOff } from './harm.ts';
 
 /** A rule that applies, with what it was computed from. */
 export type Step = {
@@ -49,15 +49,13 @@ export function nextSteps(record: Case, nextBlocks: readonly string[] = []): Nex
 }
 
 function remindersOf(course: Course): readonly Reminder[] {
-  const { last, before, device, record, goal, lastIndex, justMade, weaning } = course;
+  const { last, before, device, lastIndex, justMade, weaning } = course;
   const reminders: Reminder[] = [];
   const missing = HARM_KEYS.filter((key) => last.noted[key] === null);
   if (missing.length > 0) reminders.push({ reminder: 'HARM_NOT_NOTED', figures: { missing } });
-  const earlier = before === null ? null : courseOf(record, goal, lastIndex - 1);
-  if (earlier && before) {
-    if (stopNow(earlier) ?? stopRing(earlier)) reminders.push({ reminder: 'AFTER_STOP', figures: { on: before.date } });
-    else if (pause(earlier)) reminders.push({ reminder: 'AFTER_PAUSE', figures: { on: before.date } });
-  }
+  const off = leftOff(course, lastIndex);
+  if (off !== null && before !== null)
+    reminders.push({ reminder: off === 'stop' ? 'AFTER_STOP' : 'AFTER_PAUSE', figures: { on: before.date } });
   if (device.made === null) reminders.push({ reminder: 'DEVICE_NOT_NOTED', figures: {} });
   if (device.made !== null && !justMade && !weaning && last.noted.wear === null)
     reminders.push({ reminder: 'WEAR_NOT_NOTED', figures: {} });
