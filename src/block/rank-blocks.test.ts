@@ -90,11 +90,11 @@ describe('rankBlocks(candidates, about)', () => {
     expect(best({ ...CASE, digit: 'long', hypermobile: ['little'] }).figures.block.id).toBe('long-raised-in-three');
   });
 
-  // PIP motion 0 to 100 (AAOS-type tables), 110 (teaching material); the scale between: common practice, no source.
+  // PIP motion 0 to 100 (AAOS-type tables); the scale between: common practice, no source.
   it.each([
     [140, 10],
     [LEAST_FREE_PIP_FLEXION, 10],
-    [100, 5],
+    [95, 5],
     [90, 0],
     [60, 0],
   ])('gives a digit stopped at %d degrees %d points for free PIP flexion', (angle, points) => {

@@ -9,6 +9,8 @@ import type { StripFigures } from './strip/strip-report.ts';
 export interface CutListRow {
   readonly at: number;
   readonly title: string;
+  /** Levels of the proximal and the distal edge there, mm, where they are not straight. */
+  readonly edges?: readonly [number, number];
 }
 
 /** One piece as it can be cut with a ruler alone; mm. */
