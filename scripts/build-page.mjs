@@ -1,6 +1,6 @@
 // Builds the page into one file: script and style inline, and a policy that allows these two by their hashes and nothing else.
 import { createHash } from 'node:crypto';
-import { mkdir, rename, writeFile } from 'node:fs/promises';
+import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
@@ -28,6 +28,18 @@ const withoutFontsAndImages = {
   },
 };
 
+/** Only the command prints forms as JSON Schema: what makes them is left out, each of its functions saying so if it were ever called. */
+const withoutJsonSchema = {
+  name: 'without-json-schema',
+  enforce: 'pre',
+  async load(id) {
+    if (!/zod\/v4\/core\/(json-schema-processors|to-json-schema)\.js$/.test(id)) return undefined;
+    const names = [...(await readFile(id, 'utf8')).matchAll(/^export (?:const|function|class) (\w+)/gm)].map(([, name]) => name);
+    return `const leftOut = () => { throw new Error('JSON Schema'); };
+      ${names.map((name) => `export { leftOut as ${name} };`).join(' ')}`;
+  },
+};
+
 /** Writes the page to `target` and returns its size in bytes; throws when it would load anything or is too large. */
 export async function buildPage(target = PAGE) {
   // The same page whoever builds it; within the tests vite would take their own mode.
@@ -37,7 +49,7 @@ export async function buildPage(target = PAGE) {
     root: join(root, 'src', 'page'),
     logLevel: 'warn',
     oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-    plugins: [withoutFontsAndImages, viteSingleFile({ removeViteModuleLoader: true })],
+    plugins: [withoutFontsAndImages, withoutJsonSchema, viteSingleFile({ removeViteModuleLoader: true })],
     build: {
       write: false,
       target: 'es2023',
