@@ -54,6 +54,11 @@ describe('nextArrangement(plan, tried)', () => {
     expect(short(nextArrangement(RING, tried))).toBe('ring-lowered-in-three 30');
   });
 
+  it('does not count a remake for size as another try', () => {
+    const twice = [strip('ring-lowered-in-three', 20), strip('ring-lowered-in-three', 20)];
+    expect(short(nextArrangement(RING, twice))).toBe('to 25');
+  });
+
   it('does not go past 30', () => {
     expect(short(nextArrangement(RING, [strip('ring-lowered-in-three', 28)]))).toBe('to 30');
     expect(short(nextArrangement(RING, [strip('ring-lowered-in-three', 30)]))).toBe('ring-lowered-in-four 30');
