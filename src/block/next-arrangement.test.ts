@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { DigitName } from '../hand/digits.ts';
 import type { StripNeed } from './deficit-kind.ts';
 import { blockById } from './library.ts';
-import { type NextArrangement, nextArrangement, type Tried } from './next-arrangement.ts';
-import type { Plan } from './plan.ts';
+import { nextArrangement, type Tried } from './next-arrangement.ts';
+import type { NextArrangement, Plan } from './plan.ts';
 
 function block(id: string) {
   const found = blockById(id);

@@ -1,19 +1,14 @@
 import type { Block } from './block.ts';
 import { targetEffect } from './candidate-blocks.ts';
 import { DIFFERENTIAL_STEP, SURVEYED_DIFFERENTIAL } from './differential.ts';
-import type { Plan } from './plan.ts';
+import type { NextArrangement, Plan } from './plan.ts';
+
+export type { NextArrangement };
 
 /** Something that was made, in the order of making. */
 export type Tried =
   | { readonly kind: 'strip'; readonly block: Pick<Block, 'id' | 'places'>; readonly differential: number }
   | { readonly kind: 'plate'; readonly degrees: number };
-
-/** What comes next when the last thing did not do its work. */
-export type NextArrangement =
-  | { readonly kind: 'differential'; readonly from: number; readonly to: number }
-  | { readonly kind: 'block'; readonly block: Block; readonly differential: number }
-  | { readonly kind: 'plate'; readonly degrees: number }
-  | { readonly kind: 'refer' };
 
 /**
  * The next step of a plan after what was tried: once a larger differential, then the next block at that differential, never one that holds the

@@ -1,7 +1,7 @@
 import type { Side } from '../hand/digits.ts';
 import type { Hand } from '../hand/hand.ts';
 import type { DashPattern } from './dashes.ts';
-import type { Drawn } from './place-marks.ts';
+import type { Drawn } from './marks.ts';
 import type { PlateFigures } from './plate/plate-report.ts';
 import type { StripFigures } from './strip/strip-report.ts';
 

@@ -1,4 +1,4 @@
-import type { NextArrangement } from '../../../block/next-arrangement.ts';
+import type { NextArrangement } from '../../../block/plan.ts';
 import type { PlanNote, Reason } from '../../../block/plan-notes.ts';
 import type { Language } from '../../language.ts';
 import { english } from './english.ts';
