@@ -46,7 +46,7 @@ describe('notes of a strip', () => {
 
   it('keeps the order of work and every caution', () => {
     const notes = stripOf(DEMO_HAND, 'ring-lowered-in-three').notes;
-    const words = ['Measure', 'Cut', 'Heat', 'Blot', 'Drape', 'Seam', 'Cool', 'Check full PIP', 'Trim'];
+    const words = ['Measure', 'Paper trial', 'Cut', 'Heat', 'Blot', 'Drape', 'Seam', 'Cool', 'Check full PIP', 'Trim'];
     expect(notes?.steps.map((step, k) => step.startsWith(words[k] ?? '?'))).toEqual(words.map(() => true));
     expect(notes?.cautions).toEqual(Object.values(CAUTIONS));
   });

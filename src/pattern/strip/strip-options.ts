@@ -29,6 +29,8 @@ export interface StripOptions {
 export interface StripSettings extends Omit<StripOptions, 'width' | 'minimumWidth'> {
   readonly width: number;
   readonly minimumWidth: number;
+  /** Drawn for a paper trial: no allowance at the starting end, room for the scale at the other. */
+  readonly paper?: true;
 }
 
 type ChoiceKey = 'closure' | 'seam' | 'outline';
