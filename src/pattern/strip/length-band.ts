@@ -6,7 +6,7 @@ import type { StripSettings } from './strip-options.ts';
 import { type StripPath, stripPathLength } from './strip-path.ts';
 import { standSections } from './strip-sections.ts';
 
-/** Standard deviations of one measurement, mm and degrees (strip model; starting values, common practice, no source). */
+/** Standard deviations of one measurement, mm and degrees (model rule 17; starting values, common practice, no source). */
 export const MEASURING_ERRORS = { circumference: 1.0, width: 0.5, palmarRoom: 1.0, dorsalLength: 1.5, differential: 5 } as const;
 
 /** Two-sided 95 % of a normal distribution. */

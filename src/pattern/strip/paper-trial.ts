@@ -83,7 +83,8 @@ function paperPart({ flat, path, settings }: LaidBand, hand: Hand, block: Block)
     outline,
     holes: [],
     marks: [
-      ...passes.map((p) => across(p.v, `midline-${p.aspect}`, p.title, DASHES[p.aspect])),
+      // The seam's own digit lies on the starting end itself, which is cut.
+      ...passes.filter((p) => p.v > 0.5).map((p) => across(p.v, `midline-${p.aspect}`, p.title, DASHES[p.aspect])),
       ...webs.map((w) => across(w.v, 'web-crossing', w.title, DASHES.web)),
       ...scale.marks,
     ],

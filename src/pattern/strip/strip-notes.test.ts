@@ -36,7 +36,7 @@ describe('notes of a strip', () => {
 
   it('says the way of the strip as the passes go', () => {
     const steps = stripOf(DEMO_HAND, 'long-raised-in-three').notes?.steps.join('\n') ?? '';
-    // Worked example of the strip model: long o, index o, index i, long i, ring i, ring o; raised, so the outer course is palmar.
+    // The worked hand of docs/model.md: long o, index o, index i, long i, ring i, ring o; raised, so the outer course is palmar.
     expect(steps).toContain(
       'palmar to long, palmar to index, round the radial side, dorsal to index, palmar to long, dorsal to ring, round the ulnar side, palmar to ring, and back to the seam',
     );

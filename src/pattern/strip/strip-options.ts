@@ -41,7 +41,7 @@ export type ChoiceOption = ChoiceEntry<ChoiceKey>;
 
 /**
  * The one table behind the options file, the command's flags and the page's fields.
- * Defaults come from the strip model (starting values, common practice where no source is named); the ranges are ours, wide enough
+ * Defaults are those of docs/model.md (starting values, common practice where no source is named); the ranges are ours, wide enough
  * for children and for thick sheet.
  */
 export const NUMBER_OPTIONS: readonly NumberOption[] = [

@@ -109,7 +109,7 @@ export function makeStrip(
 
 /**
  * The strip as it lies on the sheet: skin side down, distal edge up. Seen so, u runs to the right on a right hand with raised digits and
- * on a left hand with lowered ones, to the left otherwise (the outer face looks at the reader; strip model's courses, followed round a hand).
+ * on a left hand with lowered ones, to the left otherwise (the outer face looks at the reader; the courses of model rule 5, followed round a hand).
  */
 function stripPart(figures: StripFigures, hand: Hand): { part: Part; left: readonly string[] } {
   const { flat, path, options, block } = figures;
