@@ -1,8 +1,28 @@
 import type { DigitName } from '../hand/digits.ts';
 import { type Block, heldDigits, heldPlace, PALMAR_LAYERS, placedDigits } from './block.ts';
 import { isBorderDigit, targetEffect } from './candidate-blocks.ts';
+import type { StripNeed } from './deficit-kind.ts';
 import type { Reason } from './plan-notes.ts';
-import type { BlockFigures, RankingCase } from './rank-blocks.ts';
+
+/** What ranking needs to know of a block as it comes out for one hand. */
+export interface BlockFigures {
+  readonly block: Block;
+  /** mm */
+  readonly flatLength: number;
+  /** PIP flexion left free over the palmar edge, degrees, of each digit that has plastic on its palmar side. */
+  readonly freePipFlexion: Readonly<Partial<Record<DigitName, number>>>;
+}
+
+/** For whom the blocks are ranked. */
+export interface RankingCase {
+  readonly digit: DigitName;
+  readonly need: StripNeed;
+  readonly hypermobile: readonly DigitName[];
+  /** Digits that the hand does not have. */
+  readonly absent?: readonly DigitName[];
+  /** degrees */
+  readonly differential: number;
+}
 
 /** Terms of the score, in the order in which they are shown. */
 export const SCORE_TERMS = ['rotation', 'hold', 'neighbours', 'freePip', 'length', 'layers'] as const;

@@ -1,6 +1,6 @@
 import type { Side } from '../hand/digits.ts';
 import type { DashPattern } from './dashes.ts';
-import type { Drawn } from './place-marks.ts';
+import type { Drawn } from './marks.ts';
 
 /** One row of a cut list: a distance in mm from the starting end, and what stands there. */
 export interface CutListRow {

@@ -65,7 +65,7 @@ describe('planHand(hand, options, wishes) returns', () => {
     expect(plan.suggestions[0]?.flatLength).toBeCloseTo(152.7 + 25, 2);
   });
 
-  // Default 20, survey 11 to 30 (Merritt & Jarrell 2020; Yates et al. 2023).
+  // Default 20, survey 11 to 30 (Yates et al. 2023).
   it.each([
     [20, []],
     [11, []],

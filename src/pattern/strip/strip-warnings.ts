@@ -29,7 +29,7 @@ function differential({ options }: Omit<StripFigures, 'warnings'>): readonly War
     {
       code: 'DIFFERENTIAL_UNUSUAL',
       where: 'differential',
-      message: `differential ${plain(options.differential)} degrees lies outside the ${low} to ${high} that surveyed therapists use (Merritt & Jarrell 2020; Yates et al. 2023)`,
+      message: `differential ${plain(options.differential)} degrees lies outside the ${low} to ${high} that surveyed therapists use (Yates et al. 2023)`,
       value: options.differential,
       limit: options.differential < low ? low : high,
       next: `use ${low} to ${high} degrees unless you have a reason`,

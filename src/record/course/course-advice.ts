@@ -3,6 +3,7 @@ import type { Language } from '../../words/language.ts';
 import type { Case } from '../case.ts';
 import { NO_SOURCE } from './course-rules.ts';
 import { type NextSteps, nextSteps, type Step } from './next-steps.ts';
+import { planNext } from './plan-next.ts';
 
 /** A step with its words in the reader's language; rule, figures and urgency stay data. */
 export type WordedStep = Step & {
@@ -28,10 +29,12 @@ export interface CourseAdvice extends Pick<NextSteps, 'slope'> {
 /**
  * What to do after the last visit of a case, in a language: the same for command, page, report and letter. The language changes words only,
  * never a step or its order.
- * @param nextBlocks what the plan would try after the strip in use, by what its blocks are called
  */
-export function courseAdvice(record: Case, language: Language, nextBlocks: readonly string[] = []): CourseAdvice {
-  return worded(nextSteps(record, nextBlocks), language);
+export function courseAdvice(record: Case, language: Language): CourseAdvice {
+  const found = nextSteps(record);
+  // The plan computes strips, so it is asked only where its answer is said.
+  const asksPlan = found.steps.some(({ rule }) => rule === 'IDLE' || rule === 'PLATEAU');
+  return worded(asksPlan ? nextSteps(record, planNext(record)) : found, language);
 }
 
 /** Steps and reminders that were found, in the words of a language. */

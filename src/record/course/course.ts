@@ -1,4 +1,5 @@
 import { LACK } from '../../block/figures.ts';
+import type { NextArrangement } from '../../block/next-arrangement.ts';
 import type { Lacking, Loss } from '../../words/advice/course/course-figures.ts';
 import { believedChange, ratersOf } from '../believed-change.ts';
 import type { Case, Made, Visit } from '../case.ts';
@@ -46,8 +47,8 @@ export interface Course {
   readonly goal: number;
   readonly goalIsOwn: boolean;
   readonly daysSinceMaking: number;
-  /** What the plan would try after the strip in use, best first, by the ids of its blocks; empty where it cannot be told. */
-  readonly nextBlocks: readonly string[];
+  /** What the plan would try after the strip in use, first to last; empty where it cannot be told. */
+  readonly nextBlocks: readonly NextArrangement[];
 }
 
 /** What is lacking at each visit: extension against straight, flexion against the other hand's or 100. */
@@ -64,7 +65,7 @@ export function courseOf(
   record: Course['record'],
   goal: number,
   lastIndex: number = record.visits.length - 1,
-  nextBlocks: readonly string[] = [],
+  nextBlocks: readonly NextArrangement[] = [],
 ): Course | null {
   const visits = record.visits.slice(0, lastIndex + 1);
   const last = visits.at(-1);

@@ -1,5 +1,7 @@
+import type { NextArrangement } from '../../../block/next-arrangement.ts';
 import type { HarmKey } from '../../../hand/harm-signs.ts';
 import { plain } from '../../../units/number.ts';
+import { sayStep } from '../plan/say-plan.ts';
 import type { CourseFigures, CourseReminders, Loss, PauseCause, Slope, StopNowSign, StopRingSign } from './course-figures.ts';
 
 const n = (value: number) => plain(value, 1);
@@ -29,8 +31,10 @@ const lost = ({ motion, lost: by, before, after, between: [from] }: Loss) =>
 const rate = ({ degreesPerWeek, low, high }: Slope) => `${n(degreesPerWeek)} degrees a week (${n(low)} to ${n(high)})`;
 const goalBy = ({ goalBy: by }: Slope) =>
   by === null ? '' : ` At this rate the goal is reached about ${by.date} (${by.earliest} to ${by.latest ?? 'later than 12 weeks'}).`;
-const next = (blocks: readonly string[]) =>
-  blocks.length === 0 ? 'Plan again and take the arrangement that comes next.' : `The plan tries next: ${blocks.join(', ')}.`;
+const next = (steps: readonly NextArrangement[]) =>
+  steps.length === 0
+    ? 'Plan again and take the arrangement that comes next.'
+    : `The plan tries next: ${steps.map((step) => sayStep(step, 'en')).join(', then ')}.`;
 
 function stopNowSign(found: StopNowSign): string {
   switch (found.sign) {

@@ -1,5 +1,7 @@
+import type { NextArrangement } from '../../../block/next-arrangement.ts';
 import { plain } from '../../../units/number.ts';
 import type { Translations } from '../../language.ts';
+import { sayStep } from '../plan/say-plan.ts';
 import type { CourseFigures, Loss, PauseCause, Slope, StopNowSign, StopRingSign } from './course-figures.ts';
 import type { englishCourse } from './english.ts';
 
@@ -30,8 +32,10 @@ const lost = ({ motion, lost: by, before, after, between: [from] }: Loss) =>
 const rate = ({ degreesPerWeek, low, high }: Slope) => `${n(degreesPerWeek)} Grad pro Woche (${n(low)} bis ${n(high)})`;
 const goalBy = ({ goalBy: by }: Slope) =>
   by === null ? '' : ` So ist das Ziel etwa am ${by.date} erreicht (${by.earliest} bis ${by.latest ?? 'später als in 12 Wochen'}).`;
-const next = (blocks: readonly string[]) =>
-  blocks.length === 0 ? 'Neu planen und die nächste Variante nehmen.' : `Der Plan versucht als Nächstes: ${blocks.join(', ')}.`;
+const next = (steps: readonly NextArrangement[]) =>
+  steps.length === 0
+    ? 'Neu planen und die nächste Variante nehmen.'
+    : `Der Plan versucht als Nächstes: ${steps.map((step) => sayStep(step, 'de')).join(', dann ')}.`;
 
 function stopNowSign(found: StopNowSign): string {
   switch (found.sign) {

@@ -1,5 +1,7 @@
+import type { NextArrangement } from '../../../block/next-arrangement.ts';
 import { plain } from '../../../units/number.ts';
 import type { Translations } from '../../language.ts';
+import { sayStep } from '../plan/say-plan.ts';
 import type { CourseFigures, Loss, PauseCause, Slope, StopNowSign, StopRingSign } from './course-figures.ts';
 import type { englishCourse } from './english.ts';
 
@@ -32,8 +34,10 @@ const goalBy = ({ goalBy: by }: Slope) =>
   by === null
     ? ''
     : ` A este ritmo la meta se alcanza hacia el ${by.date} (${by.earliest} a ${by.latest ?? 'más tarde que en 12 semanas'}).`;
-const next = (blocks: readonly string[]) =>
-  blocks.length === 0 ? 'Planificar de nuevo y tomar la configuración siguiente.' : `El plan prueba a continuación: ${blocks.join(', ')}.`;
+const next = (steps: readonly NextArrangement[]) =>
+  steps.length === 0
+    ? 'Planificar de nuevo y tomar la configuración siguiente.'
+    : `El plan prueba a continuación: ${steps.map((step) => sayStep(step, 'es')).join(', después ')}.`;
 
 function stopNowSign(found: StopNowSign): string {
   switch (found.sign) {
