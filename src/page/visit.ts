@@ -1,7 +1,6 @@
 import { PLATE_GEOMETRY_VERSION } from '../pattern/plate/plate.ts';
 import type { Case } from '../record/case.ts';
 import { CASE_SCHEMA_ID, type CaseFile, type MadeFile, type VisitFile } from '../record/case-schema.ts';
-import { parseMotion } from '../record/motion-text.ts';
 import { readCase } from '../record/read-case.ts';
 import { readVisit } from '../record/read-visit.ts';
 import { withVisit } from '../record/write-case.ts';
@@ -9,7 +8,9 @@ import { readNumber, tidyNumberText } from '../units/decimal-text.ts';
 import { rounded } from '../units/number.ts';
 import { failure, type Problem, type Result } from '../units/result.ts';
 import type { Drawn } from './derive.ts';
+import { endProblems } from './motion-problems.ts';
 import type { Entries } from './state.ts';
+import { readAngle } from './typed-motion.ts';
 
 /** mm; as in the report of `draw`. */
 const LENGTH_DECIMALS = 3;
@@ -36,17 +37,22 @@ export function addVisit(file: CaseFile, typed: Entries['visit'], made: Drawn | 
 }
 
 function visitOf(typed: Entries['visit'], made: Drawn | null): Result<VisitFile> {
-  const active = parseMotion(typed.pipActive, 'pip');
-  const passive = typed.pipPassive.trim() === '' ? null : parseMotion(typed.pipPassive, 'pip');
   const hours = typed.wear.trim() === '' ? null : readNumber(tidyNumberText(typed.wear));
-  const problems: Problem[] = [];
-  const unreadable = (where: string, reason: string) =>
-    problems.push({ code: 'MOTION_UNREADABLE', where, message: `${where}: ${reason}.`, kind: 'input' });
-  if (!active.ok) unreadable('visit.pipActive', active.reason);
-  if (passive && !passive.ok) unreadable('visit.pipPassive', passive.reason);
+  const active = motionOf(typed.lacks, typed.bends);
+  const anyPassive = typed.passiveLacks.trim() !== '' || typed.passiveBends.trim() !== '';
+  const passive = anyPassive ? motionOf(typed.passiveLacks, typed.passiveBends) : null;
+  const problems: Problem[] = [
+    ...endProblems(typed.lacks, 'visit.lacks', 'lacks'),
+    ...endProblems(typed.bends, 'visit.bends', 'bends'),
+    ...endProblems(typed.passiveLacks, 'visit.passiveLacks', 'lacks'),
+    ...endProblems(typed.passiveBends, 'visit.passiveBends', 'bends'),
+  ];
+  const missing = (where: string) => problems.push({ code: 'FIELD_MISSING', where, message: `${where}: is missing.`, kind: 'input' });
+  for (const key of ['date', 'lacks', 'bends'] as const) if (typed[key].trim() === '') missing(`visit.${key}`);
+  if (anyPassive && passive === null && problems.length === 0) missing(typed.passiveLacks.trim() === '' ? 'visit.passiveLacks' : 'visit.passiveBends');
   if (typed.wear.trim() !== '' && hours === null)
     problems.push({ code: 'FIELD_UNREADABLE', where: 'visit.wear', message: 'visit.wear: not a number of hours.', kind: 'input' });
-  if (!active.ok || (passive && !passive.ok) || problems.length > 0) return failure(...problems);
+  if (active === null || problems.length > 0) return failure(...problems);
   const yes = (answer: string) => (answer === 'yes' ? true : answer === 'no' ? false : undefined);
   const seen = {
     fits: yes(typed.fits),
@@ -57,12 +63,21 @@ function visitOf(typed: Entries['visit'], made: Drawn | null): Result<VisitFile>
   const noted = Object.entries(seen).filter(([, value]) => value !== undefined);
   const read = readVisit({
     date: typed.date,
-    goniometry: { pip: { active: active.motion, ...(passive?.ok ? { passive: passive.motion } : {}) } },
+    goniometry: { pip: { active, ...(passive ? { passive } : {}) } },
     ...(made ? { made: madeDevice(made) } : {}),
     ...(noted.length > 0 ? { seen: Object.fromEntries(noted) } : {}),
     ...(hours === null ? {} : { wearHoursPerDay: hours }),
   });
   return read.ok ? { ok: true, value: read.value.file, warnings: read.warnings } : read;
+}
+
+/** Two numbers as a motion of the file; null until both can be read. */
+function motionOf(lacks: string, bends: string): VisitFile['goniometry']['pip']['active'] | null {
+  const [extension, flexion] = [readAngle(lacks), readAngle(bends)];
+  if (extension.kind !== 'degrees' || flexion.kind !== 'degrees') return null;
+  return extension.degrees < 0
+    ? { hyperextension: -extension.degrees, flexion: flexion.degrees }
+    : { extensionDeficit: extension.degrees, flexion: flexion.degrees };
 }
 
 function madeDevice(drawn: Drawn): MadeFile {
