@@ -5,6 +5,8 @@ import { defineConfig } from 'vitest/config';
 const resolve = {
   alias: [{ find: /^pdfkit$/, replacement: fileURLToPath(new URL('node_modules/pdfkit/js/pdfkit.browser.mjs', import.meta.url)) }],
 };
+/** Outside readers and pictures at 600 dpi take seconds on a small machine, and a machine may be busy with other things; ms. */
+const testTimeout = 60_000;
 const setupFiles = './tests/seed.ts';
 /** Replaces node:fs, which no other test may meet. */
 const MOCKS = ['src/files/save-file.test.ts'];
@@ -18,9 +20,9 @@ export default defineConfig({
       {
         resolve,
         // Most of the time of a unit test is loading; without isolation each module is loaded once a worker.
-        test: { name: 'unit', include: ['src/**/*.test.ts'], exclude: MOCKS, setupFiles, isolate: false },
+        test: { name: 'unit', include: ['src/**/*.test.ts'], exclude: MOCKS, setupFiles, testTimeout, isolate: false },
       },
-      { resolve, test: { name: 'mocked', include: MOCKS, setupFiles } },
+      { resolve, test: { name: 'mocked', include: MOCKS, setupFiles, testTimeout } },
       {
         resolve,
         test: {
@@ -28,8 +30,7 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           setupFiles,
           globalSetup: './tests/build-once.ts',
-          // Outside readers and pictures at 600 dpi take seconds on a small machine.
-          testTimeout: 30_000,
+          testTimeout,
           hookTimeout: 60_000,
         },
       },

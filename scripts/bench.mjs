@@ -14,8 +14,8 @@ await build({
       export { blocks } from './src/block/library.ts';
       export { parseHandText } from './src/hand/read-hand.ts';
       export { segmentsOf, arcOf } from './src/geometry/segment.ts';
-      export { svgNodeWriter } from './src/writers/svg-node.ts';
-      export { dxfWriter } from './src/writers/dxf.ts';`,
+      export { svgNodeWriter } from './src/writers/svg/svg-node.ts';
+      export { dxfWriter } from './src/writers/dxf/dxf.ts';`,
     resolveDir: process.cwd(),
     loader: 'ts',
   },

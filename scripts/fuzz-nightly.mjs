@@ -36,12 +36,12 @@ process.exitCode = broken.length > 0 || found.length < names.length ? 1 : 0;
 /** Takes the targets that wait, one after the other. */
 async function lane() {
   const found = [];
-  for (let target = waiting.shift(); target !== undefined; target = waiting.shift()) found.push(...(await knock(target)));
+  for (let target = waiting.shift(); target !== undefined; target = waiting.shift()) found.push(...(await runTarget(target)));
   return found;
 }
 
-/** Has one target knocked at in a process of its own, whose memory is that target's alone; prints what came of it, and returns it. */
-function knock(target) {
+/** Has one target run in a process of its own, whose memory is that target's alone; prints what came of it, and returns it. */
+function runTarget(target) {
   const found = [];
   const tell = (result) => {
     found.push(result);

@@ -12,6 +12,12 @@ const CHECKS = [
     ['node_modules/vitest/vitest.mjs', 'run', 'tests/faults/killed.test.ts', 'tests/case-killed.test.ts'],
     { KNUCKLEWRIGHT_KILLS: '200' },
   ],
+  ['drawings of other programs, made anew', ['scripts/foreign-drawings.mjs', 'out/foreign']],
+  [
+    'inspect reads them',
+    ['node_modules/vitest/vitest.mjs', 'run', 'tests/inspect-foreign.test.ts'],
+    { KNUCKLEWRIGHT_FOREIGN: 'out/foreign' },
+  ],
   ['installation without scripts', ['scripts/clean-install.mjs']],
   ['licences', ['scripts/licences.mjs']],
 ];

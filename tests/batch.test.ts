@@ -260,7 +260,7 @@ describe('plates in a batch', () => {
     const [file = ''] = readdirSync(folder('one-plate'));
     expect(text('each', `${plate.id}_mm.dxf`)).toBe(text('one-plate', file));
     rmSync(join(folder('each'), `${plate.id}_mm.dxf`));
-    expect(JSON.parse(run(...args).out)).toMatchObject({ made: 0, again: 6, files: 1 });
+    expect(JSON.parse(run(...args).out)).toMatchObject({ made: 0, reused: 6, files: 1 });
     expect(text('each', `${plate.id}_mm.dxf`)).toBe(text('one-plate', file));
   });
 
@@ -317,7 +317,7 @@ describe('a rerun of batch', () => {
 
   it('takes over what is done, makes what is missing, and does not mix settings', () => {
     const first = again();
-    expect(JSON.parse(first.out)).toMatchObject({ made: 6, again: 0, files: 6 });
+    expect(JSON.parse(first.out)).toMatchObject({ made: 6, reused: 0, files: 6 });
     const list = text('again', 'cut-list.csv');
     const [svg = ''] = readdirSync(folder('again')).filter((name) => name.endsWith('.svg'));
     const drawn = text('again', svg);
@@ -326,13 +326,13 @@ describe('a rerun of batch', () => {
     const progress = join(folder('again'), 'batch-progress.jsonl');
     truncateSync(progress, readFileSync(progress).length - 200);
     appendFileSync(progress, '{"digest":');
-    expect(JSON.parse(again().out)).toMatchObject({ made: 1, again: 5 });
+    expect(JSON.parse(again().out)).toMatchObject({ made: 1, reused: 5 });
     expect(text('again', 'cut-list.csv')).toBe(list);
     expect(text('again', svg)).toBe(drawn);
-    expect(JSON.parse(again().out)).toMatchObject({ made: 0, again: 6, files: 0 });
+    expect(JSON.parse(again().out)).toMatchObject({ made: 0, reused: 6, files: 0 });
     const other = again('--width', '18');
     expect([other.code, other.err.includes('OTHER_BATCH')]).toEqual([1, true]);
-    expect(JSON.parse(again('--width', '18', '--force').out)).toMatchObject({ made: 6, again: 0 });
+    expect(JSON.parse(again('--width', '18', '--force').out)).toMatchObject({ made: 6, reused: 0 });
     expect(text('again', 'cut-list.csv')).not.toBe(list);
   });
 

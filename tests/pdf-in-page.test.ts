@@ -7,7 +7,7 @@ import { pdfWriter } from '../src/writers/pdf/pdf.ts';
 import { DEMO_HAND, stripOf } from './pdf-samples.ts';
 
 const ENTRY = `
-import { pdfWriter } from './src/writers/pdf.ts';
+import { pdfWriter } from './src/writers/pdf/pdf.ts';
 export function write(settings, pattern) { return pdfWriter(JSON.parse(settings)).write(JSON.parse(pattern)); }
 `;
 

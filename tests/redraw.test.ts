@@ -2,9 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, afterEach, describe, expect, it, vi } from 'vitest';
-import { printCheck } from '../src/cli/print-check.ts';
-import { redraw } from '../src/cli/redraw.ts';
+import { afterAll, describe, expect, it } from 'vitest';
 import { requestFromDrawing } from '../src/files/file-inputs.ts';
 import { makePattern } from '../src/pattern/make-pattern.ts';
 import { loadWriter } from '../src/writers/load-writer.ts';
@@ -13,13 +11,10 @@ import { WRITER_FORMATS } from '../src/writers/writer.ts';
 import { DEMO_HAND, stripOf } from './pdf-samples.ts';
 import { pageSizes, pageText, tracePaths } from './read-pdf.ts';
 import { needsReader } from './readers.ts';
+import { asTyped, runCommand } from './run-command.ts';
 
 const scratch = mkdtempSync(join(tmpdir(), 'redraw-'));
 afterAll(() => rmSync(scratch, { recursive: true }));
-afterEach(() => {
-  vi.restoreAllMocks();
-  process.exitCode = undefined;
-});
 
 const pattern = stripOf(DEMO_HAND, 'ring-lowered-in-three', '2026-03-31');
 const file = (name: string, content: string | Uint8Array): string => {
@@ -32,16 +27,6 @@ async function written(format: (typeof WRITER_FORMATS)[number]): Promise<string 
   const result = (await loadWriter(format)).write(pattern);
   if (!result.ok) throw new Error(JSON.stringify(result.problems));
   return result.value;
-}
-
-/** What a command prints, and its exit code. */
-async function run(command: () => Promise<void>): Promise<{ out: string; errors: string; code: number | string | undefined | null }> {
-  const [out, errors]: [string[], string[]] = [[], []];
-  vi.spyOn(process.stdout, 'write').mockImplementation((text) => out.push(String(text)) > 0);
-  vi.spyOn(process.stderr, 'write').mockImplementation((text) => errors.push(String(text)) > 0);
-  await command();
-  vi.restoreAllMocks();
-  return { out: out.join(''), errors: errors.join(''), code: process.exitCode };
 }
 
 const codes = async (path: string) => {
@@ -87,35 +72,35 @@ describe('redraw', () => {
     const source = file('DEMO.pdf', await written('pdf'));
     const out = join(scratch, 'again');
     const flags = { formats: 'pdf,svg', out };
-    const first = await run(() => redraw(source, flags));
-    expect(first.code).toBeUndefined();
+    const first = await runCommand('redraw', source, ...asTyped(flags));
+    expect(first.exit).toBe(0);
     expect(first.out).toContain(`drawn again from ${source}`);
     expect(readdirSync(out)).toEqual(['DEMO-01-ring-lowered-in-three_mm.pdf', 'DEMO-01-ring-lowered-in-three_mm.svg']);
     expect(readFileSync(join(out, 'DEMO-01-ring-lowered-in-three_mm.pdf'))).toEqual(readFileSync(source));
-    const second = await run(() => redraw(source, flags));
-    expect(second.code).toBe(1);
-    expect(second.errors).toContain('OUTPUT_EXISTS');
+    const second = await runCommand('redraw', source, ...asTyped(flags));
+    expect(second.exit).toBe(1);
+    expect(second.err).toContain('OUTPUT_EXISTS');
   });
 });
 
 describe('print-check', () => {
-  const flags = (across: string, along: string, out = '.') => ({ across, along, out, paper: 'a4' });
+  const flags = (across: string, along: string, out = '.') => asTyped({ across, along, out });
 
   it('passes a true print, asks for a file to correct, sends a hopeless print back', async () => {
-    expect(await run(() => printCheck([], flags('100.2', '99,6')))).toMatchObject({ code: 0, out: expect.stringContaining('pass') });
-    expect(await run(() => printCheck([], flags('97.1', '99.8')))).toMatchObject({
-      code: 3,
+    expect(await runCommand('print-check', ...flags('100.2', '99,6'))).toMatchObject({ exit: 0, out: expect.stringContaining('pass') });
+    expect(await runCommand('print-check', ...flags('97.1', '99.8'))).toMatchObject({
+      exit: 3,
       out: expect.stringContaining('Name the file'),
     });
-    expect(await run(() => printCheck([], flags('60', '99.8')))).toMatchObject({ code: 3, out: expect.stringContaining('reprint') });
-    expect(await run(() => printCheck([], flags('3.9 in', 'wide')))).toMatchObject({ code: 1, errors: expect.stringContaining('--along') });
+    expect(await runCommand('print-check', ...flags('60', '99.8'))).toMatchObject({ exit: 3, out: expect.stringContaining('reprint') });
+    expect(await runCommand('print-check', ...flags('3.9 in', 'wide'))).toMatchObject({ exit: 1, err: expect.stringContaining('--along') });
   });
 
   it('writes a PDF that this printer prints true, from the PDF itself', async (context) => {
     needsReader(context, 'mupdf-tools');
     const out = join(scratch, 'corrected');
-    const result = await run(async () => printCheck([file('x.pdf', await written('pdf'))], flags('97.1', '99.8', out)));
-    expect(result).toMatchObject({ code: 0, out: expect.stringContaining('compensate') });
+    const result = await runCommand('print-check', file('x.pdf', await written('pdf')), ...flags('97.1', '99.8', out));
+    expect(result).toMatchObject({ exit: 0, out: expect.stringContaining('compensate') });
     const corrected = join(out, 'DEMO-01-ring-lowered-in-three-corrected_mm.pdf');
     expect(pageSizes(corrected)[0]?.map((mm) => Math.round(mm))).toEqual([210, 297]);
     const bars = tracePaths(corrected, 1).filter((p) => p.kind === 'stroke' && Math.abs(p.width - PENS.bar.width) < 0.001);

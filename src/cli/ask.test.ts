@@ -2,8 +2,8 @@ import { PassThrough } from 'node:stream';
 import { describe, expect, it } from 'vitest';
 import { sampleCase } from '../../tests/sample-case.ts';
 import { askAll, type Question, type Talk } from './ask.ts';
-import { wholeVisit } from './case-add.ts';
-import { newCaseFile } from './case-new.ts';
+import { wholeVisit } from './commands/case-add.ts';
+import { newCaseFile } from './commands/case-new.ts';
 import { visitQuestions } from './flags/visit-questions.ts';
 
 /** A talk in which these lines are typed, and then the input ends. */

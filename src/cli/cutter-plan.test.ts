@@ -4,29 +4,29 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import knife from '../../templates/cutters/knife.json' with { type: 'json' };
 import { DEFAULT_OUTPUT_SETTINGS } from '../writers/output-settings.ts';
+import { SCHEMAS } from './commands/schema.ts';
 import { readCutterPlan } from './cutter-plan.ts';
 import type { CutterFlags } from './flags/cutter-flags.ts';
-import { schemaOf } from './schema.ts';
 
 const scratch = mkdtempSync(join(tmpdir(), 'cutter-flags-'));
 afterAll(() => rmSync(scratch, { recursive: true }));
 
-const messages = (flags: CutterFlags) => {
-  const plan = readCutterPlan(flags);
+const messages = async (flags: CutterFlags) => {
+  const plan = await readCutterPlan(flags);
   return plan.ok ? [] : plan.problems.map((p) => p.message);
 };
 
 describe('readCutterPlan', () => {
-  it('asks nothing of a machine without flags', () => {
-    expect(readCutterPlan({ dxf: '2007', dxfArcs: 'bulge' })).toEqual({
+  it('asks nothing of a machine without flags', async () => {
+    expect(await readCutterPlan({ dxf: '2007', dxfArcs: 'bulge' })).toEqual({
       ok: true,
       value: { cutter: null, settings: DEFAULT_OUTPUT_SETTINGS },
       warnings: [],
     });
   });
 
-  it('lays flags over the profile', () => {
-    const plan = readCutterPlan({
+  it('lays flags over the profile', async () => {
+    const plan = await readCutterPlan({
       cutter: 'pen-and-scissors',
       kerf: '0,15',
       leadIn: '2 mm',
@@ -44,39 +44,39 @@ describe('readCutterPlan', () => {
     expect(plan.ok && plan.value.settings.layers.CUT.name).toBe('OUTLINE');
   });
 
-  it('takes a kerf without a profile for the knife, in our own layers', () => {
-    const plan = readCutterPlan({ kerf: '0.2' });
+  it('takes a kerf without a profile for the knife, in our own layers', async () => {
+    const plan = await readCutterPlan({ kerf: '0.2' });
     expect(plan.ok && [plan.value.cutter?.profile.id, plan.value.cutter?.profile.kerf]).toEqual(['knife', 0.2]);
   });
 
-  it("reads a person's own profile by its path, and says what is wrong with a broken one", () => {
+  it("reads a person's own profile by its path, and says what is wrong with a broken one", async () => {
     const file = join(scratch, 'mine.json');
     writeFileSync(file, JSON.stringify({ ...knife, id: 'mine', kerf: 0.1 }));
-    const plan = readCutterPlan({ cutter: file });
+    const plan = await readCutterPlan({ cutter: file });
     expect(plan.ok && plan.value.cutter?.profile.id).toBe('mine');
     writeFileSync(file, JSON.stringify({ ...knife, kerf: 'wide' }));
-    expect(messages({ cutter: file })[0]).toContain('kerf');
-    expect(messages({ cutter: join(scratch, 'none.json') })[0]).toContain('ENOENT');
+    expect((await messages({ cutter: file }))[0]).toContain('kerf');
+    expect((await messages({ cutter: join(scratch, 'none.json') }))[0]).toContain('does not exist');
   });
 
-  it('names what it does not know or what is out of range, all at once', () => {
-    expect(messages({ cutter: 'knive' })).toEqual(['--cutter: there is no cutter "knive"; did you mean knife?']);
-    expect(messages({ kerf: '9', leadIn: 'x', bridges: '1.5' })).toHaveLength(3);
-    expect(messages({ bridgeWidth: '1' })).toEqual(['--bridge-width: needs --bridges.']);
-    expect(messages({ dxfChordError: '0.1' })).toEqual(['--dxf-chord-error: needs --dxf-arcs lines.']);
+  it('names what it does not know or what is out of range, all at once', async () => {
+    expect(await messages({ cutter: 'knive' })).toEqual(['--cutter: there is no cutter "knive"; did you mean knife?']);
+    expect(await messages({ kerf: '9', leadIn: 'x', bridges: '1.5' })).toHaveLength(3);
+    expect(await messages({ bridgeWidth: '1' })).toEqual(['--bridge-width: needs --bridges.']);
+    expect(await messages({ dxfChordError: '0.1' })).toEqual(['--dxf-chord-error: needs --dxf-arcs lines.']);
   });
 
-  it('refuses a laser without material and word, as refused and not as a wrong input (exit 3)', () => {
-    const plan = readCutterPlan({ cutter: 'laser-if-allowed' });
+  it('refuses a laser without material and word, as refused and not as a wrong input (exit 3)', async () => {
+    const plan = await readCutterPlan({ cutter: 'laser-if-allowed' });
     expect(plan.ok ? [] : plan.problems.map((p) => [p.code, p.kind])).toEqual([
       ['LASER_MATERIAL_UNNAMED', 'refused'],
       ['LASER_NOT_ALLOWED', 'refused'],
     ]);
-    const allowed = readCutterPlan({ cutter: 'laser-if-allowed', material: 'polycaprolactone', materialAllowsLaser: true });
+    const allowed = await readCutterPlan({ cutter: 'laser-if-allowed', material: 'polycaprolactone', materialAllowsLaser: true });
     expect(allowed.ok && allowed.warnings.map((w) => w.code)).toEqual(['LASER_CAUTION']);
   });
 });
 
-describe('schemaOf', () => {
-  it('knows the cutter profile', () => expect(schemaOf('cutter')).toMatchObject({ type: 'object', additionalProperties: false }));
+describe('schema', async () => {
+  it('knows the cutter profile', () => expect(SCHEMAS.cutter()).toMatchObject({ type: 'object', additionalProperties: false }));
 });

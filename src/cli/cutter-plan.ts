@@ -1,4 +1,4 @@
-import { readFileSync, statSync } from 'node:fs';
+import { readText } from '../files/read-file.ts';
 import type { Pattern } from '../pattern/pattern.ts';
 import { cutterById, cutters } from '../sheet/cutter/cutter-library.ts';
 import { type CutterProfile, readCutter } from '../sheet/cutter/cutter-profile.ts';
@@ -6,7 +6,7 @@ import { forCutter } from '../sheet/cutter/for-cutter.ts';
 import { laserAllowed } from '../sheet/cutter/laser-material.ts';
 import { parseJsonText } from '../units/json-text.ts';
 import { parseLength } from '../units/length.ts';
-import { nearest } from '../units/nearest.ts';
+import { didYouMean } from '../units/nearest.ts';
 import { plain } from '../units/number.ts';
 import { visible } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
@@ -25,7 +25,7 @@ export interface CutterPlan {
 const LARGEST_PROFILE = 64 * 1024;
 
 /** The plan that the flags ask for, with all their problems at once; a laser's caution comes as a warning. */
-export function readCutterPlan(flags: CutterFlags): Result<CutterPlan> {
+export async function readCutterPlan(flags: CutterFlags): Promise<Result<CutterPlan>> {
   const problems: Problem[] = [];
   const length = (flag: string, text: string | undefined, low: number, high: number): number | undefined => {
     if (text === undefined) return undefined;
@@ -46,7 +46,7 @@ export function readCutterPlan(flags: CutterFlags): Result<CutterPlan> {
   if (flags.dxfChordError !== undefined && flags.dxfArcs !== 'lines')
     problems.push(flagProblem('--dxf-chord-error', 'needs --dxf-arcs lines'));
   if (flags.bridgeWidth !== undefined && flags.bridges === undefined) problems.push(flagProblem('--bridge-width', 'needs --bridges'));
-  const named = flags.cutter === undefined ? null : namedCutter(flags.cutter);
+  const named = flags.cutter === undefined ? null : await namedCutter(flags.cutter);
   if (named && !named.ok) problems.push(...named.problems);
   const base = named?.ok ? named.value : null;
   const allowed = base
@@ -75,28 +75,16 @@ export function readyForCutter(pattern: Pattern, { cutter }: CutterPlan): Result
   return cutter && pattern.parts.length > 0 ? forCutter(pattern, cutter.profile, { shareEdges: cutter.shareEdges }) : success(pattern);
 }
 
-function namedCutter(name: string): Result<CutterProfile> {
+async function namedCutter(name: string): Promise<Result<CutterProfile>> {
   const known = cutterById(name);
   if (known) return success(known);
   if (!/[/\\.]/.test(name)) {
     const ids = cutters().map((profile) => profile.id);
-    const near = nearest(name, ids);
-    return failure(
-      flagProblem(
-        '--cutter',
-        `there is no cutter "${visible(name)}"${near ? `; did you mean ${near}?` : `; the cutters are ${ids.join(', ')}`}`,
-      ),
-    );
+    return failure(flagProblem('--cutter', `there is no cutter "${visible(name)}"${didYouMean(name, ids, 'the cutters are')}`));
   }
-  try {
-    if (statSync(name).size > LARGEST_PROFILE)
-      return failure(flagProblem('--cutter', `${visible(name)} is larger than ${LARGEST_PROFILE} bytes`));
-    const json = parseJsonText(readFileSync(name, 'utf8'), name);
-    return json.ok ? readCutter(json.value, name) : json;
-  } catch (error) {
-    const code = error instanceof Error && 'code' in error ? String(error.code) : String(error);
-    return failure(flagProblem('--cutter', `${visible(name)} cannot be read (${code})`));
-  }
+  const text = await readText(name, LARGEST_PROFILE);
+  const json = text.ok ? parseJsonText(text.value, name) : text;
+  return json.ok ? readCutter(json.value, name) : json;
 }
 
 function wholeNumber(flag: string, text: string | undefined, high: number, problems: Problem[]): number | undefined {

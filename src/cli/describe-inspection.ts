@@ -1,3 +1,4 @@
+import type { Severity } from '../inspect/finding-kinds.ts';
 import type { Inspection } from '../inspect/inspection.ts';
 import { plain } from '../units/number.ts';
 import { visible } from '../units/quote.ts';
@@ -16,7 +17,10 @@ export function describeInspection(found: Inspection, name: string): string {
     `units       ${found.unit ?? 'none stated'}, one unit is ${plain(found.mmPerUnit, 6)} mm`,
     `page        ${size(found.frame)}`,
     `drawn       ${size(found.size)}`,
-    ...found.layers.map((l) => `layer       ${visible(l.name)} (${l.role}): ${l.curves} lines, ${mm(l.length)}`),
+    ...found.layers.map(
+      (l) =>
+        `layer       ${visible(l.name)} (${l.role}): ${l.curves} lines, ${mm(l.length)}${l.colours.length > 0 ? `, ${l.colours.slice(0, 6).join(' ')}` : ''}`,
+    ),
     `parts       ${found.parts.length}, from ${found.closedContours} closed contours, ${found.openContours} open`,
     ...shown.map((p, k) => `part ${String(k + 1).padEnd(7)}${size(p)}, ${p.holes} holes, cut ${mm(p.cutLength)}`),
     ...(found.parts.length > LISTED ? [`part        and ${found.parts.length - LISTED} more`] : []),
@@ -25,10 +29,27 @@ export function describeInspection(found: Inspection, name: string): string {
     `shortest    ${found.shortestEdge === null ? 'nothing is cut' : `${plain(found.shortestEdge, 3)} mm of cut edge`}`,
     `length      cut ${mm(found.cutLength)}, marked ${mm(found.markLength)}`,
     `texts       ${found.texts}`,
-    ...found.findings.map((f) => `finding ${f.code} ${visibleLine(f.message)}${f.at ? ` (at ${plain(f.at.x)}, ${plain(f.at.y)})` : ''}`),
-    found.findings.length === 0 ? 'nothing found wrong' : `${found.findings.length} found`,
+    ...found.findings.map(
+      (f) => `${f.severity.padEnd(5)} ${f.code} ${visibleLine(f.message)}${f.at ? ` (at ${plain(f.at.x)}, ${plain(f.at.y)})` : ''}`,
+    ),
+    summary(found.findings),
   ];
   return `${lines.join('\n')}\n`;
+}
+
+/** What the findings come to, the gravest first. */
+function summary(findings: Inspection['findings']): string {
+  if (findings.length === 0) return 'nothing found wrong';
+  const count = (severity: Severity) => findings.filter((finding) => finding.severity === severity).length;
+  const parts = [
+    [count('stop'), 'to stop at: do not cut this file'],
+    [count('look'), 'to look at'],
+    [count('note'), 'to note'],
+  ] as const;
+  return parts
+    .filter(([n]) => n > 0)
+    .map(([n, words]) => `${n} ${words}`)
+    .join('; ');
 }
 
 /** A finding may quote the file: control and other invisible characters as escapes, whole otherwise. */

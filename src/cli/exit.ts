@@ -14,3 +14,10 @@ export function warn(warnings: readonly Warning[]): void {
   const lines = warnings.map((w) => `warning ${w.code}: ${w.message}${w.next ? ` - ${w.next}` : ''}\n`);
   for (const line of new Set(lines)) process.stderr.write(line);
 }
+
+/** Says on stderr that a file is held by another process, which is waited for. */
+export function sayWaiting(path: string): (owner: string) => void {
+  return (owner) => {
+    process.stderr.write(`waiting: ${path} is held by ${owner}\n`);
+  };
+}

@@ -15,8 +15,6 @@ import { stripPiece } from '../sheet/plastic/strip-piece.ts';
 import { getOwn } from '../units/get-own.ts';
 import { LENGTH_UNITS, type LengthUnit } from '../units/length.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
-import { namedBlock } from './draw.ts';
-import type { DrawFlags } from './draw-command.ts';
 import { type HandRow, type RowError, rowErrorOf, unitsOfRow } from './read-hand-rows.ts';
 
 /** How the rows of a table become strips and plates. */
@@ -138,11 +136,4 @@ function plateRequest(hand: Hand, preset: PlatePreset): Result<PatternRequest> {
   const design = designFor(hand, preset, choice);
   if (!design.ok) return design;
   return success({ kind: 'plate', hand, plate: design.value, options: options.value, date: null }, design.warnings);
-}
-
-/** The block that --block names, or null for auto. */
-export async function blockFlag(flags: Pick<DrawFlags, 'block'>): Promise<Result<Block | null>> {
-  if (flags.block === 'auto') return success(null);
-  const named = await namedBlock(flags.block);
-  return named.ok ? success(named.value.block) : named;
 }

@@ -6,7 +6,7 @@ import { type Result, success, type Warning } from '../units/result.ts';
 import { loadWriter } from '../writers/load-writer.ts';
 import type { WriterFormat } from '../writers/writer.ts';
 import { readyForCutter } from './cutter-plan.ts';
-import type { OutputPlan } from './output-plan.ts';
+import type { OutputPlan } from './flags/output-flags.ts';
 
 /** Ending of the report that stands beside the files of one drawing (output rule 14). */
 const REPORT_ENDING = 'report.txt';
@@ -106,5 +106,5 @@ async function readBack(files: readonly OutputFile[]): Promise<string> {
   const { inspectFile } = await import('../inspect/inspect-file.ts');
   const { describeInspection } = await import('./describe-inspection.ts');
   const bytes = (content: string | Uint8Array) => (typeof content === 'string' ? Buffer.from(content, 'utf8') : content);
-  return files.map(({ name, content }) => describeInspection(inspectFile(bytes(content), name), name)).join('\n');
+  return files.map(({ name, content }) => describeInspection(inspectFile(bytes(content)), name)).join('\n');
 }

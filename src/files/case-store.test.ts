@@ -1,5 +1,5 @@
 import { writeFileSync } from 'node:fs';
-import { chmod, mkdtemp, readdir, readFile, rm, stat, symlink, writeFile } from 'node:fs/promises';
+import { chmod, link, mkdtemp, readdir, readFile, rm, stat, symlink, utimes, writeFile } from 'node:fs/promises';
 import { hostname, tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -7,7 +7,8 @@ import { sampleCase, sampleFile, sampleVisit } from '../../tests/sample-case.ts'
 import { readVisit } from '../record/read-visit.ts';
 import { success } from '../units/result.ts';
 import { addVisit, createCase, loadCase } from './case-store.ts';
-import { lockPath, withFileLock } from './file-lock.ts';
+import { type LockWaiting, lockPath, withFileLock } from './file-lock.ts';
+import { newTag } from './process-tag.ts';
 
 let folder = '';
 let path = '';
@@ -23,13 +24,25 @@ const visit = (deficit: number, week = 0) => {
   if (!read.ok) throw new Error(JSON.stringify(read.problems));
   return read.value.file;
 };
-const add = (deficit: number, week = 0, patience = 200) => addVisit(path, () => success(visit(deficit, week)), patience);
+const add = (deficit: number, week = 0, waiting: LockWaiting = { patience: 200 }) =>
+  addVisit(path, () => success(visit(deficit, week)), waiting);
 const codes = (result: Awaited<ReturnType<typeof loadCase>>) => (result.ok ? [] : result.problems.map((p) => p.code));
 const deficits = async () => {
   const read = await loadCase(path);
   return read.ok ? read.value.visits.map((v) => v.goniometry.pip.active.extensionDeficit) : null;
 };
-const DEAD = { pid: 2 ** 30, host: hostname(), token: 'abcdef012345' };
+/** A number that no process has: Linux counts to 2^22 at most (proc(5), `pid_max`). */
+const NOBODY = 2 ** 30;
+const DEAD = { pid: NOBODY, host: hostname(), token: 'abcdef012345' };
+/** The tag of this process, with parts of it changed. */
+const tagWith = (parts: Readonly<Partial<Record<'computer' | 'boot' | 'namespace' | 'pid' | 'start', string>>>) => {
+  const names = ['computer', 'boot', 'namespace', 'pid', 'start'] as const;
+  return newTag()
+    .split('-')
+    .map((part, k) => parts[names[k] as 'pid'] ?? part)
+    .join('-');
+};
+const lockOf = (tag: string) => JSON.stringify({ pid: Number(tag.split('-')[3]), host: hostname(), token: tag });
 
 describe('createCase(path, file)', () => {
   it('writes a new file and leaves nothing beside it', async () => {
@@ -127,18 +140,42 @@ describe('addVisit(path, visitFor)', () => {
   it('writes through a link and keeps the permissions', async () => {
     await createCase(path, empty);
     await chmod(path, 0o600);
-    const link = join(folder, 'link.json');
-    await symlink(path, link);
-    expect(codes(await addVisit(link, () => success(visit(10))))).toEqual([]);
+    const through = join(folder, 'link.json');
+    await symlink(path, through);
+    expect(codes(await addVisit(through, () => success(visit(10))))).toEqual([]);
     expect(await deficits()).toEqual([10]);
     expect((await stat(path)).mode & 0o777).toBe(0o600);
   });
 
-  it('overwrites the draft that a killed process left', async () => {
+  it('clears the drafts of dead processes, and nothing else that lies there', async () => {
     await createCase(path, empty);
-    await writeFile(join(folder, `.${basename(path)}.draft`), 'half a fi');
+    const left = (tag: string, kind = 'draft') => `.${basename(path)}.${tag}.${kind}`;
+    const dead = [left(tagWith({ pid: String(NOBODY) })), left(tagWith({ pid: String(NOBODY) }), 'earlier')];
+    const mine = [left(newTag()), left(tagWith({ computer: '12345678', pid: String(NOBODY) })), `.${basename(path)}.draft`, '.hidden'];
+    for (const name of [...dead, ...mine]) await writeFile(join(folder, name), 'half a fi');
     expect(codes(await add(10))).toEqual([]);
-    expect(await readdir(folder)).toEqual([basename(path)]);
+    expect((await readdir(folder)).sort()).toEqual([...mine, basename(path)].sort());
+  });
+
+  it('never writes through what lies under a name that a draft once had', async () => {
+    // A draft with a fixed name, opened for writing, followed a link there and emptied what it leads to.
+    const target = join(folder, 'other.txt');
+    await writeFile(target, 'mine');
+    await symlink(target, join(folder, `.${basename(path)}.draft`));
+    expect(codes(await createCase(path, empty))).toEqual([]);
+    expect(codes(await add(10))).toEqual([]);
+    expect(await readFile(target, 'utf8')).toBe('mine');
+  });
+
+  it('keeps a case whose maker was killed before it removed its draft, however often that happens', async () => {
+    await createCase(path, empty);
+    for (const deficit of [40, 30]) {
+      // The draft and the case are one file under two names then.
+      await link(path, join(folder, `.${basename(path)}.${tagWith({ pid: String(NOBODY) })}.draft`));
+      await link(path, join(folder, `.${basename(path)}.${tagWith({ computer: '12345678' })}.draft`));
+      expect(codes(await add(deficit))).toEqual([]);
+    }
+    expect(await deficits()).toEqual([40, 30]);
   });
 });
 
@@ -149,22 +186,68 @@ describe('withFileLock(file, work)', () => {
     await writeFile(lock, JSON.stringify(DEAD));
     await writeFile(`${lock}.${DEAD.token}`, JSON.stringify({ ...DEAD, token: '111111111111' }));
     await writeFile(`${lock}.999999.222222222222`, JSON.stringify({ ...DEAD, token: '222222222222' }));
-    await writeFile(`${lock}.${DEAD.pid}.333333333333.new`, '');
     expect(codes(await add(10))).toEqual([]);
     expect(await readdir(folder)).toEqual([basename(path)]);
   });
 
   it.each([
-    ['a living process', { ...DEAD, pid: process.pid }, `process ${process.pid} on ${hostname()}`],
+    ['a living process', { ...DEAD, pid: process.pid, token: newTag() }, `process ${process.pid} on ${hostname()}`],
+    ['a living process of an earlier version', { ...DEAD, pid: process.pid }, `process ${process.pid} on ${hostname()}`],
     ['another computer', { ...DEAD, host: `not-${hostname()}` }, `process ${DEAD.pid} on not-${hostname()}`],
     ['nobody known', 'garbage', 'a process that did not say who it is'],
   ])('waits for %s, then says whose lock it is and changes nothing', async (_, owner, name) => {
     await createCase(path, empty);
     await writeFile(lockPath(path), typeof owner === 'string' ? owner : JSON.stringify(owner));
-    const added = await add(10, 0, 120);
+    const added = await add(10, 0, { patience: 120 });
     expect(added).toMatchObject({ ok: false, problems: [{ code: 'CASE_LOCKED', message: expect.stringContaining(name) }] });
     expect(added.ok ? '' : added.problems[0]?.message).toContain(`delete ${lockPath(path)}`);
     expect(await deficits()).toEqual([]);
+  });
+
+  it.runIf(process.platform === 'linux').each([
+    ['ended', tagWith({ pid: String(NOBODY) })],
+    ['has given its number to another process', tagWith({ start: '1' })],
+    ['ran before the computer was started anew', tagWith({ boot: '12345678' })],
+  ])('breaks the lock of a process that %s, at once', async (_, tag) => {
+    await createCase(path, empty);
+    await writeFile(lockPath(path), lockOf(tag));
+    expect(codes(await add(10))).toEqual([]);
+    expect(await readdir(folder)).toEqual([basename(path)]);
+  });
+
+  it.each([
+    ['is empty, as a process leaves it that dies between making and filling it', ''],
+    ['is no lock of ours', 'garbage'],
+    [
+      'is of a process in another container, or one that cannot be looked up',
+      lockOf(tagWith({ namespace: '12345678', pid: String(NOBODY) })),
+    ],
+    ['is of an earlier version, whose process number somebody has', JSON.stringify({ ...DEAD, pid: process.pid })],
+  ])('breaks a lock that %s, when it lies untouched', async (_, text) => {
+    await createCase(path, empty);
+    await writeFile(lockPath(path), text);
+    expect(codes(await add(10, 0, { patience: 5000, stillFor: 60 }))).toEqual([]);
+    expect(await readdir(folder)).toEqual([basename(path)]);
+  });
+
+  it('never breaks the same lock while its owner shows that it lives, nor one of another computer', async () => {
+    await createCase(path, empty);
+    const lock = lockPath(path);
+    await writeFile(lock, lockOf(tagWith({ namespace: '12345678' })));
+    const beat = setInterval(() => utimes(lock, new Date(), Date.now() / 1000 + Math.random()), 5);
+    expect(codes(await add(10, 0, { patience: 300, stillFor: 100 }))).toEqual(['CASE_LOCKED']);
+    clearInterval(beat);
+    await writeFile(lock, lockOf(tagWith({ computer: '12345678' })));
+    expect(codes(await add(10, 0, { patience: 300, stillFor: 50 }))).toEqual(['CASE_LOCKED']);
+    expect(await deficits()).toEqual([]);
+  });
+
+  it('says once whom it waits for, after a second', async () => {
+    await writeFile(lockPath(path), lockOf(newTag()));
+    const said: string[] = [];
+    const waiting = withFileLock(path, async () => {}, { patience: 1300, onWait: (owner) => said.push(owner) });
+    await expect(waiting).rejects.toThrow('is held by');
+    expect(said).toEqual([`process ${process.pid} on ${hostname()}`]);
   });
 
   it('gives the lock back when the work fails, and leaves a lock that has become another’s', async () => {

@@ -1,16 +1,19 @@
-import { link, open, readFile, realpath, rename, stat, unlink } from 'node:fs/promises';
-import { basename, dirname, join } from 'node:path';
+import { readFile, realpath, stat } from 'node:fs/promises';
+import { dirname } from 'node:path';
 import type { Case } from '../record/case.ts';
 import type { CaseFile, VisitFile } from '../record/case-schema.ts';
 import { parseCaseText, readCase } from '../record/read-case.ts';
 import { caseText, withVisit } from '../record/write-case.ts';
 import { LARGEST_JSON_BYTES } from '../units/json-text.ts';
-import { failure, type Result, success } from '../units/result.ts';
-import { LOCK_PATIENCE, LockHeldError, withFileLock } from './file-lock.ts';
+import { failure, type Result, success, type Warning } from '../units/result.ts';
+import { Draft, exists, flushFolder } from './draft.ts';
+import { errorCode, systemReason } from './error-code.ts';
+import { LockHeldError, type LockWaiting, withFileLock } from './file-lock.ts';
+import { clearLeftovers } from './leftovers.ts';
+import { unstopped } from './stop-cleanly.ts';
 
 /** How often a file that changes between reading and writing, by something that knows no lock, is read again. */
 const MOST_TRIES = 5;
-const NO_LINKS = new Set(['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK', 'EXDEV']);
 
 /** The case in a file. Fails with `FILE_NOT_READ`, or as `parseCaseText`. */
 export async function loadCase(path: string): Promise<Result<Case>> {
@@ -22,15 +25,16 @@ export async function loadCase(path: string): Promise<Result<Case>> {
  * Writes a new case file, whole or not at all. Fails with `OUTPUT_EXISTS` when the path is taken, `OUTPUT_FAILED`, `CASE_LOCKED`, or as
  * `caseText`; then nothing was written.
  */
-export async function createCase(path: string, file: CaseFile): Promise<Result<Case>> {
+export async function createCase(path: string, file: CaseFile, waiting: LockWaiting = {}): Promise<Result<Case>> {
   const text = caseText(file);
   if (!text.ok) return text;
-  return guarded(path, LOCK_PATIENCE, async () => {
-    if (!(await placeNew(path, text.value))) {
+  return guarded(path, waiting, async () => {
+    const placed = await placeNew(path, text.value);
+    if (placed === null) {
       const message = `${path} exists and was not touched; choose another name, or add to it with case add`;
       return failure({ code: 'OUTPUT_EXISTS', where: path, message, kind: 'input' });
     }
-    return readCase(file, path);
+    return withWarnings(readCase(file, path), placed);
   });
 }
 
@@ -43,17 +47,18 @@ export async function createCase(path: string, file: CaseFile): Promise<Result<C
 export async function addVisit(
   path: string,
   visitFor: (record: Case) => Result<VisitFile>,
-  patience: number = LOCK_PATIENCE,
+  waiting: LockWaiting = {},
 ): Promise<Result<Case>> {
   const real = await realpath(path).catch(() => path);
-  return guarded(real, patience, async () => {
+  return guarded(real, waiting, async () => {
     for (let tries = 0; tries < MOST_TRIES; tries++) {
       const before = await readWhole(real, path);
       const read = before.ok ? parseCaseText(before.value, path) : before;
       if (!before.ok || !read.ok) return read as Result<Case>;
       const next = nextText(read.value, visitFor);
       if (!next.ok) return next;
-      if (await replace(real, before.value, next.value.text)) return next.value.read;
+      const replaced = await replace(real, before.value, next.value.text);
+      if (replaced !== null) return withWarnings(next.value.read, replaced);
     }
     const message = `${path} is being changed by another program; nothing was added. Close it there and try again`;
     return failure({ code: 'CASE_CHANGING', where: path, message, kind: 'input' });
@@ -69,22 +74,24 @@ function nextText(record: Case, visitFor: (record: Case) => Result<VisitFile>): 
   return text.ok ? success({ text: text.value, read: readCase(file.value) }) : text;
 }
 
-async function guarded(path: string, patience: number, work: () => Promise<Result<Case>>): Promise<Result<Case>> {
+async function guarded(path: string, waiting: LockWaiting, work: () => Promise<Result<Case>>): Promise<Result<Case>> {
   try {
-    return await withFileLock(path, work, patience);
+    return await withFileLock(
+      path,
+      async () => {
+        await clearLeftovers(dirname(path));
+        return work();
+      },
+      waiting,
+    );
   } catch (error) {
     if (error instanceof LockHeldError) {
       const message = `${path} is held by ${error.owner}, which adds to it; nothing was written. Try again; if nobody is adding to it, delete ${error.path}`;
       return failure({ code: 'CASE_LOCKED', where: path, message, kind: 'input' });
     }
-    const code = codeOf(error);
+    const code = errorCode(error);
     if (code === '') throw error;
-    const why: Record<string, string> = {
-      ENOSPC: 'the disk is full',
-      ENOENT: 'the folder does not exist',
-      EACCES: 'you may not write there',
-    };
-    const message = `cannot save ${path}: ${why[code] ?? `the system says ${code}`}; the case was left as it was`;
+    const message = `cannot save ${path}: ${systemReason(code)}; the case was left as it was`;
     return failure({ code: 'OUTPUT_FAILED', where: path, message, kind: 'input' });
   }
 }
@@ -101,7 +108,7 @@ async function readWhole(path: string, named: string = path): Promise<Result<str
       return refused('is damaged or no case file: it is not text in UTF-8. It was left as it is; take the last copy of it');
     }
   } catch (error) {
-    const code = codeOf(error);
+    const code = errorCode(error);
     if (code === '') throw error;
     const why: Record<string, string> = {
       ENOENT: 'does not exist. Check the path, or start it with case new',
@@ -112,73 +119,55 @@ async function readWhole(path: string, named: string = path): Promise<Result<str
   }
 }
 
-/** The one name under which new content waits: the lock allows one writer, so a leftover of a killed one is overwritten. */
-function draftPath(path: string): string {
-  return join(dirname(path), `.${basename(path)}.draft`);
-}
-
-/** @param mode permissions of the file that it replaces: a case that only its owner may read stays so */
-async function writeDraft(path: string, text: string, mode: number | null = null): Promise<string> {
-  const draft = draftPath(path);
-  const handle = await open(draft, 'w');
+/** Null when the file no longer holds what was read: then it is left alone. A case that only its owner may read stays so. */
+async function replace(path: string, before: string, text: string): Promise<readonly Warning[] | null> {
+  const draft = await written(path, text, (await stat(path)).mode & 0o777);
   try {
-    if (mode !== null) await handle.chmod(mode);
-    await handle.writeFile(text, 'utf8');
-    await handle.sync();
+    if ((await readFile(path, 'utf8').catch(() => null)) !== before) return null;
+    return await unstopped(async () => {
+      await draft.replace();
+      return settled(path);
+    });
   } finally {
-    await handle.close();
+    await draft.discard();
   }
-  return draft;
 }
 
-/** False when the file no longer holds what was read: then it is left alone. */
-async function replace(path: string, before: string, text: string): Promise<boolean> {
-  const draft = await writeDraft(path, text, (await stat(path)).mode & 0o777);
+/** Null when the path is taken. */
+async function placeNew(path: string, text: string): Promise<readonly Warning[] | null> {
+  if (await exists(path)) return null;
+  const draft = await written(path, text, null);
   try {
-    if ((await readFile(path, 'utf8').catch(() => null)) !== before) return false;
-    await rename(draft, path);
+    return await unstopped(async () => ((await draft.placeNew()) ? settled(path) : null));
   } finally {
-    await unlink(draft).catch(() => {});
+    await draft.discard();
   }
-  await flushFolder(dirname(path));
-  return true;
 }
 
-/** False when the path is taken. Linking fails on a name that has been taken since; renaming would overwrite. */
-async function placeNew(path: string, text: string): Promise<boolean> {
-  const taken = () =>
-    stat(path).then(
-      () => true,
-      (error: unknown) => codeOf(error) !== 'ENOENT',
-    );
-  if (await taken()) return false;
-  const draft = await writeDraft(path, text);
+/** The file is in its place by now: that its folder cannot be flushed is no reason to say that it is not, or it would be written twice. */
+async function settled(path: string): Promise<readonly Warning[]> {
   try {
-    await link(draft, path);
+    await flushFolder(dirname(path));
+    return [];
   } catch (error) {
-    if (codeOf(error) === 'EEXIST') return false;
-    if (!NO_LINKS.has(codeOf(error))) throw error;
-    if (await taken()) return false;
-    await rename(draft, path);
-  } finally {
-    await unlink(draft).catch(() => {});
+    const message = `${path} was saved, but the system did not confirm that it would survive a power cut (${errorCode(error)})`;
+    return [{ code: 'NOT_CONFIRMED', where: path, message, next: 'look at the disk, and make a copy of the file' }];
   }
-  await flushFolder(dirname(path));
-  return true;
 }
 
-/** Makes the new name survive a power cut, where the system can: Windows and some network disks cannot, and keep the file whole all the same. */
-async function flushFolder(folder: string): Promise<void> {
-  const handle = await open(folder, 'r').catch(() => null);
+/** What the case itself gives to say was said when it was read; of saving there is only what came of it. */
+function withWarnings(read: Result<Case>, warnings: readonly Warning[]): Result<Case> {
+  return read.ok ? success(read.value, warnings) : read;
+}
+
+async function written(path: string, text: string, mode: number | null): Promise<Draft> {
+  const draft = await Draft.open(path, mode);
   try {
-    await handle?.sync();
+    await draft.write(text);
+    await draft.finish();
+    return draft;
   } catch (error) {
-    if (!['EINVAL', 'EPERM', 'ENOTSUP', 'EBADF'].includes(codeOf(error))) throw error;
-  } finally {
-    await handle?.close();
+    await draft.discard();
+    throw error;
   }
-}
-
-function codeOf(error: unknown): string {
-  return error instanceof Error && 'code' in error ? String(error.code) : '';
 }

@@ -9,7 +9,7 @@ export interface Contact {
   readonly side: Side;
   /**
    * `round`: the path always goes round it (a border digit), turning by 0..360 degrees.
-   * `touch`: touched only where the path bends round it, turning by less than 270.
+   * `touch`: touched only where the path bends round it, turning by 0..180; the path comes and goes on it in one sense of x.
    * `pin`: a point that the path goes through, whichever way it bends there.
    */
   readonly hold: 'round' | 'touch' | 'pin';
@@ -100,7 +100,7 @@ function through(contacts: readonly Contact[], kept: readonly number[], ends: Op
     const to = list[(i + 1) % list.length] as Contact;
     const psi = bitangentDirection(from.body, from.side, to.body, to.side);
     if (psi === null) return null;
-    directions.push(psi);
+    directions.push(onItsBranch(psi, from.body.center, to.body.center));
   }
   const arcs: ArcElement[] = [];
   for (const [i, contact] of list.entries()) {
@@ -109,7 +109,7 @@ function through(contacts: readonly Contact[], kept: readonly number[], ends: Op
     const arriving = ends && i === 0 ? ends.startNormal : (directions[(i + spans - 1) % spans] as number) + quarter;
     const leaving = ends && i === list.length - 1 ? ends.endNormal : (directions[i % spans] as number) + quarter;
     const turned = turn(contact, arriving, leaving);
-    if (turned < -WRONG_TURN) return null;
+    if (turned < -WRONG_TURN || (contact.hold === 'touch' && turned > Math.PI + WRONG_TURN)) return null;
     arcs.push(arcOn(contact, arriving, arriving + contact.side * Math.max(0, turned)));
   }
   const dropped = contacts.filter((_, i) => !kept.includes(i));
@@ -135,12 +135,21 @@ function lastBelow(kept: readonly number[], i: number, open: boolean): number {
   return open ? 0 : kept.length - 1;
 }
 
-/** Turn between two normals in the sense of the contact's side (radians): -90..270 degrees for `touch`, where a negative one is wrong; 0..360 for `round`. */
+/**
+ * A direction without whole turns taken out of it: within 90 degrees of the centre line, whose own angle is -90..90 degrees toward larger x
+ * and 90..270 back. So a turn on a course is the plain difference of two directions, and one of more than 180 cannot pass for a small one.
+ */
+function onItsBranch(psi: number, from: Point, to: Point): number {
+  const centreLine = Math.atan2(to.y - from.y, to.x - from.x);
+  return to.x < from.x && centreLine < 0 ? psi + 2 * Math.PI : psi;
+}
+
+/** Turn between two normals in the sense of the contact's side (radians): plain for `touch`, where less than 0 or more than 180 degrees is wrong; 0..360 for `round`. */
 function turn(contact: Contact, from: number, to: number): number {
   if (contact.hold === 'pin') return 0;
   const full = 2 * Math.PI;
   const raw = contact.side * (to - from);
-  return contact.hold === 'round' ? raw - full * Math.floor(raw / full) : raw - full * Math.ceil(raw / full - 0.75);
+  return contact.hold === 'round' ? raw - full * Math.floor(raw / full) : raw;
 }
 
 function arcOn(contact: Contact, fromNormal: number, toNormal: number): ArcElement {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { DIGIT_FIELDS, type Field, PALM_FIELDS, TARGET_FIELDS } from './fields.ts';
+import { DIGIT_FIELDS, type Field, PALM_FIELDS, TARGET_FIELDS, WEB_FIELDS } from './fields.ts';
 
-const ALL: readonly (readonly [string, Field])[] = Object.entries({ ...DIGIT_FIELDS, ...PALM_FIELDS, ...TARGET_FIELDS });
+const ALL: readonly (readonly [string, Field])[] = Object.entries({ ...DIGIT_FIELDS, ...WEB_FIELDS, ...PALM_FIELDS, ...TARGET_FIELDS });
 
 function typical(field: Field, value: number): boolean {
   return value >= field.typical.from && value <= field.typical.to;

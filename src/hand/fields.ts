@@ -20,7 +20,16 @@ export interface Field {
   readonly spread: number;
   /** Where the ranges come from. */
   readonly source: string;
+  /** `always`: in every hand file; `estimated`: known of every hand, since it is estimated where it was not measured. Without it: optional. */
+  readonly needed?: 'always' | 'estimated';
+  /** A ring size may be given in place of a length. */
+  readonly ringSizes?: true;
 }
+
+/**
+ * The tables below are all that the tool knows of a measurement. Form and JSON Schema of the hand file, types, reading, columns of a table of
+ * hands, page fields and spreads follow from them: a new measurement is a new entry here, and its words in `src/page/texts`.
+ */
 
 const MEMORY = 'from memory, no open table was readable';
 const CHILDREN = 'the lower ends, for children, are from memory';
@@ -34,6 +43,7 @@ const width = {
   refuse: { from: 8, to: 35 },
   typical: { from: 10.5, to: 26 },
   spread: 0.5,
+  needed: 'always',
   source: `${MEMORY}; PIP breadths of Greiner 1991 (NATICK/TR-92/011, second-hand) bound it for adults`,
 } as const satisfies Field;
 
@@ -46,6 +56,8 @@ const circumference = {
   refuse: { from: 25, to: 110 },
   typical: { from: 32, to: 85 },
   spread: 1,
+  ringSizes: true,
+  needed: 'always',
   source: `${MEMORY}; PIP circumferences of Greiner 1991 (NATICK/TR-92/011, second-hand) bound it for adults`,
 } as const satisfies Field;
 
@@ -57,6 +69,7 @@ const palmarRoom = {
   refuse: { from: 8, to: 50 },
   typical: { from: 11, to: 38 },
   spread: 1,
+  needed: 'estimated',
   source: `web to PIP crease computed from Greiner 1991 (second-hand), means 18 to 29; ${CHILDREN}`,
 } as const satisfies Field;
 
@@ -68,6 +81,7 @@ const dorsalLength = {
   refuse: { from: 16, to: 75 },
   typical: { from: 21, to: 60 },
   spread: 1.5,
+  needed: 'estimated',
   source: `proximal phalanx of Buryanov & Kotiuk 2010 (second-hand), means 33 to 45; ${CHILDREN}`,
 } as const satisfies Field;
 
@@ -79,6 +93,7 @@ const pipCircumference = {
   refuse: { from: 28, to: 120 },
   typical: { from: 36, to: 90 },
   spread: 1,
+  ringSizes: true,
   source: `Greiner 1991 (NATICK/TR-92/011, second-hand), means 51 to 70; ${CHILDREN}`,
 } as const satisfies Field;
 
@@ -96,6 +111,22 @@ const mpSetback = {
 /** Measured on each digit, in the order of measuring. */
 export const DIGIT_FIELDS = { width, circumference, palmarRoom, dorsalLength, pipCircumference, mpSetback } as const;
 export type DigitFieldId = keyof typeof DIGIT_FIELDS;
+
+const webSetback = {
+  id: 'webSetback',
+  label: 'web setback',
+  unit: 'mm',
+  howToMeasure:
+    'Fingers straight and together, ruler along the long finger: how far this web lies nearer to the wrist than the web that lies foremost.',
+  refuse: { from: 0, to: 30 },
+  typical: { from: 0, to: 22 },
+  spread: 1.5,
+  source: `web heights of Greiner 1991 (NATICK/TR-92/011, second-hand), means to 14; ranges and spread ${MEMORY}`,
+} as const satisfies Field;
+
+/** Measured at each web between two digits. */
+export const WEB_FIELDS = { webSetback } as const;
+export type WebFieldId = keyof typeof WEB_FIELDS;
 
 const handBreadth = {
   id: 'handBreadth',
@@ -192,6 +223,13 @@ export const FLAG_MEANINGS = {
   hardEndFeel: 'The PIP joint of the target has a hard end-feel.',
   unprotectedRepair: 'A tendon or ligament repair, or a fracture, that is not yet protected enough to be moved freely.',
 } as const;
+
+/** The values of a table's measurements, mm or degrees: those known of every hand, and those that may be missing. */
+export type ValuesOf<Fields extends Readonly<Record<string, Field>>> = {
+  readonly [Id in keyof Fields as Fields[Id] extends { readonly needed: string } ? Id : never]: number;
+} & {
+  readonly [Id in keyof Fields as Fields[Id] extends { readonly needed: string } ? never : Id]?: number;
+};
 
 /** Path of a digit's field in the hand file, e.g. `digits.ring.width`. */
 export function digitPath(digit: DigitName, field: DigitFieldId): string {

@@ -1,7 +1,9 @@
 import { getOwn } from '../units/get-own.ts';
-import { DIGITS } from './digits.ts';
-import { DIGIT_FIELDS, type Field, FLAG_MEANINGS, PALM_FIELDS, TARGET_FIELDS } from './fields.ts';
-import { HAND_SCHEMA_ID } from './hand-schema.ts';
+import { DIGITS, WEBS } from './digits.ts';
+import { DIGIT_FIELDS, type Field, FLAG_MEANINGS, PALM_FIELDS, TARGET_FIELDS, WEB_FIELDS } from './fields.ts';
+import { HAND_SCHEMA_ID, MOST_READINGS, MOST_WEEKS } from './hand-schema.ts';
+import { CENTRAL_SLIP, STOP_SIGNS } from './stop-signs.ts';
+import { TARGET_MOTION_MEANINGS, targetMotionPaths } from './target-motion.ts';
 
 /** A column of a table of hands, one hand a row. */
 export interface HandColumn {
@@ -10,10 +12,14 @@ export interface HandColumn {
   readonly about: string;
   /** Whether the header must have it. */
   readonly required: boolean;
-  readonly kind: 'value' | 'yesNo' | 'digits' | 'row';
+  readonly kind: 'value' | 'count' | 'yesNo' | 'names' | 'row';
 }
 
 const FEWEST = 'at least three neighbouring digits';
+
+function count(name: string, about: string): HandColumn {
+  return { name, about, required: false, kind: 'count' };
+}
 
 const digitColumns = DIGITS.flatMap((digit) =>
   Object.values(DIGIT_FIELDS).map((field): HandColumn => column(`${digit}.${field.id}`, field, `${digit}: `)),
@@ -31,13 +37,35 @@ export const HAND_COLUMNS: readonly HandColumn[] = [
   { name: 'units', about: 'mm, cm or in, the same in every row; without this column --units says it', required: false, kind: 'row' },
   { name: 'block', about: 'block, or plate, for this row, by id, in place of --block', required: false, kind: 'row' },
   ...digitColumns,
+  ...Object.values(WEB_FIELDS).flatMap((field) => WEBS.map((web) => column(`${field.id}.${web}`, field, `${web}: `))),
   ...Object.values(PALM_FIELDS).map((field) => column(field.id, field)),
   { name: 'target.digit', about: 'digit whose PIP joint is treated: index, long, ring or little', required: false, kind: 'value' },
   ...Object.values(TARGET_FIELDS).map((field) => column(`target.${field.id}`, field)),
-  { name: 'flags.hypermobile', about: `${FLAG_MEANINGS.hypermobile} Names with blanks between.`, required: false, kind: 'digits' },
+  ...targetMotionPaths().map(({ motion, key, field }) => column(`target.${motion}.${key}`, field, `${TARGET_MOTION_MEANINGS[motion]} `)),
+  count('target.readings.extension', `how often extension was measured, where the deficit is a mean: 1 to ${MOST_READINGS}`),
+  count('target.readings.flexion', `how often flexion was measured, where the deficit is a mean: 1 to ${MOST_READINGS}`),
+  { name: 'target.diagnosis', about: 'what the finger has, in a few words; never who the person is', required: false, kind: 'value' },
+  count('target.weeks', `weeks since the injury or operation, 0 to ${MOST_WEEKS}`),
+  { name: 'target.boutonniere', about: 'yes: the finger has a boutonniere deformity', required: false, kind: 'yesNo' },
+  { name: 'target.centralSlip', about: `outcome of the central slip test: ${CENTRAL_SLIP.join(' or ')}`, required: false, kind: 'value' },
+  {
+    name: 'target.stopSigns',
+    about: `signs that stop any suggestion, names with blanks between: ${STOP_SIGNS.join(', ')}`,
+    required: false,
+    kind: 'names',
+  },
+  {
+    name: 'target.surgeonAgrees',
+    about: 'yes: the surgeon has agreed in spite of an open wound, pins or a doubtful central slip',
+    required: false,
+    kind: 'yesNo',
+  },
+  { name: 'flags.hypermobile', about: `${FLAG_MEANINGS.hypermobile} Names with blanks between.`, required: false, kind: 'names' },
   ...(['swelling', 'sensation', 'hardEndFeel', 'unprotectedRepair'] as const).map(
     (flag): HandColumn => ({ name: `flags.${flag}`, about: `${FLAG_MEANINGS[flag]} yes or no.`, required: false, kind: 'yesNo' }),
   ),
+  { name: 'absent', about: 'digits that the hand does not have, names with blanks between', required: false, kind: 'names' },
+  { name: 'child', about: "yes: a child's hand", required: false, kind: 'yesNo' },
   { name: 'invented', about: 'yes marks a made-up hand', required: false, kind: 'yesNo' },
   { name: 'note', about: 'one line about the measuring; never who the person is', required: false, kind: 'value' },
 ];
@@ -66,7 +94,7 @@ export function handOfRow(cells: Readonly<Record<string, string>>, units: string
   for (const { name, kind } of HAND_COLUMNS) {
     const text = (getOwn(cells, name) as string | undefined)?.trim() ?? '';
     if (text === '' || kind === 'row') continue;
-    const value = kind === 'yesNo' ? yesNo(text) : kind === 'digits' ? text.split(/[\s+]+/) : text;
+    const value = kind === 'yesNo' ? yesNo(text) : kind === 'count' ? numeral(text) : kind === 'names' ? text.split(/[\s+]+/) : text;
     // A made-up hand is marked, any other is not: the hand file knows only the mark.
     if (name === 'invented' && value === false) continue;
     put(hand, pathOf(name), value);
@@ -101,4 +129,9 @@ function put(target: Record<string, unknown>, path: readonly string[], value: un
 function yesNo(text: string): boolean | string {
   if (/^(?:yes|true|1)$/i.test(text)) return true;
   return /^(?:no|false|0)$/i.test(text) ? false : text;
+}
+
+/** What is no number is left as text, for the check of the form to refuse. */
+function numeral(text: string): number | string {
+  return /^\d+([.,]\d+)?$/.test(text) ? Number(text.replace(',', '.')) : text;
 }

@@ -1,13 +1,18 @@
 import * as z from 'zod';
 import { LENGTH_UNITS } from '../units/length.ts';
 import { LONGEST_CODE } from './case-code.ts';
-import { DIGITS, SIDES } from './digits.ts';
-import { DIGIT_FIELDS, type Field, FLAG_MEANINGS, PALM_FIELDS, TARGET_FIELDS } from './fields.ts';
+import { DIGITS, SIDES, WEBS, type WebName } from './digits.ts';
+import { DIGIT_FIELDS, type Field, FLAG_MEANINGS, PALM_FIELDS, TARGET_FIELDS, WEB_FIELDS, type WebFieldId } from './fields.ts';
+import { CENTRAL_SLIP, STOP_SIGN_MEANINGS, STOP_SIGNS } from './stop-signs.ts';
+import { TARGET_MOTION_MEANINGS, type TargetMotion, targetMotionFields } from './target-motion.ts';
 
 export const HAND_SCHEMA_ID = 'knucklewright/hand@1';
 export const LONGEST_NOTE = 300;
 /** Fewest digits that any strip goes around. */
 export const FEWEST_DIGITS = 3;
+export const LONGEST_DIAGNOSIS = 120;
+export const MOST_READINGS = 9;
+export const MOST_WEEKS = 5200;
 
 /**
  * Line breaks, control and direction characters and what XML cannot hold have no place in a note. Written so that it means the
@@ -19,24 +24,32 @@ const BROKEN_SURROGATE = /\p{Cs}/u;
 
 const typed = z.union([z.number(), z.string().meta({ maxLength: 40 })]);
 
-function length(field: Field) {
-  return typed.describe(
-    `${field.howToMeasure} ${field.refuse.from} to ${field.refuse.to} mm. A number in the file's units, or text such as "84.5 mm".`,
-  );
+function measure({ howToMeasure, refuse, unit }: Field) {
+  const how = unit === 'mm' ? ' A number in the file\'s units, or text such as "84.5 mm".' : '';
+  return typed.describe(`${howToMeasure} ${refuse.from} to ${refuse.to} ${unit}.${how}`);
 }
 
-function angle(field: Field) {
-  return typed.describe(`${field.howToMeasure} ${field.refuse.from} to ${field.refuse.to} degrees.`);
+type Forms<Fields extends Readonly<Record<string, Field>>> = {
+  [Id in keyof Fields]: Fields[Id] extends { readonly needed: 'always' } ? typeof typed : z.ZodOptional<typeof typed>;
+};
+
+/** The form of each measurement of a table. */
+function forms<Fields extends Readonly<Record<string, Field>>>(fields: Fields): Forms<Fields> {
+  const all = Object.values(fields).map((field) => [field.id, field.needed === 'always' ? measure(field) : measure(field).optional()]);
+  return Object.fromEntries(all) as Forms<Fields>;
 }
 
-export const digitSchema = z.strictObject({
-  width: length(DIGIT_FIELDS.width),
-  circumference: length(DIGIT_FIELDS.circumference),
-  palmarRoom: length(DIGIT_FIELDS.palmarRoom).optional(),
-  dorsalLength: length(DIGIT_FIELDS.dorsalLength).optional(),
-  pipCircumference: length(DIGIT_FIELDS.pipCircumference).optional(),
-  mpSetback: length(DIGIT_FIELDS.mpSetback).optional(),
-});
+/** The form of what is measured at each web: an object by the webs' names. */
+function webForm(field: Field) {
+  const byWeb = Object.fromEntries(WEBS.map((web) => [web, measure(field).optional()])) as Record<WebName, z.ZodOptional<typeof typed>>;
+  return z.strictObject(byWeb).optional().describe(field.howToMeasure);
+}
+const webForms = Object.fromEntries(Object.entries(WEB_FIELDS).map(([id, field]) => [id, webForm(field)])) as Record<
+  WebFieldId,
+  ReturnType<typeof webForm>
+>;
+
+export const digitSchema = z.strictObject(forms(DIGIT_FIELDS));
 
 export const digitsSchema = z
   .strictObject({
@@ -45,15 +58,54 @@ export const digitsSchema = z
     ring: digitSchema.optional(),
     little: digitSchema.optional(),
   })
-  .describe('The digits that were measured.')
-  .meta({ minProperties: FEWEST_DIGITS });
+  .describe(`The digits that were measured: at least ${FEWEST_DIGITS}, or all that there are where some are absent.`)
+  .meta({ minProperties: 1 });
+
+function motion(of: TargetMotion) {
+  const fields = targetMotionFields(of);
+  return z
+    .strictObject({
+      extensionDeficit: measure(fields.extensionDeficit).optional(),
+      hyperextension: measure(fields.hyperextension).optional(),
+      flexion: measure(fields.flexion).optional(),
+    })
+    .describe(`${TARGET_MOTION_MEANINGS[of]} Degrees; short of straight or beyond it, not both.`)
+    .optional();
+}
+
+const readings = z.number().int().min(1).max(MOST_READINGS).optional();
 
 export const targetSchema = z.strictObject({
   digit: z.enum(DIGITS).describe('The digit whose PIP joint is treated.'),
-  pipExtensionDeficit: angle(TARGET_FIELDS.pipExtensionDeficit),
-  pipFlexionDeficit: angle(TARGET_FIELDS.pipFlexionDeficit),
-  pipExtensionDeficitPassive: angle(TARGET_FIELDS.pipExtensionDeficitPassive).optional(),
-  pipFlexionDeficitPassive: angle(TARGET_FIELDS.pipFlexionDeficitPassive).optional(),
+  ...forms(TARGET_FIELDS),
+  mpActive: motion('mpActive'),
+  mpPassive: motion('mpPassive'),
+  pipActive: motion('pipActive'),
+  pipPassive: motion('pipPassive'),
+  otherHandPip: motion('otherHandPip'),
+  readings: z
+    .strictObject({ extension: readings, flexion: readings })
+    .optional()
+    .describe('How often each motion was measured, where the deficit is the mean of several readings; 1 to 9.'),
+  diagnosis: z
+    .string()
+    .max(LONGEST_DIAGNOSIS)
+    .regex(NOTE_PATTERN)
+    .refine((text) => !BROKEN_SURROGATE.test(text))
+    .optional()
+    .describe('What the finger has, in a few words; never who the person is.'),
+  weeks: z.number().min(0).max(MOST_WEEKS).optional().describe(`Weeks since the injury or operation, 0 to ${MOST_WEEKS}.`),
+  boutonniere: z.boolean().optional().describe('The finger has a boutonniere deformity.'),
+  centralSlip: z.enum(CENTRAL_SLIP).optional().describe('Outcome of the central slip test: intact or torn.'),
+  stopSigns: z
+    .array(z.enum(STOP_SIGNS))
+    .max(STOP_SIGNS.length)
+    .optional()
+    .describe(`Signs that stop any suggestion. ${STOP_SIGNS.map((sign) => `${sign}: ${STOP_SIGN_MEANINGS[sign]}`).join(' ')}`),
+  surgeonAgrees: z
+    .boolean()
+    .optional()
+    .describe('The surgeon has agreed to a device in spite of an open wound, pins or a doubtful central slip.'),
 });
 
 export const flagsSchema = z.strictObject({
@@ -85,10 +137,14 @@ export const handSchema = z.strictObject({
     .optional()
     .describe('One line about the measuring; never who the person is.'),
   digits: digitsSchema,
-  handBreadth: length(PALM_FIELDS.handBreadth).optional(),
-  handCircumference: length(PALM_FIELDS.handCircumference).optional(),
-  metacarpalLength: length(PALM_FIELDS.metacarpalLength).optional(),
-  mpDepth: length(PALM_FIELDS.mpDepth).optional(),
+  absent: z
+    .array(z.enum(DIGITS))
+    .max(DIGITS.length - 1)
+    .optional()
+    .describe('Digits that the hand does not have; they are neither measured nor asked for.'),
+  child: z.boolean().optional().describe("A child's hand."),
+  ...webForms,
+  ...forms(PALM_FIELDS),
   target: targetSchema.optional(),
   flags: flagsSchema.optional(),
 });

@@ -6,10 +6,11 @@ import { checkCaseCode } from './case-code.ts';
 import { DIGITS, type DigitName } from './digits.ts';
 import { type Completed, completeDigits, type MeasuredDigits, type PartlyMeasured } from './estimate.ts';
 import { digitsIn } from './fields.ts';
-import type { Hand, Target } from './hand.ts';
+import type { Hand } from './hand.ts';
 import { FEWEST_DIGITS, type HandFile, handSchema } from './hand-schema.ts';
 import { judgeMeasures } from './plausibility.ts';
 import { type ReadMeasures, readMeasures } from './read-measures.ts';
+import { readTarget, targetProblems, targetWarnings } from './read-target.ts';
 import { structureProblems } from './structure-problems.ts';
 
 /**
@@ -25,7 +26,7 @@ export function parseHandText(text: string, source?: string): Result<Hand> {
  * A hand from parsed JSON: form, units, ranges, what the measurements say of each other, and estimates for the lengths that are
  * missing. All problems at once (but estimates only once all that was measured holds).
  * Kind `input`: `FIELD_MISSING`, `FIELD_UNKNOWN`, `FIELD_TYPE`, `FIELD_VALUE`, `FIELD_UNREADABLE`, `FIELD_OUT_OF_RANGE`, `CASE_CODE`,
- * `TOO_FEW_DIGITS`, `TARGET_NOT_MEASURED`, `NOT_ESTIMABLE`, `MORE_PROBLEMS`. Kind `refused`, where each value is possible but not all
+ * `TOO_FEW_DIGITS`, `TARGET_NOT_MEASURED`, `ABSENT_MEASURED`, `MOTION_CONTRADICTS`, `NOT_ESTIMABLE`, `MORE_PROBLEMS`. Kind `refused`, where each value is possible but not all
  * together: `SECTION_IMPOSSIBLE`, `LENGTHS_CONTRADICT`, `PALM_IMPOSSIBLE`.
  * @param source name of the file, set before each message
  */
@@ -38,6 +39,7 @@ export function readHand(json: unknown, source?: string): Result<Hand> {
     ...(form.success ? [] : structureProblems(form.error.issues, json)),
     ...codeProblems(getOwn(json, 'code')),
     ...digitProblems(json),
+    ...targetProblems(json),
     ...measures.problems,
     ...judged.problems,
   ];
@@ -46,7 +48,7 @@ export function readHand(json: unknown, source?: string): Result<Hand> {
   if (!measured.ok) return refusal(measured.problems, source);
   const completed = completeDigits(measured.value, form.data.units);
   if (completed.problems.length > 0) return refusal(completed.problems, source);
-  const warnings: Warning[] = [...measures.warnings, ...judged.warnings, ...completed.warnings];
+  const warnings: Warning[] = [...measures.warnings, ...judged.warnings, ...targetWarnings(measures), ...completed.warnings];
   return success(assemble(form.data, measures, completed), warnings);
 }
 
@@ -76,8 +78,11 @@ function assemble(file: HandFile, measures: ReadMeasures, completed: Completed):
     side: file.side,
     units: file.units,
     digits: completed.digits,
+    ...(file.absent?.length ? { absent: DIGITS.filter((digit) => file.absent?.includes(digit)) } : {}),
+    ...(file.child ? { child: true } : {}),
     palm: measures.palm,
-    target: target(file, measures),
+    ...(Object.values(measures.webs).some((of) => Object.keys(of).length > 0) ? { webs: measures.webs } : {}),
+    target: readTarget(file, measures),
     flags: {
       hypermobile: DIGITS.filter((digit) => flags.hypermobile?.includes(digit)),
       swelling: flags.swelling ?? false,
@@ -92,12 +97,6 @@ function assemble(file: HandFile, measures: ReadMeasures, completed: Completed):
   };
 }
 
-function target(file: HandFile, { target: read }: ReadMeasures): Target | null {
-  const { pipExtensionDeficit, pipFlexionDeficit, ...passive } = read;
-  if (file.target === undefined || pipExtensionDeficit === undefined || pipFlexionDeficit === undefined) return null;
-  return { digit: file.target.digit, pipExtensionDeficit, pipFlexionDeficit, ...passive };
-}
-
 function codeProblems(code: unknown): Problem[] {
   if (typeof code !== 'string') return [];
   const checked = checkCaseCode(code);
@@ -108,10 +107,18 @@ function digitProblems(json: unknown): Problem[] {
   const digits = getOwn(json, 'digits');
   if (typeof digits !== 'object' || digits === null || Array.isArray(digits)) return [];
   const present = DIGITS.filter((digit) => getOwn(digits, digit) !== undefined);
+  const listed = getOwn(json, 'absent');
+  const absent = DIGITS.filter((digit) => Array.isArray(listed) && listed.includes(digit));
+  const fewest = Math.min(FEWEST_DIGITS, Math.max(1, DIGITS.length - absent.length));
   const problems: Problem[] = [];
-  if (present.length < FEWEST_DIGITS) {
-    const message = `digits: ${present.length} of ${DIGITS.join(', ')} given; at least ${FEWEST_DIGITS} neighbours are needed.`;
+  if (present.length < fewest) {
+    const needed = absent.length > DIGITS.length - FEWEST_DIGITS ? `all ${fewest} that there are` : `at least ${fewest} neighbours`;
+    const message = `digits: ${present.length} of ${DIGITS.filter((d) => !absent.includes(d)).join(', ')} given; ${needed} are needed. A digit that the hand does not have is named in "absent".`;
     problems.push({ code: 'TOO_FEW_DIGITS', where: 'digits', message, kind: 'input' });
+  }
+  for (const digit of absent.filter((d) => present.includes(d))) {
+    const message = `absent: the ${digit} finger is absent and measured. Take it out of "absent", or remove digits.${digit}.`;
+    problems.push({ code: 'ABSENT_MEASURED', where: 'absent', message, kind: 'input' });
   }
   const digit = DIGITS.find((known) => known === getOwn(getOwn(json, 'target'), 'digit'));
   if (digit !== undefined && !present.includes(digit)) {

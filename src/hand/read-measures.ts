@@ -5,7 +5,7 @@ import { plain } from '../units/number.ts';
 import { quote } from '../units/quote.ts';
 import type { Problem, Warning } from '../units/result.ts';
 import { US_RING_CHART_SPREAD } from '../units/ring-size.ts';
-import { DIGITS, type DigitName } from './digits.ts';
+import { DIGITS, type DigitName, WEBS, type WebName } from './digits.ts';
 import {
   DIGIT_FIELDS,
   type DigitFieldId,
@@ -15,13 +15,18 @@ import {
   type PalmFieldId,
   TARGET_FIELDS,
   type TargetFieldId,
+  WEB_FIELDS,
 } from './fields.ts';
+import type { WebMeasures } from './hand.ts';
+import { type JointReading, TARGET_MOTIONS, type TargetMotion, targetMotionFields } from './target-motion.ts';
 
 /** What could be read and lies in its range, mm and degrees; what could not is absent and has a problem. */
 export interface ReadMeasures {
   readonly digits: Readonly<Partial<Record<DigitName, Readonly<Partial<Record<DigitFieldId, number>>>>>>;
+  readonly webs: WebMeasures;
   readonly palm: Readonly<Partial<Record<PalmFieldId, number>>>;
   readonly target: Readonly<Partial<Record<TargetFieldId, number>>>;
+  readonly motions: Readonly<Partial<Record<TargetMotion, JointReading>>>;
   readonly problems: readonly Problem[];
   readonly warnings: readonly Warning[];
 }
@@ -46,30 +51,74 @@ export function readMeasures(json: unknown, unit: LengthUnit | null): ReadMeasur
     else warnings.push(...value.warnings);
     return 'problem' in value ? undefined : value.value;
   };
-  const readAll = <Id extends string>(fields: Readonly<Record<Id, Field>>, from: unknown, path: (id: Id) => string, prefix: string) => {
+  const readAll = <Id extends string>(
+    fields: Readonly<Record<Id, Field>>,
+    from: unknown,
+    path: (id: Id) => string,
+    name: (id: Id) => string,
+  ) => {
     const values: Partial<Record<Id, number>> = {};
     for (const id of Object.keys(fields) as Id[]) {
-      const value = read(getOwn(from, id), fields[id], path(id), `${prefix}${fields[id].label}`);
+      const value = read(getOwn(from, id), fields[id], path(id), name(id));
       if (value !== undefined) values[id] = value;
     }
     return values;
+  };
+  const readWebs = (field: Field, from: unknown): Partial<Record<WebName, number>> => {
+    const same = Object.fromEntries(WEBS.map((web) => [web, field])) as Record<WebName, Field>;
+    return readAll<WebName>(
+      same,
+      from,
+      (web) => `${field.id}.${web}`,
+      (web) => `${web} ${field.label}`,
+    );
   };
   const digits: Partial<Record<DigitName, Partial<Record<DigitFieldId, number>>>> = {};
   for (const digit of DIGITS) {
     const raw = getOwn(getOwn(json, 'digits'), digit);
     if (typeof raw !== 'object' || raw === null) continue;
-    digits[digit] = readAll<DigitFieldId>(DIGIT_FIELDS, raw, (id) => digitPath(digit, id), `${digit} `);
+    digits[digit] = readAll<DigitFieldId>(
+      DIGIT_FIELDS,
+      raw,
+      (id) => digitPath(digit, id),
+      (id) => `${digit} ${DIGIT_FIELDS[id].label}`,
+    );
   }
-  const palm = readAll<PalmFieldId>(PALM_FIELDS, json, (id) => id, '');
-  const target = readAll<TargetFieldId>(TARGET_FIELDS, getOwn(json, 'target'), (id) => `target.${id}`, '');
-  return { digits, palm, target, problems, warnings };
+  const webs = Object.fromEntries(
+    Object.values(WEB_FIELDS).map((field) => [field.id, readWebs(field, getOwn(json, field.id))]),
+  ) as unknown as WebMeasures;
+  const palm = readAll<PalmFieldId>(
+    PALM_FIELDS,
+    json,
+    (id) => id,
+    (id) => PALM_FIELDS[id].label,
+  );
+  const target = readAll<TargetFieldId>(
+    TARGET_FIELDS,
+    getOwn(json, 'target'),
+    (id) => `target.${id}`,
+    (id) => TARGET_FIELDS[id].label,
+  );
+  const motions: Partial<Record<TargetMotion, JointReading>> = {};
+  for (const motion of TARGET_MOTIONS) {
+    const raw = getOwn(getOwn(json, 'target'), motion);
+    if (typeof raw !== 'object' || raw === null) continue;
+    const fields = targetMotionFields(motion);
+    motions[motion] = readAll(
+      fields,
+      raw,
+      (key) => `target.${motion}.${key}`,
+      (key) => fields[key].label,
+    );
+  }
+  return { digits, webs, palm, target, motions, problems, warnings };
 }
 
 type Read = { readonly value: number; readonly warnings: readonly Warning[] } | { readonly problem: Problem };
 
 function lengthValue(raw: number | string, field: Field, where: string, name: string, unit: LengthUnit): Read {
   const zero = field.refuse.from === 0;
-  const parsed = parseLength(raw, unit, { ringSizes: field.id === 'circumference' || field.id === 'pipCircumference', zero });
+  const parsed = parseLength(raw, unit, { ringSizes: field.ringSizes === true, zero });
   if (!parsed.ok) {
     const message = `${where}: ${parsed.reason}. Give the ${name}, ${lengths(field.refuse, unit)}. ${field.howToMeasure}`;
     return { problem: { code: 'FIELD_UNREADABLE', where, message, kind: 'input' } };

@@ -3,9 +3,10 @@ import { getOwn } from '../units/get-own.ts';
 import { nearest } from '../units/nearest.ts';
 import { quote, visible } from '../units/quote.ts';
 import type { Problem } from '../units/result.ts';
-import { DIGITS } from './digits.ts';
-import { DIGIT_FIELDS, PALM_FIELDS, TARGET_FIELDS } from './fields.ts';
+import { DIGITS, WEBS } from './digits.ts';
+import { DIGIT_FIELDS, PALM_FIELDS, TARGET_FIELDS, WEB_FIELDS } from './fields.ts';
 import { digitSchema, digitsSchema, flagsSchema, handSchema, targetSchema } from './hand-schema.ts';
+import { TARGET_MOTIONS, targetMotionFields } from './target-motion.ts';
 
 type Issue = z.core.$ZodIssue;
 
@@ -15,7 +16,14 @@ const MOST_PROBLEMS = 60;
 /** Other words for our keys that are too far in spelling for `nearest`. */
 const SYNONYMS: Readonly<Record<string, string>> = { middle: 'long', small: 'little', pinky: 'little', pinkie: 'little', pointer: 'index' };
 
-const TYPE_WORDS: Readonly<Record<string, string>> = { object: 'an object', string: 'text', boolean: 'true or false', array: 'a list' };
+const TYPE_WORDS: Readonly<Record<string, string>> = {
+  number: 'a number',
+  int: 'a whole number',
+  object: 'an object',
+  string: 'text',
+  boolean: 'true or false',
+  array: 'a list',
+};
 
 /**
  * What zod found wrong with the form of a hand file, in our words: missing, unknown (with the nearest known key), wrong type or
@@ -52,6 +60,10 @@ function synonymOf(text: string): string | null {
 
 function knownKeys(path: readonly PropertyKey[]): string[] {
   const [first, second] = path;
+  const motion = TARGET_MOTIONS.find((known) => known === second);
+  if (first === 'target' && motion) return Object.keys(targetMotionFields(motion));
+  if (first === 'target' && second === 'readings') return ['extension', 'flexion'];
+  if (Object.keys(WEB_FIELDS).some((id) => id === first)) return [...WEBS];
   const schemas = { target: targetSchema, flags: flagsSchema, digits: second === undefined ? digitsSchema : digitSchema };
   const schema = first === undefined ? handSchema : (Object.entries(schemas).find(([key]) => key === first)?.[1] ?? handSchema);
   return Object.keys(schema.shape);
@@ -81,7 +93,9 @@ function expectation(issue: Issue): string {
     case 'invalid_value':
       return `${issue.values.length > 1 ? 'one of ' : ''}${issue.values.map(quote).join(', ')}`;
     case 'too_big':
-      return `at most ${String(issue.maximum)} ${issue.origin === 'string' ? 'characters' : 'entries'}`;
+      return `at most ${String(issue.maximum)}${{ string: ' characters', array: ' entries' }[issue.origin as string] ?? ''}`;
+    case 'too_small':
+      return `at least ${String(issue.minimum)}`;
     case 'invalid_format':
     case 'custom':
       return 'one line without control characters';
@@ -91,8 +105,8 @@ function expectation(issue: Issue): string {
 }
 
 function howTo(path: readonly PropertyKey[]): string {
-  const key = path.at(-1);
+  const key = path.find((part) => typeof part === 'string' && Object.hasOwn(WEB_FIELDS, part)) ?? path.at(-1);
   if (path[0] === 'digits' && path.length === 1) return ` The digits are ${DIGITS.join(', ')}.`;
-  const field = Object.values({ ...DIGIT_FIELDS, ...PALM_FIELDS, ...TARGET_FIELDS }).find(({ id }) => id === key);
+  const field = Object.values({ ...DIGIT_FIELDS, ...WEB_FIELDS, ...PALM_FIELDS, ...TARGET_FIELDS }).find(({ id }) => id === key);
   return field === undefined ? '' : ` ${field.howToMeasure}`;
 }

@@ -1,10 +1,8 @@
 import type { Box, Point } from '../geometry/path.ts';
 import type { Segment } from '../geometry/segment.ts';
+import type { Colour } from './colour.ts';
 
-/**
- * Something that is wrong with a file, or that a cutter would trip over. Codes stay the same for good:
- * 1xx structure, 2xx units and size, 3xx geometry, 4xx layers and lines, 5xx text.
- */
+/** Something that is wrong with a file, or that a cutter would trip over; its code is one of FINDING_KINDS. */
 export interface Finding {
   readonly code: number;
   readonly message: string;
@@ -21,6 +19,8 @@ export interface ReadCurve {
   readonly segments: readonly Segment[];
   /** Width of the line in mm, null when the format or the file gives none; 0 when nothing is stroked. */
   readonly strokeWidth: number | null;
+  /** Of the line, or of the area where no line is drawn; null where the file gives none. */
+  readonly colour: Colour | null;
   readonly dashed: boolean;
   readonly hidden: boolean;
   /** The reader took some of it as chords; its short lines are the reader's, not the file's. */

@@ -2,13 +2,20 @@ import type { Box, Point } from '../geometry/path.ts';
 import { unionBox } from '../geometry/path-measures.ts';
 import { pointAlong, type Segment, segmentBox, segmentLength } from '../geometry/segment.ts';
 import { nearestOn } from '../geometry/validate-outline.ts';
+import { colourName } from './colour.ts';
 import { type Contour, contoursOf, type OpenRun } from './contours.ts';
 import { type DeclaredSettings, declaredSettings } from './declared-settings.ts';
 import { type Budget, type Finding, FLATTENING, type ReadCurve, type ReadDrawing } from './drawing.ts';
 import { edgeFindings } from './edge-findings.ts';
+import { type Severity, severityOf } from './finding-kinds.ts';
 import { layerFindings } from './layer-findings.ts';
 import { areaOf, isInside, type Part, partsOf } from './parts.ts';
-import { type Role, rolesOf } from './roles.ts';
+import { ROLES, type Role, type RoleRule, roleByName, rolesOf } from './roles.ts';
+
+/** A finding with what it means for the one who cuts. */
+export interface JudgedFinding extends Finding {
+  readonly severity: Severity;
+}
 
 /** What was read back from a file. Lengths in mm. */
 export interface Inspection {
@@ -20,7 +27,14 @@ export interface Inspection {
   readonly frame: { readonly width: number; readonly height: number } | null;
   /** Box of all that is drawn. */
   readonly size: { readonly width: number; readonly height: number } | null;
-  readonly layers: readonly { readonly name: string; readonly role: Role; readonly curves: number; readonly length: number }[];
+  /** A row for each layer and each role that its lines have. */
+  readonly layers: readonly {
+    readonly name: string;
+    readonly role: Role;
+    readonly curves: number;
+    readonly length: number;
+    readonly colours: readonly string[];
+  }[];
   readonly parts: readonly {
     readonly layer: string;
     readonly width: number;
@@ -41,7 +55,7 @@ export interface Inspection {
   readonly cutLength: number;
   readonly markLength: number;
   readonly texts: number;
-  readonly findings: readonly Finding[];
+  readonly findings: readonly JudgedFinding[];
 }
 
 /** On paper without layers, closed lines under this size are lettering, not parts. mm */
@@ -50,15 +64,25 @@ const SPECK = 1;
 /** Ends so near to each other were meant to meet. mm */
 const NEARLY_CLOSED = 0.5;
 const TOUCHING = 0.02;
+/** Rounding of written coordinates, mm. */
+const BED_ROUNDING = 0.005;
 /** Nothing that a hand therapist cuts is smaller or larger. mm */
 const PLAUSIBLE = { least: 5, most: 1500 } as const;
 
+/** What the person says of the drawing that is judged. */
+export interface InspectSettings {
+  /** Which colours and layers are for what. */
+  readonly roles?: readonly RoleRule[];
+  /** Size of the machine's bed in mm, lower left at 0,0. */
+  readonly bed?: { readonly width: number; readonly height: number };
+}
+
 /** Measures and judges a drawing that a reader has read. */
-export function judge(drawing: ReadDrawing, budget: Budget): Inspection {
-  const roles = rolesOf(drawing);
+export function judge(drawing: ReadDrawing, budget: Budget, settings: InspectSettings = {}): Inspection {
+  const roleOf = rolesOf(drawing, settings.roles);
   const stated = declaredSettings(drawing.notes);
   const visible = drawing.curves.filter((curve) => !curve.hidden);
-  const cut = visible.filter((curve) => roles.get(curve.layer) === 'cut');
+  const cut = visible.filter((curve) => roleOf(curve) === 'cut');
   const paper = drawing.format === 'pdf' && cut.length === 0;
   const { contours, open } = contoursOf(paper ? visible.filter((curve) => curve.closed) : cut, stated, budget);
   const areas = contours.map((contour) => areaOf(contour.segments));
@@ -74,7 +98,7 @@ export function judge(drawing: ReadDrawing, budget: Budget): Inspection {
     findings.push(
       ...contourFindings(contours, open, cut, stated),
       ...edgeFindings(cut, contours, stated, budget),
-      ...orderFindings(visible, roles, parts),
+      ...orderFindings(visible, roleOf, parts),
     );
   if (drawing.flattened > 0) {
     findings.push({
@@ -82,7 +106,8 @@ export function judge(drawing: ReadDrawing, budget: Budget): Inspection {
       message: `${drawing.flattened} splines, ellipses or free curves: machines break them up each in its own way (here within ${FLATTENING} mm)`,
     });
   }
-  findings.push(...layerFindings(drawing, roles));
+  findings.push(...layerFindings(drawing, roleOf, settings.roles ?? []));
+  if (settings.bed) findings.push(...bedFindings(settings.bed, visible, roleOf));
   if (stated.unclear) findings.push({ code: 504, message: 'the file states more than one kerf' });
   const length = (curves: readonly ReadCurve[]) => curves.reduce((sum, curve) => sum + lengthOf(curve.segments), 0);
   const cutEdges = cut.flatMap((curve) => curve.segments);
@@ -93,10 +118,7 @@ export function judge(drawing: ReadDrawing, budget: Budget): Inspection {
     mmPerUnit: drawing.mmPerUnit,
     frame: sizeOf(drawing.frame),
     size: sizeOf(box),
-    layers: [...roles].map(([name, role]) => {
-      const own = drawing.curves.filter((curve) => curve.layer === name);
-      return { name, role, curves: own.length, length: length(own) };
-    }),
+    layers: layerRows(drawing, roleOf),
     parts: parts.map(({ layer, box: b, holes, cutLength }) => ({
       layer,
       width: b.maxX - b.minX,
@@ -114,10 +136,64 @@ export function judge(drawing: ReadDrawing, budget: Budget): Inspection {
     shortestEdge:
       cutEdges.length > 0 ? cutEdges.reduce((least, edge) => Math.min(least, segmentLength(edge)), Number.POSITIVE_INFINITY) : null,
     cutLength: length(cut),
-    markLength: length(visible.filter((curve) => roles.get(curve.layer) === 'mark')),
+    markLength: length(visible.filter((curve) => roleOf(curve) === 'mark')),
     texts: drawing.texts.length,
-    findings: [...findings].sort((a, b) => a.code - b.code),
+    findings: judged(findings),
   };
+}
+
+/** In the order of their codes, with severity. */
+export function judged(findings: readonly Finding[]): readonly JudgedFinding[] {
+  return [...findings].sort((a, b) => a.code - b.code).map((finding) => ({ ...finding, severity: severityOf(finding.code) }));
+}
+
+function layerRows(drawing: ReadDrawing, roleOf: (curve: ReadCurve) => Role): Inspection['layers'] {
+  const rows = new Map<string, { name: string; role: Role; curves: number; length: number; colours: Set<string> }>();
+  for (const curve of drawing.curves) {
+    const role = roleOf(curve);
+    const key = JSON.stringify([curve.layer, role]);
+    const row = rows.get(key) ?? { name: curve.layer, role, curves: 0, length: 0, colours: new Set<string>() };
+    rows.set(key, row);
+    row.curves++;
+    row.length += lengthOf(curve.segments);
+    const colour = colourName(curve);
+    if (colour) row.colours.add(colour);
+  }
+  // Layers on which nothing is drawn are named all the same.
+  const empty = drawing.layers.filter(({ name }) => !drawing.curves.some((curve) => curve.layer === name));
+  return [
+    ...[...rows.values()]
+      .sort((a, b) => ROLES.indexOf(a.role) - ROLES.indexOf(b.role))
+      .map((row) => ({ ...row, colours: [...row.colours] })),
+    ...empty.map(({ name }) => ({ name, role: roleByName(name) ?? ('info' as const), curves: 0, length: 0, colours: [] })),
+  ];
+}
+
+/** The drawing must lie on the bed as it stands, since a machine takes 0,0 of the file for the corner of its bed or moves it there. */
+function bedFindings(
+  bed: { readonly width: number; readonly height: number },
+  curves: readonly ReadCurve[],
+  roleOf: (curve: ReadCurve) => Role,
+): readonly Finding[] {
+  const edges = curves.filter((curve) => roleOf(curve) !== 'info').flatMap((curve) => curve.segments);
+  if (edges.length === 0) return [];
+  const box = unionBox(edges.map(segmentBox));
+  const [width, height] = [box.maxX - box.minX, box.maxY - box.minY];
+  const size = `${width.toFixed(2)} x ${height.toFixed(2)} mm`;
+  if (width > bed.width + BED_ROUNDING || height > bed.height + BED_ROUNDING) {
+    const turned = width <= bed.height + BED_ROUNDING && height <= bed.width + BED_ROUNDING;
+    return [
+      {
+        code: 211,
+        message: `what is cut and marked is ${size}, the bed ${bed.width} x ${bed.height} mm${turned ? '; turned by 90 degrees it fits' : ''}`,
+      },
+    ];
+  }
+  const out = Math.max(-box.minX, -box.minY, box.maxX - bed.width, box.maxY - bed.height);
+  if (out <= BED_ROUNDING) return [];
+  return [
+    { code: 211, message: `up to ${out.toFixed(2)} mm lie off the bed of ${bed.width} x ${bed.height} mm; moved to 0,0 it would fit` },
+  ];
 }
 
 function lengthOf(segments: readonly Segment[]): number {
@@ -192,8 +268,8 @@ function contourFindings(
 }
 
 /** Nothing should be cut or drawn on a part once its outline is cut: it lies loose then. */
-function orderFindings(curves: readonly ReadCurve[], roles: ReadonlyMap<string, Role>, parts: readonly Part[]): readonly Finding[] {
-  const cut = curves.filter((curve) => roles.get(curve.layer) === 'cut');
+function orderFindings(curves: readonly ReadCurve[], roleOf: (curve: ReadCurve) => Role, parts: readonly Part[]): readonly Finding[] {
+  const cut = curves.filter((curve) => roleOf(curve) === 'cut');
   const places = new Map(curves.map((curve, k) => [curve, k]));
   for (const { outline } of parts) {
     const last = cut[outline.order];
@@ -201,10 +277,10 @@ function orderFindings(curves: readonly ReadCurve[], roles: ReadonlyMap<string, 
     const area = areaOf(outline.segments);
     for (const [k, curve] of curves.entries()) {
       const [first] = curve.segments;
-      if (k <= done || !first || roles.get(curve.layer) === 'info') continue;
+      if (k <= done || !first || roleOf(curve) === 'info') continue;
       const middle = pointAlong(first, 0.5);
       if (!isInside(middle, area) || outline.segments.some((segment) => nearestOn(segment, middle).distance <= TOUCHING)) continue;
-      const what = roles.get(curve.layer) === 'cut' ? 'a hole is cut' : 'a mark is drawn';
+      const what = roleOf(curve) === 'cut' ? 'a hole is cut' : 'a mark is drawn';
       return [{ code: 409, message: `${what} after the outline around it: the part lies loose by then`, at: middle }];
     }
   }

@@ -1,5 +1,6 @@
-import type { Finding, ReadDrawing } from './drawing.ts';
-import type { Role } from './roles.ts';
+import { colourName } from './colour.ts';
+import type { Finding, ReadCurve, ReadDrawing } from './drawing.ts';
+import { type Role, type RoleRule, roleByName } from './roles.ts';
 
 /** Names that every DXF reader takes. */
 const STRICT_NAME = /^[A-Za-z0-9_$-]{1,31}$/;
@@ -7,14 +8,12 @@ const STRICT_NAME = /^[A-Za-z0-9_$-]{1,31}$/;
 const WIDEST_STROKE = 1;
 
 /** What is wrong with layers, line styles and texts. */
-export function layerFindings(drawing: ReadDrawing, roles: ReadonlyMap<string, Role>): readonly Finding[] {
+export function layerFindings(drawing: ReadDrawing, roleOf: (curve: ReadCurve) => Role, rules: readonly RoleRule[]): readonly Finding[] {
   const { format, layers, curves, texts } = drawing;
   const findings: Finding[] = [];
   const drawn = curves.filter((curve) => !curve.hidden);
   const used = new Set([...drawn.map((curve) => curve.layer), ...texts.map((text) => text.layer)]);
-  const named = [...used].some(
-    (name) => roles.get(name) !== undefined && /cut|outline|contour|kontur|schnitt|schneid|coup|corte|taglio|snij/i.test(name),
-  );
+  const named = rules.some((rule) => rule.role === 'cut') || [...used].some((name) => roleByName(name) === 'cut');
   if (format !== 'pdf' && drawn.length > 0 && !named) {
     findings.push({
       code: 401,
@@ -32,7 +31,14 @@ export function layerFindings(drawing: ReadDrawing, roles: ReadonlyMap<string, R
       message: `${hidden.length} lines are hidden (on ${list(hidden.map((c) => c.layer))}): some machines cut them all the same`,
     });
   }
-  const cut = drawn.filter((curve) => roles.get(curve.layer) === 'cut');
+  const cut = drawn.filter((curve) => roleOf(curve) === 'cut');
+  const colours = [...new Set(cut.flatMap((curve) => colourName(curve) ?? []))];
+  if (rules.length === 0 && colours.length > 1) {
+    findings.push({
+      code: 410,
+      message: `what is taken as cut has ${colours.length} colours (${list(colours)}): say what each is for, as --roles '${colours[0]}=cut,${colours[1]}=mark'`,
+    });
+  }
   const bare = drawn.filter((curve) => curve.strokeWidth === 0);
   if (bare.length > 0)
     findings.push({ code: 406, message: `${bare.length} shapes have no stroke, only an area: a cutter that follows strokes sees nothing` });

@@ -15,7 +15,25 @@ export interface Drawing {
 export type Pen = 'fine' | 'medium' | 'heavy';
 
 /** How dark a line or an area is. Meaning is never carried by tone alone: line style and words say it too. */
-export type Tone = 'ink' | 'grey' | 'pale' | 'wash' | 'paper' | 'accent';
+export type Tone = 'ink' | 'grey' | 'pale' | 'wash' | 'paper' | 'accent' | PictureTone;
+
+/** Areas of a drawn hand and of what lies on it: lit, half in shadow, in shadow; `treated` is the finger that it is made for. */
+export const PICTURE_TONES = [
+  'skin',
+  'skin-half',
+  'skin-shadow',
+  'treated',
+  'treated-half',
+  'treated-shadow',
+  'nail',
+  'strip',
+  'strip-half',
+  'strip-shadow',
+  'done',
+  'done-half',
+  'done-shadow',
+] as const;
+export type PictureTone = (typeof PICTURE_TONES)[number];
 
 export interface DrawnShape {
   readonly kind: 'shape';

@@ -6,6 +6,7 @@ import { makePlate } from './plate/plate.ts';
 import type { PlateDesign } from './plate/plate-design.ts';
 import type { PlateOptions } from './plate/plate-options.ts';
 import type { PlateReport } from './plate/plate-report.ts';
+import type { GeometryVersion } from './strip/geometry-version.ts';
 import { makeStrip } from './strip/strip.ts';
 import type { StripOptions } from './strip/strip-options.ts';
 import type { StripReport } from './strip/strip-report.ts';
@@ -17,6 +18,8 @@ export interface StripRequest {
   readonly hand: Hand;
   readonly block: Block;
   readonly options: StripOptions;
+  /** Geometry to draw with, for files of an earlier one; absent: the present one. */
+  readonly version?: GeometryVersion;
   /** ISO date to print, given by the person, or null. */
   readonly date: string | null;
 }
@@ -52,7 +55,7 @@ export function makePattern(request: PatternRequest): Result<MadePattern | MadeP
 export function makePattern(request: PatternRequest): Result<MadePattern | MadePlate> {
   const made: Result<MadePattern | MadePlate> =
     request.kind === 'strip'
-      ? makeStrip(request.hand, request.block, request.options, request.date)
+      ? makeStrip(request.hand, request.block, request.options, request.date, request.version)
       : makePlate(request.hand, request.plate, request.options, request.date);
   if (!made.ok) return made;
   const sound = validatePattern(made.value.pattern);

@@ -61,8 +61,8 @@ describe('planHand(hand, options, wishes) returns', () => {
     const plan = planned(DEMO);
     expect(plan).toMatchObject({ need: 'pipExtension', plate: null, cautions: [], refusals: [], notMakeable: [], warnings: [] });
     expect(ids(plan)).toEqual(['ring-lowered-in-three', 'ring-lowered-in-four', 'long-and-ring-lowered-in-four']);
-    // Flat length of the strip model's worked example: path 152.392 and seam 15 and trim 10.
-    expect(plan.suggestions[0]?.flatLength).toBeCloseTo(152.392 + 25, 2);
+    // Flat length of the worked hand (fixtures/strip-paths.csv): path 152.700 and seam 15 and trim 10.
+    expect(plan.suggestions[0]?.flatLength).toBeCloseTo(152.7 + 25, 2);
   });
 
   // Default 20, survey 11 to 30 (Merritt & Jarrell 2020; Yates et al. 2023).

@@ -8,8 +8,8 @@ import type { PatternRequest } from './make-pattern.ts';
 import { PLATE_GEOMETRY_VERSION } from './plate/plate.ts';
 import { readDesign } from './plate/read-plate.ts';
 import { readPlateOptions } from './plate/read-plate-options.ts';
+import { GEOMETRY_VERSION, knownVersion } from './strip/geometry-version.ts';
 import { readStripOptions } from './strip/read-options.ts';
-import { GEOMETRY_VERSION } from './strip/strip.ts';
 
 const SCHEMA = 'knucklewright/inputs@1';
 const REAL_DATE = /^\d{4}-\d{2}-\d{2}$/;
@@ -17,7 +17,8 @@ const REAL_DATE = /^\d{4}-\d{2}-\d{2}$/;
 /**
  * The request that made a file, from the inputs it carries. Nothing in them is trusted: hand, block, options and date are read as if a
  * person had written them, and what is missing or wrong is named, all at once (codes of those readers, `INPUTS_MISSING`, `INPUTS_BROKEN`).
- * Warns `GEOMETRY_CHANGED` when another version of the geometry drew the file, since the outline may then differ.
+ * A strip of an earlier geometry is drawn as it was, and `GEOMETRY_EARLIER` says so. Warns `GEOMETRY_CHANGED` when a version drew the file that this
+ * program does not have, since the outline may then differ.
  * @param source name of the file, set before each message
  */
 export function requestFromInputs(inputs: unknown, source: string): Result<PatternRequest> {
@@ -39,16 +40,18 @@ export function requestFromInputs(inputs: unknown, source: string): Result<Patte
 function stripRequest(inputs: unknown, where: string, source: string): Result<PatternRequest> {
   const block = getOwn(inputs, 'block') === undefined ? null : readBlock(getOwn(inputs, 'block'), where);
   const options = getOwn(inputs, 'options') === undefined ? null : readStripOptions([{ origin: where, values: getOwn(inputs, 'options') }]);
-  const common = commonInputs(inputs, where, source, ['block', 'options'], GEOMETRY_VERSION);
+  const common = commonInputs(inputs, where, source, ['block', 'options'], [GEOMETRY_VERSION, '1']);
   const problems = [common, block, options].flatMap((read) => (read && !read.ok ? read.problems : []));
   if (problems.length > 0 || !common.ok || !block?.ok || !options?.ok) return failure(...problems);
-  return success({ kind: 'strip', ...common.value, block: block.value, options: options.value }, common.warnings);
+  const version = knownVersion(getOwn(inputs, 'geometryVersion'));
+  const request = { kind: 'strip', ...common.value, block: block.value, options: options.value } as const;
+  return success(version === GEOMETRY_VERSION ? request : { ...request, version }, common.warnings);
 }
 
 function plateRequest(inputs: unknown, where: string, source: string): Result<PatternRequest> {
   const plate = getOwn(inputs, 'plate') === undefined ? null : readDesign(getOwn(inputs, 'plate'), where);
   const options = getOwn(inputs, 'options') === undefined ? null : readPlateOptions([{ origin: where, values: getOwn(inputs, 'options') }]);
-  const common = commonInputs(inputs, where, source, ['plate', 'options'], PLATE_GEOMETRY_VERSION);
+  const common = commonInputs(inputs, where, source, ['plate', 'options'], [PLATE_GEOMETRY_VERSION]);
   const problems = [common, plate, options].flatMap((read) => (read && !read.ok ? read.problems : []));
   if (problems.length > 0 || !common.ok || !plate?.ok || !options?.ok) return failure(...problems);
   return success({ kind: 'plate', ...common.value, plate: plate.value, options: options.value }, common.warnings);
@@ -60,7 +63,7 @@ function commonInputs(
   where: string,
   source: string,
   keys: readonly string[],
-  current: string,
+  versions: readonly string[],
 ): Result<{ hand: Hand; date: string | null }> {
   const missing = ['geometryVersion', 'date', 'hand', ...keys].filter((key) => getOwn(inputs, key) === undefined);
   const hand = getOwn(inputs, 'hand') === undefined ? null : readHand(getOwn(inputs, 'hand'), where);
@@ -72,7 +75,7 @@ function commonInputs(
     ...[hand, date].flatMap((read) => (read && !read.ok ? read.problems : [])),
   ];
   if (problems.length > 0 || !hand?.ok || !date.ok) return failure(...problems);
-  return success({ hand: hand.value, date: date.value }, [...hand.warnings, ...versionWarnings(version, source, current)]);
+  return success({ hand: hand.value, date: date.value }, [...hand.warnings, ...versionWarnings(version, source, versions)]);
 }
 
 function readDate(value: unknown, where: string): Result<string | null> {
@@ -82,8 +85,19 @@ function readDate(value: unknown, where: string): Result<string | null> {
   return real ? success(String(value)) : failure(broken(where, 'date', `is ${quote(value)}, not a date such as 2026-03-31`));
 }
 
-function versionWarnings(version: unknown, source: string, current: string): readonly Warning[] {
+/** @param versions of the geometry that this program draws, the present one first */
+function versionWarnings(version: unknown, source: string, versions: readonly string[]): readonly Warning[] {
+  const [current] = versions;
   if (version === current) return [];
+  if (versions.some((known) => known === version))
+    return [
+      {
+        code: 'GEOMETRY_EARLIER',
+        where: 'geometryVersion',
+        message: `${source} is drawn again as it was, with geometry ${quote(version)}; geometry "${current}" lays the same hand's strip otherwise`,
+        next: 'for a new strip draw anew from the hand file',
+      },
+    ];
   return [
     {
       code: 'GEOMETRY_CHANGED',

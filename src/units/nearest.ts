@@ -19,6 +19,12 @@ export function nearest(text: string, candidates: readonly string[]): string | n
   return best;
 }
 
+/** What to add to "there is no ...": the candidate that was probably meant, or else all of them after `otherwise`. */
+export function didYouMean(text: string, candidates: readonly string[], otherwise: string): string {
+  const near = nearest(text, candidates);
+  return near === null ? `; ${otherwise} ${candidates.join(', ')}` : `; did you mean ${near}?`;
+}
+
 /** Edit distance with swaps of neighbours (optimal string alignment). */
 function slips(a: string, b: string): number {
   let twoBack: number[] = [];

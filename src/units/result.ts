@@ -33,3 +33,16 @@ export function success<T>(value: T, warnings: readonly Warning[] = []): Result<
 export function failure<T>(...problems: readonly Problem[]): Result<T> {
   return { ok: false, problems };
 }
+
+/** All values, with all warnings in the order of the keys; or else all problems. */
+export function collect<Results extends Readonly<Record<string, Result<unknown>>>>(
+  results: Results,
+): Result<{ readonly [K in keyof Results]: Extract<Results[K], { readonly ok: true }>['value'] }> {
+  const all = Object.entries(results);
+  if (all.some(([, result]) => !result.ok)) return failure(...all.flatMap(([, result]) => (result.ok ? [] : result.problems)));
+  const values = Object.fromEntries(all.flatMap(([key, result]) => (result.ok ? [[key, result.value]] : [])));
+  return success(
+    values as { readonly [K in keyof Results]: Extract<Results[K], { readonly ok: true }>['value'] },
+    all.flatMap(([, result]) => (result.ok ? result.warnings : [])),
+  );
+}

@@ -1,5 +1,5 @@
 import * as fc from 'fast-check';
-import { readOutputPlan } from '../../src/cli/output-plan.ts';
+import { readOutputPlan } from '../../src/cli/flags/output-flags.ts';
 import { checkCaseCode } from '../../src/hand/case-code.ts';
 import { parseDegrees } from '../../src/units/degrees-text.ts';
 import { formatLength, parseLength } from '../../src/units/length.ts';
@@ -53,9 +53,9 @@ export const FIELD_DOORS: readonly Target[] = [
       typed,
       fc.array(fc.constantFrom('svg', 'DXF', ' svg ', '', 'pdf', 'bmp'), { maxLength: 6 }).map((list) => list.join(',')),
     ),
-    feed(recipe) {
+    async feed(recipe) {
       const text = typeof recipe === 'string' ? recipe : bombText(recipe.bomb);
-      const plan = readable(readOutputPlan({ formats: text }), text);
+      const plan = readable(await readOutputPlan({ formats: text }), text);
       if (plan) hold(plan.formats.length > 0, () => 'a plan without a format');
     },
   }),

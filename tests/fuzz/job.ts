@@ -1,4 +1,4 @@
-/** What a knocking thread is given. */
+/** What a thread of targets is given. */
 export interface Job {
   readonly names: readonly string[];
   readonly cases: number;
@@ -8,7 +8,7 @@ export interface Job {
 }
 
 /** What came of one target. */
-export interface Knocked {
+export interface TargetRun {
   readonly target: string;
   readonly cases: number;
   readonly seconds: number;

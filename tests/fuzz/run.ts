@@ -1,6 +1,6 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import * as fc from 'fast-check';
-import type { Job, Knocked } from './job.ts';
+import type { Job, TargetRun } from './job.ts';
 import { LONGEST_MS, processorMs } from './job.ts';
 import { hold, unpolluted } from './must-hold.ts';
 import { TARGETS } from './targets.ts';
@@ -9,10 +9,10 @@ import { TARGETS } from './targets.ts';
 const TRIES_AGAIN = 3;
 
 const { names, cases, seed, begun } = workerData as Job;
-for (const name of names) parentPort?.postMessage(await knock(name));
+for (const name of names) parentPort?.postMessage(await runTarget(name));
 parentPort?.postMessage('done');
 
-async function knock(name: string): Promise<Knocked> {
+async function runTarget(name: string): Promise<TargetRun> {
   const target = TARGETS.find((known) => known.name === name);
   if (!target) throw new Error(`no target ${name}; the targets are ${TARGETS.map((known) => known.name).join(', ')}`);
   const start = performance.now();

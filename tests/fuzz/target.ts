@@ -1,6 +1,6 @@
 import type * as fc from 'fast-check';
 
-/** A way into the program for what others wrote, and how to knock at it. */
+/** A way into the program for what others wrote, and how to try it. */
 export interface Target<Recipe = unknown> {
   readonly name: string;
   /** What the doorkeeper promises, in words for the list. */

@@ -1,8 +1,8 @@
 import { Worker } from 'node:worker_threads';
-import { type Job, type Knocked, LONGEST_MS, processorMs } from './job.ts';
+import { type Job, LONGEST_MS, processorMs, type TargetRun } from './job.ts';
 
 /**
- * Has the targets knocked at in a thread of its own, so that a hang is seen from outside and memory has a limit.
+ * Has the targets run in a thread of its own, so that a hang is seen from outside and memory has a limit.
  * Usage: node watch.mjs CASES SEED DOOR... Prints one line of JSON a target, and at the end {megabytes}, the most the process held.
  */
 
@@ -22,7 +22,7 @@ const end = () => {
   process.exit();
 };
 const broken = (why: string) => {
-  const fault: Knocked = {
+  const fault: TargetRun = {
     target: names[reported] ?? '',
     cases: 0,
     seconds: 0,
@@ -32,11 +32,11 @@ const broken = (why: string) => {
   say(fault);
   end();
 };
-const worker = new Worker(new URL('./knock.mjs', import.meta.url), {
+const worker = new Worker(new URL('./run.mjs', import.meta.url), {
   workerData: job,
   resourceLimits: { maxOldGenerationSizeMb: HEAP_MEGABYTES },
 });
-worker.on('message', (message: Knocked | 'done') => {
+worker.on('message', (message: TargetRun | 'done') => {
   if (message === 'done') return end();
   say(message);
   reported++;

@@ -1,40 +1,35 @@
-import { type Command, Option } from 'commander';
-import { GRAINS, type Grain, type LayRules, type StockSheet } from '../../sheet/plastic/layout.ts';
+import { readText } from '../../files/read-file.ts';
+import { GRAINS, type LayRules, type StockSheet } from '../../sheet/plastic/layout.ts';
+import { readStock } from '../../sheet/plastic/read-stock.ts';
 import { parseLength } from '../../units/length.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
+import { type FlagsOf, flag, flagSet } from './flag.ts';
 import { flagProblem } from './flag-problem.ts';
 
-export interface LayoutFlags {
-  readonly sheet: string;
-  readonly gap: string;
-  readonly margin: string;
-  readonly grain: Grain;
-  readonly stock?: string;
-  readonly seed: string;
-  readonly prove?: boolean;
-}
+/** The flags of every command that lays parts out on sheets of plastic. */
+export const layoutFlags = flagSet(
+  flag('--sheet <size>', 'sheet of plastic, as 457x610 or 18inx24in; its grain runs along the longer side').default('457x610'),
+  flag('--gap <length>', 'room between parts').default('2'),
+  flag('--margin <length>', "room to the sheet's edge").default('5'),
+  flag('--grain <way>', "how the parts' length lies to the grain").choices(GRAINS).default('along'),
+  flag('--stock <file>', 'remnants to use first, CSV: id,along,across (as remnants.csv of an earlier run)'),
+  flag('--seed <number>', 'seed of the search; the same seed gives the same layout').default('1'),
+  flag('--prove', 'spend up to a minute more on finding or excluding a layout with fewer rows'),
+);
+export type LayoutFlags = FlagsOf<[typeof layoutFlags]>;
 
 export interface LayoutPlan {
   readonly sheet: StockSheet;
   readonly rules: LayRules;
   readonly seed: number;
   readonly prove: boolean;
-}
-
-export function addLayoutFlags(command: Command): void {
-  command
-    .option('--sheet <size>', 'sheet of plastic, as 457x610 or 18inx24in; its grain runs along the longer side', '457x610')
-    .option('--gap <length>', 'room between parts', '2')
-    .option('--margin <length>', "room to the sheet's edge", '5')
-    .addOption(new Option('--grain <way>', "how the parts' length lies to the grain").choices([...GRAINS]).default('along'))
-    .option('--stock <file>', 'remnants to use first, CSV: id,along,across (as remnants.csv of an earlier run)')
-    .option('--seed <number>', 'seed of the search; the same seed gives the same layout', '1')
-    .option('--prove', 'spend up to a minute more on finding or excluding a layout with fewer rows');
+  /** Remnants to use first. */
+  readonly stock: readonly StockSheet[];
 }
 
 const SIZES = { largest: 5000, gap: 50, margin: 100 };
 
-export function readLayoutFlags(flags: LayoutFlags): Result<LayoutPlan> {
+export async function readLayoutFlags(flags: LayoutFlags): Promise<Result<LayoutPlan>> {
   const problems: Problem[] = [];
   const length = (flag: string, text: string, most: number, zero: boolean): number => {
     const parsed = parseLength(text, 'mm', { zero });
@@ -51,7 +46,17 @@ export function readLayoutFlags(flags: LayoutFlags): Result<LayoutPlan> {
   if (!/^\d{1,9}$/.test(flags.seed)) problems.push(flagProblem('--seed', `"${flags.seed}" is not a whole number from 0 to 999999999`));
   if (problems.length === 0 && Math.min(a, b) <= 2 * margin)
     problems.push(flagProblem('--margin', `two margins of ${margin} mm leave nothing of the sheet`));
-  if (problems.length > 0) return failure(...problems);
+  const stock = await readStockFlag(flags.stock);
+  if (!stock.ok || problems.length > 0) return failure(...problems, ...(stock.ok ? [] : stock.problems));
   const sheet = { id: 'sheet', along: Math.max(a, b), across: Math.min(a, b) };
-  return success({ sheet, rules: { gap, margin, grain: flags.grain }, seed, prove: flags.prove === true });
+  return success(
+    { sheet, rules: { gap, margin, grain: flags.grain }, seed, prove: flags.prove === true, stock: stock.value },
+    stock.warnings,
+  );
+}
+
+async function readStockFlag(path: string | undefined): Promise<Result<readonly StockSheet[]>> {
+  if (path === undefined) return success([]);
+  const text = await readText(path);
+  return text.ok ? readStock(text.value, path) : text;
 }

@@ -1,30 +1,38 @@
 import type { Block } from '../../block/block.ts';
-import { blockById, blocks } from '../../block/library.ts';
 import { readEmbeddedRequest } from '../../files/file-inputs.ts';
-import { readJson } from '../../files/read-file.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { makePattern } from '../../pattern/make-pattern.ts';
 import { PLATE_GEOMETRY_VERSION } from '../../pattern/plate/plate.ts';
-import { readStripOptions } from '../../pattern/strip/read-options.ts';
-import { GEOMETRY_VERSION } from '../../pattern/strip/strip.ts';
+import { GEOMETRY_VERSION } from '../../pattern/strip/geometry-version.ts';
 import type { StripOptions } from '../../pattern/strip/strip-options.ts';
 import type { Case } from '../../record/case.ts';
 import { LONGEST_FLAT, type MadeFile, PLATE_FACES } from '../../record/case-schema.ts';
 import { handProblems } from '../../record/read-case.ts';
 import { parseDegrees } from '../../units/degrees-text.ts';
+import { kebabCase } from '../../units/kebab-case.ts';
 import { parseLength } from '../../units/length.ts';
-import { nearest } from '../../units/nearest.ts';
 import { rounded } from '../../units/number.ts';
 import { quote } from '../../units/quote.ts';
-import { failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
-import type { CaseAddFlags } from '../case-command.ts';
+import { collect, failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
+import { libraryBlock } from './block-flag.ts';
 import { flagProblem } from './flag-problem.ts';
+import { readStripOptionFlags } from './option-flags.ts';
 
 /** Decimals of a kept length, mm: as in the report of `draw`. */
 const DECIMALS = 3;
 
+interface MadeFlags {
+  readonly pattern?: string;
+  readonly block?: string;
+  readonly differential?: string;
+  readonly options?: string;
+  readonly plateAngle?: string;
+  readonly plateFaces?: string;
+  readonly flatLength?: string;
+}
+
 /** What was made, as the flags say it; null when they say nothing. `hand`: what the length is computed from where it is not given. */
-export async function madeDevice(flags: CaseAddFlags, record: Case, hand: Hand | null): Promise<Result<MadeFile | null>> {
+export async function madeDevice(flags: MadeFlags, record: Case, hand: Hand | null): Promise<Result<MadeFile | null>> {
   const ways = [
     ['--pattern', flags.pattern],
     ['--block', flags.block],
@@ -39,7 +47,10 @@ export async function madeDevice(flags: CaseAddFlags, record: Case, hand: Hand |
   const lone = (['differential', 'options', 'plateFaces', 'flatLength'] as const).filter((key) => flags[key] !== undefined);
   if (lone.length === 0) return success(null);
   return failure(
-    flagProblem(lone.map((key) => `--${key}`).join(', '), 'tells of what was made; give --pattern, --block or --plate-angle too'),
+    flagProblem(
+      lone.map((key) => `--${kebabCase(key)}`).join(', '),
+      'tells of what was made; give --pattern, --block or --plate-angle too',
+    ),
   );
 }
 
@@ -62,24 +73,14 @@ async function fromPattern(path: string, record: Case, flatLength: number | null
   return strip(request.block, request.options, geometryVersion, computed);
 }
 
-async function fromBlock(id: string, flags: CaseAddFlags, hand: Hand | null, flatLength: number | null): Promise<Result<MadeFile>> {
-  const block = blockById(id);
-  const file = flags.options === undefined ? null : await readJson(flags.options);
-  const options = readStripOptions([
-    ...(file?.ok ? [{ origin: String(flags.options), values: file.value }] : []),
-    { origin: 'flags', values: flags.differential === undefined ? {} : { differential: flags.differential } },
-  ]);
-  const problems: Problem[] = [...(file && !file.ok ? file.problems : []), ...(options.ok ? [] : options.problems)];
-  if (block === undefined) {
-    const ids = blocks().map((known) => known.id);
-    const near = nearest(id, ids);
-    problems.push(
-      flagProblem('--block', `there is no block ${quote(id)}${near ? `; did you mean ${near}?` : `. The blocks are ${ids.join(', ')}`}`),
-    );
-  }
-  if (block === undefined || !options.ok || problems.length > 0) return failure(...problems);
-  const computed = flatLength === null && hand !== null ? computedLength(hand, block, options.value) : success(flatLength);
-  return strip(block, options.value, GEOMETRY_VERSION, computed);
+async function fromBlock(id: string, flags: MadeFlags, hand: Hand | null, flatLength: number | null): Promise<Result<MadeFile>> {
+  const { options: file, differential } = flags;
+  const given = { ...(file === undefined ? {} : { options: file }), ...(differential === undefined ? {} : { differential }) };
+  const read = collect({ options: await readStripOptionFlags(given), block: libraryBlock(id) });
+  if (!read.ok) return read;
+  const { block, options } = read.value;
+  const computed = flatLength === null && hand !== null ? computedLength(hand, block, options) : success(flatLength);
+  return strip(block, options, GEOMETRY_VERSION, computed);
 }
 
 function strip(block: Block, options: StripOptions, geometryVersion: string, length: Result<number | null>): Result<MadeFile> {
@@ -107,7 +108,7 @@ function lengthWarning({ message }: Problem): Warning {
   };
 }
 
-function fromPlate(text: string, flags: CaseAddFlags, flatLength: number | null): Result<MadeFile> {
+function fromPlate(text: string, flags: MadeFlags, flatLength: number | null): Result<MadeFile> {
   const problems: Problem[] = [];
   const angle = parseDegrees(text);
   if (!angle.ok) problems.push(flagProblem('--plate-angle', `${angle.reason}; 0 to 90 degrees is allowed`));
@@ -119,7 +120,7 @@ function fromPlate(text: string, flags: CaseAddFlags, flatLength: number | null)
   return success({ kind: 'plate', faces, mpAngle: angle.degrees, options: {}, geometryVersion: PLATE_GEOMETRY_VERSION, ...length });
 }
 
-function flatLengthOf({ flatLength }: CaseAddFlags): Result<number | null> {
+function flatLengthOf({ flatLength }: MadeFlags): Result<number | null> {
   if (flatLength === undefined) return success(null);
   const parsed = parseLength(flatLength, 'mm');
   if (!parsed.ok) return failure(flagProblem('--flat-length', `${parsed.reason}; up to ${LONGEST_FLAT} mm is allowed`));

@@ -1,24 +1,46 @@
-import type { Command } from 'commander';
-import { WRITER_FORMATS } from '../../writers/writer.ts';
-import { addCutterFlags, type CutterFlags } from './cutter-flags.ts';
-import { addSheetFlags, type SheetFlags } from './sheet-flags.ts';
+import { collect, type Result, success } from '../../units/result.ts';
+import { WRITER_FORMATS, type WriterFormat } from '../../writers/writer.ts';
+import { type CutterPlan, readCutterPlan } from '../cutter-plan.ts';
+import { cutterFlags } from './cutter-flags.ts';
+import { type FlagsOf, flag, flagSet } from './flag.ts';
+import { readWords } from './read-words.ts';
+import { readSheetSettings, sheetFlags } from './sheet-flags.ts';
 
-/** The flags that every command that writes patterns has, as commander gives them. */
-export interface OutputFlags extends SheetFlags, CutterFlags {
-  readonly out?: string;
-  readonly formats: string;
-  readonly force?: boolean;
-  readonly json?: boolean;
-  readonly reports?: boolean;
+export const forceFlag = flag('--force', 'replace files that exist');
+export const jsonFlag = flag('--json', 'print the report as JSON');
+
+/** The flags of every command that writes patterns. */
+export const outputFlags = flagSet(
+  flag('--out <folder>', 'folder for the files; made if missing (default: this folder; with --json nothing is written without it)'),
+  flag('--formats <list>', `formats to write, with commas between: ${WRITER_FORMATS.join(', ')}`).default('svg,dxf'),
+  forceFlag,
+  flag('--reports', 'read the written files back and put what was found beside them, as NAME_mm.report.txt'),
+  jsonFlag,
+  sheetFlags,
+  cutterFlags,
+);
+export type OutputFlags = FlagsOf<[typeof outputFlags]>;
+
+/** Where and how a command writes its files. */
+export interface OutputPlan extends CutterPlan {
+  /** Null: nothing is written, only the report is printed. */
+  readonly folder: string | null;
+  readonly formats: readonly WriterFormat[];
+  readonly force: boolean;
+  /** Beside each drawing's files, a report from reading them back. */
+  readonly reports: boolean;
 }
 
-export function addOutputFlags(command: Command): void {
-  command
-    .option('--out <folder>', 'folder for the files; made if missing (default: this folder; with --json nothing is written without it)')
-    .option('--formats <list>', `formats to write, with commas between: ${WRITER_FORMATS.join(', ')}`, 'svg,dxf')
-    .option('--force', 'replace files that exist')
-    .option('--reports', 'read the written files back and put what was found beside them, as NAME_mm.report.txt')
-    .option('--json', 'print the report as JSON');
-  addSheetFlags(command);
-  addCutterFlags(command);
+/** The plan that the flags ask for, with all their problems at once. */
+export async function readOutputPlan(flags: Partial<OutputFlags> & Pick<OutputFlags, 'formats'>): Promise<Result<OutputPlan>> {
+  const read = collect({
+    formats: readWords('--formats', flags.formats, WRITER_FORMATS, 'format', 'formats'),
+    pdf: readSheetSettings(flags),
+    cutting: await readCutterPlan(flags),
+  });
+  if (!read.ok) return read;
+  const { formats, pdf, cutting } = read.value;
+  const folder = flags.out ?? (flags.json ? null : '.');
+  const settings = { ...cutting.settings, pdf };
+  return success({ folder, formats, force: flags.force === true, reports: flags.reports === true, ...cutting, settings }, read.warnings);
 }

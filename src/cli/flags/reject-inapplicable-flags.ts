@@ -1,22 +1,18 @@
-import { PLATE_NUMBER_OPTIONS } from '../../pattern/plate/plate-options.ts';
-import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../../pattern/strip/strip-options.ts';
+import { kebabCase } from '../../units/kebab-case.ts';
 import { failure, type Result, success } from '../../units/result.ts';
-import type { DrawFlags } from '../draw-command.ts';
 import { flagProblem } from './flag-problem.ts';
+import { PLATE_KEYS, STRIP_KEYS } from './option-flags.ts';
 
-const STRIP_KEYS = [...NUMBER_OPTIONS, ...CHOICE_OPTIONS].map((o) => o.key as string);
-const PLATE_KEYS = ['digits', 'angle', ...PLATE_NUMBER_OPTIONS.map((o) => o.key as string)];
+const KEYS: Readonly<Record<'strip' | 'plate', readonly string[]>> = { strip: STRIP_KEYS, plate: ['digits', 'angle', ...PLATE_KEYS] };
 
 /** Flags that mean nothing for what is drawn: they are refused, never passed over. */
-export function rejectInapplicableFlags(flags: DrawFlags, drawn: 'strip' | 'plate'): Result<null> {
-  const [mine, others] = drawn === 'strip' ? [STRIP_KEYS, PLATE_KEYS] : [PLATE_KEYS, STRIP_KEYS];
-  const stray = others.filter((key) => !mine.includes(key) && flags[key] !== undefined);
-  const problems = stray.map((key) => {
-    const flag = `--${key.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}`;
-    const what = drawn === 'strip' ? 'a plate; add --plate, or leave it out' : 'a strip; leave it out, or leave out --plate';
-    return flagProblem(flag, `belongs to ${what}`);
-  });
-  if (drawn === 'plate' && flags.block !== 'auto')
-    problems.push(flagProblem('--block', 'belongs to a strip; leave it out, or leave out --plate'));
+export function rejectInapplicableFlags(flags: { readonly block: string }, drawn: 'strip' | 'plate'): Result<null> {
+  const [mine, others] = drawn === 'strip' ? [KEYS.strip, KEYS.plate] : [KEYS.plate, KEYS.strip];
+  const given = Object.entries(flags).flatMap(([key, value]) => (value === undefined ? [] : [key]));
+  const what = drawn === 'strip' ? 'a plate; add --plate, or leave it out' : 'a strip; leave it out, or leave out --plate';
+  const problems = others
+    .filter((key) => !mine.includes(key) && given.includes(key))
+    .map((key) => flagProblem(`--${kebabCase(key)}`, `belongs to ${what}`));
+  if (drawn === 'plate' && flags.block !== 'auto') problems.push(flagProblem('--block', `belongs to ${what}`));
   return problems.length > 0 ? failure(...problems) : success(null);
 }

@@ -1,22 +1,57 @@
-import { readJson, readText } from '../../files/read-file.ts';
+import { readJson } from '../../files/read-file.ts';
+import { readHandFile } from '../../files/read-hand-file.ts';
 import { DIGITS } from '../../hand/digits.ts';
-import { PALM_FIELDS } from '../../hand/fields.ts';
+import { PALM_FIELDS, WEB_FIELDS } from '../../hand/fields.ts';
 import type { Hand } from '../../hand/hand.ts';
-import { parseHandText } from '../../hand/read-hand.ts';
 import type { Case } from '../../record/case.ts';
 import { handProblems } from '../../record/read-case.ts';
+import { getOwn } from '../../units/get-own.ts';
+import { kebabCase } from '../../units/kebab-case.ts';
 import { quote } from '../../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
 import { type Question, readYesNo } from '../ask.ts';
-import type { CaseAddFlags } from '../case-command.ts';
+import { type FlagsOf, flag, flagSet } from './flag.ts';
 import { flagProblem } from './flag-problem.ts';
 import { madeDevice } from './made-device-flags.ts';
 import { type PartialVisit, withAnswer, withPartialValue } from './partial-visit.ts';
 import { lengthUnit, readComment, readDate, readGirth, readHours, readMotionText } from './visit-questions.ts';
 
+const MOTION = '<deficit/flexion>';
+
+/** The flags of `case add`. */
+export const visitFlags = flagSet(
+  flag('--visit <file>', 'visit as JSON, see: knucklewright schema visit; flags win over it'),
+  flag('--date <date>', 'day of the visit, YYYY-MM-DD; never taken from the clock'),
+  flag('--hand <file>', 'hand file (JSON) measured at this visit'),
+  flag('--circumference <length>', 'circumference of the treated digit'),
+  flag('--pip-circumference <length>', 'PIP circumference of the treated digit'),
+  flag(`--mp-active ${MOTION}`, 'MP motion, as 0/85; hyper 10/85 goes 10 degrees beyond straight'),
+  flag(`--mp-passive ${MOTION}`, 'the same, moved by the examiner'),
+  flag(`--pip-active ${MOTION}`, 'PIP motion, as 25/85 (needed)'),
+  flag(`--pip-passive ${MOTION}`, 'the same, moved by the examiner'),
+  flag(`--dip-active ${MOTION}`, 'DIP motion, as 0/60'),
+  flag(`--dip-passive ${MOTION}`, 'the same, moved by the examiner'),
+  flag(`--other-mp ${MOTION}`, "active MP motion of the other hand's digit"),
+  flag(`--other-pip ${MOTION}`, "active PIP motion of the other hand's digit"),
+  flag(`--other-dip ${MOTION}`, "active DIP motion of the other hand's digit"),
+  flag('--pattern <file>', 'made: the pattern that was cut, as knucklewright wrote it (SVG, DXF or PDF)'),
+  flag('--block <id>', 'made: a strip with this block'),
+  flag('--differential <degrees>', 'made: differential of the strip'),
+  flag('--options <file>', 'made: options file of the strip (JSON)'),
+  flag('--plate-angle <degrees>', 'made: a plate that holds the MP joint at this angle'),
+  flag('--plate-faces <faces>', 'made: dorsal, palmar or both (default: dorsal)'),
+  flag('--flat-length <mm>', 'made: length of the flat pattern (default: as drawn from the hand in the case)'),
+  flag('--fits <yes|no>', 'seen: whether it fits'),
+  flag('--redirects <yes|no>', 'seen: whether it redirects the motion to the PIP joint'),
+  flag('--marks <yes|no>', 'seen: whether it leaves marks on the skin that stay'),
+  flag('--comment <text>', 'seen: one line; never who the person is'),
+  flag('--wear <hours>', 'hours worn a day since the visit before, 0 to 24'),
+);
+export type VisitFlags = FlagsOf<[typeof visitFlags]>;
+
 /** A flag with one value: the path of that value in the visit, and how it is read. */
 interface ValueFlag {
-  readonly flag: keyof CaseAddFlags;
+  readonly flag: keyof VisitFlags;
   readonly path: string;
   readonly read: Question['read'];
 }
@@ -47,7 +82,7 @@ function valueFlags(record: Case): readonly ValueFlag[] {
 }
 
 /** What the visit file and the flags say of a visit, flags winning; all their problems at once. Whether it is whole is not asked here. */
-export async function visitFromFlags(flags: CaseAddFlags, record: Case): Promise<Result<PartialVisit>> {
+export async function visitFromFlags(flags: VisitFlags, record: Case): Promise<Result<PartialVisit>> {
   const problems: Problem[] = [];
   const warnings: Warning[] = [];
   let draft: PartialVisit = {};
@@ -62,7 +97,7 @@ export async function visitFromFlags(flags: CaseAddFlags, record: Case): Promise
     if (typeof text !== 'string') continue;
     const value = read(text);
     if (value.ok) draft = withAnswer(draft, path, value.value, lengthUnit(record));
-    else problems.push(flagProblem(`--${kebab(flag)}`, value.reason));
+    else problems.push(flagProblem(`--${kebabCase(flag)}`, value.reason));
   }
   const made = await madeDevice(flags, record, hand?.ok ? hand.value : record.hand);
   if (!made.ok) problems.push(...made.problems);
@@ -79,8 +114,7 @@ async function readVisitFile(path: string): Promise<Result<PartialVisit>> {
 }
 
 async function readHandOf(path: string, record: Case): Promise<Result<Hand>> {
-  const text = await readText(path);
-  const hand = text.ok ? parseHandText(text.value, path) : text;
+  const hand = await readHandFile(path);
   if (!hand.ok) return hand;
   const other = handProblems(hand.value, record, path);
   return other.length > 0 ? failure(...other) : hand;
@@ -88,14 +122,10 @@ async function readHandOf(path: string, record: Case): Promise<Result<Hand>> {
 
 /** What was measured on the hand, as a visit keeps it: without what the case has already. */
 function measuresOf({ source }: Hand): object {
-  const palm = Object.keys(PALM_FIELDS).flatMap((key) => {
-    const value = source[key as keyof typeof PALM_FIELDS];
+  const whole = [...Object.keys(WEB_FIELDS), ...Object.keys(PALM_FIELDS)].flatMap((key) => {
+    const value = getOwn(source, key);
     return value === undefined ? [] : [[key, value]];
   });
   const digits = DIGITS.flatMap((digit) => (source.digits[digit] === undefined ? [] : [[digit, source.digits[digit]]]));
-  return { units: source.units, digits: Object.fromEntries(digits), ...Object.fromEntries(palm) };
-}
-
-export function kebab(key: string): string {
-  return key.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
+  return { units: source.units, digits: Object.fromEntries(digits), ...Object.fromEntries(whole) };
 }

@@ -1,5 +1,6 @@
 import type { Box } from '../../geometry/path.ts';
 import { type Affine, compose, IDENTITY } from '../affine.ts';
+import type { Colour } from '../colour.ts';
 import {
   type Budget,
   type Finding,
@@ -12,7 +13,7 @@ import {
 } from '../drawing.ts';
 import { newPen } from '../pen.ts';
 import { drawEntity, type EntityDrawing } from './dxf-entity.ts';
-import { type DxfObject, dxfSections, objectsOf, value, values } from './dxf-tags.ts';
+import { type DxfObject, type DxfTag, dxfSections, objectsOf, value, values } from './dxf-tags.ts';
 
 /** Codes of $INSUNITS (DXF reference): name and mm. */
 const UNITS: Readonly<Record<string, readonly [string, number]>> = {
@@ -44,11 +45,12 @@ interface Reading {
 interface DeclaredLayer {
   readonly hidden: boolean;
   readonly dashed: boolean;
+  readonly colour: Colour;
 }
 
-/** A DXF as a drawing in mm, from its own text alone: lines, arcs, circles, polylines, ellipses, splines and blocks of the model space. */
-export function readDxf(text: string, budget: Budget): ReadDrawing {
-  const { sections, comments, findings: structure } = dxfSections(text, budget);
+/** A DXF as a drawing in mm, from its own tags alone: lines, arcs, circles, polylines, ellipses, splines and blocks of the model space. */
+export function readDxf(tags: Iterable<DxfTag>, budget: Budget): ReadDrawing {
+  const { sections, comments, findings: structure } = dxfSections(tags);
   const findings: Finding[] = [...structure];
   const header = headerOf(sections.get('HEADER') ?? []);
   const { unit, mmPerUnit } = readUnits(header, findings);
@@ -125,10 +127,26 @@ function readLayers(tags: readonly (readonly [number, string])[]): ReadonlyMap<s
   for (const object of objectsOf(tags)) {
     if (object.kind !== 'LAYER') continue;
     const lineType = value(object, 6) ?? 'CONTINUOUS';
-    const off = Number(value(object, 62) ?? 7) < 0 || (Number(value(object, 70) ?? 0) & 1) === 1;
-    layers.set(value(object, 2) ?? '', { hidden: off, dashed: !/^(continuous|bylayer|byblock)$/i.test(lineType) });
+    const number = Number(value(object, 62) ?? 7);
+    const off = number < 0 || (Number(value(object, 70) ?? 0) & 1) === 1;
+    layers.set(value(object, 2) ?? '', {
+      hidden: off,
+      dashed: !/^(continuous|bylayer|byblock)$/i.test(lineType),
+      colour: colourOf(object, Math.abs(number)),
+    });
   }
   return layers;
+}
+
+/** Colour numbers that stand for the layer's and the block's own colour (DXF reference, group 62). */
+const BY_LAYER = 256;
+const BY_BLOCK = 0;
+
+/** Group 420 is a true colour and wins over the number. */
+function colourOf(object: DxfObject, aci: number): Colour {
+  const rgb = Number(value(object, 420) ?? Number.NaN);
+  const hex = Number.isInteger(rgb) && rgb >= 0 ? `#${(rgb & 0xffffff).toString(16).padStart(6, '0')}` : null;
+  return { hex, aci: hex === null && aci >= 1 && aci <= 255 ? aci : null };
 }
 
 function readBlocks(tags: readonly (readonly [number, string])[]): Reading['blocks'] {
@@ -186,6 +204,9 @@ function draw(object: DxfObject, vertices: readonly DxfObject[], matrix: Affine,
   if ([30, 31, 38].some((code) => values(object, code).some((text) => Math.abs(Number(text)) > 1e-6))) reading.raised++;
   const declared = reading.layers.get(layer);
   const lineType = value(object, 6);
+  const number = Number(value(object, 62) ?? BY_LAYER);
+  const byLayer = value(object, 420) === undefined && (number === BY_LAYER || number === BY_BLOCK);
+  const colour = byLayer ? (declared?.colour ?? null) : colourOf(object, number);
   for (const run of drawn.runs) {
     reading.curves.push({
       layer,
@@ -193,6 +214,7 @@ function draw(object: DxfObject, vertices: readonly DxfObject[], matrix: Affine,
       closed: run.closed,
       segments: run.segments,
       strokeWidth: null,
+      colour,
       dashed: lineType === undefined ? declared?.dashed === true : !/^(continuous|bylayer|byblock)$/i.test(lineType),
       hidden: declared?.hidden === true || value(object, 60) === '1',
       flattened: drawn.flattened > 0,

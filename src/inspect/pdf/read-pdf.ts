@@ -1,4 +1,8 @@
+import type { Box } from '../../geometry/path.ts';
+import { unionBox } from '../../geometry/path-measures.ts';
+import { segmentBox } from '../../geometry/segment.ts';
 import { type Affine, compose, IDENTITY, largestScale } from '../affine.ts';
+import { hexOfShares } from '../colour.ts';
 import {
   type Budget,
   type Finding,
@@ -25,13 +29,23 @@ interface Reading {
   readonly layers: Set<string>;
   readonly unread: Map<string, number>;
   flattened: number;
+  /** Paintings that a clip may take something from. */
+  clipped: number;
 }
 
 interface State {
   readonly matrix: Affine;
   readonly width: number;
   readonly dashed: boolean;
+  readonly stroke: string | null;
+  readonly fill: string | null;
+  /** What is drawn outside is not shown; `shape` for a clip that is no upright rectangle. mm */
+  readonly clip: Box | 'shape' | null;
 }
+
+const START: Omit<State, 'matrix'> = { width: 1, dashed: false, stroke: '#000000', fill: '#000000', clip: null };
+/** Rounding of written coordinates at a clip, mm. */
+const CLIP_ROUNDING = 0.05;
 
 type Dict = ReadonlyMap<string, PdfValue>;
 
@@ -40,7 +54,7 @@ export function readPdf(bytes: Uint8Array, budget: Budget): ReadDrawing {
   const objects = pdfObjects(bytes, budget);
   const pages = pagesOf(objects, budget);
   if (pages.length === 0) throw new Unreadable('the PDF has no page');
-  const reading: Reading = { budget, objects, curves: [], texts: [], layers: new Set(), unread: new Map(), flattened: 0 };
+  const reading: Reading = { budget, objects, curves: [], texts: [], layers: new Set(), unread: new Map(), flattened: 0, clipped: 0 };
   const findings: Finding[] = [];
   let right = 0;
   let top = 0;
@@ -52,11 +66,16 @@ export function readPdf(bytes: Uint8Array, budget: Budget): ReadDrawing {
     if (unit !== 1) findings.push({ code: 204, message: `a page has a UserUnit of ${unit}: many readers leave it out` });
     const mm = MM_PER_POINT * unit;
     const matrix: Affine = [mm, 0, 0, mm, right - Math.min(x0, x1) * mm, -Math.min(y0, y1) * mm];
-    interpret(contentsOf(page, reading), resourcesOf(page, objects), { matrix, width: 1, dashed: false }, 0, [], reading);
+    interpret(contentsOf(page, reading), resourcesOf(page, objects), { matrix, ...START }, 0, [], reading);
     right += Math.abs(x1 - x0) * mm;
     top = Math.max(top, Math.abs(y1 - y0) * mm);
   }
   for (const [kind, count] of reading.unread) findings.push({ code: 104, message: `${count} ${kind} not read: a cutter cannot follow it` });
+  if (reading.clipped > 0)
+    findings.push({
+      code: 108,
+      message: `${reading.clipped} paths reach beyond a clip, which hides some of them: a machine cuts it all the same`,
+    });
   if (!statesNoScaling(objects))
     findings.push({
       code: 210,
@@ -169,7 +188,7 @@ function shown(codes: string): string {
   return codes.replace(/[\u0080-\u009f]/g, (c) => WIN_ANSI_80[c.charCodeAt(0) - 0x80] ?? c);
 }
 
-/** Runs the commands of a content stream (ISO 32000, Annex A): state, paths, forms, marked content. Colours and clips do not matter here. */
+/** Runs the commands of a content stream (ISO 32000, Annex A): state, paths, forms, marked content, colours of the device, clips. */
 function interpret(
   content: string,
   resources: Dict,
@@ -187,6 +206,7 @@ function interpret(
   let path = newPen(state.matrix, budget);
   let fresh = true;
   let args: PdfValue[] = [];
+  let clipping = false;
   const layer = () => marked.findLast((name) => name !== null) ?? NO_LAYER;
   const n = (k: number) => {
     const value = args[k];
@@ -201,6 +221,8 @@ function interpret(
     if (painted && !fresh) {
       reading.layers.add(layer());
       reading.flattened += path.drawn.flattened;
+      if (path.drawn.runs.some((run) => isClipped(run, state.clip))) reading.clipped++;
+      const hex = stroked ? state.stroke : state.fill;
       const strokeWidth = stroked ? state.width * largestScale(state.matrix) : 0;
       const curve = (run: Run): ReadCurve => ({
         layer: layer(),
@@ -208,13 +230,19 @@ function interpret(
         closed: run.closed,
         segments: run.segments,
         strokeWidth,
+        colour: hex === null ? null : { hex, aci: null },
         dashed: state.dashed,
         hidden: false,
         flattened: path.drawn.flattened > 0,
       });
       reading.curves.push(...path.drawn.runs.map(curve));
     }
+    if (clipping && !fresh) state = { ...state, clip: narrowed(state.clip, path.drawn.runs) };
+    clipping = false;
     fresh = true;
+  };
+  const colour = (which: 'stroke' | 'fill') => () => {
+    state = { ...state, [which]: hexOfArgs(args) };
   };
   const text = (value: PdfValue | undefined): string => {
     if (value?.kind === 'string') return shown(value.value);
@@ -234,6 +262,22 @@ function interpret(
     d: () => {
       const [dashes] = args;
       state = { ...state, dashed: dashes?.kind === 'array' && dashes.value.length > 0 };
+    },
+    RG: colour('stroke'),
+    G: colour('stroke'),
+    K: colour('stroke'),
+    SC: colour('stroke'),
+    SCN: colour('stroke'),
+    rg: colour('fill'),
+    g: colour('fill'),
+    k: colour('fill'),
+    sc: colour('fill'),
+    scn: colour('fill'),
+    W: () => {
+      clipping = true;
+    },
+    'W*': () => {
+      clipping = true;
     },
     m: () => begin().move(n(0), n(1)),
     l: () => begin().line(n(0), n(1)),
@@ -295,6 +339,39 @@ function interpret(
     if (Object.hasOwn(commands, value.value)) commands[value.value]?.();
     args = [];
   }
+}
+
+/** Grey, red-green-blue or the four inks as `#rrggbb`, by the simple rules of ISO 32000, 10.3; null for patterns and other spaces. */
+function hexOfArgs(args: readonly PdfValue[]): string | null {
+  const shares = args.flatMap((value) => (value.kind === 'number' ? [value.value] : []));
+  const [a = 0, b = 0, c = 0, black = 0] = shares;
+  if (shares.length !== args.length) return null;
+  if (shares.length === 1) return hexOfShares(a, a, a);
+  if (shares.length === 3) return hexOfShares(a, b, c);
+  return shares.length === 4 ? hexOfShares(1 - Math.min(1, a + black), 1 - Math.min(1, b + black), 1 - Math.min(1, c + black)) : null;
+}
+
+/** The clip within which both lie: a path of one upright rectangle narrows it, any other path makes it a shape. */
+function narrowed(clip: State['clip'], runs: readonly Run[]): State['clip'] {
+  const [only, more] = runs;
+  const upright = ({ from, to, bulge }: Run['segments'][number]) =>
+    bulge === 0 && (Math.abs(from.x - to.x) < 1e-6 || Math.abs(from.y - to.y) < 1e-6);
+  if (!only || more || only.segments.length !== 4 || !only.segments.every(upright) || clip === 'shape') return 'shape';
+  const box = unionBox(only.segments.map(segmentBox));
+  if (clip === null) return box;
+  return {
+    minX: Math.max(clip.minX, box.minX),
+    minY: Math.max(clip.minY, box.minY),
+    maxX: Math.min(clip.maxX, box.maxX),
+    maxY: Math.min(clip.maxY, box.maxY),
+  };
+}
+
+function isClipped(run: Run, clip: State['clip']): boolean {
+  if (clip === null || run.segments.length === 0) return false;
+  if (clip === 'shape') return true;
+  const box = unionBox(run.segments.map(segmentBox));
+  return Math.max(clip.minX - box.minX, clip.minY - box.minY, box.maxX - clip.maxX, box.maxY - clip.maxY) > CLIP_ROUNDING;
 }
 
 /** The name of the optional content that a marked piece belongs to; null when it is marked for another reason. */

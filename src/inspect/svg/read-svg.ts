@@ -1,5 +1,8 @@
 import type { Box } from '../../geometry/path.ts';
-import { type Affine, compose, determinant, largestScale } from '../affine.ts';
+import { unionBox } from '../../geometry/path-measures.ts';
+import { segmentBox } from '../../geometry/segment.ts';
+import { type Affine, apply, compose, determinant, largestScale } from '../affine.ts';
+import { type Colour, hexOf } from '../colour.ts';
 import {
   type Budget,
   type Finding,
@@ -12,10 +15,12 @@ import {
   Unreadable,
 } from '../drawing.ts';
 import { newPen, type Pen } from '../pen.ts';
+import { type StyleSheet, styleSheet } from './style-sheet.ts';
 import { drawPathData } from './svg-path-data.ts';
-import { INITIAL_STYLE, type Style, styleOf } from './svg-style.ts';
+import { INITIAL_STYLE, type OwnStyle, type Style, styleOf } from './svg-style.ts';
 import { readTransform } from './svg-transform.ts';
 import { readSvgLength, type SvgLength, userNumber } from './svg-units.ts';
+import { fitViewBox, type Rectangle, readViewBox } from './svg-viewport.ts';
 import { type XmlElement, xmlTree } from './xml-tree.ts';
 
 /** Elements that draw nothing by themselves. */
@@ -39,6 +44,8 @@ const SILENT = new Set([
 const GROUPS = new Set(['svg', 'g', 'a', 'switch']);
 const SHAPES = new Set(['path', 'line', 'polyline', 'polygon', 'rect', 'circle', 'ellipse']);
 const NO_LAYER = '(no layer)';
+/** Rounding of written coordinates at a clip, mm. */
+const CLIP_ROUNDING = 0.05;
 
 interface Reading {
   readonly budget: Budget;
@@ -47,6 +54,7 @@ interface Reading {
   readonly layers: Map<string, ReadLayer>;
   readonly findings: Finding[];
   readonly byId: ReadonlyMap<string, XmlElement>;
+  readonly sheet: StyleSheet;
   /** Kinds that were met and are not read. */
   readonly unread: Map<string, number>;
   flattened: number;
@@ -57,6 +65,8 @@ interface Place {
   readonly style: Style;
   readonly layer: string | null;
   readonly reuse: number;
+  /** Size of the innermost viewport in user units, which percentages are of. */
+  readonly viewport: { readonly width: number; readonly height: number };
 }
 
 /** An SVG as a drawing in mm, y up, from its own text alone. */
@@ -65,17 +75,23 @@ export function readSvg(text: string, budget: Budget): ReadDrawing {
   if (root.name !== 'svg') throw new Unreadable(`the outermost element is <${root.name}>, not <svg>`);
   const byId = new Map<string, XmlElement>();
   index(root, byId);
-  const reading: Reading = { budget, curves: [], texts: [], layers: new Map(), findings: [], byId, unread: new Map(), flattened: 0 };
-  const { matrix, frame, unit, mmPerUnit } = readFrame(root, reading.findings);
-  const style = styleOf(root, INITIAL_STYLE);
-  for (const child of root.children) walk(child, { matrix, style, layer: null, reuse: 0 }, reading);
+  const sheet = styleSheet(textsOf(root, 'style'));
+  const findings: Finding[] = [];
+  const reading: Reading = { budget, curves: [], texts: [], layers: new Map(), findings, byId, sheet, unread: new Map(), flattened: 0 };
+  const { matrix, frame, unit, mmPerUnit } = readFrame(root, findings);
+  const style = styleOf(root, INITIAL_STYLE, sheet);
+  const box = readViewBox(root.attributes.viewBox);
+  const viewport = box ?? (frame ? { width: frame.maxX / mmPerUnit, height: frame.maxY / mmPerUnit } : { width: 0, height: 0 });
+  for (const child of root.children) walk(child, { matrix, style, layer: null, reuse: 0, viewport }, reading);
   for (const [kind, count] of reading.unread)
     reading.findings.push({ code: 104, message: `${count} <${kind}> not read: a cutter cannot follow it` });
-  if (has(root, 'style'))
-    reading.findings.push({
-      code: 105,
-      message: 'a style sheet (<style>) is not read; cutters often do not read it either: colours and widths may be lost',
+  if (sheet.unread.length > 0) {
+    const shown = sheet.unread.slice(0, 3).map((selector) => JSON.stringify(selector.slice(0, 40)));
+    findings.push({
+      code: 109,
+      message: `${sheet.unread.length} rules of the style sheet are not read (${shown.join(', ')}): colours and widths may be others`,
     });
+  }
   return {
     format: 'svg',
     version: root.attributes.version ?? null,
@@ -97,26 +113,18 @@ function index(element: XmlElement, byId: Map<string, XmlElement>): void {
   for (const child of element.children) index(child, byId);
 }
 
-function has(element: XmlElement, name: string): boolean {
-  return element.name === name || element.children.some((child) => has(child, name));
+function textsOf(element: XmlElement, name: string): readonly string[] {
+  return element.name === name ? [element.text] : element.children.flatMap((child) => textsOf(child, name));
 }
 
 /** From user units to mm with y up, and what the size says about units. */
 function readFrame(root: XmlElement, findings: Finding[]): { matrix: Affine; frame: Box | null; unit: string | null; mmPerUnit: number } {
   const { width, height, viewBox, preserveAspectRatio = 'xMidYMid', transform } = root.attributes;
   const size = [width, height].map((text) => (text === undefined ? null : readSvgLength(text)));
-  const box =
-    viewBox === undefined
-      ? null
-      : viewBox
-          .trim()
-          .split(/[\s,]+/)
-          .map(Number);
-  if (box && !(box.length === 4 && box.every(Number.isFinite) && (box[2] ?? 0) > 0 && (box[3] ?? 0) > 0)) {
-    findings.push({ code: 107, message: `the viewBox "${viewBox?.slice(0, 60)}" cannot be read` });
-  }
+  const box = readViewBox(viewBox);
+  if (viewBox !== undefined && !box) findings.push({ code: 107, message: `the viewBox "${viewBox.slice(0, 60)}" cannot be read` });
   if (transform !== undefined) findings.push({ code: 209, message: 'the outermost element has a transform: many programs leave it out' });
-  const [left = 0, top = 0, boxWidth = 0, boxHeight = 0] = box?.every(Number.isFinite) ? box : [];
+  const { x: left, y: top, width: boxWidth, height: boxHeight } = box ?? { x: 0, y: 0, width: 0, height: 0 };
   const [w, h] = size as [SvgLength | null, SvgLength | null];
   const px = 25.4 / 96;
   if (w?.mm == null || h?.mm == null || w.mm <= 0 || h.mm <= 0) {
@@ -153,33 +161,33 @@ function readFrame(root: XmlElement, findings: Finding[]): { matrix: Affine; fra
       message: `one user unit is ${sx.toFixed(5)} mm: programs that look only at the viewBox draw it ${(1 / sx).toFixed(3)} times as large`,
     });
   }
-  if (uneven && preserveAspectRatio.includes('none'))
-    return { matrix: [sx, 0, 0, -sy, -left * sx, h.mm + top * sy], frame, unit, mmPerUnit: sx };
-  const s = preserveAspectRatio.includes('slice') ? Math.max(sx, sy) : Math.min(sx, sy);
-  const share = (name: string) => (name.includes('Min') ? 0 : name.includes('Max') ? 1 : 0.5);
-  const dx = (w.mm - s * boxWidth) * share(preserveAspectRatio.slice(0, 4)) - left * s;
-  const dy = (h.mm - s * boxHeight) * share(preserveAspectRatio.slice(4)) - top * s;
-  return { matrix: [s, 0, 0, -s, dx, h.mm - dy], frame, unit, mmPerUnit: s };
+  const paper: Rectangle = { x: 0, y: 0, width: w.mm, height: h.mm };
+  const fitted = fitViewBox({ x: left, y: top, width: boxWidth, height: boxHeight }, paper, preserveAspectRatio);
+  // y up from the lower edge of the paper.
+  return { matrix: compose([1, 0, 0, -1, 0, h.mm], fitted), frame, unit, mmPerUnit: fitted[0] };
 }
 
 function walk(element: XmlElement, place: Place, reading: Reading): void {
   reading.budget.item();
   if (SILENT.has(element.name)) return;
   const { attributes } = element;
-  const own = attributes.transform === undefined ? null : readTransform(attributes.transform);
-  if (attributes.transform !== undefined && !own)
-    reading.findings.push({ code: 107, message: `the transform "${attributes.transform.slice(0, 60)}" cannot be read` });
+  const style = styleOf(element, place.style, reading.sheet);
+  const transform = style.transform ?? attributes.transform;
+  const own = transform === undefined ? null : readTransform(transform);
+  if (transform !== undefined && !own)
+    reading.findings.push({ code: 107, message: `the transform "${transform.slice(0, 60)}" cannot be read` });
   const matrix = own ? compose(place.matrix, own) : place.matrix;
-  const here: Place = { ...place, matrix, style: styleOf(element, place.style), layer: layerOf(element, place.layer) };
-  if (GROUPS.has(element.name)) {
-    const inner = element.name === 'svg' ? { ...here, matrix: nested(element, matrix) } : here;
-    for (const child of element.children) walk(child, inner, reading);
-  } else if (element.name === 'use') reuse(element, here, reading);
+  const here: Place = { ...place, matrix, style, layer: layerOf(element, place.layer) };
+  const before = reading.curves.length;
+  if (element.name === 'svg') inViewport(element, element, here, style.overflow, reading);
+  else if (GROUPS.has(element.name)) for (const child of element.children) walk(child, here, reading);
+  else if (element.name === 'use') reuse(element, here, reading);
   else if (SHAPES.has(element.name)) shape(element, here, reading);
   else if (element.name === 'text') {
     register(here, reading);
     reading.texts.push({ layer: here.layer ?? NO_LAYER, text: allText(element).trim().slice(0, 200) });
   } else reading.unread.set(element.name, (reading.unread.get(element.name) ?? 0) + 1);
+  clipped(style, here, before, reading);
 }
 
 /** The innermost group that says it is a layer; else the outermost group with an id. */
@@ -191,17 +199,75 @@ function layerOf(element: XmlElement, inherited: string | null): string | null {
   return inherited ?? id ?? null;
 }
 
-function nested(element: XmlElement, matrix: Affine): Affine {
-  const { x, y, width, height, viewBox } = element.attributes;
-  const moved = compose(matrix, [1, 0, 0, 1, userNumber(x), userNumber(y)]);
-  const [left = 0, top = 0, w = 0, h = 0] =
-    viewBox
-      ?.trim()
-      .split(/[\s,]+/)
-      .map(Number) ?? [];
-  if (!(w > 0 && h > 0 && userNumber(width) > 0 && userNumber(height) > 0)) return moved;
-  const s = Math.min(userNumber(width) / w, userNumber(height) / h);
-  return compose(moved, [s, 0, 0, s, (userNumber(width) - s * w) / 2 - s * left, (userNumber(height) - s * h) / 2 - s * top]);
+/** Content of an <svg> or <symbol> in its own viewport, which cuts off what lies outside unless `overflow` is visible (SVG 1.1, 14.3.3). */
+function inViewport(content: XmlElement, sized: XmlElement, place: Place, overflow: string | null, reading: Reading): void {
+  const { attributes } = sized;
+  const length = (text: string | undefined, whole: number) =>
+    text === undefined || text === 'auto' ? whole : text.trim().endsWith('%') ? (Number.parseFloat(text) / 100) * whole : userNumber(text);
+  // Where a <use> places a symbol, its own x and y are already in the matrix.
+  const at = sized === content ? { x: userNumber(attributes.x), y: userNumber(attributes.y) } : { x: 0, y: 0 };
+  const width = length(attributes.width ?? content.attributes.width, place.viewport.width);
+  const height = length(attributes.height ?? content.attributes.height, place.viewport.height);
+  const viewport: Rectangle = { ...at, width, height };
+  const box = readViewBox(content.attributes.viewBox);
+  const inner =
+    box && width > 0 && height > 0
+      ? fitViewBox(box, viewport, content.attributes.preserveAspectRatio)
+      : ([1, 0, 0, 1, at.x, at.y] as const);
+  const before = reading.curves.length;
+  for (const child of content.children)
+    walk(child, { ...place, matrix: compose(place.matrix, inner), viewport: box ?? { width, height } }, reading);
+  if (overflow === 'visible' || overflow === 'auto' || !(width > 0 && height > 0)) return;
+  const cut = beyond(viewport, place.matrix, before, reading);
+  if (cut > CLIP_ROUNDING)
+    reading.findings.push({
+      code: 108,
+      message: `<${content.name}> cuts off up to ${cut.toFixed(2)} mm of what is drawn in it: a machine may cut it all the same`,
+    });
+}
+
+/** How far the curves drawn since `from` lie outside a rectangle of user units, mm; the rectangle must not be turned, else nothing is certain. */
+function beyond({ x, y, width, height }: Rectangle, matrix: Affine, from: number, reading: Reading): number {
+  const edges = reading.curves.slice(from).flatMap((curve) => (curve.hidden ? [] : curve.segments));
+  if (edges.length === 0) return 0;
+  if (Math.abs(matrix[1]) + Math.abs(matrix[2]) > 1e-9 && Math.abs(matrix[0]) + Math.abs(matrix[3]) > 1e-9) return Number.POSITIVE_INFINITY;
+  const [a, b] = [apply(matrix, { x, y }), apply(matrix, { x: x + width, y: y + height })];
+  const box = unionBox(edges.map(segmentBox));
+  return Math.max(
+    Math.min(a.x, b.x) - box.minX,
+    Math.min(a.y, b.y) - box.minY,
+    box.maxX - Math.max(a.x, b.x),
+    box.maxY - Math.max(a.y, b.y),
+  );
+}
+
+/** A clip that leaves everything as it is does nothing; one that may take something away is said, and so is every mask over something. */
+function clipped({ clip, mask }: OwnStyle, place: Place, from: number, reading: Reading): void {
+  if (reading.curves.length === from) return;
+  if (mask !== 'none')
+    reading.findings.push({
+      code: 108,
+      message: `a mask (${mask.slice(0, 40)}) may hide some of what is drawn: a machine cuts it all the same`,
+    });
+  if (clip === 'none') return;
+  const id = /^url\(\s*['"]?#([^'")]+)['"]?\s*\)$/.exec(clip)?.[1];
+  const path = id === undefined ? undefined : reading.byId.get(id);
+  const [only, more] = path?.children ?? [];
+  const whole = only?.name === 'rect' && more === undefined && path?.attributes.clipPathUnits !== 'objectBoundingBox';
+  const own = (element: XmlElement | undefined) =>
+    element?.attributes.transform === undefined ? undefined : readTransform(element.attributes.transform);
+  const [outer, inner] = [own(path), own(only)];
+  let cut = Number.POSITIVE_INFINITY;
+  if (whole && only && outer !== null && inner !== null) {
+    const n = (key: string) => userNumber(only.attributes[key]);
+    const matrix = [outer, inner].reduce<Affine>((sum, next) => (next ? compose(sum, next) : sum), place.matrix);
+    cut = beyond({ x: n('x'), y: n('y'), width: n('width'), height: n('height') }, matrix, from, reading);
+  }
+  if (cut > CLIP_ROUNDING)
+    reading.findings.push({
+      code: 108,
+      message: `a clip (${clip.slice(0, 40)}) may take some of what is drawn away: a machine cuts it all the same`,
+    });
 }
 
 function reuse(element: XmlElement, place: Place, reading: Reading): void {
@@ -213,8 +279,9 @@ function reuse(element: XmlElement, place: Place, reading: Reading): void {
   }
   if (place.reuse >= LIMITS.reuse) throw new LimitReached(`<use> stands more than ${LIMITS.reuse} deep in itself`);
   const matrix = compose(place.matrix, [1, 0, 0, 1, userNumber(element.attributes.x), userNumber(element.attributes.y)]);
+  const style = styleOf(target, place.style, reading.sheet);
   const inner = { ...place, matrix, reuse: place.reuse + 1 };
-  if (target.name === 'symbol') for (const child of target.children) walk(child, inner, reading);
+  if (target.name === 'symbol') inViewport(target, element, { ...inner, style }, style.overflow, reading);
   else walk(target, inner, reading);
 }
 
@@ -241,11 +308,18 @@ function shape(element: XmlElement, place: Place, reading: Reading): void {
       closed: run.closed,
       segments: run.segments,
       strokeWidth: width,
+      colour: colourOf(style),
       dashed: style.dashes !== 'none' && /[1-9]/.test(style.dashes),
       hidden: !style.shown || style.visibility !== 'visible',
       flattened: drawn.flattened > 0,
     });
   }
+}
+
+function colourOf({ stroke, fill, color }: Style): Colour | null {
+  const painted = stroke === 'none' ? fill : stroke;
+  const hex = hexOf(painted.toLowerCase() === 'currentcolor' ? color : painted);
+  return hex === null ? null : { hex, aci: null };
 }
 
 /** Draws one of the basic shapes (SVG 1.1, chapter 9); returns what is wrong with it, or null. */

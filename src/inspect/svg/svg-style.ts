@@ -1,49 +1,56 @@
+import { declarationsOf, type StyleSheet } from './style-sheet.ts';
 import type { XmlElement } from './xml-tree.ts';
 
 /** What an element hands down to those in it. */
 export interface Style {
   readonly stroke: string;
   readonly fill: string;
+  readonly color: string;
   readonly strokeWidth: string;
   readonly dashes: string;
   readonly visibility: string;
   readonly shown: boolean;
 }
 
-/** What SVG takes when nothing is said. */
-export const INITIAL_STYLE: Style = { stroke: 'none', fill: 'black', strokeWidth: '1', dashes: 'none', visibility: 'visible', shown: true };
+/** What holds for the element alone. */
+export interface OwnStyle {
+  readonly clip: string;
+  readonly mask: string;
+  readonly overflow: string | null;
+  readonly transform: string | null;
+}
 
-/** The element's own style over its parent's, from attributes and the style attribute (which wins). Rules of style sheets are not read. */
-export function styleOf(element: XmlElement, parent: Style): Style {
-  const own = declarations(element.attributes.style ?? '');
+/** What SVG takes when nothing is said. */
+export const INITIAL_STYLE: Style = {
+  stroke: 'none',
+  fill: 'black',
+  color: 'black',
+  strokeWidth: '1',
+  dashes: 'none',
+  visibility: 'visible',
+  shown: true,
+};
+
+/** The element's style over its parent's: the style attribute wins over the style sheets, these over presentation attributes. */
+export function styleOf(element: XmlElement, parent: Style, sheet: StyleSheet): Style & OwnStyle {
+  const own = declarationsOf(element.attributes.style ?? '');
+  const ruled = sheet.of(element);
+  const said = (name: string) => own.get(name) ?? ruled.get(name) ?? element.attributes[name];
   const value = (name: string, inherited: string) => {
-    const found = own.get(name) ?? element.attributes[name];
+    const found = said(name);
     return found === undefined || found === 'inherit' ? inherited : found.trim();
   };
   return {
     stroke: value('stroke', parent.stroke),
     fill: value('fill', parent.fill),
+    color: value('color', parent.color),
     strokeWidth: value('stroke-width', parent.strokeWidth),
     dashes: value('stroke-dasharray', parent.dashes),
     visibility: value('visibility', parent.visibility),
     shown: parent.shown && value('display', 'inline') !== 'none',
+    clip: value('clip-path', 'none'),
+    mask: value('mask', 'none'),
+    overflow: said('overflow')?.trim() ?? null,
+    transform: own.get('transform') ?? ruled.get('transform') ?? null,
   };
-}
-
-function declarations(style: string): ReadonlyMap<string, string> {
-  const pairs = style.split(';').flatMap((part): [string, string][] => {
-    const colon = part.indexOf(':');
-    return colon < 0
-      ? []
-      : [
-          [
-            part.slice(0, colon).trim(),
-            part
-              .slice(colon + 1)
-              .replace(/!important/, '')
-              .trim(),
-          ],
-        ];
-  });
-  return new Map(pairs);
 }

@@ -1,7 +1,7 @@
 import { edgeLength, pointAtNormal } from '../../geometry/offset-ellipse.ts';
 import type { Point } from '../../geometry/path.ts';
 import { rootBetween } from '../../geometry/root.ts';
-import type { ArcElement, PathElement } from '../../geometry/taut-path.ts';
+import type { ArcElement, Contact, PathElement } from '../../geometry/taut-path.ts';
 import { ANGLE_SOLVED, LENGTH_COMPARED } from '../../units/tolerance.ts';
 
 /** The inner course lies on the held digits, the outer one over it; they meet at the border digits. */
@@ -59,29 +59,33 @@ function splitArc(arc: ArcElement, normal: number): [ArcElement, ArcElement] {
   ];
 }
 
-/** Where a course passes a given x: its u and the point; null when it does not. */
-export function locateOnCourse(
-  pieces: readonly CoursePiece[],
-  course: Course,
-  x: number,
-): { readonly u: number; readonly point: Point } | null {
+/** A place on a course: its direction of travel there (radians), and the contact that it lies on, if any. */
+export interface OnCourse {
+  readonly u: number;
+  readonly point: Point;
+  readonly direction: number;
+  readonly contact: Contact | null;
+}
+
+/** Where a course passes a given x; null when it does not. */
+export function locateOnCourse(pieces: readonly CoursePiece[], course: Course, x: number): OnCourse | null {
   for (const piece of pieces) {
     if (piece.course !== course) continue;
     const found = piece.element.kind === 'line' ? onLine(piece.element, x) : onArc(piece.element, x);
-    if (found) return { u: piece.u + found.distance, point: found.point };
+    if (found) return { u: piece.u + found.distance, ...found };
   }
   return null;
 }
 
-interface Found {
+interface Found extends Omit<OnCourse, 'u'> {
   readonly distance: number;
-  readonly point: Point;
 }
 
 function onLine({ from, to, length }: PathElement & { kind: 'line' }, x: number): Found | null {
   if (!within(x, from.x, to.x)) return null;
   const t = to.x === from.x ? 0 : Math.min(1, Math.max(0, (x - from.x) / (to.x - from.x)));
-  return { distance: t * length, point: { x, y: from.y + t * (to.y - from.y) } };
+  const direction = Math.atan2(to.y - from.y, to.x - from.x);
+  return { distance: t * length, point: { x, y: from.y + t * (to.y - from.y) }, direction, contact: null };
 }
 
 function onArc(arc: ArcElement, x: number): Found | null {
@@ -93,7 +97,12 @@ function onArc(arc: ArcElement, x: number): Found | null {
   const normal =
     rootBetween(miss, arc.fromNormal, arc.toNormal, ANGLE_SOLVED) ??
     (Math.abs(start - x) < Math.abs(end - x) ? arc.fromNormal : arc.toNormal);
-  return { distance: edgeLength(body, arc.fromNormal, normal), point: pointAtNormal(body, normal) };
+  return {
+    distance: edgeLength(body, arc.fromNormal, normal),
+    point: pointAtNormal(body, normal),
+    direction: normal + (arc.contact.side * Math.PI) / 2,
+    contact: arc.contact,
+  };
 }
 
 function within(x: number, one: number, other: number): boolean {

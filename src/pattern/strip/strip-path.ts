@@ -1,9 +1,10 @@
 import { heldPlace, type Place } from '../../block/block.ts';
 import type { Side } from '../../geometry/bitangent.ts';
-import type { Body } from '../../geometry/offset-ellipse.ts';
+import { type Body, pointAtNormal } from '../../geometry/offset-ellipse.ts';
 import type { Point } from '../../geometry/path.ts';
-import { type Contact, tautPath } from '../../geometry/taut-path.ts';
+import { type Contact, type PathElement, type TautPath, tautPath } from '../../geometry/taut-path.ts';
 import type { DigitName } from '../../hand/digits.ts';
+import { plain } from '../../units/number.ts';
 import { failure, type Result, success } from '../../units/result.ts';
 import { type Course, type CoursePiece, locateOnCourse, splitIntoCourses } from './strip-courses.ts';
 import type { StripOptions } from './strip-options.ts';
@@ -91,16 +92,78 @@ function tautBand(hand: StandingHand, options: StripOptions): Result<TautBand> {
   const seamX = middleOfRun(hand.sections);
   const inner = tautPath(order.inner, { startNormal: Math.PI, endNormal: 0 });
   if (!inner.ok) return noPath(inner.reason);
-  const innerAtSeam = locateOnCourse(splitIntoCourses(inner.elements, 'inner'), 'inner', seamX);
-  if (!innerAtSeam) return noPath('the inner course does not reach the held digits');
-  const away = held === 'raised' ? -1 : 1;
-  const tack: Point = { x: seamX, y: innerAtSeam.point.y + away * options.thickness };
-  const round = order.closed(options.closure === 'tacked' ? [pinned(tack)] : null);
-  const path = tautPath(round);
+  const loose = hand.sections.filter((s) => s.place !== 'enclosed' && inner.dropped.some((c) => c.name === innerName(s)));
+  if (loose.length > 0) return holdsNothing(loose, options);
+  const path = options.closure === 'spanning' ? tautPath(order.closed(null)) : tacked(hand, order, inner.elements, held, seamX, options);
   if (!path.ok) return noPath(path.reason);
   const pieces = startAt(splitIntoCourses(path.elements, 'closed'), seamX, path.length);
   if (!pieces) return noPath('the outer course does not reach the held digits');
   return success({ held, length: path.length, seamX, pieces });
+}
+
+/**
+ * The outer layer pressed onto the inner one at the middle of the run (model rule 9): from the tack, one thickness off the inner course along its
+ * normal, round the whole block and back to it. The held digits keep the outer layer off themselves on both sides of the tack.
+ */
+function tacked(
+  hand: StandingHand,
+  order: ContactOrder,
+  innerElements: readonly PathElement[],
+  held: 'raised' | 'lowered',
+  seamX: number,
+  options: StripOptions,
+): TautPath {
+  const found = locateOnCourse(splitIntoCourses(innerElements, 'inner'), 'inner', seamX);
+  if (!found) return { ok: false, reason: 'the inner course does not reach the held digits' };
+  const away = held === 'raised' ? -1 : 1;
+  if (hand.version === '1') {
+    const upright = { x: seamX, y: found.point.y + away * options.thickness };
+    return tautPath(order.closed([pinned(upright)]));
+  }
+  const { direction } = found;
+  const tack = {
+    x: found.point.x - away * options.thickness * Math.sin(direction),
+    y: found.point.y + away * options.thickness * Math.cos(direction),
+  };
+  const run = order.heldOuter;
+  const under = found.contact ? run.find((c) => c.name === outerNameOf(found.contact)) : undefined;
+  // A held digit lies on that side of the tack on which the inner course touches it.
+  const isRadial = (c: Contact) =>
+    innerElements.some(
+      (e) => e.kind === 'arc' && outerNameOf(e.contact) === c.name && pointAtNormal(e.contact.body, e.toNormal).x <= seamX,
+    );
+  const radialSide = run.filter((c) => c !== under && isRadial(c));
+  const ulnarSide = run.filter((c) => c !== under && !isRadial(c));
+  // The outer course comes the other way, so its normal at the tack is the inner course's, on the side away from the digits.
+  const normal = direction + (away * Math.PI) / 2 + (away < 0 ? 2 * Math.PI : 0);
+  const pin = pinned(tack);
+  // The digit under the tack, or next to it, is left again where the layer would have to bend round it the wrong way. The kink at the tack lets a
+  // digit reach across the prolonged line of the next span without being in its way, which only the proof of the path can tell.
+  const starts = under
+    ? [
+        [under, ...radialSide],
+        [pin, ...radialSide],
+      ]
+    : [
+        [pin, ...radialSide],
+        [pin, ...radialSide.slice(1)],
+      ];
+  const ends = under
+    ? [
+        [...ulnarSide, under],
+        [...ulnarSide, pin],
+      ]
+    : [
+        [...ulnarSide, pin],
+        [...ulnarSide.slice(0, -1), pin],
+      ];
+  for (const start of starts) {
+    for (const end of ends) {
+      const path = tautPath([...start, ...order.afterRun, ...end], { startNormal: normal, endNormal: normal });
+      if (path.ok) return path;
+    }
+  }
+  return { ok: false, reason: 'the outer layer cannot be pressed onto the inner one there' };
 }
 
 /** Which side of a digit a course runs on: the outer course is the palmar one when digits are raised, the dorsal one when lowered. */
@@ -110,38 +173,48 @@ function aspectOf(place: Place, layer: Course, held: 'raised' | 'lowered'): 'dor
   return (layer === 'outer') === (held === 'raised') ? 'palmar' : 'dorsal';
 }
 
+interface ContactOrder {
+  readonly inner: readonly Contact[];
+  /** The held digits as the outer course meets them, from ulnar to radial. */
+  readonly heldOuter: readonly Contact[];
+  /** All that the path meets after the run of held digits until it comes back to it. */
+  readonly afterRun: readonly Contact[];
+  /** The whole round; `atRun` replaces the outer contacts of the held run, null leaves them. */
+  readonly closed: (atRun: readonly Contact[] | null) => readonly Contact[];
+}
+
+const innerName = (s: StandingSection) => `${s.digit} inner`;
+const outerNameOf = (inner: Contact | null) => inner?.name.replace(/ inner$/, ' outer');
+
 /** Contacts in the order of travel: outer course to the radial border, round it, inner course, round the ulnar border, back. */
-function contactOrder(sections: readonly StandingSection[], held: 'raised' | 'lowered', options: StripOptions) {
+function contactOrder(sections: readonly StandingSection[], held: 'raised' | 'lowered', options: StripOptions): ContactOrder {
   const layer = options.skinClearance + options.thickness / 2;
   // Travelled radially on the palmar side (raised) the path runs clockwise, digits on its right; mirrored when lowered.
   const around: Side = held === 'raised' ? -1 : 1;
   const through: Side = held === 'raised' ? 1 : -1;
-  const contact = (s: StandingSection, course: string, side: Side, offset: number, hold: Contact['hold'] = 'touch'): Contact => ({
+  const contact = (s: StandingSection, name: string, side: Side, offset: number, hold: Contact['hold'] = 'touch'): Contact => ({
     body: bodyOf(s, offset),
     side,
     hold,
-    name: `${s.digit} ${course}`,
+    name,
   });
   const last = sections.length - 1;
-  const radial = contact(sections[0] as StandingSection, 'border', around, layer, 'round');
-  const ulnar = contact(sections[last] as StandingSection, 'border', around, layer, 'round');
+  const radial = contact(sections[0] as StandingSection, 'radial border', around, layer, 'round');
+  const ulnar = contact(sections[last] as StandingSection, 'ulnar border', around, layer, 'round');
   const between = sections.slice(1, last);
-  const inner = between.map((s) => contact(s, 'inner', s.place === 'enclosed' ? around : through, layer));
+  const inner = between.map((s) => contact(s, innerName(s), s.place === 'enclosed' ? around : through, layer));
   const isHeld = (s: StandingSection) => s.place !== 'enclosed';
   const firstHeld = between.findIndex(isHeld);
   const lastHeld = between.findLastIndex(isHeld);
-  const outer = (list: readonly StandingSection[], offset: number) => list.map((s) => contact(s, 'outer', around, offset)).reverse();
+  const outer = (list: readonly StandingSection[], offset: number) =>
+    list.map((s) => contact(s, `${s.digit} outer`, around, offset)).reverse();
+  const heldOuter = outer(between.slice(firstHeld, lastHeld + 1), layer + options.thickness);
+  const afterRun = [...outer(between.slice(0, firstHeld), layer), radial, ...inner, ulnar, ...outer(between.slice(lastHeld + 1), layer)];
   return {
     inner: [radial, ...inner, ulnar],
-    /** The whole round; `atRun` replaces the outer contacts of the held run (the tack), null leaves them. */
-    closed: (atRun: readonly Contact[] | null): readonly Contact[] => [
-      ...(atRun ?? outer(between.slice(firstHeld, lastHeld + 1), layer + options.thickness)),
-      ...outer(between.slice(0, firstHeld), layer),
-      radial,
-      ...inner,
-      ulnar,
-      ...outer(between.slice(lastHeld + 1), layer),
-    ],
+    heldOuter,
+    afterRun,
+    closed: (atRun) => [...(atRun ?? heldOuter), ...afterRun],
   };
 }
 
@@ -189,6 +262,16 @@ function standOff(sections: readonly StandingSection[], options: StripOptions, p
     if (s.place === 'enclosed' || !pass) return [];
     const resting = s.standingHalfDepth + options.skinClearance + 1.5 * options.thickness;
     return [{ digit: s.digit, distance: Math.max(0, Math.abs(pass.point.y - s.y) - resting) }];
+  });
+}
+
+function holdsNothing(loose: readonly StandingSection[], { differential }: StripOptions): Result<never> {
+  const names = loose.map((s) => s.digit).join(' and ');
+  return failure({
+    code: 'HOLDS_NOTHING',
+    where: 'differential',
+    message: `differential: at ${plain(differential, 1)} degrees the strip runs straight past the ${names} finger and would hold nothing. Use a smaller differential or a narrower strip.`,
+    kind: 'refused',
   });
 }
 

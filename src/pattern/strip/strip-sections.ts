@@ -4,6 +4,7 @@ import type { Hand } from '../../hand/hand.ts';
 import { digitSection } from '../../hand/section.ts';
 import { radians } from '../../units/angle.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
+import { GEOMETRY_VERSION, type GeometryVersion } from './geometry-version.ts';
 import type { StripOptions } from './strip-options.ts';
 
 /** One digit's section where it stands in the plane square to the digits' mean direction. mm; x radial to ulnar, y dorsal. */
@@ -35,16 +36,25 @@ export interface Web {
 }
 
 export interface StandingHand {
+  readonly version: GeometryVersion;
   readonly sections: readonly StandingSection[];
   readonly webs: readonly Web[];
 }
 
+/** The PIP crease lies 2 to 3 mm proximal of the PIP joint, 2.5 taken. Bugbee & Botte, Clin Orthop 1993. mm */
+export const CREASE_TO_JOINT = 2.5;
+
 /**
- * Stands the block's digits side by side at their MP angles (strip model, "Where the sections stand").
+ * Stands the block's digits side by side at their MP angles (model rules 3 and 4).
  * What a section's measurements say of each other was judged when the hand was read, so its warnings are not repeated here.
  * Fails when the block uses a digit that was not measured, or whose width and circumference belong to no ellipse.
  */
-export function standSections(hand: Hand, block: Block, options: StripOptions): Result<StandingHand> {
+export function standSections(
+  hand: Hand,
+  block: Block,
+  options: StripOptions,
+  version: GeometryVersion = GEOMETRY_VERSION,
+): Result<StandingHand> {
   const placed = placedDigits(block);
   const flexion = placed.map(({ place }) => RELATIVE_FLEXION[place] * radians(options.differential));
   const mean = flexion.reduce((sum, angle) => sum + angle, 0) / placed.length;
@@ -63,7 +73,9 @@ export function standSections(hand: Hand, block: Block, options: StripOptions): 
       continue;
     }
     const theta = (flexion[k] ?? 0) - mean;
-    const lever = measures.dorsalLength - measures.palmarRoom + options.proximalGap + options.width / 2;
+    // The first version took the PIP crease for the joint, so that its strip sat 2.5 mm too far distal on its lever.
+    const creaseToJoint = version === '1' ? 0 : CREASE_TO_JOINT;
+    const lever = measures.dorsalLength - creaseToJoint - measures.palmarRoom + options.proximalGap + options.width / 2;
     const { halfWidth, halfDepth } = section.value;
     const before = sections.at(-1);
     let x = 0;
@@ -85,7 +97,7 @@ export function standSections(hand: Hand, block: Block, options: StripOptions): 
       palmarRoom: measures.palmarRoom,
     });
   }
-  return problems.length > 0 ? failure(...problems) : success({ sections, webs });
+  return problems.length > 0 ? failure(...problems) : success({ version, sections, webs });
 }
 
 function webBetween(radial: StandingSection, digit: DigitName, place: Place, options: StripOptions): Omit<Web, 'x'> {

@@ -7,7 +7,9 @@ import type { Part, Pattern } from '../pattern.ts';
 import { boxOfDrawn, shiftDrawn, shiftPart } from '../place-marks.ts';
 import { widthBetween } from './distal-edge.ts';
 import { freePipFlexion } from './free-pip.ts';
+import { GEOMETRY_VERSION, type GeometryVersion } from './geometry-version.ts';
 import { type LengthBand, lengthBand95 } from './length-band.ts';
+import { pathFaults } from './prove-path.ts';
 import { type LaidStrip, placeOnStrip } from './strip-labels.ts';
 import { loopSizes } from './strip-loops.ts';
 import { stripNotes } from './strip-notes.ts';
@@ -21,9 +23,6 @@ import { stripSheet } from './strip-sheet.ts';
 import { stripWarnings } from './strip-warnings.ts';
 import { uprightMarks } from './upright-marks.ts';
 
-/** Raised whenever the same inputs give another outline; the CHANGELOG says by how many mm. */
-export const GEOMETRY_VERSION = '1';
-
 /** Free margin round everything drawn, mm. */
 const MARGIN = 5;
 const GAP_UNDER_STRIP = 8;
@@ -36,24 +35,31 @@ export interface Strip {
 }
 
 /** All that a strip's figures need, before anything is drawn. Refused when the block cannot be made for this hand, with every reason. */
-export function stripFigures(hand: Hand, block: Block, options: StripOptions): Result<StripFigures> {
+export function stripFigures(
+  hand: Hand,
+  block: Block,
+  options: StripOptions,
+  version: GeometryVersion = GEOMETRY_VERSION,
+): Result<StripFigures> {
   const rules = blockProblems(block);
   if (rules.length > 0) return failure(...rules);
-  const standing = standSections(hand, block, options);
+  const standing = standSections(hand, block, options, version);
   if (!standing.ok) return standing;
   const path = stripPath(standing.value, options);
   const relief = palmarRelief(standing.value, options);
   if (!path.ok || !relief.ok) return failure(...(path.ok ? [] : path.problems), ...(relief.ok ? [] : relief.problems));
+  const faults = pathFaults(path.value, options);
+  if (faults.length > 0) return failure(...faults);
   const figures = {
     block,
     options,
-    geometryVersion: GEOMETRY_VERSION,
+    geometryVersion: version,
     path: path.value,
     flat: flatStrip(path.value, palmarZones(path.value, relief.value), options),
     reliefs: relief.value,
     loops: loopSizes(standing.value, options),
     freePip: freePipFlexion(standing.value, relief.value, options),
-    band: flatBand(lengthBand95(hand, block, options, path.value.pathLength), options),
+    band: flatBand(lengthBand95(hand, block, options, path.value), options),
     estimated: hand.estimated
       .map((e) => e.where)
       .filter((where) => Object.keys(block.places).some((digit) => where.startsWith(`digits.${digit}.`))),
@@ -67,8 +73,14 @@ function flatBand({ below, above }: LengthBand, options: StripOptions): LengthBa
 }
 
 /** The strip for a hand and a block: its full-scale pattern and its report. `date` is the person's, ISO, or null; the clock is never read. */
-export function makeStrip(hand: Hand, block: Block, options: StripOptions, date: string | null): Result<Strip> {
-  const found = stripFigures(hand, block, options);
+export function makeStrip(
+  hand: Hand,
+  block: Block,
+  options: StripOptions,
+  date: string | null,
+  version: GeometryVersion = GEOMETRY_VERSION,
+): Result<Strip> {
+  const found = stripFigures(hand, block, options, version);
   if (!found.ok) return found;
   const figures = found.value;
   const { part, left } = stripPart(figures, hand);
@@ -84,7 +96,7 @@ export function makeStrip(hand: Hand, block: Block, options: StripOptions, date:
     extents: { minX: 0, minY: 0, maxX: box.maxX + dx + MARGIN, maxY: box.maxY + dy + MARGIN },
     inputs: {
       schema: 'knucklewright/inputs@1',
-      geometryVersion: GEOMETRY_VERSION,
+      geometryVersion: version,
       date,
       kind: 'strip',
       hand: hand.source,

@@ -6,7 +6,7 @@ import { dashed } from '../../pattern/dashes.ts';
 import type { Label, Mark, Part, Pattern, ReadingList } from '../../pattern/pattern.ts';
 import { boxOfDrawn } from '../../pattern/place-marks.ts';
 import { referenceSquare } from '../../pattern/reference-square.ts';
-import { GEOMETRY_VERSION } from '../../pattern/strip/strip.ts';
+import { GEOMETRY_VERSION } from '../../pattern/strip/geometry-version.ts';
 import { textBlock, wrapText } from '../../pattern/text-lines.ts';
 import { validatePattern } from '../../pattern/validate-pattern.ts';
 import { plain } from '../../units/number.ts';

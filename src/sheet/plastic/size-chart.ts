@@ -1,6 +1,6 @@
 import { polyline } from '../../geometry/path.ts';
 import type { Label, Mark, Pattern } from '../../pattern/pattern.ts';
-import { GEOMETRY_VERSION } from '../../pattern/strip/strip.ts';
+import { GEOMETRY_VERSION } from '../../pattern/strip/geometry-version.ts';
 import { wrapText } from '../../pattern/text-lines.ts';
 import { plain } from '../../units/number.ts';
 import type { StockSizes } from './stock-sizes.ts';

@@ -1,0 +1,47 @@
+import { normalDistribution } from '../units/normal-distribution.ts';
+
+/** The figures on which the plan and the course of a case decide, in degrees, each with its source. */
+
+/** Who read the angles that are compared: the same person each time, or different people (not known counts as different). */
+export type Raters = 'same' | 'mixed';
+
+/** The deficit from which a device is suggested. It does not change with the rater. */
+export const LACK = 10;
+export const LACK_SOURCE = 'common practice, no source: goniometers are read by fives; the trial registration NCT06985459 asks 10';
+
+/** From here to under `LACK` a deficit is slight: exercise, a device only when it is asked for. */
+export const SLIGHT = 5;
+
+/** A deficit up to which a motion has reached its goal, unless the patient has a goal of their own. */
+export const GOAL = 5;
+
+/** Standard deviation of one reading. */
+export const SIGMA: Readonly<Record<Raters, number>> = { same: 3.5, mixed: 4.5 };
+/** However often a motion is measured, the mean of the readings is not surer than this. Common practice, no source. */
+export const LEAST_SIGMA = 2.5;
+export const SIGMA_SOURCE =
+  'common practice, between 3 or less (8 raters, 13 patients: Engstrand et al., Am J Occup Ther 2012;66:98) and 4 to 11 (20 volunteers on two days, all hand joints: Reissner et al., J Orthop Surg Res 2019;14:173); abstracts seen';
+
+/** The least difference between two readings to be believed: 1.96 times the square root of 2 times `SIGMA`, rounded up to a whole degree. */
+export const REAL: Readonly<Record<Raters, number>> = { same: 10, mixed: 13 };
+export const REAL_SOURCE = `1.96 x sqrt 2 x the standard deviation of one reading (3.5 for one rater, 4.5 for several; ${SIGMA_SOURCE})`;
+
+/** Between these a chance of lacking is not sure either way. */
+export const UNSURE = { from: 0.2, to: 0.8 } as const;
+
+/**
+ * The standard deviation of a deficit as it was read, degrees: of one reading, or of the mean of several.
+ * @param readings how often it was measured, 1 or more
+ */
+export function readingSpread(raters: Raters = 'same', readings = 1): number {
+  return readings <= 1 ? SIGMA[raters] : Math.max(LEAST_SIGMA, SIGMA[raters] / Math.sqrt(readings));
+}
+
+/**
+ * The chance that the true deficit is `LACK` or more, by measuring error alone: 1 - Phi((LACK - deficit) / sigma). Never a chance of success.
+ * @param deficit degrees, as it was read
+ * @param sigma standard deviation of the reading, degrees; see `readingSpread`
+ */
+export function chanceOfLacking(deficit: number, sigma: number = SIGMA.same): number {
+  return normalDistribution((deficit - LACK) / sigma);
+}

@@ -1,0 +1,35 @@
+import type { Command } from './define-command.ts';
+
+/** Every command by its name, each loaded when it is needed. A new command joins here; its file says the rest. */
+export const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
+  plan: async () => (await import('./commands/plan.ts')).plan,
+  draw: async () => (await import('./commands/draw.ts')).draw,
+  page: async () => (await import('./commands/page.ts')).page,
+  'case new': async () => (await import('./commands/case-new.ts')).caseNew,
+  'case add': async () => (await import('./commands/case-add.ts')).caseAdd,
+  'case show': async () => (await import('./commands/case-show.ts')).caseShow,
+  'case chart': async () => (await import('./commands/case-chart.ts')).caseChart,
+  'case report': async () => (await import('./commands/case-report.ts')).caseReport,
+  'case next': async () => (await import('./commands/case-next.ts')).caseNext,
+  batch: async () => (await import('./commands/batch.ts')).batch,
+  sizes: async () => (await import('./commands/sizes.ts')).sizes,
+  sheets: async () => (await import('./commands/sheets.ts')).sheets,
+  redraw: async () => (await import('./commands/redraw.ts')).redraw,
+  'print-check': async () => (await import('./commands/print-check.ts')).printCheck,
+  inspect: async () => (await import('./commands/inspect.ts')).inspect,
+  blocks: async () => (await import('./commands/blocks.ts')).blocks,
+  plates: async () => (await import('./commands/plates.ts')).plates,
+  schema: async () => (await import('./commands/schema.ts')).schema,
+};
+
+/** What a first word stands for that has commands of its own. */
+export const FAMILIES: Readonly<Record<string, string>> = {
+  case: 'keep the visits of a case: measure, make, see, make again',
+};
+
+/** The command that these words begin with, alone, so that no other is loaded; else all of them, for help and for words that name none. */
+export function commandsFor(words: readonly string[]): Promise<readonly Command[]> {
+  const [first = '', second = ''] = words;
+  const named = Object.entries(COMMANDS).filter(([name]) => name === first || name === `${first} ${second}`);
+  return Promise.all((named.length > 0 ? named : Object.entries(COMMANDS)).map(([, load]) => load()));
+}

@@ -1,0 +1,302 @@
+import { join } from 'node:path';
+import { checkWritable, outputFileName } from '../../files/save-file.ts';
+import { StreamedFile } from '../../files/streamed-file.ts';
+import { makePattern, type PatternRequest } from '../../pattern/make-pattern.ts';
+import { PLATE_GEOMETRY_VERSION } from '../../pattern/plate/plate.ts';
+import type { PlatePreset } from '../../pattern/plate/read-plate.ts';
+import { GEOMETRY_VERSION } from '../../pattern/strip/geometry-version.ts';
+import { csvLine } from '../../sheet/plastic/csv-text.ts';
+import { CUT_LIST_JSON_END, type CutPiece, cutListHeader, cutListJsonHead, cutListLine } from '../../sheet/plastic/cut-list.ts';
+import { requestOfPiece } from '../../sheet/plastic/piece-part.ts';
+import { collect, failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
+import { BatchProgress, digestOf } from '../batch-progress.ts';
+import { defineCommand } from '../define-command.ts';
+import { blockOrAuto, namedBlock } from '../flags/block-flag.ts';
+import { dateFlag, readDateFlag } from '../flags/date-flag.ts';
+import { argument, type FlagsOf, flag } from '../flags/flag.ts';
+import { flagProblem } from '../flags/flag-problem.ts';
+import { handTableFlags, tableBlockFlag } from '../flags/hand-table-flags.ts';
+import { type LayoutPlan, layoutFlags, readLayoutFlags } from '../flags/layout-flags.ts';
+import { readStripOptionFlags } from '../flags/option-flags.ts';
+import { type OutputPlan, outputFlags, readOutputPlan } from '../flags/output-flags.ts';
+import { namedPlate } from '../flags/plate-flags.ts';
+import { type RowPiece, RowReader, type RowSettings } from '../hand-pieces.ts';
+import { layOutList, type SheetsReport, sheetsReportText } from '../lay-out-list.ts';
+import { type HandTable, openHandTable, type RowError, rowErrorText } from '../read-hand-rows.ts';
+import { writePatterns } from '../write-patterns.ts';
+import { readCutListFile } from './sheets.ts';
+
+const CUT_LIST_CSV = 'cut-list.csv';
+const CUT_LIST_JSON = 'cut-list.json';
+const ERRORS_CSV = 'row-errors.csv';
+const LISTS = [CUT_LIST_CSV, CUT_LIST_JSON, ERRORS_CSV];
+
+/** Row errors shown on the terminal; all of them stand in the file. */
+const MOST_SHOWN = 20;
+const PROGRESS_EVERY_MS = 200;
+
+interface BatchInputs {
+  readonly path: string;
+  readonly table: HandTable;
+  readonly settings: RowSettings;
+  readonly output: OutputPlan;
+  readonly folder: string;
+  readonly date: string | null;
+  readonly layout: LayoutPlan;
+  readonly files: 'each' | 'sheets' | 'none';
+  readonly strict: boolean;
+}
+
+interface Tally {
+  made: number;
+  reused: number;
+  wrongRows: number;
+  files: number;
+  readonly shown: RowError[];
+  /** What the writing of files gave to say, each code once. */
+  readonly said: Map<string, Warning>;
+}
+
+const flags = [
+  tableBlockFlag().default('auto'),
+  handTableFlags,
+  flag(
+    '--plate <plate>',
+    'with --block auto: plate for hands that lack both motions, by id (knucklewright plates), dorsal, palmar, or a plate file',
+  ),
+  flag('--files <which>', 'patterns to write beside the cut list: one for each hand, all on sheets of plastic, or none')
+    .choices(['each', 'sheets', 'none'])
+    .default('each'),
+  flag('--strict', 'write nothing when any row is wrong'),
+  dateFlag,
+  layoutFlags,
+  outputFlags,
+] as const;
+type BatchFlags = FlagsOf<typeof flags>;
+
+/** `batch`: from a table of hands to a cut list and the patterns; a row that is wrong is written down and the next one read. */
+export const batch = defineCommand({
+  name: 'batch',
+  group: 'Many hands',
+  about: 'make a cut list and the patterns for a table of hands; a rerun goes on where the last one stopped',
+  args: [argument('<hands>', 'table of hands (CSV), see: knucklewright schema csv')],
+  flags,
+  read: readInputs,
+  make: makeBatch,
+  report: {
+    text: batchText,
+    json: ({ tally: { made, reused, wrongRows, files }, lists, sheets }, warnings) => ({
+      made,
+      reused,
+      wrongRows,
+      files,
+      lists,
+      sheets,
+      warnings,
+    }),
+  },
+});
+
+interface BatchMade {
+  readonly folder: string;
+  readonly tally: Tally;
+  readonly lists: readonly string[];
+  readonly sheets: SheetsReport | null;
+  readonly each: boolean;
+}
+
+async function readInputs([path]: readonly [string], given: BatchFlags): Promise<Result<BatchInputs>> {
+  const read = collect({
+    table: await openHandTable(path),
+    block: await blockOrAuto(given.block),
+    plate: given.plate === undefined ? success(null) : await readPlateFlag(given.plate, given.block),
+    options: await readStripOptionFlags(given),
+    output: await readOutputPlan(given),
+    date: readDateFlag(given.date),
+    layout: await readLayoutFlags(given),
+  });
+  if (!read.ok) return read;
+  const { table, output, date, layout, block, plate, options } = read.value;
+  const settings = { block, plate, units: given.units, options };
+  const { files, strict } = given;
+  return success({ path, table, settings, output, folder: given.out ?? '.', date, layout, files, strict: strict === true }, read.warnings);
+}
+
+/** Everything was checked before; reads row by row. */
+async function makeBatch(inputs: BatchInputs): Promise<Result<BatchMade>> {
+  const { path, folder, output, settings } = inputs;
+  const digest = digestOf({ geometry: [GEOMETRY_VERSION, PLATE_GEOMETRY_VERSION], settings, date: inputs.date });
+  const state = await BatchProgress.state(folder, digest);
+  const resume = state === 'same';
+  if (state === 'other' && !output.force) return failure(otherBatch(folder));
+  const place = await checkWritable(folder, LISTS, { force: output.force || resume });
+  if (!place.ok) return place;
+  const progress = await BatchProgress.open(folder, digest, resume);
+  const tally: Tally = { made: 0, reused: 0, wrongRows: 0, files: 0, shown: [], said: new Map() };
+  const outputs = await Promise.all(LISTS.map((name) => StreamedFile.create(folder, name)));
+  const [list, json, errors] = outputs as [StreamedFile, StreamedFile, StreamedFile];
+  const stop = async (problems: readonly Problem[]): Promise<Result<never>> => {
+    await Promise.all(outputs.map((file) => file.abandon()));
+    return failure(...problems);
+  };
+  try {
+    const worked = await runRows(inputs, { progress, list, json, errors, tally, resume });
+    if (!worked.ok) return await stop(worked.problems);
+  } finally {
+    await progress.close();
+  }
+  const total = tally.made + tally.reused;
+  if (tally.wrongRows > 0) showErrors(path, tally, join(folder, ERRORS_CSV));
+  if ((inputs.strict && tally.wrongRows > 0) || total === 0) return await stop([noneWritten(path, tally, inputs.strict)]);
+  for (const file of outputs) await file.finish();
+  const sheets = inputs.files === 'sheets' ? await onSheets(inputs, join(folder, CUT_LIST_JSON)) : success(null);
+  if (!sheets.ok) return sheets;
+  const lists = LISTS.map((name) => join(folder, name));
+  return success({ folder, tally, lists, sheets: sheets.value, each: inputs.files === 'each' }, [
+    ...tally.said.values(),
+    ...sheets.warnings,
+  ]);
+}
+
+/** A plate is for the rows whose hands lack both motions, which only `auto` asks about. */
+async function readPlateFlag(name: string, block: string): Promise<Result<PlatePreset>> {
+  if (block !== 'auto') return failure(flagProblem('--plate', 'is for --block auto; leave one of the two out'));
+  const plate = await namedPlate(name);
+  if (plate.ok && plate.value.faces === 'both')
+    return failure(flagProblem('--plate', `"${name}" has two faces; a batch makes one, so name a dorsal or a palmar plate`));
+  return plate;
+}
+
+interface Work {
+  readonly progress: BatchProgress;
+  readonly list: StreamedFile;
+  readonly json: StreamedFile;
+  readonly errors: StreamedFile;
+  readonly tally: Tally;
+  readonly resume: boolean;
+}
+
+async function runRows(inputs: BatchInputs, work: Work): Promise<Result<null>> {
+  const { path } = inputs;
+  const { progress, list, json, errors, tally } = work;
+  const reader = new RowReader(inputs.settings, inputs.table.columns);
+  const { block, options } = inputs.settings;
+  await list.write(`${cutListHeader()}\n`);
+  await json.write(
+    cutListJsonHead({
+      geometryVersion: GEOMETRY_VERSION,
+      plateGeometryVersion: PLATE_GEOMETRY_VERSION,
+      options,
+      block: block && { id: block.id, title: block.title, places: block.places },
+    }),
+  );
+  await errors.write(`${csvLine(['line', 'column', 'name', 'code', 'message'])}\n`);
+  let shownAt = 0;
+  for await (const row of inputs.table.rows) {
+    const digest = digestOf(row.cells);
+    const known = row.cells === null ? null : await progress.find(digest);
+    const kept = known === null ? null : reader.known(row.line, known);
+    const read = kept ?? reader.read(row);
+    if (!read.ok) {
+      tally.wrongRows++;
+      tally.shown.push(...read.errors.slice(0, MOST_SHOWN - tally.shown.length));
+      for (const e of read.errors) await errors.write(`${csvLine([e.line, e.column ?? '', e.name ?? '', e.code, e.message])}\n`);
+    } else {
+      if (inputs.files === 'each') {
+        const written = await writeEach(read.value.piece, read.value.made, inputs, work.resume, kept !== null);
+        if (!written.ok) return written;
+        tally.files += written.value;
+        for (const warning of written.warnings) if (!tally.said.has(warning.code)) tally.said.set(warning.code, warning);
+      }
+      await list.write(`${cutListLine(read.value.piece)}\n`);
+      await json.write(`${tally.made + tally.reused > 0 ? ',' : ''}\n${JSON.stringify(read.value.piece)}`);
+      if (kept) tally.reused++;
+      else {
+        tally.made++;
+        await progress.add(digest, read.value.piece);
+      }
+    }
+    if (process.stderr.isTTY && Date.now() - shownAt > PROGRESS_EVERY_MS) {
+      shownAt = Date.now();
+      process.stderr.write(`\r${path}: line ${row.line}, ${tally.made + tally.reused} hands done, ${tally.wrongRows} rows wrong`);
+    }
+  }
+  await json.write(CUT_LIST_JSON_END);
+  if (process.stderr.isTTY) process.stderr.write('\n');
+  return success(null);
+}
+
+/** The pattern files of one hand, as `draw` writes them. What an earlier run wrote and the row still says is left as it is. */
+async function writeEach(
+  piece: CutPiece,
+  made: RowPiece | null,
+  inputs: BatchInputs,
+  resume: boolean,
+  kept: boolean,
+): Promise<Result<number>> {
+  const plan = { ...inputs.output, folder: inputs.folder };
+  if (kept) {
+    const names = plan.formats.map((format) => outputFileName(piece.id, format));
+    const free = await checkWritable(inputs.folder, names, { force: false });
+    // All of them are there when each is a problem.
+    if (!free.ok && free.problems.length === names.length) return success(0);
+  }
+  const source = made?.request ?? (await remade(piece, inputs));
+  if (source === null)
+    return failure({
+      code: 'PROGRESS_BROKEN',
+      where: piece.id,
+      message: `${piece.id}: what an earlier run left cannot be read; start again with --force.`,
+      kind: 'input',
+    });
+  const pattern = makePattern({ ...source, date: inputs.date });
+  if (!pattern.ok) return pattern;
+  const written = await writePatterns([{ stem: piece.id, pattern: pattern.value.pattern }], { ...plan, force: plan.force || resume });
+  return written.ok ? success(written.value.length, written.warnings) : written;
+}
+
+async function remade(piece: CutPiece, { settings, date }: BatchInputs): Promise<PatternRequest | null> {
+  const named = piece.block === null || piece.block === settings.block?.id ? null : await namedBlock(piece.block);
+  const block = named?.ok ? named.value.block : (settings.block ?? undefined);
+  const request = requestOfPiece(piece, { blockOf: () => block, options: settings.options }, date);
+  return request.ok ? request.value : null;
+}
+
+async function onSheets(inputs: BatchInputs, listPath: string): Promise<Result<SheetsReport>> {
+  const list = await readCutListFile(listPath);
+  return list.ok ? layOutList(list.value, inputs.layout, { ...inputs.output, folder: inputs.folder }, inputs.date) : list;
+}
+
+function otherBatch(folder: string): Problem {
+  const message = `${folder} holds a batch made with other settings; choose another folder, or begin anew in this one with --force.`;
+  return { code: 'OTHER_BATCH', where: folder, message, kind: 'input' };
+}
+
+function noneWritten(path: string, tally: Tally, strict: boolean): Problem {
+  const message = strict
+    ? `${tally.wrongRows} rows are wrong and --strict is set; no cut list was written.`
+    : `no row could be made (${tally.wrongRows} wrong); no cut list was written.`;
+  return { code: 'ROWS', where: path, message: `${path}: ${message}`, kind: 'input' };
+}
+
+function count(n: number, one: string, more: string): string {
+  return `${n} ${n === 1 ? one : more}`;
+}
+
+function showErrors(path: string, tally: Tally, file: string): void {
+  for (const error of tally.shown) process.stderr.write(`left out: ${rowErrorText(path, error)}\n`);
+  process.stderr.write(
+    `${tally.wrongRows} of ${count(tally.wrongRows + tally.made + tally.reused, 'row is', 'rows are')} wrong and left out; all of it in ${file}\n`,
+  );
+}
+
+function batchText({ folder, tally, lists, sheets, each }: BatchMade): string {
+  const before = tally.reused > 0 ? `, ${tally.reused} of them by an earlier run` : '';
+  const lines = [
+    `${count(tally.made + tally.reused, 'hand', 'hands')} in the cut list${before}; ${count(tally.wrongRows, 'row', 'rows')} wrong`,
+    ...(each ? [`${tally.files} pattern files written into ${folder}`] : []),
+    ...lists,
+    ...(sheets ? [] : [`next: knucklewright sheets ${join(folder, CUT_LIST_JSON)} --out ${folder}`]),
+  ];
+  return `${lines.join('\n')}\n${sheets ? sheetsReportText(sheets) : ''}`;
+}

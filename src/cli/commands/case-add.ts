@@ -1,0 +1,79 @@
+import { addVisit, loadCase } from '../../files/case-store.ts';
+import type { Case } from '../../record/case.ts';
+import { readVisit } from '../../record/read-visit.ts';
+import { kebabCase } from '../../units/kebab-case.ts';
+import { failure, type Result, success } from '../../units/result.ts';
+import { askAll, personsTerminal, type Talk } from '../ask.ts';
+import { defineCommand } from '../define-command.ts';
+import { describeCase } from '../describe-case.ts';
+import { sayWaiting } from '../exit.ts';
+import { argument, flag } from '../flags/flag.ts';
+import { flagProblem } from '../flags/flag-problem.ts';
+import { type PartialVisit, partialValue, withAnswer } from '../flags/partial-visit.ts';
+import { type VisitFlags, visitFlags, visitFromFlags } from '../flags/visit-flags.ts';
+import { lengthUnit, visitQuestions } from '../flags/visit-questions.ts';
+
+/** `case add`: reads the case, the flags and the answers, and adds the visit under the file's lock. */
+export const caseAdd = defineCommand({
+  name: 'case add',
+  group: 'Keep a case',
+  about: 'add a visit; at a terminal it asks for what the flags do not say, in the order of measuring',
+  args: [argument('<file>', 'case file (JSON)')],
+  flags: [visitFlags, flag('--json', 'print the case as JSON afterwards')],
+  read: async ([path], flags) => {
+    const record = await loadCase(path);
+    if (!record.ok) return record;
+    const draft = await wholeVisit(flags, record.value, personsTerminal());
+    if (!draft.ok) return draft;
+    const visit = readVisit(draft.value, flags.visit);
+    return visit.ok ? success({ path, record: record.value, visit: visit.value }, [...draft.warnings, ...visit.warnings]) : visit;
+  },
+  make: async ({ path, record, visit }) => {
+    // The person may have answered for minutes: the case is read again under the lock, and must still be that case.
+    const added = await addVisit(path, (now) => (sameCase(now, record) ? success(visit.file) : failure(replaced(path))), {
+      onWait: sayWaiting(path),
+    });
+    return added.ok ? success({ path, date: visit.visit.date, record: added.value }, added.warnings) : added;
+  },
+  report: {
+    text: ({ path, date, record: { visits } }) =>
+      `${path}: visit of ${date} added, ${visits.length} ${visits.length === 1 ? 'visit' : 'visits'} now. What next: knucklewright case next ${path}\n`,
+    json: ({ record }) => describeCase(record),
+  },
+});
+
+/**
+ * The visit that the flags and, at a terminal, the answers make. Without a terminal one problem names everything needed that is missing.
+ * @param talk the terminal, or null
+ */
+export async function wholeVisit(flags: VisitFlags, record: Case, talk: Talk | null): Promise<Result<PartialVisit>> {
+  const said = await visitFromFlags(flags, record);
+  if (!said.ok) return said;
+  const open = visitQuestions(record).filter(({ key }) => partialValue(said.value, key) === undefined);
+  const needed = open.filter(({ required }) => required);
+  if (talk === null) {
+    if (needed.length === 0) return said;
+    const names = needed.map(({ key, label, hint }) => `${FLAGS[key] ?? kebabCase(key)} (${label}: ${hint})`);
+    return failure(
+      flagProblem(names.join('; '), 'missing; give them as flags or in the file of --visit, or run this at a terminal, which asks'),
+    );
+  }
+  // Who gave everything that is needed by flags is not asked for the rest.
+  if (needed.length === 0) return said;
+  const answers = await askAll(open, talk);
+  if (answers === null) return failure(flagProblem('visit', 'the input ended before all was answered; nothing was added'));
+  let draft = said.value;
+  for (const [key, value] of answers) draft = withAnswer(draft, key, value, lengthUnit(record));
+  return success(draft, said.warnings);
+}
+
+const FLAGS: Readonly<Record<string, string>> = { date: '--date', 'goniometry.pip.active': '--pip-active' };
+
+function sameCase(a: Case, b: Case): boolean {
+  return a.code === b.code && a.side === b.side && a.digit === b.digit;
+}
+
+function replaced(path: string) {
+  const message = `${path} holds another case than when this began; nothing was added. Look at the file`;
+  return { code: 'CASE_REPLACED', where: path, message, kind: 'input' } as const;
+}

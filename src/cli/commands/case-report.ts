@@ -1,0 +1,48 @@
+import { loadCase } from '../../files/case-store.ts';
+import { caseReport as reportOfCase } from '../../record/case-report.ts';
+import { layOutReport } from '../../sheet/paper/report-pages.ts';
+import { DEFAULT_SHEET_SETTINGS } from '../../sheet/paper/sheet-settings.ts';
+import { collect, type Result, success } from '../../units/result.ts';
+import { writeSheet } from '../../writers/pdf/pdf.ts';
+import { helveticaWidth } from '../../writers/pdf/pdf-document.ts';
+import { defineCommand } from '../define-command.ts';
+import { argument, flag } from '../flags/flag.ts';
+import { forceFlag } from '../flags/output-flags.ts';
+import { paperFlags, readPaperFlags } from '../flags/sheet-flags.ts';
+import { checkFileToSave, readEnding, saveFileAs } from '../save-file-as.ts';
+import { writeCaseChart } from './case-chart.ts';
+
+/** `case report`: the whole case as PDF; for a name in .svg its chart alone, as `case chart` does. */
+export const caseReport = defineCommand({
+  name: 'case report',
+  group: 'Keep a case',
+  about: 'print a case: chart, visits, what was made, what next',
+  args: [argument('<file>', 'case file (JSON)')],
+  flags: [flag('--out <file.pdf>', 'PDF to write; a name in .svg gets the chart alone').makeOptionMandatory(), paperFlags, forceFlag],
+  read: async ([path], given) => {
+    const { out } = given;
+    const force = given.force === true;
+    const read = collect({
+      settings: readPaperFlags(given),
+      ending: readEnding(out, ['pdf', 'svg'], '.pdf, or in .svg for the chart alone'),
+      place: await checkFileToSave(out, { force }),
+      record: await loadCase(path),
+    });
+    return read.ok ? success({ ...read.value, out, force }, read.warnings) : read;
+  },
+  make: async ({ settings, ending, record, out, force }): Promise<Result<string>> => {
+    if (ending === 'svg') return writeCaseChart(record, out, force);
+    const report = reportOfCase(record);
+    if (!report.ok) return report;
+    const sheet = layOutReport(report.value, { ...settings, area: DEFAULT_SHEET_SETTINGS.area }, helveticaWidth);
+    if (!sheet.ok) return sheet;
+    // The day of the last visit: the clock is never read, so that the same case gives the same bytes.
+    const bytes = writeSheet(sheet.value, new Date(`${record.visits.at(-1)?.date}T00:00:00Z`), null);
+    if (!bytes.ok) return bytes;
+    const saved = await saveFileAs(out, bytes.value, { force });
+    if (!saved.ok) return saved;
+    const count = sheet.value.pages.length;
+    return success(`${saved.value.path}   ${count} page${count === 1 ? '' : 's'}, ${settings.paper.name}\n`);
+  },
+  report: { text: (said) => said },
+});

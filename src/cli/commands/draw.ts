@@ -1,0 +1,88 @@
+import { cautionsFor } from '../../block/cautions-for.ts';
+import { readHandFile } from '../../files/read-hand-file.ts';
+import { chooseForHand, plannedAngle } from '../../pattern/plan-hand.ts';
+import { holdsInWords } from '../../pattern/plate/plate-design.ts';
+import { designFor } from '../../pattern/plate/read-plate.ts';
+import { collect, failure, type Problem, type Result, success } from '../../units/result.ts';
+import { defineCommand } from '../define-command.ts';
+import { type Drawing, drawnReport, drawRequest } from '../draw-request.ts';
+import { namedBlock } from '../flags/block-flag.ts';
+import { confirmsFlag } from '../flags/confirms-flag.ts';
+import { dateFlag, readDateFlag } from '../flags/date-flag.ts';
+import { argument, type FlagsOf, flag } from '../flags/flag.ts';
+import { optionsFileFlag, readPlateOptionFlags, readStripOptionFlags, stripAndPlateOptionFlags } from '../flags/option-flags.ts';
+import { outputFlags, readOutputPlan } from '../flags/output-flags.ts';
+import { namedPlate, readAngleFlag, readDigitsFlag } from '../flags/plate-flags.ts';
+import { rejectInapplicableFlags } from '../flags/reject-inapplicable-flags.ts';
+
+const flags = [
+  flag('--block <id>', 'block by id (knucklewright blocks), a block file, or auto: what knucklewright plan puts first').default('auto'),
+  confirmsFlag,
+  flag('--plate <name>', 'draw a plate instead: dorsal, palmar or both, a plate by id (knucklewright plates), or a plate file'),
+  flag('--digits <list>', 'plate: digits whose MP joints are held, neighbours with commas between'),
+  flag('--angle <degrees>', "plate: MP flexion, 0 to 90; without it the preset's, else the plan's"),
+  optionsFileFlag,
+  dateFlag,
+  outputFlags,
+  stripAndPlateOptionFlags,
+] as const;
+type DrawFlags = FlagsOf<typeof flags>;
+
+/** `draw`: from a hand file to pattern files. */
+export const draw = defineCommand({
+  name: 'draw',
+  group: 'Suggest and draw',
+  about: 'draw the strip, or with --plate the plate, for a measured hand, at full scale',
+  args: [argument('<hand>', 'hand file (JSON), see: knucklewright schema hand')],
+  flags,
+  read: ([handFile], given) => (given.plate === undefined ? readStrip(handFile, given) : readPlate(handFile, given.plate, given)),
+  make: drawRequest,
+  report: drawnReport,
+});
+
+async function readStrip(handFile: string, given: DrawFlags): Promise<Result<Drawing>> {
+  const hand = await readHandFile(handFile);
+  const options = await readStripOptionFlags(given);
+  const confirmed = { clinicianConfirms: given.clinicianConfirms === true };
+  // Without a hand or options there is nothing to choose by; their problems are told.
+  const auto = hand.ok && options.ok ? chooseForHand(hand.value, options.value, confirmed) : null;
+  const read = collect({
+    hand,
+    options,
+    output: await readOutputPlan(given),
+    date: readDateFlag(given.date),
+    chosen: given.block === 'auto' ? (auto ?? failure<never>()) : await namedBlock(given.block),
+    applicable: rejectInapplicableFlags(given, 'strip'),
+  });
+  if (!read.ok) return read;
+  const { chosen, output, ...inputs } = read.value;
+  const request = { kind: 'strip', hand: inputs.hand, block: chosen.block, options: inputs.options, date: inputs.date } as const;
+  return success({ request, why: chosen.why, output }, [...read.warnings, ...cautionsFor(inputs.hand.flags)]);
+}
+
+async function readPlate(handFile: string, name: string, given: DrawFlags): Promise<Result<Drawing>> {
+  const preset = await namedPlate(name);
+  const read = collect({
+    hand: await readHandFile(handFile),
+    preset,
+    digits: readDigitsFlag(given.digits),
+    angle: readAngleFlag(given.angle),
+    options: await readPlateOptionFlags(given, preset.ok ? [{ origin: preset.value.id, values: preset.value.options }] : []),
+    output: await readOutputPlan(given),
+    date: readDateFlag(given.date),
+    applicable: rejectInapplicableFlags(given, 'plate'),
+  });
+  if (!read.ok) return read;
+  const { hand, options, date, output, digits, angle } = read.value;
+  const planned = plannedAngle(hand, { clinicianConfirms: given.clinicianConfirms === true });
+  const plate = designFor(hand, read.value.preset, { digits, angle, planned });
+  if (!plate.ok) return failure(...plate.problems.map(withFlag));
+  const request = { kind: 'plate', hand, plate: plate.value, options, date } as const;
+  return success({ request, why: holdsInWords(plate.value), output }, [...read.warnings, ...cautionsFor(hand.flags), ...plate.warnings]);
+}
+
+/** Says which flag answers a problem of the design. */
+function withFlag(problem: Problem): Problem {
+  const flagName = { PLATE_ANGLE: '--angle', NO_TARGET: '--digits' }[problem.code];
+  return flagName ? { ...problem, message: `${problem.message} Use ${flagName}.` } : problem;
+}

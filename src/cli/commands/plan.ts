@@ -1,0 +1,54 @@
+import { readHandFile } from '../../files/read-hand-file.ts';
+import { planHand } from '../../pattern/plan-hand.ts';
+import { quote } from '../../units/quote.ts';
+import { collect, success } from '../../units/result.ts';
+import { defineCommand } from '../define-command.ts';
+import { describePlan } from '../describe-plan.ts';
+import { confirmsFlag } from '../flags/confirms-flag.ts';
+import { argument, flag } from '../flags/flag.ts';
+import { optionsFileFlag, readStripOptionFlags } from '../flags/option-flags.ts';
+import { jsonFlag } from '../flags/output-flags.ts';
+import { planJson } from '../plan-json.ts';
+
+/** `plan`: from a hand file with deficits to the ranked blocks, or the plate's angle. Refusals end with 3 after the report. */
+export const plan = defineCommand({
+  name: 'plan',
+  group: 'Suggest and draw',
+  about: 'suggest which blocks to try for the target digit, best first, and why; or the angle of a plate',
+  args: [argument('<hand>', 'hand file (JSON) with a target and its PIP deficits, see: knucklewright schema hand')],
+  flags: [
+    flag('--differential <degrees>', 'MP angle between held and enclosed digits (default: 20)'),
+    optionsFileFlag,
+    confirmsFlag,
+    jsonFlag,
+  ],
+  read: async ([handFile], flags) => {
+    const read = collect({ hand: await readHandFile(handFile), options: await readStripOptionFlags(flags) });
+    if (!read.ok) return read;
+    const clinicianConfirms = flags.clinicianConfirms === true;
+    return success({ ...read.value, clinicianConfirms, drawArguments: drawArguments(handFile, flags) }, read.warnings);
+  },
+  make: ({ hand, options, clinicianConfirms, drawArguments }) => {
+    const made = planHand(hand, options, { clinicianConfirms });
+    return made.ok ? success({ hand, plan: made.value, drawArguments }, made.value.warnings) : made;
+  },
+  report: {
+    text: (made) => describePlan(made.hand, made.plan, made.drawArguments),
+    json: (made, warnings) => planJson(made.hand, made.plan, warnings),
+  },
+  exit: (made) => made.plan.refusals,
+});
+
+/** As typed after `draw` in a shell; every argument in quotes that is not plain. */
+function drawArguments(
+  handFile: string,
+  flags: { readonly options?: string; readonly differential?: string; readonly clinicianConfirms?: true },
+): string {
+  const words = [
+    handFile,
+    ...(flags.options === undefined ? [] : ['--options', flags.options]),
+    ...(flags.differential === undefined ? [] : ['--differential', flags.differential]),
+    ...(flags.clinicianConfirms ? ['--clinician-confirms'] : []),
+  ];
+  return words.map((word) => (/^[\w./,:-]+$/.test(word) ? word : quote(word))).join(' ');
+}

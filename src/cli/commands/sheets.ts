@@ -1,0 +1,76 @@
+import { readText } from '../../files/read-file.ts';
+import type { CutPiece } from '../../sheet/plastic/cut-list.ts';
+import { type CutList, readCutList } from '../../sheet/plastic/read-cut-list.ts';
+import { parseLength } from '../../units/length.ts';
+import { collect, failure, type Result, success } from '../../units/result.ts';
+import { defineCommand } from '../define-command.ts';
+import { dateFlag, readDateFlag } from '../flags/date-flag.ts';
+import { argument, flag } from '../flags/flag.ts';
+import { flagProblem } from '../flags/flag-problem.ts';
+import { layoutFlags, readLayoutFlags } from '../flags/layout-flags.ts';
+import { outputFlags, readOutputPlan } from '../flags/output-flags.ts';
+import { layOutList, sheetsReportText } from '../lay-out-list.ts';
+
+const LARGEST_LIST = 100_000_000;
+
+/** `sheets`: from a cut list to laid-out sheets of plastic. */
+export const sheets = defineCommand({
+  name: 'sheets',
+  group: 'Many hands',
+  about:
+    'lay the pieces of a cut list out on sheets of plastic, so that they can be cut with shears, and say how many sheets are needed at least',
+  args: [argument('[cut-list]', 'cut list (JSON or CSV) of batch or sizes, or any CSV with the columns length and width in mm')],
+  flags: [
+    flag('--sizes <list>', 'pieces typed here in place of a cut list: length x width : how many, as 168x20:8,176x20:10'),
+    dateFlag,
+    layoutFlags,
+    outputFlags,
+  ],
+  read: async ([listPath], flags) =>
+    collect({
+      layout: await readLayoutFlags(flags),
+      output: await readOutputPlan(flags),
+      date: readDateFlag(flags.date),
+      list: await readList(listPath, flags.sizes),
+    }),
+  make: ({ list, layout, output, date }) => layOutList(list, layout, output, date),
+  report: { text: sheetsReportText, json: (report, warnings) => ({ ...report, warnings }) },
+});
+
+async function readList(path: string | undefined, sizes: string | undefined): Promise<Result<CutList>> {
+  if (path !== undefined && sizes === undefined) return readCutListFile(path);
+  if (path === undefined && sizes !== undefined) return typedSizes(sizes);
+  return failure(flagProblem('sheets', 'give a cut list or --sizes, one of the two'));
+}
+
+export async function readCutListFile(path: string): Promise<Result<CutList>> {
+  const text = await readText(path, LARGEST_LIST);
+  return text.ok ? readCutList(text.value, path) : text;
+}
+
+function typedSizes(text: string): Result<CutList> {
+  const pieces: CutPiece[] = [];
+  for (const [i, item] of text.split(',').entries()) {
+    const [, length = '', width = '', times = '1'] = /^\s*([^x×:]+)[x×]([^x×:]+?)(?::\s*(\d{1,5}))?\s*$/i.exec(item) ?? [];
+    const sides = [length, width].map((side) => parseLength(side, 'mm'));
+    const [along, across] = sides;
+    if (!along?.ok || !across?.ok || Number(times) < 1)
+      return failure(flagProblem('--sizes', `"${item.slice(0, 40)}" is no size; write length x width : how many, as 168x20:8`));
+    const code = `SIZE-${i + 1}`;
+    pieces.push({
+      id: code,
+      code,
+      side: null,
+      block: null,
+      plate: null,
+      length: along.mm,
+      width: across.mm,
+      quantity: Number(times),
+      marks: [],
+      warnings: [],
+      invented: false,
+      hand: null,
+    });
+  }
+  return success({ pieces, settings: null });
+}

@@ -1,0 +1,65 @@
+import type { Problem, Result, Warning } from '../units/result.ts';
+import { EXIT, fail, warn } from './exit.ts';
+import { type AnyArgument, type AnyOption, type ArgumentsOf, type FlagEntry, type FlagsOf, optionsOf } from './flags/flag.ts';
+
+/** Headings of the help, in their order. */
+export type CommandGroup = 'Suggest and draw' | 'Keep a case' | 'Many hands' | 'Files and printers' | 'What it knows';
+
+/** A command as data: the command line, its help, completion and tests all take it from here. */
+interface CommandForm<Args extends readonly AnyArgument[], Flags extends readonly FlagEntry[], Inputs, Made> {
+  /** As it is typed: `plan`, `case add`. */
+  readonly name: string;
+  readonly group: CommandGroup;
+  readonly about: string;
+  readonly args: Args;
+  readonly flags: Flags;
+  /** Reads and checks all that the person gave; every problem at once, nothing written. */
+  readonly read: (args: ArgumentsOf<Args>, flags: FlagsOf<Flags>) => Result<Inputs> | Promise<Result<Inputs>>;
+  /** Does the work: computes, then writes. */
+  readonly make: (inputs: Inputs) => Result<Made> | Promise<Result<Made>>;
+  /** What is printed: words, or with `--json` the same as data; then the data carry the warnings. */
+  readonly report: {
+    readonly text: (made: Made, flags: FlagsOf<Flags>) => string;
+    readonly json?: (made: Made, warnings: readonly Warning[]) => unknown;
+  };
+  /** What the work says of the exit code when it was reported: problems, told like any other, or a code. Without it: 0. */
+  readonly exit?: (made: Made) => readonly Problem[] | number;
+}
+
+/** A command, whatever its types. */
+export interface Command {
+  readonly name: string;
+  readonly group: CommandGroup;
+  readonly about: string;
+  readonly args: readonly AnyArgument[];
+  readonly flags: readonly AnyOption[];
+  /** Runs it on what commander parsed, prints, and sets the exit code. */
+  run(args: readonly unknown[], flags: object): Promise<void>;
+}
+
+export interface TypedCommand<Args extends readonly AnyArgument[], Flags extends readonly FlagEntry[]> extends Command {
+  run(args: ArgumentsOf<Args>, flags: FlagsOf<Flags>): Promise<void>;
+}
+
+export function defineCommand<const Args extends readonly AnyArgument[], const Flags extends readonly FlagEntry[], Inputs, Made>(
+  form: CommandForm<Args, Flags, Inputs, Made>,
+): TypedCommand<Args, Flags> {
+  const { name, group, about, read, make, report, exit } = form;
+  const run = async (args: ArgumentsOf<Args>, flags: FlagsOf<Flags>): Promise<void> => {
+    const inputs = await read(args, flags);
+    if (!inputs.ok) return fail(inputs.problems);
+    const made = await make(inputs.value);
+    if (!made.ok) return fail(made.problems);
+    const warnings = [...inputs.warnings, ...made.warnings];
+    if (report.json && 'json' in flags && flags.json === true) {
+      process.stdout.write(`${JSON.stringify(report.json(made.value, warnings), null, 2)}\n`);
+    } else {
+      warn(warnings);
+      process.stdout.write(report.text(made.value, flags));
+    }
+    const end = exit?.(made.value) ?? EXIT.done;
+    if (typeof end === 'number') process.exitCode = end;
+    else if (end.length > 0) fail(end);
+  };
+  return { name, group, about, args: form.args, flags: optionsOf(form.flags), run };
+}

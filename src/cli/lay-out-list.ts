@@ -1,0 +1,272 @@
+import { join } from 'node:path';
+import type { Block } from '../block/block.ts';
+import { blockById } from '../block/library.ts';
+import { readBlock } from '../block/read-block.ts';
+import { checkWritable, outputFileName, saveFiles } from '../files/save-file.ts';
+import type { LineArcPath } from '../geometry/path.ts';
+import { boxOf } from '../geometry/path-measures.ts';
+import { placePath } from '../geometry/transform.ts';
+import type { Pattern } from '../pattern/pattern.ts';
+import { PLATE_GEOMETRY_VERSION } from '../pattern/plate/plate.ts';
+import { GEOMETRY_VERSION } from '../pattern/strip/geometry-version.ts';
+import { readStripOptions } from '../pattern/strip/read-options.ts';
+import { DEFAULT_STRIP_OPTIONS } from '../pattern/strip/strip-options.ts';
+import { DEFAULT_EFFORT } from '../sheet/bars/cut-bars.ts';
+import type { CutPiece } from '../sheet/plastic/cut-list.ts';
+import { layOutNested } from '../sheet/plastic/lay-out-nested.ts';
+import { type Layout, type SheetPart, type StockSheet, utilisation } from '../sheet/plastic/layout.ts';
+import { provenLayout } from '../sheet/plastic/layout-faults.ts';
+import { listPages } from '../sheet/plastic/list-pages.ts';
+import { type PieceSource, partOfPiece } from '../sheet/plastic/piece-part.ts';
+import type { CutList } from '../sheet/plastic/read-cut-list.ts';
+import { stockText } from '../sheet/plastic/read-stock.ts';
+import { cutText, inReadingOrder, shearing, sheetPattern } from '../sheet/plastic/sheet-pattern.ts';
+import { getOwn } from '../units/get-own.ts';
+import { plain } from '../units/number.ts';
+import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
+import type { LayoutPlan } from './flags/layout-flags.ts';
+import type { OutputPlan } from './flags/output-flags.ts';
+import { type WrittenFile, writePatterns } from './write-patterns.ts';
+
+const REMNANTS_CSV = 'remnants.csv';
+const LAYOUT_JSON = 'layout.json';
+
+/** What `sheets --json` prints; mm. */
+export interface SheetsReport {
+  readonly pieces: number;
+  readonly newSheets: number;
+  readonly atLeast: number;
+  readonly verdict: string;
+  readonly sheets: readonly {
+    readonly stock: string;
+    readonly parts: number;
+    readonly utilisation: number;
+    /** Plates are nested: they are cut out along their outlines, and the cuts with shears only take the rests off. */
+    readonly byOutline: boolean;
+    readonly cuts: readonly string[];
+  }[];
+  readonly remnants: readonly StockSheet[];
+  readonly files: readonly WrittenFile[];
+}
+
+/** Lays the pieces of a cut list out, proves the layout, and writes the sheets, the printed list, the remnants and the layout. */
+export async function layOutList(
+  list: CutList,
+  { rules, sheet, seed, prove, stock }: LayoutPlan,
+  output: OutputPlan,
+  date: string | null,
+): Promise<Result<SheetsReport>> {
+  const source = pieceSource(list);
+  if (!source.ok) return source;
+  const pieces = list.pieces.flatMap((piece) => Array.from({ length: piece.quantity }, () => piece));
+  const effort = { ...DEFAULT_EFFORT, seed };
+  const cutter = prove ? await (await import('./proving-cutter.ts')).provingCutter() : undefined;
+  const parts = sheetParts(pieces, source.value);
+  if (!parts.ok) return parts;
+  const made = layOutNested({
+    parts: parts.value,
+    sheet,
+    remnants: stock,
+    rules,
+    effort,
+    ...(cutter ? { cutter } : {}),
+  });
+  if (!made.ok) return made;
+  const proven = provenLayout(made.value, sheet, stock);
+  if (!proven.ok) return proven;
+  const layout = proven.value;
+  const request = { rules, sheet, seed };
+  const remnants = remnantsOf(layout, stock);
+  const files =
+    output.folder === null
+      ? success([])
+      : await writeAll(output, output.folder, layout, pieces, list.pieces, source.value, remnants, date, request);
+  if (!files.ok) return files;
+  return success(
+    {
+      pieces: pieces.length,
+      newSheets: layout.newSheets,
+      atLeast: layout.atLeast,
+      verdict: verdict(layout),
+      sheets: layout.sheets.map((laid) => ({
+        stock: laid.isRemnant ? laid.stock.id : 'new',
+        parts: laid.placements.length,
+        utilisation: utilisation(laid, layout.parts),
+        byOutline: laid.byOutline === true,
+        cuts: shearing(layout, laid).cuts.map((cut, k) => cutText(cut, k + 1)),
+      })),
+      remnants,
+      files: files.value,
+    },
+    files.warnings,
+  );
+}
+
+/** The pieces by their boxes, plates by their true outlines besides. Refused when a plate cannot be drawn. */
+function sheetParts(pieces: readonly CutPiece[], source: PieceSource): Result<readonly SheetPart[]> {
+  const outlines = new Map<CutPiece, LineArcPath>();
+  for (const piece of new Set(pieces)) {
+    if (!piece.plate) continue;
+    const part = partOfPiece(piece, source);
+    if (!part.ok) return part;
+    const { minX, minY } = boxOf([part.value.outline]);
+    outlines.set(piece, placePath(part.value.outline, { dx: -minX, dy: -minY }));
+  }
+  return success(
+    pieces.map((piece) => {
+      const { id, length, width } = piece;
+      const outline = outlines.get(piece);
+      return { id, length, width, ...(outline ? { outline } : {}) };
+    }),
+  );
+}
+
+/** How the pieces of the list are drawn: with the options and the block that they were made with. */
+function pieceSource(list: CutList): Result<PieceSource> {
+  const options = readStripOptions([{ origin: 'cut list', values: getOwn(list.settings, 'options') ?? {} }]);
+  if (!options.ok) return options;
+  const old = list.settings ? olderGeometry(list.settings, list.pieces) : null;
+  if (old) return failure(old);
+  const stored = getOwn(list.settings, 'block');
+  const block = stored ? readBlock({ schema: 'knucklewright/block@1', ...(stored as object) }, 'cut list') : null;
+  if (block && !block.ok) return block;
+  const blockOf = (id: string): Block | undefined => (block?.ok && block.value.id === id ? block.value : blockById(id));
+  return success({ options: list.settings ? options.value : DEFAULT_STRIP_OPTIONS, blockOf });
+}
+
+/** What of the list was made with another geometry than this program's, which would draw it otherwise; null when nothing was. */
+function olderGeometry(settings: Readonly<Record<string, unknown>>, pieces: readonly CutPiece[]): Problem | null {
+  const drawn = pieces.filter((p) => p.hand);
+  const kinds = [
+    ['geometryVersion', GEOMETRY_VERSION, drawn.some((p) => !p.plate)],
+    ['plateGeometryVersion', PLATE_GEOMETRY_VERSION, drawn.some((p) => p.plate)],
+  ] as const;
+  for (const [key, current, used] of kinds) {
+    const version = getOwn(settings, key);
+    if (!used || version === current) continue;
+    const message = `the cut list was made with geometry ${String(version)}, this is geometry ${current}; make the cut list again.`;
+    return { code: 'CUT_LIST_OLD', where: `settings.${key}`, message, kind: 'input' };
+  }
+  return null;
+}
+
+async function writeAll(
+  plan: OutputPlan,
+  folder: string,
+  layout: Layout,
+  pieces: readonly CutPiece[],
+  list: readonly CutPiece[],
+  source: PieceSource,
+  remnants: readonly StockSheet[],
+  date: string | null,
+  request: Readonly<Record<string, unknown>>,
+): Promise<Result<readonly WrittenFile[]>> {
+  const sheetStems = layout.sheets.map((_, i) => `sheet-${String(i + 1).padStart(2, '0')}`);
+  const pages = listPages(list, 'CUT LIST', date);
+  const pageStems = pages.map((_, i) => `cut-list-${String(i + 1).padStart(2, '0')}`);
+  // Pages are to be printed; no machine cuts them.
+  const printed = { ...plan, formats: plan.formats.filter((format) => format !== 'dxf') };
+  const names = [
+    ...sheetStems.flatMap((stem) => plan.formats.map((format) => outputFileName(stem, format))),
+    ...pageStems.flatMap((stem) => printed.formats.map((format) => outputFileName(stem, format))),
+  ];
+  const place = await checkWritable(folder, [...names, REMNANTS_CSV, LAYOUT_JSON], { force: plan.force });
+  if (!place.ok) return place;
+  const files: WrittenFile[] = [];
+  const warnings: Warning[] = [];
+  const write = async (stem: string, pattern: Pattern, to: OutputPlan): Promise<Result<null>> => {
+    const written = await writePatterns([{ stem, pattern }], to);
+    if (!written.ok) return written;
+    files.push(...written.value);
+    warnings.push(...written.warnings);
+    return success(null);
+  };
+  for (const [i, stem] of sheetStems.entries()) {
+    const drawn = sheetPattern({ layout, sheet: i, pieces, partOf: (piece) => partOfPiece(piece, source), date, request });
+    if (!drawn.ok) return drawn;
+    const written = await write(stem, drawn.value, plan);
+    if (!written.ok) return written;
+  }
+  for (const [i, stem] of pageStems.entries()) {
+    const written = await write(stem, pages[i] as Pattern, printed);
+    if (!written.ok) return written;
+  }
+  const saved = await saveFiles(
+    folder,
+    [
+      { name: REMNANTS_CSV, content: stockText(remnants) },
+      { name: LAYOUT_JSON, content: layoutJson(layout, pieces, request) },
+    ],
+    { force: plan.force },
+  );
+  return saved.ok ? success(files, warnings) : saved;
+}
+
+/** Where every piece lies, for other programs; mm from the sheet's lower left corner. */
+function layoutJson(layout: Layout, pieces: readonly CutPiece[], request: Readonly<Record<string, unknown>>): string {
+  const sheets = layout.sheets.map((laid) => ({
+    stock: laid.stock,
+    isRemnant: laid.isRemnant,
+    byOutline: laid.byOutline === true,
+    parts: inReadingOrder(layout.parts, laid).map(({ part, x, y, turned, half }, k) => ({
+      number: k + 1,
+      id: pieces[part]?.id,
+      x,
+      y,
+      turned,
+      half: half === true,
+    })),
+  }));
+  return `${JSON.stringify({ schema: 'knucklewright/layout@1', units: 'mm', ...request, newSheets: layout.newSheets, atLeast: layout.atLeast, sheets }, null, 2)}\n`;
+}
+
+/** What can be kept: the rests of all sheets, and the remnants in stock that were not touched. */
+function remnantsOf(layout: Layout, stock: readonly StockSheet[]): readonly StockSheet[] {
+  const used = new Set(layout.sheets.filter((laid) => laid.isRemnant).map((laid) => laid.stock.id));
+  const rests = layout.sheets.flatMap((laid, i) =>
+    shearing(layout, laid).remnants.map((box, k) => ({
+      id: `R${i + 1}-${k + 1}`,
+      along: box.maxX - box.minX,
+      across: box.maxY - box.minY,
+    })),
+  );
+  return [...stock.filter((s) => !used.has(s.id)), ...rests.map((r) => ({ ...r, id: freeId(r.id, stock) }))];
+}
+
+/** A name that no remnant in stock has. */
+function freeId(id: string, stock: readonly StockSheet[]): string {
+  let name = id;
+  while (stock.some((s) => s.id === name)) name += 'A';
+  return name;
+}
+
+function verdict({ newSheets, atLeast }: Layout): string {
+  const count = newSheets === 1 ? '1 new sheet' : `${newSheets} new sheets`;
+  if (newSheets === 0) return 'no new sheet: the remnants are enough';
+  return newSheets === atLeast ? `${count}, and fewer is impossible` : `${count}, lower bound ${atLeast}`;
+}
+
+function shearsText({ cuts, byOutline }: SheetsReport['sheets'][number]): string {
+  const count = cuts.length === 1 ? '1 cut' : `${cuts.length} cuts`;
+  return byOutline ? `plates nested: cut along the outlines, ${count} with shears for the rests` : `${count} with shears`;
+}
+
+export function sheetsReportText(report: SheetsReport): string {
+  const lines = [
+    `${report.pieces} pieces: ${report.verdict}`,
+    ...report.sheets.map(
+      (sheet, i) =>
+        `sheet ${i + 1}   ${sheet.stock === 'new' ? 'new' : `remnant ${sheet.stock}`}, ${sheet.parts} parts, ${plain(100 * sheet.utilisation, 1)} % used, ${shearsText(sheet)}`,
+    ),
+    report.remnants.length === 0
+      ? 'no remnants worth keeping'
+      : `remnants   ${report.remnants
+          .map((r) => `${plain(r.along, 1)} x ${plain(r.across, 1)}`)
+          .slice(0, 12)
+          .join(', ')}${report.remnants.length > 12 ? `, and ${report.remnants.length - 12} more` : ''}`,
+    ...report.files.map((file) => `${file.path}   ${plain(file.width, 1)} x ${plain(file.height, 1)} mm, at 1:1`),
+  ];
+  const [first] = report.files;
+  if (first) lines.push(join(first.path, '..', REMNANTS_CSV), join(first.path, '..', LAYOUT_JSON));
+  return `${lines.join('\n')}\n`;
+}

@@ -1,0 +1,124 @@
+import { readText } from '../files/read-file.ts';
+import type { NormGroup } from '../hand/norm-groups.ts';
+import { NORM_SOURCES, normHands } from '../hand/norm-hands.ts';
+import { stripPiece } from '../sheet/plastic/strip-piece.ts';
+import { parseLength } from '../units/length.ts';
+import { failure, type Problem, type Result, success } from '../units/result.ts';
+import { seeded, seededNormal } from '../units/seeded.ts';
+import { flagProblem } from './flags/flag-problem.ts';
+import { RowReader, type RowSettings } from './hand-pieces.ts';
+import { openHandTable, type RowError, rowErrorText } from './read-hand-rows.ts';
+
+const LARGEST_LENGTHS = 20_000_000;
+const LONGEST_STRIP = 1000;
+const MOST_PROBLEMS = 20;
+
+/** Why a hand, a code or a line of the table, has no strip; one hand may have several reasons. */
+export interface LeftOut {
+  readonly hand: string | number;
+  readonly code: string;
+  readonly text: string;
+}
+
+/** Lengths to serve, mm, with what they rest on. */
+export interface StripLengths {
+  readonly values: readonly number[];
+  readonly width: number;
+  readonly from: string;
+  readonly sources: readonly string[];
+  readonly leftOut: readonly LeftOut[];
+  /** What leaving them out does to a drawn sample. */
+  readonly bias?: string;
+  readonly invented: boolean;
+}
+
+/** Lengths that were measured, one a line. */
+export async function measuredLengths(path: string, width: number): Promise<Result<StripLengths>> {
+  const text = await readText(path, LARGEST_LENGTHS);
+  if (!text.ok) return text;
+  const problems: Problem[] = [];
+  const values: number[] = [];
+  for (const [i, line] of text.value
+    .replace(/^\uFEFF/, '')
+    .split(/\r\n|\r|\n/)
+    .entries()) {
+    if (line.trim() === '') continue;
+    const parsed = parseLength(line, 'mm');
+    if (parsed.ok && parsed.mm <= LONGEST_STRIP) values.push(parsed.mm);
+    else
+      problems.push({
+        code: 'LENGTH',
+        where: `line ${i + 1}`,
+        message: `${path}: line ${i + 1}: ${parsed.ok ? `over ${LONGEST_STRIP} mm` : parsed.reason}.`,
+        kind: 'input',
+      });
+  }
+  if (values.length === 0 && problems.length === 0)
+    problems.push({ code: 'LENGTH', where: path, message: `${path} has no lengths; write one a line.`, kind: 'input' });
+  if (problems.length > 0) return failure(...problems.slice(0, MOST_PROBLEMS));
+  return success({ values, width, from: `${values.length} measured lengths of ${path}`, sources: [], leftOut: [], invented: false });
+}
+
+/** What hands need that are drawn from published means and spreads. */
+export function normLengths(
+  norms: NormGroup,
+  { hands: count, seed }: { readonly hands: number; readonly seed: number },
+  { block, options }: RowSettings,
+): Result<StripLengths> {
+  if (!block)
+    return failure(flagProblem('--block', 'auto needs deficits, which drawn hands have not; name a block (knucklewright blocks)'));
+  const { hands, redrawn } = normHands(norms, count, seededNormal(seeded(seed)));
+  const byGroup = new Map<string, { hands: number; out: number }>();
+  const leftOut: LeftOut[] = [];
+  const values = hands.flatMap(({ hand, sex }) => {
+    const group = byGroup.get(sex) ?? { hands: 0, out: 0 };
+    byGroup.set(sex, group);
+    group.hands++;
+    const piece = stripPiece(hand, block, options);
+    if (piece.ok) return [piece.value.length];
+    group.out++;
+    leftOut.push({ hand: hand.code, code: piece.problems[0]?.code ?? '', text: `${hand.code}: ${piece.problems[0]?.message ?? ''}` });
+    return [];
+  });
+  const from = `${hands.length} ${norms} hands drawn from norms (seed ${seed}, ${redrawn} drawn again), block ${block.id}`;
+  // Strips too narrow for the palmar room are refused more often for small hands, so what is left is not the group that was drawn.
+  const groups = [...byGroup].map(([sex, group]) => `${sex} ${group.out} of ${group.hands}`).join(', ');
+  const bias = `these are the hands with least palmar room (${groups}): the sizes lean to larger hands; a lower --minimum-width leaves out fewer`;
+  return success({ values, width: options.width, from, sources: NORM_SOURCES, leftOut, bias, invented: true });
+}
+
+/** What the hands of a table need. */
+export async function tableLengths(path: string, settings: RowSettings): Promise<Result<StripLengths>> {
+  const table = await openHandTable(path);
+  if (!table.ok) return table;
+  const reader = new RowReader(settings, table.value.columns);
+  const values: number[] = [];
+  const errors: RowError[] = [];
+  const leftOut: LeftOut[] = [];
+  let invented = false;
+  for await (const row of table.value.rows) {
+    const read = reader.read(row);
+    if (!read.ok) {
+      errors.push(...read.errors);
+      continue;
+    }
+    if (read.value.piece.plate)
+      leftOut.push({
+        hand: row.line,
+        code: 'PLATE',
+        text: `${path}: line ${row.line}: a plate, which is cut for one hand, not from stock sizes`,
+      });
+    else values.push(read.value.piece.length);
+    invented ||= read.value.piece.invented;
+  }
+  if (values.length === 0)
+    return failure({
+      code: 'ROWS',
+      where: path,
+      message: `${path}: no row could be made (${errors.length} faults; see knucklewright batch).`,
+      kind: 'input',
+    });
+  leftOut.push(...errors.map((error) => ({ hand: error.line, code: error.code, text: rowErrorText(path, error) })));
+  const from = `${values.length} hands of ${path}, block ${settings.block?.id ?? 'by each target'}`;
+  return success({ values, width: settings.options.width, from, sources: [], leftOut, invented });
+}
