@@ -2,10 +2,10 @@ import { useComputed } from '@preact/signals';
 import type { ComponentType } from 'preact';
 import { resultSentence } from './arrangement-words.ts';
 import { looksOf } from './looks.ts';
+import { FigureLine } from './parts/figure-line.tsx';
 import { focusNext } from './parts/focus.ts';
 import { StoreContext, useStore } from './parts/store-context.ts';
 import { savePattern } from './save-files.ts';
-import { FigureLine } from './parts/figure-line.tsx';
 import { FiguresPanel } from './sections/figures/figures-panel.tsx';
 import { FilesPanel } from './sections/files/files-panel.tsx';
 import { FingerSection } from './sections/finger/finger-section.tsx';
@@ -46,12 +46,12 @@ function Page() {
   const isNarrow = store.narrow.value;
   return (
     <>
-      <a class="skip" href="#finger-heading" onClick={(event) => skip(store, event, 'finger')}>
+      <button type="button" class="skip" id="skip-finger" onClick={() => skip(store, 'finger')}>
         {texts.head.skipToFinger}
-      </a>
-      <a class="skip" href="#make-heading" onClick={(event) => skip(store, event, 'make')}>
+      </button>
+      <button type="button" class="skip" id="skip-result" onClick={() => skip(store, 'make')}>
         {texts.head.skipToResult}
-      </a>
+      </button>
       <Head />
       <FileProblems />
       {isNarrow && store.mode.value === 'design' ? <TurnTabs /> : null}
@@ -70,8 +70,7 @@ function Page() {
   );
 }
 
-function skip(store: Store, event: Event, turn: 'finger' | 'make'): void {
-  event.preventDefault();
+function skip(store: Store, turn: 'finger' | 'make'): void {
   store.mode.value = 'design';
   store.turn.value = turn;
   // The first radio takes the arrow keys; the heading would be one stop before it.
@@ -164,7 +163,7 @@ function BottomBar() {
   const turn = store.turn.value;
   const toMeasure = turn === 'finger' && store.derived.value.missing.some((where) => where.startsWith('digits.'));
   return (
-    <div class="bottom-bar">
+    <aside class="bottom-bar" aria-label={texts.make.pictures}>
       <p>
         <strong>{shown === null ? texts.make.nothing : resultSentence(shown, texts, store.format.value)}</strong>
         <span>
@@ -190,6 +189,6 @@ function BottomBar() {
           {texts.make.print}
         </button>
       )}
-    </div>
+    </aside>
   );
 }

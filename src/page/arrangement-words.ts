@@ -1,5 +1,6 @@
 import { type Block, heldDigits, heldPlace, placedDigits } from '../block/block.ts';
 import type { Plan } from '../block/plan.ts';
+import { visible } from '../units/quote.ts';
 import type { Drawn } from './derive.ts';
 import type { Format } from './format.ts';
 import type { Entries } from './state.ts';
@@ -33,7 +34,7 @@ export function arrangementDetail(block: Pick<Block, 'places'>, differential: nu
 
 /** The angle of the plate that is chosen or planned, as text; null where neither names one. */
 export function plateAngleText(entries: Entries, plan: Plan | null, format: Format): string | null {
-  if (entries.plate.angle.trim() !== '') return `${entries.plate.angle.trim()}°`;
+  if (entries.plate.angle.trim() !== '') return `${visible(entries.plate.angle.trim())}°`;
   return plan?.plate ? `${format.number(plan.plate.degrees, 0)}°` : null;
 }
 
@@ -52,7 +53,13 @@ export function resultSentence(drawn: Drawn, texts: Texts, format: Format): stri
   const held = heldPlace(block);
   // An enclosed finger is held the other way by comparison.
   const isBent = place === 'enclosed' ? held === 'raised' : held === 'lowered';
-  const who = target && place !== undefined ? texts.digit[target.digit] : listed(heldDigits(block).map((d) => texts.digitShort[d]), texts.block.and);
+  const who =
+    target && place !== undefined
+      ? texts.digit[target.digit]
+      : listed(
+          heldDigits(block).map((d) => texts.digitShort[d]),
+          texts.block.and,
+        );
   const names = placedDigits(block)
     .map(({ digit }) => texts.digitShort[digit])
     .join(', ');

@@ -8,8 +8,8 @@ import type { PlateOptions } from '../pattern/plate/plate-options.ts';
 import { designFor, type PlatePreset } from '../pattern/plate/read-plate.ts';
 import { readPlateOptions } from '../pattern/plate/read-plate-options.ts';
 import { parseDegrees } from '../units/degrees-text.ts';
-import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import type { LengthUnit } from '../units/length.ts';
+import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import { optionValues } from './rewrite-entries.ts';
 import type { Entries } from './state.ts';
 

@@ -82,7 +82,9 @@ export function derive(
   const options = readStripOptions([{ origin: '', values: optionValues(entries, settings.unit) }]);
   const chosen = options.ok ? options.value : DEFAULT_STRIP_OPTIONS;
   const isStopped = entries.stop === 'some';
-  const planKey = JSON.stringify([pictured?.target, pictured?.flags, entries.clinicianConfirms, isStopped]);
+  // While a measure cannot be used, the plan of the hand as it was before stays.
+  const isHeld = pictured === null && before !== null && !isStopped && entries.target !== '' && isMotionGiven(entries);
+  const planKey = isHeld ? before.planKey : JSON.stringify([pictured?.target, pictured?.flags, entries.clinicianConfirms, isStopped]);
   const isSame = before !== null && (before.planKey === planKey || before.planKey === NO_PLAN);
   const planned =
     pictured?.target && !isSame && !isStopped ? planHand(pictured, chosen, { clinicianConfirms: entries.clinicianConfirms }) : null;
@@ -113,7 +115,7 @@ export function derive(
     asked,
     missing,
     planKey,
-    settled: !isSame,
+    settled: !isSame || isHeld,
   };
   const nothing = { ...common, drawn: null, average: false, problems };
   const from = isWhole && hand.ok ? hand.value : pictured;

@@ -22,7 +22,8 @@ export function formatFor({ unit, decimal }: Settings, texts: Texts): Format {
   return {
     number,
     length,
-    mm: (mm, decimals = 1) => (unit === 'mm' ? `${number(mm, decimals)} mm` : unit === 'cm' ? `${number(mm / MM_PER.cm, decimals + 1)} cm` : length(mm)),
+    mm: (mm, decimals = 1) =>
+      unit === 'mm' ? `${number(mm, decimals)} mm` : unit === 'cm' ? `${number(mm / MM_PER.cm, decimals + 1)} cm` : length(mm),
     lengthRange: (from, to) => `${number(from / MM_PER[unit])} ${texts.to} ${length(to)}`,
     degrees: (value, decimals = 1) => `${number(value, decimals)} ${texts.degrees}`,
     degreesRange: (from, to) => `${number(from)} ${texts.to} ${number(to)} ${texts.degrees}`,

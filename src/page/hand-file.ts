@@ -90,7 +90,8 @@ export function handFileOf(entries: Entries, unit: LengthUnit): Record<string, u
   const flags = Object.entries(entries.flags).filter(([, set]) => set);
   const anyFlag = flags.length > 0 || entries.hypermobile.length > 0;
   // A deficit that was not typed beside one that was is none: the form has no other way to say so, and the page says it.
-  const target = entries.target !== '' && isMotionGiven(entries) ? { pipExtensionDeficit: 0, pipFlexionDeficit: 0, ...deficits(entries) } : null;
+  const target =
+    entries.target !== '' && isMotionGiven(entries) ? { pipExtensionDeficit: 0, pipFlexionDeficit: 0, ...deficits(entries) } : null;
   const code = entries.code.trim();
   return {
     schema: HAND_SCHEMA_ID,

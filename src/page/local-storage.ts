@@ -1,11 +1,20 @@
 import { PLACES } from '../block/block.ts';
 import { DIGITS, SIDES } from '../hand/digits.ts';
 import { PLATE_FACES } from '../pattern/plate/plate-design.ts';
+import type { CaseFile } from '../record/case-schema.ts';
 import { readCase } from '../record/read-case.ts';
 import { getOwn } from '../units/get-own.ts';
 import { LENGTH_UNITS } from '../units/length.ts';
-import type { CaseFile } from '../record/case-schema.ts';
-import { type Entries, emptyEntries, type PageState, PLATE_DIGITS, ROUND_NOTATIONS, SCREEN_RANGE, type ScreenSize, type Settings } from './state.ts';
+import {
+  type Entries,
+  emptyEntries,
+  type PageState,
+  PLATE_DIGITS,
+  ROUND_NOTATIONS,
+  SCREEN_RANGE,
+  type ScreenSize,
+  type Settings,
+} from './state.ts';
 import { STOP_SIGNS } from './stop-signs.ts';
 import { LANGUAGES, type Language } from './texts/languages.ts';
 
@@ -39,7 +48,8 @@ export function keptOf(text: string): Kept | null {
   const settings = keptSettings(getOwn(value, 'settings'));
   const screen = keptScreen(getOwn(value, 'screen'));
   const file = keptFile(getOwn(value, 'file'));
-  const isWhole = getOwn(value, 'version') === 2 && entries !== undefined && settings !== null && screen !== undefined && file !== undefined;
+  const isWhole =
+    getOwn(value, 'version') === 2 && entries !== undefined && settings !== null && screen !== undefined && file !== undefined;
   return isWhole && isOffered(entries) ? { version: 2, entries, settings, screen, file } : null;
 }
 

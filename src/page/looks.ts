@@ -3,7 +3,7 @@ import type { Warning } from '../units/result.ts';
 import { type Mend, mendFor } from './mends.ts';
 import { goToField } from './parts/focus.ts';
 import type { Store } from './store.ts';
-import { fieldName, fieldOf, sayCaution, sayWarning, type Sentence } from './translate-messages.ts';
+import { fieldName, fieldOf, type Sentence, sayCaution, sayWarning } from './translate-messages.ts';
 
 /** One thing to look at before it is made: in short, in full, and what mends it. */
 export interface Look {
@@ -66,7 +66,13 @@ export function looksOf(store: Store): readonly Look[] {
 
 function cautionLook(store: Store, caution: Caution): Look {
   const full = sayCaution(caution, store.speaker.value);
-  return { id: caution.code, short: full.text, full, mend: { label: store.texts.value.look.goTo, apply: () => goToField(store, 'flags') }, stops: false };
+  return {
+    id: caution.code,
+    short: full.text,
+    full,
+    mend: { label: store.texts.value.look.goTo, apply: () => goToField(store, 'flags') },
+    stops: false,
+  };
 }
 
 function warningLook(store: Store, warning: Warning): Look {

@@ -1,7 +1,7 @@
 import { makePattern, type PatternRequest } from '../pattern/make-pattern.ts';
 import type { Pattern } from '../pattern/pattern.ts';
-import { checkPrintScale } from '../sheet/paper/check-print-scale.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../pattern/strip/strip-options.ts';
+import { checkPrintScale } from '../sheet/paper/check-print-scale.ts';
 import type { SheetSettings } from '../sheet/paper/sheet-settings.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { plain } from '../units/number.ts';
@@ -56,7 +56,8 @@ function withUnaskedStop(pattern: Pattern): Pattern {
   return notes ? { ...pattern, notes: { ...notes, cautions: [STOP_UNASKED, ...notes.cautions] } } : pattern;
 }
 
-const STOP_UNASKED = 'STOP SIGNS WERE NOT ASKED before this was printed: ask first (wound or pins, infection, new numbness, pale or blue or cold finger, suspected CRPS, new loss of active motion, unstable or newly deformed joint, acute inflammation).';
+const STOP_UNASKED =
+  'STOP SIGNS WERE NOT ASKED before this was printed: ask first (wound or pins, infection, new numbness, pale or blue or cold finger, suspected CRPS, new loss of active motion, unstable or newly deformed joint, acute inflammation).';
 
 /** A correction keeps the way round of the sheet whose bars were measured, or across would no longer be across. */
 function settingsFor(kind: FileKind, pattern: Pattern, print: Entries['print']): Result<SheetSettings> {

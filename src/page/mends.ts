@@ -4,6 +4,7 @@ import { makeStrip } from '../pattern/strip/strip.ts';
 import { NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
 import { LENGTH_UNITS, MM_PER, parseLength } from '../units/length.ts';
 import { plain } from '../units/number.ts';
+import { visible } from '../units/quote.ts';
 import type { Problem } from '../units/result.ts';
 import { goToField } from './parts/focus.ts';
 import { setEntry, typedAt } from './state.ts';
@@ -37,7 +38,7 @@ export function mendFor(store: Store, problem: Problem, field: string): Mend | n
       return otherUnit(store, field) ?? goTo;
     case 'MOTION_SIGN': {
       const typed = typedAt(store.entries.peek(), field).replace(/^\s*[-+−–]\s*/, '');
-      return set(field, typed, words.use(typed));
+      return set(field, typed, words.use(visible(typed)));
     }
     case 'OPTION': {
       const option = NUMBER_OPTIONS.find((o) => o.key === field);
@@ -86,15 +87,18 @@ export function mendFor(store: Store, problem: Problem, field: string): Mend | n
   }
 }
 
+/** How narrow the palmar relief may then leave it, mm, tried in this order. */
+const NARROWER = [8, 7, 6, 5];
+
 /** The widest narrower strip that can be made for this hand, tried from wide to narrow; null where none can. */
 function narrowerStrip(store: Store): Mend | null {
-  const { pictured, block, options, cards } = store.derived.peek();
-  const wanted = block ?? cards[0]?.block;
+  const { pictured, block, options, plan } = store.derived.peek();
+  const wanted = block ?? plan?.notMakeable[0]?.block;
   if (!pictured || !wanted || !options) return null;
   for (let width = Math.ceil(options.width) - 1; width >= 8; width--) {
-    const minimumWidth = Math.min(options.minimumWidth, width);
-    const tried = { ...options, width, minimumWidth };
-    if (!makeStrip(pictured, wanted, tried, null).ok) continue;
+    const narrowest = [options.minimumWidth, ...NARROWER].filter((least) => least <= Math.min(width, options.minimumWidth));
+    const minimumWidth = narrowest.find((least) => makeStrip(pictured, wanted, { ...options, width, minimumWidth: least }, null).ok);
+    if (minimumWidth === undefined) continue;
     return {
       label: store.texts.peek().look.useWidth(store.format.peek().length(width)),
       apply: () => {

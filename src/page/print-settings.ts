@@ -16,6 +16,7 @@ export function printedBars({ across, along }: Entries['print']): PrintedBars | 
 
 /** The bars as they are read: a bare length is in the page's unit. */
 export function printIn(print: Entries['print'], unit: LengthUnit): Entries['print'] {
-  const own = (text: string) => (unit !== 'mm' && /^[\d.,/ ½¼¾-]+$/.test(text.trim()) && text.trim() !== '' ? `${text.trim()} ${unit}` : text);
+  const own = (text: string) =>
+    unit !== 'mm' && /^[\d.,/ ½¼¾-]+$/.test(text.trim()) && text.trim() !== '' ? `${text.trim()} ${unit}` : text;
   return { ...print, across: own(print.across), along: own(print.along) };
 }

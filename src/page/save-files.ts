@@ -6,8 +6,8 @@ import { entriesOf, handFileText } from './hand-file.ts';
 import type { FileKind } from './make-file.ts';
 import { readOpened } from './open-file.ts';
 import { focusNext, goToField } from './parts/focus.ts';
-import { saveAs } from './save.ts';
 import { freshEntries } from './rewrite-entries.ts';
+import { saveAs } from './save.ts';
 import type { Store } from './store.ts';
 import { fieldName, sayProblem } from './translate-messages.ts';
 
@@ -72,7 +72,8 @@ export async function saveWork(store: Store): Promise<void> {
     const [missing] = store.derived.peek().missing;
     if (missing !== undefined && store.derived.peek().problems.length === 0) goToField(store, missing);
     else store.panel.value = 'look';
-    store.said.value = missing === undefined ? store.texts.peek().make.kept : store.texts.peek().make.missing(fieldName(missing, store.texts.peek()));
+    store.said.value =
+      missing === undefined ? store.texts.peek().make.kept : store.texts.peek().make.missing(fieldName(missing, store.texts.peek()));
     return;
   }
   const name = `${hand.value.code}_hand.json`;
@@ -114,16 +115,25 @@ export async function openFile(store: Store, file: File): Promise<void> {
   const texts = store.texts.peek();
   const name = visible(file.name);
   const fail = (problems: readonly Problem[]) => refuse(store, problems, `${texts.files.notOpened(name)}: `);
-  if (file.size > LARGEST_JSON_BYTES) return fail([{ code: 'FILE_TOO_LARGE', where: '', message: '', kind: 'input' }]);
+  if (file.size > LARGEST_JSON_BYTES) {
+    fail([{ code: 'FILE_TOO_LARGE', where: '', message: '', kind: 'input' }]);
+    return;
+  }
   const read = await readOpened(await file.text());
-  if (!read.ok) return fail(read.problems);
+  if (!read.ok) {
+    fail(read.problems);
+    return;
+  }
   const { record, hand } = read.value;
   const { decimal } = store.settings.peek();
   const settings = hand === null ? store.settings.peek() : { ...store.settings.peek(), unit: hand.units };
   // Options, paper and all else are those of a fresh page: nothing of the person before stays.
   const fresh = freshEntries(settings);
   const print = { ...fresh.print, paper: store.entries.peek().print.paper };
-  const opened = hand === null ? { ...fresh, code: record?.code ?? '', side: record?.side ?? '', target: record?.digit ?? '' } : entriesOf(hand, decimal);
+  const opened =
+    hand === null
+      ? { ...fresh, code: record?.code ?? '', side: record?.side ?? '', target: record?.digit ?? '' }
+      : entriesOf(hand, decimal);
   store.set(settings, store.entries.peek());
   store.replace({ ...opened, options: fresh.options, print } as typeof fresh, record);
   store.mode.value = record !== null && record.visits.length > 0 ? 'visits' : 'design';

@@ -66,7 +66,18 @@ export interface Entries {
   readonly visit: Readonly<Record<VisitEntry, string>>;
 }
 
-export type VisitEntry = 'date' | 'wear' | 'lacks' | 'bends' | 'passiveLacks' | 'passiveBends' | 'fits' | 'redirects' | 'marksOnSkin' | 'comment' | 'made';
+export type VisitEntry =
+  | 'date'
+  | 'wear'
+  | 'lacks'
+  | 'bends'
+  | 'passiveLacks'
+  | 'passiveBends'
+  | 'fits'
+  | 'redirects'
+  | 'marksOnSkin'
+  | 'comment'
+  | 'made';
 
 export const EMPTY_VISIT: Entries['visit'] = {
   date: '',
@@ -180,6 +191,7 @@ export function typedAt(entries: Entries, where: string): string {
     if (Object.hasOwn(entries.palm, parts[0])) at = entries.palm;
     else if (Object.hasOwn(entries.options, parts[0])) at = entries.options;
   }
-  for (const part of parts) at = typeof at === 'object' && at !== null && Object.hasOwn(at, part) ? (at as Record<string, unknown>)[part] : undefined;
+  for (const part of parts)
+    at = typeof at === 'object' && at !== null && Object.hasOwn(at, part) ? (at as Record<string, unknown>)[part] : undefined;
   return typeof at === 'string' ? at : '';
 }

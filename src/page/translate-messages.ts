@@ -44,7 +44,8 @@ export function fieldName(where: string, texts: Texts): string {
   const [first = '', second = '', third = ''] = where.split('.');
   const label = (id: string) => getOwn(texts.field, id) as { label: string } | undefined;
   const digit = DIGITS.find((d) => d === second);
-  if (first === 'digits' && digit) return third === '' ? texts.digit[digit] : `${texts.digit[digit]}: ${label(third)?.label ?? third}`;
+  if (first === 'digits' && digit)
+    return third === '' ? texts.digit[digit] : `${texts.digit[digit]}: ${inside(label(third)?.label ?? third, texts)}`;
   const motion = MOTION_IDS.find((id) => id === second);
   if (first === 'motion' && motion) return `${texts.finger.motion[motion]}: ${third === 'bends' ? texts.finger.bends : texts.finger.lacks}`;
   if (first === 'visit') return (getOwn(texts.visits.field, second) as string | undefined) ?? where;
@@ -62,6 +63,12 @@ export function fieldName(where: string, texts: Texts): string {
     weeks: texts.more.weeks,
   };
   return label(first)?.label ?? others[first] ?? where;
+}
+
+/** A name inside a sentence: small, but for German nouns and joints. */
+function inside(name: string, texts: Texts): string {
+  const isJoint = /^\p{Lu}{2}/u.test(name);
+  return texts.nounsAreCapital === 'yes' || isJoint ? name : name.charAt(0).toLowerCase() + name.slice(1);
 }
 
 function say(known: Readonly<Record<string, unknown>>, about: Problem | Warning, speaker: Speaker): Sentence {

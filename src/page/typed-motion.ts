@@ -3,9 +3,7 @@ import { plain } from '../units/number.ts';
 import type { TypedMotion } from './state.ts';
 
 /** A field of a motion: blank, an angle in degrees (below 0 where the joint goes beyond straight), a sign that may mean either, or no angle. */
-export type ReadAngle =
-  | { readonly kind: 'blank' | 'sign' | 'unreadable' }
-  | { readonly kind: 'degrees'; readonly degrees: number };
+export type ReadAngle = { readonly kind: 'blank' | 'sign' | 'unreadable' } | { readonly kind: 'degrees'; readonly degrees: number };
 
 const BEYOND = /^(?:hyperextension|hyper|h)\s*/i;
 const SIGN = /^\s*[-+−–]/;

@@ -49,7 +49,8 @@ function visitOf(typed: Entries['visit'], made: Drawn | null): Result<VisitFile>
   ];
   const missing = (where: string) => problems.push({ code: 'FIELD_MISSING', where, message: `${where}: is missing.`, kind: 'input' });
   for (const key of ['date', 'lacks', 'bends'] as const) if (typed[key].trim() === '') missing(`visit.${key}`);
-  if (anyPassive && passive === null && problems.length === 0) missing(typed.passiveLacks.trim() === '' ? 'visit.passiveLacks' : 'visit.passiveBends');
+  if (anyPassive && passive === null && problems.length === 0)
+    missing(typed.passiveLacks.trim() === '' ? 'visit.passiveLacks' : 'visit.passiveBends');
   if (typed.wear.trim() !== '' && hours === null)
     problems.push({ code: 'FIELD_UNREADABLE', where: 'visit.wear', message: 'visit.wear: not a number of hours.', kind: 'input' });
   if (active === null || problems.length > 0) return failure(...problems);

@@ -31,7 +31,8 @@ export function goToField(store: Store, where: string): void {
   else if (where === 'stop') {
     store.panel.value = null;
     store.turn.value = 'finger';
-  } else if (['diagnosis', 'weeks', 'flags'].includes(first) || (first === 'motion' && !where.startsWith('motion.active'))) store.panel.value = 'more';
+  } else if (['diagnosis', 'weeks', 'flags'].includes(first) || (first === 'motion' && !where.startsWith('motion.active')))
+    store.panel.value = 'more';
   else if (first !== 'visit') {
     store.panel.value = null;
     store.turn.value = 'finger';

@@ -28,20 +28,25 @@ export function HandPicture({ hand, side, face, treated, unused, marked, title, 
   return (
     <svg class="hand-picture" viewBox={`0 0 ${PITCH * 4} ${TALL + 6}`} preserveAspectRatio="xMidYMax meet" role="img" aria-label={title}>
       <g {...(face === 'back' ? { transform: `translate(0 ${TALL + 6}) scale(1 -1)` } : {})}>
-      {columns.map((digit, k) => (
-        <Finger
-          key={digit}
-          x={(k + 0.5) * PITCH}
-          digit={digit}
-          hand={hand}
-          face={face}
-          look={digit === treated ? 'finger treated' : unused.includes(digit) ? 'finger unused' : 'finger'}
-          marked={marked?.digit === digit ? marked.field : null}
-        />
-      ))}
-      <path class="web" d={`M2 ${TALL} H${PITCH * 4 - 2} V${TALL + 6} H2 Z`} />
+        {columns.map((digit, k) => (
+          <Finger
+            key={digit}
+            x={(k + 0.5) * PITCH}
+            digit={digit}
+            hand={hand}
+            face={face}
+            look={digit === treated ? 'finger treated' : unused.includes(digit) ? 'finger unused' : 'finger'}
+            marked={marked?.digit === digit ? marked.field : null}
+          />
+        ))}
+        <path class="web" d={`M2 ${TALL} H${PITCH * 4 - 2} V${TALL + 6} H2 Z`} />
       </g>
-      <text class="thumb" x={columns[0] === 'index' ? 3 : PITCH * 4 - 3} y={face === 'back' ? 4.6 : TALL + 4.6} text-anchor={columns[0] === 'index' ? 'start' : 'end'}>
+      <text
+        class="thumb"
+        x={columns[0] === 'index' ? 3 : PITCH * 4 - 3}
+        y={face === 'back' ? 4.6 : TALL + 4.6}
+        text-anchor={columns[0] === 'index' ? 'start' : 'end'}
+      >
         {columns[0] === 'index' ? `◂ ${thumb}` : `${thumb} ▸`}
       </text>
     </svg>
@@ -93,10 +98,7 @@ function Finger({
   };
   return (
     <g>
-      <path
-        class={look}
-        d={`M${n(left)} ${TALL} V${n(top + half)} A${n(half)} ${n(half)} 0 0 1 ${n(right)} ${n(top + half)} V${TALL} Z`}
-      />
+      <path class={look} d={`M${n(left)} ${TALL} V${n(top + half)} A${n(half)} ${n(half)} 0 0 1 ${n(right)} ${n(top + half)} V${TALL} Z`} />
       {face === 'palm' ? (
         <path class="crease" d={`M${n(left)} ${n(pip)} H${n(right)} M${n(left)} ${n(pip - (whole - room) / 2)} H${n(right)}`} />
       ) : (

@@ -1,6 +1,6 @@
-import { useStore } from './store-context.ts';
-import type { Fault } from '../translate-messages.ts';
 import { mendFor } from '../mends.ts';
+import type { Fault } from '../translate-messages.ts';
+import { useStore } from './store-context.ts';
 
 /** The one button that mends a refusal. */
 export function Mend({ fault }: { readonly fault: Fault }) {

@@ -5,7 +5,15 @@ import { focusNext } from './focus.ts';
 import { useStore } from './store-context.ts';
 
 /** What opens in the middle column and gives it back: by its x and by Escape, and the focus returns to the button that opened it. */
-export function Panel({ name, heading, children }: { readonly name: PanelName; readonly heading: string; readonly children: ComponentChildren }) {
+export function Panel({
+  name,
+  heading,
+  children,
+}: {
+  readonly name: PanelName;
+  readonly heading: string;
+  readonly children: ComponentChildren;
+}) {
   const store = useStore();
   const { texts } = store;
   const root = useRef<HTMLElement>(null);
@@ -43,7 +51,15 @@ export function closePanel(store: ReturnType<typeof useStore>): void {
 }
 
 /** The button that opens a panel. */
-export function PanelButton({ name, children, class: className }: { readonly name: PanelName; readonly children: ComponentChildren; readonly class?: string }) {
+export function PanelButton({
+  name,
+  children,
+  class: className,
+}: {
+  readonly name: PanelName;
+  readonly children: ComponentChildren;
+  readonly class?: string;
+}) {
   const store = useStore();
   const isOpen = store.panel.value === name;
   return (

@@ -1,7 +1,7 @@
 import { useComputed } from '@preact/signals';
-import { readNeutralZero } from '../typed-motion.ts';
 import { typedAt } from '../state.ts';
 import { elementId } from '../translate-messages.ts';
+import { readNeutralZero } from '../typed-motion.ts';
 import { useStore } from './store-context.ts';
 
 interface TextInputProps {
@@ -27,17 +27,13 @@ export function TextInput(props: TextInputProps) {
   const { where, label, describedBy, placeholder, numeric, longest, tidy, wrong, onEnter } = props;
   const store = useStore();
   const text = useComputed(() => typedAt(store.entries.value, where)).value;
-  const change = (typed: string) => {
+  const leave = (typed: string) => {
+    // A whole motion in neutral-zero notation is both numbers, once it is typed to its end.
     const motion = /^motion\.(\w+)\./.exec(where)?.[1];
     const whole = motion === undefined ? null : readNeutralZero(typed);
     if (motion !== undefined && whole) {
       store.enter({ where, value: typed }, (now) => ({ motion: { ...now.motion, [motion]: whole } }));
-      return;
-    }
-    store.type(where, typed);
-  };
-  const leave = (typed: string) => {
-    if (tidy) store.type(where, tidy(typed));
+    } else if (tidy) store.type(where, tidy(typed));
     store.commit();
     const others = store.left.peek().filter((other) => other !== where);
     store.left.value = typed.trim() === '' ? others : [...others, where];
@@ -58,7 +54,7 @@ export function TextInput(props: TextInputProps) {
       aria-label={label}
       aria-describedby={describedBy || undefined}
       aria-invalid={wrong ? 'true' : undefined}
-      onInput={(event) => change(event.currentTarget.value)}
+      onInput={(event) => store.type(where, event.currentTarget.value)}
       onFocus={() => (store.focus.value = where)}
       onBlur={(event) => leave(event.currentTarget.value)}
       onKeyDown={(event) => {

@@ -28,7 +28,8 @@ export const englishMessages = {
     BLOCK_HOLDS_NONE: () => 'At least one digit must be raised or lowered, or nothing changes.',
     BLOCK_MIXED: () => 'Raised and lowered digits cannot be mixed: both layers would cross in one web space. Hold them all one way.',
     NO_TARGET: () => 'No treated finger is chosen yet, so nothing is suggested. Choose it, or choose an arrangement.',
-    NO_DEFICIT: ({ digit }) => `The ${digit} lacks neither PIP extension nor PIP flexion, so nothing is suggested. Choose an arrangement if you want one.`,
+    NO_DEFICIT: ({ digit }) =>
+      `The ${digit} lacks neither PIP extension nor PIP flexion, so nothing is suggested. Choose an arrangement if you want one.`,
     BOTH_DEFICITS: ({ digit }) =>
       `The ${digit} lacks PIP extension and PIP flexion. A strip redirects one motion only; the MP joint is held still by a plate instead.`,
     NO_BLOCK: ({ digit }) => `None of the arrangements that serve the ${digit} can be made for this hand. “All ways” says why.`,

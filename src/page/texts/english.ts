@@ -1,18 +1,18 @@
-import { headWords } from '../sections/head/head-words.ts';
-import { fingerWords } from '../sections/finger/finger-words.ts';
-import { stopWords } from '../sections/stop/stop-words.ts';
-import { suggestionsWords } from '../sections/suggestions/suggestions-words.ts';
-import { measureWords } from '../sections/measure/measure-words.ts';
-import { makeWords } from '../sections/make/make-words.ts';
-import { lookWords } from '../sections/look/look-words.ts';
-import { moreWords } from '../sections/more/more-words.ts';
-import { filesWords } from '../sections/files/files-words.ts';
-import { visitsWords } from '../sections/visits/visits-words.ts';
-import { waysWords } from '../sections/ways/ways-words.ts';
 import { DIGIT_FIELDS, PALM_FIELDS, TARGET_FIELDS } from '../../hand/fields.ts';
 import { CAUTIONS, PENCIL_TEST } from '../../pattern/cautions.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../../pattern/strip/strip-options.ts';
 import type { Translations } from '../../words/language.ts';
+import { filesWords } from '../sections/files/files-words.ts';
+import { fingerWords } from '../sections/finger/finger-words.ts';
+import { headWords } from '../sections/head/head-words.ts';
+import { lookWords } from '../sections/look/look-words.ts';
+import { makeWords } from '../sections/make/make-words.ts';
+import { measureWords } from '../sections/measure/measure-words.ts';
+import { moreWords } from '../sections/more/more-words.ts';
+import { stopWords } from '../sections/stop/stop-words.ts';
+import { suggestionsWords } from '../sections/suggestions/suggestions-words.ts';
+import { visitsWords } from '../sections/visits/visits-words.ts';
+import { waysWords } from '../sections/ways/ways-words.ts';
 import { englishMessages } from './english-messages.ts';
 
 const fieldTexts = (field: { readonly label: string; readonly howToMeasure: string }) => ({
@@ -32,6 +32,7 @@ const optionTexts = Object.fromEntries([...NUMBER_OPTIONS, ...CHOICE_OPTIONS].ma
 /** Every word of the page in English. Fields, flags, options and cautions come from where the program keeps them. */
 export const english = {
   decimal: '.',
+  nounsAreCapital: 'no',
   languageName: 'English',
   title: 'Knucklewright: a strip for relative motion, from a measured hand',
   intro: 'From a measured hand to a full-scale flat pattern. It suggests; the clinician decides.',

@@ -40,12 +40,12 @@ export const germanMessages: Texts['message'] = {
       'Das PIP-Gelenk hat ein hartes Endgefühl; umgelenkte aktive Bewegung bewegt einen solchen Anschlag nicht: kein Vorschlag.',
     UNPROTECTED_REPAIR: () =>
       'Eine Naht oder ein Bruch ist nicht geschützt; Bewegung außerhalb des Nachbehandlungsschemas kann sie lösen: kein Vorschlag.',
-    MOTION_UNREADABLE: ({ name }) =>
-      `${name}: Schreiben Sie Grad, wie 25; für 10 Grad Überstreckung „hyper 10“.`,
+    MOTION_UNREADABLE: ({ name }) => `${name}: Schreiben Sie Grad, wie 25; für 10 Grad Überstreckung „hyper 10“.`,
     MOTION_SIGN: ({ name, value }) =>
       `${name} ${value}: Mit Vorzeichen ist beides üblich. Fehlen 10 Grad zur Streckung, schreiben Sie 10; bei 10 Grad Überstreckung „hyper 10“.`,
     MOTION_OUT_OF_RANGE: ({ name, value, range }) => `${name} ist ${value}; erlaubt ist ${range}.`,
-    MOTION_IMPOSSIBLE: ({ name, value }) => `${name} ${value} ist weniger als das, was zur Streckung fehlt. Beides zählt von der Streckung aus.`,
+    MOTION_IMPOSSIBLE: ({ name, value }) =>
+      `${name} ${value} ist weniger als das, was zur Streckung fehlt. Beides zählt von der Streckung aus.`,
     PLATE_ANGLE: () => 'Der MP-Winkel der Handschiene fehlt oder geht nicht. Schreiben Sie 0 bis 90 Grad Beugung.',
     JSON_SYNTAX: () => 'Die Datei ist kaputt: Sie ist kein JSON. Öffnen Sie das Original.',
     FILE_TOO_LARGE: () => 'Die Datei ist größer als das 1 MB, das gelesen wird. Ist es die richtige?',

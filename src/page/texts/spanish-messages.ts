@@ -41,7 +41,8 @@ export const spanishMessages: Texts['message'] = {
     MOTION_SIGN: ({ name, value }) =>
       `${name} ${value}: con signo se escriben las dos cosas. Si faltan 10 hasta la extensión completa, escriba 10; si hay 10 de hiperextensión, «hyper 10».`,
     MOTION_OUT_OF_RANGE: ({ name, value, range }) => `${name} es ${value}; se permite ${range}.`,
-    MOTION_IMPOSSIBLE: ({ name, value }) => `${name} ${value} es menos de lo que falta hasta la extensión completa. Las dos cuentan desde ella.`,
+    MOTION_IMPOSSIBLE: ({ name, value }) =>
+      `${name} ${value} es menos de lo que falta hasta la extensión completa. Las dos cuentan desde ella.`,
     PLATE_ANGLE: () => 'Falta el ángulo MCF de la férula o no sirve. Escriba de 0 a 90 grados de flexión.',
     JSON_SYNTAX: () => 'El archivo está roto: no es JSON. Abra el original.',
     FILE_TOO_LARGE: () => 'El archivo es mayor que el 1 MB que se lee. ¿Es el correcto?',

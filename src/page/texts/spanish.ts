@@ -1,12 +1,12 @@
-import { headWords } from '../sections/head/head-words.ts';
+import { filesWords } from '../sections/files/files-words.ts';
 import { fingerWords } from '../sections/finger/finger-words.ts';
+import { headWords } from '../sections/head/head-words.ts';
+import { lookWords } from '../sections/look/look-words.ts';
+import { makeWords } from '../sections/make/make-words.ts';
+import { measureWords } from '../sections/measure/measure-words.ts';
+import { moreWords } from '../sections/more/more-words.ts';
 import { stopWords } from '../sections/stop/stop-words.ts';
 import { suggestionsWords } from '../sections/suggestions/suggestions-words.ts';
-import { measureWords } from '../sections/measure/measure-words.ts';
-import { makeWords } from '../sections/make/make-words.ts';
-import { lookWords } from '../sections/look/look-words.ts';
-import { moreWords } from '../sections/more/more-words.ts';
-import { filesWords } from '../sections/files/files-words.ts';
 import { visitsWords } from '../sections/visits/visits-words.ts';
 import { waysWords } from '../sections/ways/ways-words.ts';
 import type { Texts } from './english.ts';
@@ -15,6 +15,7 @@ import { spanishMessages } from './spanish-messages.ts';
 /** Every word of the page in Spanish. MCF and IFP are the Spanish names of the MP and PIP joints. */
 export const spanish: Texts = {
   decimal: ',',
+  nounsAreCapital: 'no',
   languageName: 'Español',
   title: 'Knucklewright: una tira para movimiento relativo, a partir de la mano medida',
   intro: 'De la mano medida al patrón plano a tamaño real. Sugiere; decide el/la terapeuta.',

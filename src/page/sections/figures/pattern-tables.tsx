@@ -2,9 +2,9 @@ import type { DigitName } from '../../../hand/digits.ts';
 import { endAllowances, flattened } from '../../../pattern/strip/strip-outline.ts';
 import type { DrawnStrip } from '../../derive.ts';
 import type { DrawnPlate } from '../../derive-plate.ts';
+import { useStore } from '../../parts/store-context.ts';
 import type { Texts } from '../../texts/english.ts';
 import { fieldName } from '../../translate-messages.ts';
-import { useStore } from '../../parts/store-context.ts';
 
 /** All figures of the strip: what the picture shows, in words. */
 export function FiguresTable({ shown }: { readonly shown: DrawnStrip }) {

@@ -30,7 +30,7 @@ export const fingerWords = threeLanguages(
     side: 'Mano',
     choice: { index: 'Índice', long: 'Medio', ring: 'Anular', little: 'Meñique' },
     pip: 'IFP, la mueve la persona (activa)',
-    lacks: 'le falta para extender',
+    lacks: 'falta extender',
     bends: 'flexiona hasta',
     how: 'Goniómetro en el dorso de la IFP. Hiperextensión: escriba hyper 10.',
     notBent: 'flexión sin medir, se toma como completa',

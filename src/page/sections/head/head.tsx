@@ -1,5 +1,6 @@
 import { useComputed } from '@preact/signals';
 import { LENGTH_UNITS, type LengthUnit } from '../../../units/length.ts';
+import { visible } from '../../../units/quote.ts';
 import { focusNext } from '../../parts/focus.ts';
 import { PanelButton } from '../../parts/panel.tsx';
 import { useStore } from '../../parts/store-context.ts';
@@ -46,7 +47,7 @@ export function Head() {
         </div>
         <p class="code">
           {isMarked ? <strong>{words.invented} · </strong> : null}
-          {code.trim() === '' ? words.noCode : code}
+          {code.trim() === '' ? words.noCode : visible(code)}
           {store.changed.value ? ` · ${words.unsaved}` : ''}
         </p>
         <div class="buttons">
@@ -158,7 +159,8 @@ function newPatient(store: Store): void {
 /** A new language brings its decimal sign; numbers are written anew in the new unit and sign, so that the hand stays the same. */
 function changeSettings(store: Store, wanted: Partial<Settings>): void {
   const now = store.settings.peek();
-  const sign = wanted.language === undefined ? {} : { decimal: LANGUAGES[wanted.language].decimal === ',' ? (',' as const) : ('.' as const) };
+  const sign =
+    wanted.language === undefined ? {} : { decimal: LANGUAGES[wanted.language].decimal === ',' ? (',' as const) : ('.' as const) };
   const next = { ...now, ...sign, ...wanted };
   store.set(next, rewritten(store.entries.peek(), now, next));
 }

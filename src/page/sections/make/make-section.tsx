@@ -53,13 +53,7 @@ function Result({ shown }: { readonly shown: Drawn }) {
   const words = texts.make;
   const { average } = store.derived.value;
   const isCurrent = store.current.value;
-  const note = store.entries.value.example
-    ? words.exampleShown
-    : !isCurrent
-      ? words.kept
-      : average
-        ? words.onAverage
-        : null;
+  const note = store.entries.value.example ? words.exampleShown : !isCurrent ? words.kept : average ? words.onAverage : null;
   return (
     <>
       <Choice
@@ -108,7 +102,13 @@ function PrintRow() {
   return (
     <div class="print-row">
       <div class="buttons">
-        <button type="button" id="print" class={isStopped ? undefined : 'main'} aria-describedby="print-line" onClick={() => void savePattern(store, 'pdf')}>
+        <button
+          type="button"
+          id="print"
+          class={isStopped ? undefined : 'main'}
+          aria-describedby="print-line"
+          onClick={() => void savePattern(store, 'pdf')}
+        >
           {words.print}
         </button>
         <PanelButton name="files">{words.files}</PanelButton>
@@ -147,7 +147,10 @@ export function showExample(store: Store): void {
   const settings = store.settings.peek();
   const own = rewritten(entriesOf(hand.value.source, '.'), { unit: 'mm', decimal: '.' }, settings);
   const fresh = freshEntries(settings);
-  store.replace({ ...own, code: 'EXAMPLE-1', example: true, invented: true, options: fresh.options, print: store.entries.peek().print }, null);
+  store.replace(
+    { ...own, code: 'EXAMPLE-1', example: true, invented: true, options: fresh.options, print: store.entries.peek().print },
+    null,
+  );
   store.said.value = store.texts.peek().make.exampleShown;
   focusNext('make-heading');
 }

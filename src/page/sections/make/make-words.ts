@@ -17,7 +17,8 @@ export const makeWords = threeLanguages(
     printHow: 'as PDF, at 100 %; then measure both bars',
     paper: 'Paper',
     files: 'Files …',
-    empty: 'Makes the flat pattern of a small thermoplastic orthosis that holds one finger’s MP joint apart from its neighbours, so that active motion goes to its PIP joint. For hand therapists.',
+    empty:
+      'Makes the flat pattern of a small thermoplastic orthosis that holds one finger’s MP joint apart from its neighbours, so that active motion goes to its PIP joint. For hand therapists.',
     emptyHow: 'Choose the finger, type what it lacks, measure three fingers, print.',
     example: 'Look at an example',
     exampleShown: 'This is an example with an invented hand. “New patient” empties it.',
@@ -49,7 +50,8 @@ export const makeWords = threeLanguages(
     printHow: 'como PDF, al 100 %; medir las dos barras',
     paper: 'Papel',
     files: 'Archivos …',
-    empty: 'Hace el patrón plano de una ortesis termoplástica pequeña que mantiene la MCF de un dedo aparte de sus vecinos, para que el movimiento activo vaya a su IFP. Para terapeutas de mano.',
+    empty:
+      'Hace el patrón plano de una ortesis termoplástica pequeña que mantiene la MCF de un dedo aparte de sus vecinos, para que el movimiento activo vaya a su IFP. Para terapeutas de mano.',
     emptyHow: 'Elija el dedo, escriba lo que le falta, mida tres dedos, imprima.',
     example: 'Ver un ejemplo',
     exampleShown: 'Es un ejemplo con una mano inventada. «Otro paciente» lo vacía.',
@@ -81,7 +83,8 @@ export const makeWords = threeLanguages(
     printHow: 'als PDF, mit 100 %; dann beide Balken messen',
     paper: 'Papier',
     files: 'Dateien …',
-    empty: 'Zeichnet das flache Schnittmuster einer kleinen thermoplastischen Orthese, die das MP-Gelenk eines Fingers anders hält als die Nachbarn, damit aktive Bewegung in sein PIP-Gelenk geht. Für die Handtherapie.',
+    empty:
+      'Zeichnet das flache Schnittmuster einer kleinen thermoplastischen Orthese, die das MP-Gelenk eines Fingers anders hält als die Nachbarn, damit aktive Bewegung in sein PIP-Gelenk geht. Für die Handtherapie.',
     emptyHow: 'Finger wählen, eintragen, was ihm fehlt, drei Finger messen, drucken.',
     example: 'Ein Beispiel ansehen',
     exampleShown: 'Ein Beispiel mit erfundener Hand. „Neue Person“ leert es.',

@@ -1,8 +1,8 @@
+import { heldPlace } from '../../../block/block.ts';
 import { degrees } from '../../../units/angle.ts';
 import { plain } from '../../../units/number.ts';
-import { heldPlace } from '../../../block/block.ts';
-import type { Drawn, DrawnStrip } from '../../derive.ts';
 import { drawnTitle } from '../../block-words.ts';
+import type { Drawn, DrawnStrip } from '../../derive.ts';
 import { type Facet, mouldedView } from '../../parts/moulded-view.ts';
 import { PatternPicture } from '../../parts/pattern-picture.tsx';
 import { SectionPicture } from '../../parts/section-picture.tsx';
@@ -47,15 +47,20 @@ function Flat({ shown }: { readonly shown: Drawn }) {
   return (
     <>
       {/* A region that scrolls must be reachable by keys. */}
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: see above */}
-      <section class="scroll flat" tabIndex={0} aria-label={words.scroll} onKeyDown={(event) => {
-        if (event.ctrlKey || event.metaKey || event.altKey) return;
-        if (event.key === '+' || event.key === '=') zoomBy(ZOOM_STEP);
-        else if (event.key === '-') zoomBy(1 / ZOOM_STEP);
-        else if (event.key === '0') store.zoom.value = 1;
-        else return;
-        event.preventDefault();
-      }}>
+      <section
+        class="scroll flat"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: see above
+        tabIndex={0}
+        aria-label={words.scroll}
+        onKeyDown={(event) => {
+          if (event.ctrlKey || event.metaKey || event.altKey) return;
+          if (event.key === '+' || event.key === '=') zoomBy(ZOOM_STEP);
+          else if (event.key === '-') zoomBy(1 / ZOOM_STEP);
+          else if (event.key === '0') store.zoom.value = 1;
+          else return;
+          event.preventDefault();
+        }}
+      >
         <PatternPicture
           pattern={shown.pattern}
           whole={whole}
@@ -94,7 +99,9 @@ function describe(store: Store, shown: Drawn): string {
     const { flatLength, flatWidth } = shown.report;
     return texts.pattern.description(format.mm(flatLength), format.mm(flatWidth), markRows(texts, shown).length - 1);
   }
-  const parts = shown.report.faces.map((face) => `${texts.plate.face[face.face]} ${format.mm(face.width)} ${texts.plate.by} ${format.mm(face.length)}`);
+  const parts = shown.report.faces.map(
+    (face) => `${texts.plate.face[face.face]} ${format.mm(face.width)} ${texts.plate.by} ${format.mm(face.length)}`,
+  );
   return texts.plate.description(parts.join('; '));
 }
 

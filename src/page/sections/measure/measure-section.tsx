@@ -65,7 +65,9 @@ function HowLine() {
   const store = useStore();
   const texts = store.texts.value;
   const where = store.focus.value;
-  const shown = store.faults.value.filter((f) => f.field.startsWith('digits.') && (store.checked.value || store.left.value.includes(f.field)));
+  const shown = store.faults.value.filter(
+    (f) => f.field.startsWith('digits.') && (store.checked.value || store.left.value.includes(f.field)),
+  );
   const fault = shown.find((f) => f.field === where) ?? shown[0];
   if (fault)
     return (
@@ -314,7 +316,15 @@ function PalmFields() {
       <p class="hint">{texts.measure.palmAbout}</p>
       <div class="pair">
         {(Object.keys(PALM_FIELDS) as PalmFieldId[]).map((id) => (
-          <Field key={id} where={id} label={texts.field[id].label} unit={unit} hint={texts.field[id].how} numeric={store.settings.value.unit !== 'in'} optional />
+          <Field
+            key={id}
+            where={id}
+            label={texts.field[id].label}
+            unit={unit}
+            hint={texts.field[id].how}
+            numeric={store.settings.value.unit !== 'in'}
+            optional
+          />
         ))}
       </div>
     </div>

@@ -11,7 +11,8 @@ export function OptionsPanel() {
   const store = useStore();
   const texts = store.texts.value;
   const settings = store.settings.value;
-  const unit = (of: 'mm' | 'degrees' | 'fraction') => (of === 'mm' ? texts[settings.unit] : of === 'degrees' ? texts.degrees : texts.fraction);
+  const unit = (of: 'mm' | 'degrees' | 'fraction') =>
+    of === 'mm' ? texts[settings.unit] : of === 'degrees' ? texts.degrees : texts.fraction;
   const order = ['differential', 'width', 'thickness'];
   const options = NUMBER_OPTIONS.toSorted((a, b) => (order.indexOf(b.key) + 1 || -9) - (order.indexOf(a.key) + 1 || -9)).toSorted(
     (a, b) => Number(order.includes(b.key)) - Number(order.includes(a.key)),

@@ -1,5 +1,5 @@
-import { useStore } from '../../parts/store-context.ts';
 import { PatternPicture } from '../../parts/pattern-picture.tsx';
+import { useStore } from '../../parts/store-context.ts';
 
 /** What the browser's own printing gives: the drawing struck through, and which button prints. A browser's scale is never relied on. */
 export function Printout() {
@@ -13,7 +13,7 @@ export function Printout() {
       {shown ? (
         <div class="struck">
           <PatternPicture pattern={shown.pattern} whole={false} title="" description="" pixelsPerMm={null} zoom={1} id="printout-picture" />
-          <svg class="strike" viewBox="0 0 100 100" preserveAspectRatio="none">
+          <svg class="strike" aria-hidden="true" viewBox="0 0 100 100" preserveAspectRatio="none">
             <path d="M0 0 L100 100 M0 100 L100 0" />
           </svg>
         </div>

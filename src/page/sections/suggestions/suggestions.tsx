@@ -15,7 +15,7 @@ const MOST = 3;
 export function Suggestions() {
   const store = useStore();
   const plan = useComputed(() => store.derived.value.plan).value;
-  const average = useComputed(() => store.derived.value.average || store.derived.value.drawn === null).value;
+  const average = useComputed(() => store.derived.value.missing.some((where) => where.startsWith('digits.'))).value;
   const texts = store.texts.value;
   const words = texts.suggestions;
   return (
@@ -45,7 +45,13 @@ function List() {
   const isPlanned = block !== null && planned.some((s) => s.block.id === block.id);
   const others = planned.slice(0, MOST - (plan?.plate || isPlate ? 1 : 0));
   const chosenElsewhere = !isPlate && block !== null && !others.some((s) => s.block.id === block.id);
-  const rows: { readonly id: string; readonly chosen: boolean; readonly title: string; readonly detail: string; readonly places: Block['places'] }[] = [];
+  const rows: {
+    readonly id: string;
+    readonly chosen: boolean;
+    readonly title: string;
+    readonly detail: string;
+    readonly places: Block['places'];
+  }[] = [];
   if (plan?.plate || isPlate) {
     const angle = plateAngleText(entries, plan, format);
     const face = texts.plate.face[entries.plate.faces];

@@ -67,7 +67,12 @@ export function VisitForm() {
         <output class="neutral">{back(visit.passiveLacks, visit.passiveBends)}</output>
       </div>
       <Field where="visit.comment" label={words.field.comment} hint={texts.files.noteHint} longest={300} optional />
-      <Tick where="visit.made" label={words.made} checked={visit.made === 'yes'} onChange={(is) => set('made', is ? 'yes' : '', words.made)} />
+      <Tick
+        where="visit.made"
+        label={words.made}
+        checked={visit.made === 'yes'}
+        onChange={(is) => set('made', is ? 'yes' : '', words.made)}
+      />
       <div class="buttons">
         <button type="button" class="main" id="add-visit" onClick={() => add(store, file)}>
           {words.add}
@@ -159,23 +164,35 @@ function Chart({ record }: { readonly record: Case }) {
 
 /** Neutral-zero: extension-0-flexion; a joint beyond straight has a deficit below 0. */
 function shown({ extensionDeficit, flexion }: Motion): string {
-  return extensionDeficit < 0 ? `${plain(-extensionDeficit, 1)}-0-${plain(flexion, 1)}` : `0-${plain(extensionDeficit, 1)}-${plain(flexion, 1)}`;
+  return extensionDeficit < 0
+    ? `${plain(-extensionDeficit, 1)}-0-${plain(flexion, 1)}`
+    : `0-${plain(extensionDeficit, 1)}-${plain(flexion, 1)}`;
 }
 
 /** A case is started from the design's hand; its code is asked for now. */
 function start(store: Store): void {
-  const { derived, entries } = { derived: store.settle(), entries: store.entries.peek() };
-  if (entries.code.trim() === '') return askForCode(store);
+  const derived = store.settle();
+  const entries = store.entries.peek();
+  if (entries.code.trim() === '') {
+    askForCode(store);
+    return;
+  }
   const [missing] = derived.missing;
   if (!derived.hand.ok) {
     store.checked.value = true;
-    if (missing !== undefined) return goToField(store, missing);
+    if (missing !== undefined) {
+      goToField(store, missing);
+      return;
+    }
     store.mode.value = 'design';
     store.panel.value = 'look';
     return;
   }
   const made = newCase(derived.hand.value);
-  if (!made.ok) return refuse(store, made.problems);
+  if (!made.ok) {
+    refuse(store, made.problems);
+    return;
+  }
   store.record(made.value.file);
   store.said.value = store.texts.peek().visits.started;
   focusNext('case-heading');
@@ -186,7 +203,10 @@ function add(store: Store, file: CaseFile): void {
   const { visit } = store.entries.peek();
   const isMade = visit.made === 'yes' && !derived.average;
   const grown = addVisit(file, visit, isMade ? derived.drawn : null);
-  if (!grown.ok) return refuse(store, grown.problems);
+  if (!grown.ok) {
+    refuse(store, grown.problems);
+    return;
+  }
   store.record(grown.value.file);
   store.enter({ where: 'visit', value: store.texts.peek().visits.add }, () => ({ visit: EMPTY_VISIT }));
   store.commit();

@@ -127,7 +127,8 @@ export const visitsWords = threeLanguages(
     action: { keep: 'Beibehalten', change: 'Ändern', remeasure: 'Neu messen', refer: 'Ärztliche Rücksprache', wait: 'Abwarten' },
     rule: {
       MEASURING_ERROR: 'Eine Änderung unter 5 Grad wird nicht als Änderung gelesen.',
-      REMEASURE_SWELLING: 'Neu messen, wenn ein Umfang sich um 3 mm oder mehr geändert hat: Die Schwellung ist anders, und der Sitz mit ihr.',
+      REMEASURE_SWELLING:
+        'Neu messen, wenn ein Umfang sich um 3 mm oder mehr geändert hat: Die Schwellung ist anders, und der Sitz mit ihr.',
       REFER_NO_CHANGE: 'Ärztliche Rücksprache, wenn sich bei drei Terminen nichts geändert hat.',
       CHANGE_ANGLE: 'Die Differenz oder den MP-Winkel um 5 bis 10 Grad zu der Bewegung hin ändern, die nachhinkt.',
       ANGLE_LIMIT: 'Die Differenz zwischen 11 und 30 Grad halten; darüber hinaus eine andere Variante wählen.',

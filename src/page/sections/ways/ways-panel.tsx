@@ -69,7 +69,9 @@ function Card({ card, choose }: { readonly card: BlockCard; readonly choose: (bl
           <input type="radio" name="way" value={block.id} checked={checked} onChange={() => choose(block.id, title)} />
           <span>{title}</span>
         </span>
-        {path ? <SectionPicture path={path} side={entries.value.side === 'right' ? 'right' : 'left'} options={options} texts={texts} small /> : null}
+        {path ? (
+          <SectionPicture path={path} side={entries.value.side === 'right' ? 'right' : 'left'} options={options} texts={texts} small />
+        ) : null}
       </label>
       <p class="reason">{arrangementDetail(block, options.differential, texts, store.format.value)}</p>
       {suggestion ? <Reasons suggestion={suggestion} /> : null}
@@ -111,7 +113,10 @@ function OwnArrangement() {
   const entries = store.entries.value;
   const { block, blockProblems } = store.derived.value;
   const isOwn = entries.block === 'own';
-  const places = isOwn || !block ? entries.places : { index: 'out' as const, long: 'out' as const, ring: 'out' as const, little: 'out' as const, ...block.places };
+  const places =
+    isOwn || !block
+      ? entries.places
+      : { index: 'out' as const, long: 'out' as const, ring: 'out' as const, little: 'out' as const, ...block.places };
   return (
     <div class="own">
       <p class="hint">{texts.block.ownAbout}</p>
@@ -157,7 +162,13 @@ function PlateChoice({ choose }: { readonly choose: (block: string, title: strin
   return (
     <div class="own">
       <label class={wantsPlate(entries, plan) ? 'pick chosen' : 'pick'}>
-        <input type="radio" name="way" value="plate" checked={wantsPlate(entries, plan)} onChange={() => choose('plate', texts.plate.choose)} />
+        <input
+          type="radio"
+          name="way"
+          value="plate"
+          checked={wantsPlate(entries, plan)}
+          onChange={() => choose('plate', texts.plate.choose)}
+        />
         <span>{texts.plate.choose}</span>
       </label>
       <p class="hint">{texts.plate.about}</p>
@@ -169,14 +180,18 @@ function PlateChoice({ choose }: { readonly choose: (block: string, title: strin
         legend={texts.plate.faces}
         value={entries.plate.faces}
         choices={PLATE_FACES.map((value) => ({ value, label: texts.plate.face[value] }))}
-        onChoose={(faces) => store.enter({ where: 'plate.faces', value: texts.plate.face[faces] }, ({ plate }) => ({ plate: { ...plate, faces } }))}
+        onChoose={(faces) =>
+          store.enter({ where: 'plate.faces', value: texts.plate.face[faces] }, ({ plate }) => ({ plate: { ...plate, faces } }))
+        }
       />
       <Choice
         where="plate.digits"
         legend={texts.plate.digits}
         value={entries.plate.digits}
         choices={PLATE_DIGITS.map((value) => ({ value, label: texts.plate.digitsOf[value] }))}
-        onChoose={(digits) => store.enter({ where: 'plate.digits', value: texts.plate.digitsOf[digits] }, ({ plate }) => ({ plate: { ...plate, digits } }))}
+        onChoose={(digits) =>
+          store.enter({ where: 'plate.digits', value: texts.plate.digitsOf[digits] }, ({ plate }) => ({ plate: { ...plate, digits } }))
+        }
       />
       <Field
         where="plate.angle"
