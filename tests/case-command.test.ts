@@ -81,9 +81,10 @@ describe('knucklewright case', { timeout: LONG }, () => {
     expect(shown.out).toMatch(/PIP active +40\/95 +41\/95 +33\/95\n/);
     expect(shown.out).not.toMatch(/[▁-█]/u);
     const next = await run('case', 'next', 'c.json');
-    expect(next.out).toMatch(/extension deficit +41 to 33: gained 8/);
-    expect(next.out).toMatch(/KEEP: .*\n {2}Rule: .*\(common practice, no source\)/);
-    expect(next.out).toContain('Macionis');
+    // Three readings over 14 days, 8 degrees: not certain yet, and harm was not asked about.
+    expect(next.out).toContain('0-40-95 on 2026-03-02, 0-33-95 on 2026-03-16');
+    expect(next.out).toMatch(/\nWAIT: .*by 2026-03-30\.\n {2}\(common practice, no source\)/);
+    expect(next.out).toMatch(/! Not noted at this visit: pain, skin, /);
 
     expect(await run('case', 'chart', 'c.json', '--out', 'c.svg')).toMatchObject({ code: 0, err: '' });
     const svg = await readFile(join(folder, 'c.svg'), 'utf8');
@@ -239,12 +240,34 @@ describe('knucklewright case', { timeout: LONG }, () => {
         stdio: ['pipe', 'pipe', 'pipe'],
       });
     const child = terminal('case add c.json');
-    const answers = ['2026-03-02', '53', '', '', '', '-20/90', '20/90', '', '', '', '6', 'yes', 'no', '', 'Asked and answered.'];
+    const answers = [
+      '2026-03-02',
+      'y',
+      '53',
+      '',
+      '',
+      '',
+      '-20/90',
+      '20/90',
+      '',
+      '',
+      '',
+      'KW',
+      '',
+      '6',
+      'yes',
+      'no',
+      '',
+      '',
+      'Asked and answered.',
+    ];
+    // "y" alone is taken by one key.
+    const typed = (answer: string) => (answer === 'y' ? 'y' : `${answer}\n`);
     // Each answer is typed when its question stands there, as a person does.
     let prompts = 0;
     child.stdout.on('data', (part: Buffer) => {
       const asked = part.toString('utf8').split('> ').length - 1;
-      for (let k = 0; k < asked; k++) child.stdin.write(`${answers[prompts++] ?? ''}\n`);
+      for (let k = 0; k < asked; k++) child.stdin.write(typed(answers[prompts++] ?? ''));
     });
     const ran = await finished(child);
     expect(ran.code).toBe(0);
@@ -256,8 +279,17 @@ describe('knucklewright case', { timeout: LONG }, () => {
         date: '2026-03-02',
         goniometry: { pip: { active: { extensionDeficit: 20, flexion: 90 } } },
         measures: { digits: { ring: { circumference: 53 } } },
-        wearHoursPerDay: 6,
-        seen: { fits: true, redirects: false, marksOnSkin: null, comment: 'Asked and answered.' },
+        noted: {
+          pain: 0,
+          skin: 'ok',
+          infection: false,
+          crpsSigns: [],
+          wear: 6,
+          fits: true,
+          redirects: false,
+          weaning: null,
+          comment: 'Asked and answered.',
+        },
       },
     ]);
     const shown = await finished(terminal('case show c.json'));
@@ -272,17 +304,16 @@ describe('knucklewright case', { timeout: LONG }, () => {
 
 describe('demo cases (invented)', { timeout: LONG }, () => {
   it.each([
-    ['case-gains.json', 'keep', 'KEEP'],
-    ['case-stalls.json', 'refer', 'REFER_NO_CHANGE'],
-    ['case-swells.json', 'remeasure', 'REMEASURE_SWELLING'],
+    ['case-gains.json', 'keep', 'GAINING'],
+    ['case-stalls.json', 'refit', 'FIT'],
+    ['case-swells.json', 'pause', 'PAUSE'],
   ])('%s: %s', async (name, action, rule) => {
     await copyFile(fixture(name), join(folder, name));
     const next = await run('case', 'next', name, '--json');
     expect(JSON.parse(next.out)).toMatchObject({
       invented: true,
-      steps: [{ action, rule }],
-      readingRule: { source: expect.stringContaining('Macionis') },
     });
+    expect(JSON.parse(next.out).steps[0]).toMatchObject({ action, rule });
     const shown = JSON.parse((await run('case', 'show', name, '--json')).out);
     expect(shown).toMatchObject({ invented: true, note: expect.stringContaining('invented') });
     expect(shown.visits.length).toBeGreaterThanOrEqual(3);

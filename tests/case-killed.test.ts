@@ -82,7 +82,7 @@ async function newCase(): Promise<string> {
 
 /** Adds a visit from this process. */
 async function add(path: string, comment: string): Promise<void> {
-  const visit = { ...SAMPLE, seen: { comment } };
+  const visit = { ...SAMPLE, comment };
   const added = await addVisit(path, () => success(visit));
   if (!added.ok) throw new Error(JSON.stringify(added.problems));
 }
@@ -91,7 +91,7 @@ async function add(path: string, comment: string): Promise<void> {
 async function kept(path: string): Promise<readonly (string | null)[]> {
   const read = await loadCase(path);
   if (!read.ok) throw new Error(`${read.problems.map((p) => p.message).join('\n')}\n${await readFile(path, 'utf8')}`);
-  return read.value.visits.map(({ seen }) => seen.comment);
+  return read.value.visits.map(({ noted }) => noted.comment);
 }
 
 describe('case add by processes of their own', () => {

@@ -13,7 +13,7 @@ writeSync(1, 'ready\n');
 for (let k = 0; k < Number(count); k++) {
   const comment = `${name}-${k}`;
   const active = { extensionDeficit: 20, flexion: 90 };
-  const added = await addVisit(file, () => success({ date: '2026-03-02', goniometry: { pip: { active } }, seen: { comment } }));
+  const added = await addVisit(file, () => success({ date: '2026-03-02', goniometry: { pip: { active } }, comment }));
   if (!added.ok) throw new Error(added.problems.map((p) => p.message).join('\n'));
   writeSync(1, `added ${comment}\n`);
 }

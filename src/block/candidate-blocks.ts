@@ -1,18 +1,23 @@
-import type { DigitName } from '../hand/digits.ts';
+import { DIGITS, type DigitName } from '../hand/digits.ts';
 import { type Block, heldPlace, placedDigits, RELATIVE_FLEXION } from './block.ts';
 import type { StripNeed } from './deficit-kind.ts';
 import { blocks } from './library.ts';
 
-/** Whether a digit lies at the border of the hand; only the long and ring fingers can be held in a block. */
-export function isBorderDigit(digit: DigitName): boolean {
-  return digit === 'index' || digit === 'little';
+/** Whether a digit lies at the border of what there is of the hand; only a digit with a neighbour on each side can be held in a block. */
+export function isBorderDigit(digit: DigitName, absent: readonly DigitName[] = []): boolean {
+  const at = DIGITS.indexOf(digit);
+  return [DIGITS[at - 1], DIGITS[at + 1]].some((neighbour) => neighbour === undefined || absent.includes(neighbour));
 }
 
 /**
  * How much of the differential the target's MP joint stands apart, as a fraction: from the mean of the block's other digits, and from
  * the mean of its neighbours in the block. Positive the way the need wants it (relative extension for lacking flexion).
  */
-export function targetEffect(block: Block, digit: DigitName, need: StripNeed): { readonly others: number; readonly neighbours: number } {
+export function targetEffect(
+  block: Pick<Block, 'places'>,
+  digit: DigitName,
+  need: StripNeed,
+): { readonly others: number; readonly neighbours: number } {
   const placed = placedDigits(block);
   const at = placed.findIndex((p) => p.digit === digit);
   const own = placed[at];
@@ -27,16 +32,16 @@ export function targetEffect(block: Block, digit: DigitName, need: StripNeed): {
 }
 
 /**
- * The blocks of the library that serve the target (strip model, "Which block serves which deficit"; common practice, no source, but
- * four digits for border digits from Yates et al. 2023). A long or ring finger must be held itself, the way it needs; an index or
- * little finger is enclosed while middle digits are held the other way. A block that holds only other digits beside a long or ring
- * target does nothing for it by itself and is left out.
+ * The blocks of the library that serve the target (common practice, no source, but four digits for border digits from Yates et al. 2023), among
+ * the digits that the hand has. A digit with a neighbour on each side must be held itself, the way it needs; one at the border is enclosed while
+ * digits beside it are held the other way. A block that holds only other digits beside a target that could be held does nothing for it by itself
+ * and is left out.
  */
-export function candidateBlocks(digit: DigitName, need: StripNeed): readonly Block[] {
+export function candidateBlocks(digit: DigitName, need: StripNeed, absent: readonly DigitName[] = []): readonly Block[] {
   const own = need === 'pipFlexion' ? 'raised' : 'lowered';
   return blocks().filter((block) => {
     const place = block.places[digit];
-    if (place === undefined) return false;
-    return isBorderDigit(digit) ? heldPlace(block) !== own : place === own;
+    if (place === undefined || absent.some((missing) => block.places[missing] !== undefined)) return false;
+    return isBorderDigit(digit, absent) ? place === 'enclosed' && heldPlace(block) !== own : place === own;
   });
 }

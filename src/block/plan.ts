@@ -2,9 +2,9 @@ import type { DigitName } from '../hand/digits.ts';
 import type { Target } from '../hand/hand.ts';
 import type { Problem, Warning } from '../units/result.ts';
 import type { Block } from './block.ts';
-import type { Caution } from './cautions-for.ts';
-import type { Need } from './deficit-kind.ts';
-import type { MpAngle } from './mp-angle.ts';
+import type { Alternative, Decision } from './decide.ts';
+import type { NextArrangement } from './next-arrangement.ts';
+import type { Reason } from './plan-notes.ts';
 import type { ScoreTerm } from './score-terms.ts';
 
 /** One block to try, with why it stands where it stands. */
@@ -15,13 +15,14 @@ export interface Suggestion {
   /** Of 100; the sum of the terms. */
   readonly score: number;
   readonly terms: Readonly<Record<ScoreTerm, number>>;
-  readonly reasons: readonly string[];
+  /** One for each term, in their order. */
+  readonly reasons: readonly Reason[];
   /** mm */
   readonly flatLength: number;
   /** degrees, of the digits with plastic on their palmar side */
   readonly freePipFlexion: Readonly<Partial<Record<DigitName, number>>>;
-  /** What to try if it does not redirect. */
-  readonly next: string;
+  /** What to try if it does not redirect, first to last, as far as the next arrangement. */
+  readonly next: readonly NextArrangement[];
   readonly warnings: readonly Warning[];
 }
 
@@ -31,16 +32,18 @@ export interface NotMakeable {
   readonly reasons: readonly Problem[];
 }
 
-/** The decision for one hand: what it needs and what serves, best first. */
-export interface Plan {
-  readonly target: Target;
-  readonly need: Need;
+/** The strips that serve one motion, best first, and those that would but cannot be made. */
+export interface Strips {
   readonly suggestions: readonly Suggestion[];
   readonly notMakeable: readonly NotMakeable[];
-  /** Only when both motions are lacking and nothing is refused. */
-  readonly plate: MpAngle | null;
-  readonly cautions: readonly Caution[];
-  /** Why nothing is suggested although something is lacking; empty when something is. */
+}
+
+/** The decision for one hand: what it needs and what serves, best first. */
+export interface Plan extends Omit<Decision, 'alternatives'>, Strips {
+  readonly target: Target;
+  /** The other plan of each motion that measuring leaves open, with its strips. */
+  readonly alternatives: readonly (Alternative & Strips)[];
+  /** Why nothing is suggested although something is lacking; empty when something is. In English; page and papers say the notes. */
   readonly refusals: readonly Problem[];
   readonly warnings: readonly Warning[];
 }

@@ -83,7 +83,7 @@ describe('rankBlocks(candidates, about)', () => {
   it('drops three digits that end at a hypermobile little finger below all others, and says so', () => {
     const ranked = rankBlocks(figures(CASE), { ...CASE, hypermobile: ['little'] });
     expect(ranked.map((r) => r.figures.block.id)).toEqual(['ring-raised-in-four', 'long-and-ring-raised-in-four', 'ring-raised-in-three']);
-    expect(ranked.at(-1)?.reasons[0]).toContain('hypermobile little finger');
+    expect(ranked.at(-1)?.reasons[0]?.rule).toBe('ROTATION_HYPERMOBILE');
   });
 
   it('leaves three digits without the little finger where they are', () => {
@@ -101,7 +101,7 @@ describe('rankBlocks(candidates, about)', () => {
     const first = best(CASE, (digit) => (digit === 'little' ? angle : 140));
     expect(first.terms.freePip).toBe(points);
     if (angle < LEAST_FREE_PIP_FLEXION)
-      expect(first.reasons[SCORE_TERMS.indexOf('freePip')]).toContain(`little finger at ${angle} degrees`);
+      expect(first.reasons[SCORE_TERMS.indexOf('freePip')]).toMatchObject({ rule: 'FREE_STOPPED', digit: 'little', degrees: angle });
   });
 
   it('prefers one raised digit to two when the second would be stopped', () => {

@@ -2,6 +2,7 @@ import type { DigitName } from '../hand/digits.ts';
 import { rounded } from '../units/number.ts';
 import type { Block } from './block.ts';
 import type { StripNeed } from './deficit-kind.ts';
+import type { Reason } from './plan-notes.ts';
 import { SCORE_TERMS, type ScoreTerm, TERM_RULES, termValues } from './score-terms.ts';
 
 /** What ranking needs to know of a block as it comes out for one hand. */
@@ -18,6 +19,8 @@ export interface RankingCase {
   readonly digit: DigitName;
   readonly need: StripNeed;
   readonly hypermobile: readonly DigitName[];
+  /** Digits that the hand does not have. */
+  readonly absent?: readonly DigitName[];
   /** degrees */
   readonly differential: number;
 }
@@ -27,8 +30,8 @@ export interface RankedBlock<F extends BlockFigures = BlockFigures> {
   readonly figures: F;
   readonly score: number;
   readonly terms: Readonly<Record<ScoreTerm, number>>;
-  /** One sentence for each term, in their order. */
-  readonly reasons: readonly string[];
+  /** One for each term, in their order. */
+  readonly reasons: readonly Reason[];
 }
 
 /** Points are given to a tenth; finer ones would not tell blocks apart in practice. */

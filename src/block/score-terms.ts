@@ -1,6 +1,7 @@
-import { plain } from '../units/number.ts';
-import { type Block, heldDigits, PALMAR_LAYERS, placedDigits } from './block.ts';
+import type { DigitName } from '../hand/digits.ts';
+import { type Block, heldDigits, heldPlace, PALMAR_LAYERS, placedDigits } from './block.ts';
 import { isBorderDigit, targetEffect } from './candidate-blocks.ts';
+import type { Reason } from './plan-notes.ts';
 import type { BlockFigures, RankingCase } from './rank-blocks.ts';
 
 /** Terms of the score, in the order in which they are shown. */
@@ -50,10 +51,10 @@ export const TERM_RULES: Readonly<Record<ScoreTerm, TermRule>> = {
   },
 };
 
-/** How far a term is met, 0 to 1, and why, one plain sentence. */
+/** How far a term is met, 0 to 1, and why. */
 export interface TermValue {
   readonly value: number;
-  readonly reason: string;
+  readonly reason: Reason;
 }
 
 /** All terms of one block. `shortest` is the shortest flat length among the blocks ranked with it, mm. */
@@ -67,66 +68,50 @@ export function termValues(figures: BlockFigures, about: RankingCase, shortest: 
   };
 }
 
-function rotation(block: Block, { digit, hypermobile }: RankingCase): TermValue {
-  if (placedDigits(block).length > 3) return { value: 1, reason: 'Four digits control rotation.' };
-  if (hypermobile.includes('little') && block.places.little !== undefined)
-    return {
-      value: 0,
-      reason:
-        'The hypermobile little finger is the border of three digits: its rotation is not controlled, so this comes after every block of four.',
-    };
-  if (isBorderDigit(digit))
-    return {
-      value: 0,
-      reason: `Three digits do not control the rotation of the ${digit} finger at their border; four are the usual choice.`,
-    };
-  return { value: 1, reason: `A digit on each side keeps the ${digit} finger from turning.` };
+function rotation(block: Block, { digit, hypermobile, absent }: RankingCase): TermValue {
+  if (placedDigits(block).length > 3) return { value: 1, reason: { rule: 'ROTATION_FOUR' } };
+  if (hypermobile.includes('little') && block.places.little !== undefined) return { value: 0, reason: { rule: 'ROTATION_HYPERMOBILE' } };
+  if (isBorderDigit(digit, absent)) return { value: 0, reason: { rule: 'ROTATION_BORDER', digit } };
+  return { value: 1, reason: { rule: 'ROTATION_BOTH_SIDES', digit } };
 }
 
 function holding(block: Block, { digit, need, differential }: RankingCase): { hold: TermValue; neighbours: TermValue } {
   const effect = targetEffect(block, digit, need);
-  const way = need === 'pipFlexion' ? 'extended' : 'flexed';
-  const degrees = (share: number) => `${plain(share * differential, 1)} degrees`;
   const held = heldDigits(block);
-  const what = `The ${isBorderDigit(digit) ? `${held.join(' and ')} ${held.length > 1 ? 'fingers are' : 'finger is'}` : `${digit} finger itself is`} ${block.places[held[0] ?? digit]}`;
+  const about = { digit, place: heldPlace(block), need, degrees: effect.others * differential };
   return {
-    hold: {
-      value: effect.others,
-      reason: `${what}: the ${digit} MP joint is ${way} by ${degrees(effect.others)} against the other digits.`,
-    },
+    hold: { value: effect.others, reason: held.includes(digit) ? { rule: 'HOLD_OWN', ...about } : { rule: 'HOLD_OTHERS', ...about, held } },
     neighbours: {
       value: effect.neighbours,
       reason:
-        effect.neighbours === 0
-          ? `The digit beside the ${digit} finger is not held, so between the two there is no angle.`
-          : `Against the digits beside it the angle is ${degrees(effect.neighbours)}.`,
+        effect.neighbours === 0 ? { rule: 'NEIGHBOURS_NONE', digit } : { rule: 'NEIGHBOURS', degrees: effect.neighbours * differential },
     },
   };
 }
 
 function freePip({ freePipFlexion }: BlockFigures): TermValue {
   const [tightest] = Object.entries(freePipFlexion).toSorted(([, a], [, b]) => a - b);
-  if (!tightest) return { value: 1, reason: 'No digit has plastic on its palmar side.' };
-  const [digit, angle] = tightest;
-  const value = Math.min(1, Math.max(0, (angle - NO_FIST) / (LEAST_FREE_PIP_FLEXION - NO_FIST)));
-  return value === 1
-    ? { value, reason: `PIP flexion stays free: ${plain(angle, 0)} degrees or more (least at the ${digit} finger).` }
-    : {
-        value,
-        reason: `The strip may stop PIP flexion of the ${digit} finger at ${plain(angle, 0)} degrees, under ${LEAST_FREE_PIP_FLEXION}.`,
-      };
+  if (!tightest) return { value: 1, reason: { rule: 'FREE_ALL' } };
+  const [digit, degrees] = tightest as [DigitName, number];
+  const value = Math.min(1, Math.max(0, (degrees - NO_FIST) / (LEAST_FREE_PIP_FLEXION - NO_FIST)));
+  return {
+    value,
+    reason: value === 1 ? { rule: 'FREE', digit, degrees } : { rule: 'FREE_STOPPED', digit, degrees, least: LEAST_FREE_PIP_FLEXION },
+  };
 }
 
+/** Strips that differ by less than is written are equally long. mm */
+const SAME_LENGTH = 0.05;
+
 function length(flatLength: number, shortest: number): TermValue {
-  const more = plain(flatLength - shortest, 1);
-  const strip = `The strip is ${plain(flatLength, 1)} mm long`;
+  const more = flatLength - shortest;
   return {
     value: shortest / flatLength,
-    reason: more === '0' ? `${strip}, the shortest of these.` : `${strip}, ${more} mm more than the shortest.`,
+    reason: more < SAME_LENGTH ? { rule: 'LENGTH_SHORTEST', mm: flatLength } : { rule: 'LENGTH_MORE', mm: flatLength, more },
   };
 }
 
 function layers(block: Block): TermValue {
   const count = placedDigits(block).reduce((sum, { place }) => sum + PALMAR_LAYERS[place], 0);
-  return { value: 1 - count / MOST_PALMAR_LAYERS, reason: `${count} layers of plastic in the palm, summed over the digits.` };
+  return { value: 1 - count / MOST_PALMAR_LAYERS, reason: { rule: 'LAYERS', count } };
 }

@@ -1,6 +1,7 @@
 import { PassThrough } from 'node:stream';
 import { describe, expect, it } from 'vitest';
 import { sampleCase } from '../../tests/sample-case.ts';
+import { ALL_WELL, HARM_KEYS } from '../hand/harm-signs.ts';
 import { askAll, type Question, type Talk } from './ask.ts';
 import { wholeVisit } from './commands/case-add.ts';
 import { newCaseFile } from './commands/case-new.ts';
@@ -46,28 +47,33 @@ describe('askAll(questions, talk)', () => {
 });
 
 describe('visitQuestions(record)', () => {
-  it('stand in the order of measuring, each with its allowed range', () => {
+  it('ask for harm first and stand in the order of measuring, each with its allowed range', () => {
     const questions = visitQuestions(sampleCase([]));
     expect(questions.map(({ key }) => key)).toEqual([
       'date',
+      'allWell',
+      ...HARM_KEYS,
       'measures.digits.ring.circumference',
       'measures.digits.ring.pipCircumference',
       ...['mp', 'pip', 'dip'].flatMap((joint) => [`goniometry.${joint}.active`, `goniometry.${joint}.passive`]),
-      'wearHoursPerDay',
-      'seen.fits',
-      'seen.redirects',
-      'seen.marksOnSkin',
-      'seen.comment',
+      'rater',
+      'repeated',
+      'wear',
+      'fits',
+      'redirects',
+      'wearAgreed',
+      'weaning',
+      'comment',
     ]);
     expect(questions.filter(({ required }) => required).map(({ key }) => key)).toEqual(['date', 'goniometry.pip.active']);
-    expect(questions[1]?.hint).toContain('25 to 110 mm');
-    expect(questions[5]?.hint).toContain('deficit 0 to 120, flexion 0 to 130 degrees');
+    expect(questions[9]?.hint).toContain('25 to 110 mm');
+    expect(questions[13]?.hint).toContain('deficit 0 to 120, flexion 0 to 130 degrees');
   });
 });
 
 describe('wholeVisit(flags, record, talk)', () => {
   it('asks for what no flag says', async () => {
-    const talk = typing('53', '', '', '', '25/90', '', '', '', '', '', '', '', '');
+    const talk = typing('y', '53', '', '', '', '25/90', '', '', '', '', '', '', '', '', '', '', '');
     const visit = await wholeVisit({ date: '2026-03-02' }, sampleCase([]), talk);
     expect(visit).toMatchObject({
       ok: true,
@@ -75,15 +81,28 @@ describe('wholeVisit(flags, record, talk)', () => {
         date: '2026-03-02',
         goniometry: { pip: { active: { extensionDeficit: 25, flexion: 90 } } },
         measures: { units: 'mm', digits: { ring: { circumference: 53 } } },
+        ...ALL_WELL,
       },
     });
     expect(talk.shown()).not.toContain('Day of the visit');
   });
 
-  it('asks nothing when the flags say all that is needed', async () => {
-    const talk = typing();
-    expect(await wholeVisit({ date: '2026-03-02', pipActive: '25/90' }, sampleCase([]), talk)).toMatchObject({ ok: true });
-    expect(talk.shown()).toBe('');
+  it('asks for signs of harm alone when the flags say all that is needed, and for nothing when they say those too', async () => {
+    const needed = { date: '2026-03-02', pipActive: '25/90' };
+    const talk = typing('n', '4', 'broken', '', '', '', '', 'swelling,touch-hurts');
+    const visit = await wholeVisit(needed, sampleCase([]), talk);
+    expect(visit).toMatchObject({ ok: true, value: { pain: 4, skin: 'broken', crpsSigns: ['swelling', 'touchHurts'] } });
+    // What was passed over is blank, not well.
+    expect(visit.ok ? Object.keys(visit.value) : []).not.toContain('infection');
+    expect(talk.shown()).not.toContain('Hours worn');
+    const silent = typing();
+    expect(await wholeVisit({ ...needed, allWell: true }, sampleCase([]), silent)).toMatchObject({ ok: true, value: ALL_WELL });
+    expect(silent.shown()).toBe('');
+  });
+
+  it('lets a sign that is given stand beside "all well"', async () => {
+    const flags = { date: '2026-03-02', pipActive: '25/90', allWell: true as const, pain: '2', skin: 'marks' };
+    expect(await wholeVisit(flags, sampleCase([]), null)).toMatchObject({ value: { ...ALL_WELL, pain: 2, skin: 'marks' } });
   });
 
   it('names everything missing at once without a terminal', async () => {
@@ -101,6 +120,10 @@ describe('wholeVisit(flags, record, talk)', () => {
       circumference: '5',
       wear: '25',
       fits: 'perhaps',
+      pain: '11',
+      skin: 'sore',
+      crpsSigns: 'swelling,fever',
+      rater: 'Smith',
       block: 'rign-raised-in-three',
       plateFaces: 'dorsal',
       comment: 'Mr X',
@@ -110,9 +133,13 @@ describe('wholeVisit(flags, record, talk)', () => {
       '--date',
       '--circumference',
       '--pip-active',
+      '--pain',
+      '--skin',
+      '--crps-signs',
       '--fits',
-      '--comment',
       '--wear',
+      '--rater',
+      '--comment',
       '--block',
     ]);
     expect(visit.ok ? '' : visit.problems.at(-1)?.message).toContain('did you mean ring-raised-in-three?');

@@ -7,6 +7,10 @@ export interface Question {
   /** How to answer and what is allowed. */
   readonly hint: string;
   readonly required: boolean;
+  /** Answered by one key, y or n, without Enter; only at a terminal. */
+  readonly oneKey?: boolean;
+  /** Passed over when another question got this answer. */
+  readonly unless?: { readonly key: string; readonly value: unknown };
   /** The answer as it goes on, or why it cannot be taken (a sentence without its full stop). */
   readonly read: (text: string) => { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly reason: string };
 }
@@ -34,6 +38,7 @@ export async function askAll(questions: readonly Question[], talk: Talk): Promis
   try {
     const typed = lines[Symbol.asyncIterator]();
     for (const question of questions) {
+      if (question.unless && answers.get(question.unless.key) === question.unless.value) continue;
       const answer = await askOne(question, lines, typed, talk);
       if (answer === null) return null;
       if (answer.given) answers.set(question.key, answer.value);
@@ -50,14 +55,16 @@ async function askOne(
   question: Question,
   lines: ReturnType<typeof createInterface>,
   typed: AsyncIterator<string>,
-  { output }: Talk,
+  { input, output, terminal }: Talk,
 ): Promise<Answer | null> {
-  const { label, hint, required } = question;
+  const { label, hint, required, oneKey = false } = question;
   output.write(`\n${label}${required ? '' : ' (Enter passes over)'}\n  ${hint}\n`);
   for (;;) {
     lines.setPrompt('> ');
     lines.prompt();
+    const stopListening = oneKey && terminal ? enterAfterOneKey(input, lines) : null;
     const line = await typed.next();
+    stopListening?.();
     if (line.done) return null;
     const text = line.value.trim();
     if (text === '' && !required) return { given: false };
@@ -65,6 +72,15 @@ async function askOne(
     if (read.ok) return { given: true, value: read.value };
     output.write(`  ${read.reason}.\n`);
   }
+}
+
+/** Presses Enter for the person once y or n stands alone on the line; gives back what ends that. */
+function enterAfterOneKey(input: NodeJS.ReadableStream, lines: ReturnType<typeof createInterface>): () => void {
+  const onKey = () => {
+    if (/^[yn]$/i.test(lines.line)) lines.write(null, { name: 'return' });
+  };
+  input.on('keypress', onKey);
+  return () => input.off('keypress', onKey);
 }
 
 /** Reads "yes" or "no". */

@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto';
-import { createReadStream } from 'node:fs';
+import { appendFileSync, createReadStream } from 'node:fs';
 import { type FileHandle, mkdir, open } from 'node:fs/promises';
 import { join } from 'node:path';
+import { undoWhenStopped } from '../files/stop-cleanly.ts';
 import type { CutPiece } from '../sheet/plastic/cut-list.ts';
 
 export const PROGRESS_NAME = 'batch-progress.jsonl';
@@ -25,10 +26,13 @@ export class BatchProgress {
   private readonly handle: FileHandle;
   private readonly places: ReadonlyMap<string, Place>;
   private waiting = '';
+  private readonly release: () => void;
 
-  private constructor(handle: FileHandle, places: ReadonlyMap<string, Place>) {
+  private constructor(path: string, handle: FileHandle, places: ReadonlyMap<string, Place>) {
     this.handle = handle;
     this.places = places;
+    // A batch that is stopped knows its last rows too when it is run again.
+    this.release = undoWhenStopped(() => appendFileSync(path, this.waiting));
   }
 
   /** Whether the folder has a batch: `none`, one made with the `same` settings, or with `other` ones. */
@@ -46,7 +50,7 @@ export class BatchProgress {
     const handle = await open(path, resume ? 'a+' : 'w+');
     // A cut-off line is closed, so that the next one stands alone.
     await handle.appendFile(resume ? '\n' : `${headLine(settings)}\n`);
-    return new BatchProgress(handle, places);
+    return new BatchProgress(path, handle, places);
   }
 
   async find(digest: string): Promise<CutPiece | null> {
@@ -63,12 +67,14 @@ export class BatchProgress {
 
   async close(): Promise<void> {
     await this.flush();
+    this.release();
     await this.handle.close();
   }
 
   private async flush(): Promise<void> {
-    if (this.waiting !== '') await this.handle.appendFile(this.waiting);
+    const text = this.waiting;
     this.waiting = '';
+    if (text !== '') await this.handle.appendFile(text);
   }
 }
 

@@ -7,6 +7,7 @@ export const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   page: async () => (await import('./commands/page.ts')).page,
   'case new': async () => (await import('./commands/case-new.ts')).caseNew,
   'case add': async () => (await import('./commands/case-add.ts')).caseAdd,
+  'case amend': async () => (await import('./commands/case-amend.ts')).caseAmend,
   'case show': async () => (await import('./commands/case-show.ts')).caseShow,
   'case chart': async () => (await import('./commands/case-chart.ts')).caseChart,
   'case report': async () => (await import('./commands/case-report.ts')).caseReport,

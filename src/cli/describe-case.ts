@@ -2,8 +2,16 @@ import { DIGIT_FIELDS } from '../hand/fields.ts';
 import type { Case, Visit } from '../record/case.ts';
 import { JOINT_NAMES, JOINTS } from '../record/goniometry-fields.ts';
 import { madeInOrder, madeText } from '../record/made-text.ts';
-import { motionText } from '../record/motion-text.ts';
-import { ASSH_SCHEME, otherHandTotal, type TotalActiveMotion, totalAtVisit, totalNote } from '../record/total-active-motion.ts';
+import { motionText, neutralZero } from '../record/motion-text.ts';
+import { NOTED_ROWS } from '../record/noted-text.ts';
+import {
+  ASSH_SCHEME,
+  otherHandTotal,
+  type TotalActiveMotion,
+  totalAtVisit,
+  totalNote,
+  totalPassiveMotion,
+} from '../record/total-active-motion.ts';
 import { plain, rounded } from '../units/number.ts';
 import { sparkline } from './sparkline.ts';
 
@@ -18,7 +26,11 @@ export function describeCase(record: Case): object {
     invented,
     note,
     hand: hand?.source ?? null,
-    visits: visits.map((visit) => ({ ...visit, totalActiveMotion: roundedTotal(totalAtVisit(visit, other)) })),
+    visits: visits.map((visit) => ({
+      ...visit,
+      totalActiveMotion: roundedTotal(totalAtVisit(visit, other)),
+      totalPassiveMotion: totalPassiveMotion(visit),
+    })),
   };
 }
 
@@ -33,7 +45,7 @@ export function caseTable(record: Case, terminal: boolean): string {
   const lines = [`${code}, ${digit} finger, ${side} hand${invented ? ' (INVENTED: nobody was measured)' : ''}`];
   if (note !== null) lines.push(note);
   if (visits.length === 0) return `${[...lines, '', 'No visit yet.'].join('\n')}\n`;
-  const rows = tableRows(record).filter(([, ...cells], k) => k === 0 || cells.some((cell) => cell !== ''));
+  const rows = tableRows(record).filter(([, ...cells], k) => k <= 1 || cells.some((cell) => cell !== ''));
   const widths = rows[0]?.map((_, column) => Math.max(...rows.map((row) => row[column]?.length ?? 0))) ?? [];
   lines.push(
     '',
@@ -52,10 +64,14 @@ export function caseTable(record: Case, terminal: boolean): string {
   const made = madeInOrder(visits);
   if (made.length > 0)
     lines.push('', 'Made', ...made.map(({ letter, visit, made: one }) => `  ${letter}  ${visits[visit]?.date}  ${madeText(one)}`));
-  const comments = visits.filter(({ seen }) => seen.comment !== null);
-  if (comments.length > 0) lines.push('', 'Comments', ...comments.map(({ date, seen }) => `  ${date}  ${seen.comment}`));
+  const comments = visits.filter(({ noted }) => noted.comment !== null);
+  if (comments.length > 0) lines.push('', 'Comments', ...comments.map(({ date, noted }) => `  ${date}  ${noted.comment}`));
   const total = totalNote(record);
-  lines.push('', 'Motion is extension deficit / flexion, degrees; hyper is beyond straight.', ...(total === null ? [] : [total]));
+  lines.push(
+    '',
+    'Motion is extension deficit / flexion, degrees (25/85 lacks 25 and bends to 85); hyper is beyond straight.',
+    ...(total === null ? [] : [total]),
+  );
   return `${lines.join('\n')}\n`;
 }
 
@@ -76,26 +92,25 @@ function tableRows(record: Case): readonly (readonly string[])[] {
       row(`${JOINT_NAMES[joint]} ${kind}`, ({ goniometry }) => motionText(goniometry[joint][kind])),
     ),
   );
+  const neutral = (['active', 'passive'] as const).map((kind) =>
+    row(`PIP ${kind}, extension-0-flexion`, ({ goniometry: { pip } }) => (pip[kind] ? neutralZero(pip[kind]) : '')),
+  );
   return [
+    row('visit', (_, k) => `${k + 1}`),
     row('', ({ date }) => date),
     ...joints,
+    ...neutral,
     ...JOINTS.map((joint) => row(`other hand ${JOINT_NAMES[joint]}`, ({ otherHand }) => motionText(otherHand[joint]))),
     row('TAM', (visit) => number(totalAtVisit(visit, other)?.degrees)),
     row(other === null ? 'TAM, % of normal' : 'TAM, % of other hand', (visit) => number(totalAtVisit(visit, other)?.percent)),
+    row('TPM', (visit) => number(totalPassiveMotion(visit) ?? undefined)),
     row(`grade (${ASSH_SCHEME.name})`, (visit) => totalAtVisit(visit, other)?.grade ?? ''),
     ...girths,
-    row('worn, hours a day', ({ wearHoursPerDay }) => number(wearHoursPerDay ?? undefined)),
-    row('fits', ({ seen }) => yesNo(seen.fits)),
-    row('redirects', ({ seen }) => yesNo(seen.redirects)),
-    row('marks on skin', ({ seen }) => yesNo(seen.marksOnSkin)),
+    ...NOTED_ROWS.map(([heading, value]) => row(heading, ({ noted }) => value(noted))),
     row('made', (_, k) => made.find(({ visit }) => visit === k)?.letter ?? ''),
   ];
 }
 
 function number(value: number | undefined): string {
   return value === undefined ? '' : plain(value, 1);
-}
-
-function yesNo(value: boolean | null): string {
-  return value === null ? '' : value ? 'yes' : 'no';
 }

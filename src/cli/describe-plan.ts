@@ -1,58 +1,103 @@
 import { blockSketch } from '../block/block-sketch.ts';
-import { LACKING, WANTED_MP } from '../block/deficit-kind.ts';
+import type { Arrangement, Device } from '../block/decide.ts';
+import { LACKING } from '../block/deficit-kind.ts';
 import { SURVEYED_DIFFERENTIAL } from '../block/differential.ts';
-import type { Plan, Suggestion } from '../block/plan.ts';
+import type { Plan, Strips, Suggestion } from '../block/plan.ts';
+import type { Level } from '../block/plan-notes.ts';
 import { SCORE_TERMS, TERM_RULES } from '../block/score-terms.ts';
 import type { Hand } from '../hand/hand.ts';
 import { CAUTIONS, PENCIL_TEST } from '../pattern/cautions.ts';
 import { plain } from '../units/number.ts';
+import { sayNext, sayPlanNote, sayReason } from '../words/advice/plan/say-plan.ts';
 
 const LABEL = 14;
 const POINTS = 12;
+const DEVICE: Readonly<Record<Device, string>> = { strip: 'a strip', plate: 'a plate' };
 
 /**
- * What `plan` says in words: the need, the suggestions best first with their scores, what cannot be made, cautions, sources.
+ * What `plan` says in words: the need and how sure it is, what comes first, the suggestions best first with their scores, the plate, what cannot
+ * be made, cautions, how it came about, sources.
  * @param drawArguments what draws the first suggestion when it follows `knucklewright draw`
  */
 export function describePlan(hand: Hand, plan: Plan, drawArguments: string): string {
   const { target, suggestions, plate } = plan;
   const who = `${hand.code}, ${hand.side} hand${hand.invented ? ' (invented)' : ''}`;
+  const passive = (degrees: number | undefined) => (degrees === undefined ? '' : ` (passively ${plain(degrees)})`);
   const lines = [
-    `${who}: ${target.digit} finger, PIP extension lacks ${plain(target.pipExtensionDeficit)} degrees, PIP flexion ${plain(target.pipFlexionDeficit)}.`,
+    `${who}: ${target.digit} finger, PIP extension lacks ${plain(target.pipExtensionDeficit)} degrees${passive(target.pipExtensionDeficitPassive)}, PIP flexion ${plain(target.pipFlexionDeficit)}${passive(target.pipFlexionDeficitPassive)}.`,
     needLine(plan),
+    sureLine(plan),
     '',
+    ...section('FIRST', plan, 'first'),
   ];
+  const plateLines = plate ? [...plateText(plan, drawArguments), ''] : [];
+  if (plan.order[0] === 'plate') lines.push(...plateLines);
   if (suggestions.length > 0) {
+    if (plan.order[0] === 'plate' && plan.stripNeed)
+      lines.push(`Strip, when its turn comes: for PIP ${LACKING[plan.stripNeed]}, best first.`, '');
     lines.push(PENCIL_TEST, '', ...suggestions.flatMap(suggestionLines));
-    lines.push(`To draw the first: knucklewright draw ${drawArguments}`, '');
+    const draws = plan.order[0] === 'strip' ? drawArguments : `${drawArguments} --block ${suggestions[0]?.block.id}`;
+    lines.push(`${plan.order[0] === 'plate' ? 'To draw this strip' : 'To draw the first'}: knucklewright draw ${draws}`, '');
   }
+  if (plan.order[0] !== 'plate') lines.push(...plateLines);
   for (const [message, ids] of byReason(plan.notMakeable)) lines.push(`Not makeable: ${ids.join(', ')}`, `   ${message}`, '');
-  if (plate) {
-    const [low, high] = plate.range;
-    lines.push(
-      `Plate: MP joint at ${plate.degrees} degrees of flexion to begin with${low < high ? `, range ${low} to ${high}` : ''}.`,
-      plate.reasoning,
-      plate.next,
-      `To draw it: knucklewright draw ${drawArguments} --plate mp-immobilisation-dorsal (others: knucklewright plates)`,
-      '',
-    );
-  }
-  lines.push(...plan.cautions.map((c) => `CAUTION ${c.code}: ${c.message}`));
+  lines.push(...plan.alternatives.flatMap(alternativeLines));
+  lines.push(...section('CAUTION', plan, 'caution'), ...section('Why', plan, 'note'));
   if (suggestions.length > 0 || plate) {
-    lines.push(CAUTIONS.contraindications, CAUTIONS.skin, CAUTIONS.evidence, CAUTIONS.licensed);
+    const evidence = plan.notes.some(({ rule }) => rule === 'EVIDENCE') ? [] : [CAUTIONS.evidence];
+    lines.push(CAUTIONS.contraindications, CAUTIONS.skin, ...evidence, CAUTIONS.licensed);
   } else if (plan.refusals.length > 0) lines.push(CAUTIONS.licensed);
-  if (suggestions.length > 0) lines.push('', ...sourceLines());
+  if (suggestions.length > 0 || plate) lines.push('', ...sourceLines(plan));
   return `${lines.join('\n').trimEnd()}\n`;
 }
 
-/** The need, and what serves it unless that is refused. */
-function needLine({ need, target: { digit }, refusals }: Plan): string {
-  if (need === 'none') return 'Need: none. Neither motion is lacking, so nothing is suggested.';
-  const what = need === 'both' ? 'both motions' : `PIP ${LACKING[need]}`;
-  if (refusals.length > 0) return `Need: ${what}. Nothing is suggested; see the errors.`;
-  return need === 'both'
-    ? `Need: ${what}. A strip would gain one and lose the other; a plate holds the MP joint still.`
-    : `Need: ${what}. The ${digit} MP joint is to be held in relative ${WANTED_MP[need]} by a strip.`;
+/** The need, and what serves it in its order unless that is refused. */
+function needLine({ need, order, refusals }: Plan): string {
+  if (refusals.length > 0) return `Need: ${needWords(need)}. Nothing is suggested; see the errors.`;
+  return need === 'none' ? 'Need: none. Nothing is suggested.' : `Need: ${needWords(need)}. ${orderWords(order)}`;
+}
+
+function needWords(need: Plan['need']): string {
+  return need === 'none' ? 'none' : need === 'both' ? 'both motions' : `PIP ${LACKING[need]}`;
+}
+
+function orderWords(order: readonly Device[]): string {
+  const [first, second] = order;
+  if (!first) return 'Nothing is to be made.';
+  return second ? `First ${DEVICE[first]}, then ${DEVICE[second]}; one is made at a time.` : `${DEVICE[first].replace('a', 'A')} serves.`;
+}
+
+function sureLine({ lacking }: Plan): string {
+  const chance = (p: number) => `${plain(p * 100, 0)} in 100`;
+  return `How sure that 10 degrees or more are lacking, by measuring error alone: extension ${chance(lacking.extension)}, flexion ${chance(lacking.flexion)}. It is no chance of success.`;
+}
+
+/** The notes of one level under a heading; nothing where there are none. */
+function section(heading: string, { notes }: Plan, level: Level): string[] {
+  const lines = notes.filter(
+    (note) => note.level === level && note.rule !== 'PLATE_ANGLE' && note.rule !== 'PLATE_MOVED' && note.rule !== 'PLATE_NEXT',
+  );
+  return lines.length === 0 ? [] : [heading, ...lines.map((note) => `   - ${sayPlanNote(note, 'en')}`), ''];
+}
+
+function plateText({ plate, notes }: Plan, drawArguments: string): string[] {
+  if (!plate) return [];
+  const [low, high] = plate.range;
+  return [
+    `Plate: MP joint at ${plain(plate.degrees)} degrees of flexion to begin with${low < high ? `, range ${plain(low)} to ${plain(high)}` : ''}.`,
+    ...notes
+      .filter(({ rule }) => rule === 'PLATE_ANGLE' || rule === 'PLATE_MOVED' || rule === 'PLATE_NEXT')
+      .map((note) => sayPlanNote(note, 'en')),
+    `To draw it: knucklewright draw ${drawArguments} --plate mp-immobilisation-dorsal (others: knucklewright plates)`,
+  ];
+}
+
+/** The other plan in short, where measuring leaves it open. */
+function alternativeLines({ motion, need, order, plate, suggestions }: Arrangement & Strips & { readonly motion: string }): string[] {
+  const strip = suggestions[0] ? ` Strip: ${suggestions.map(({ block }) => block.id).join(', ')}.` : '';
+  const angle = plate ? ` Plate: MP joint at ${plain(plate.degrees)} degrees.` : '';
+  const serves = need === 'none' ? 'Nothing is to be made.' : orderWords(order);
+  return [`The other plan, if PIP ${motion} is read the other way. Need: ${needWords(need)}. ${serves}${strip}${angle}`, ''];
 }
 
 /** Ids of the blocks that each reason keeps from being made. */
@@ -71,19 +116,28 @@ function suggestionLines(s: Suggestion, k: number): string[] {
     `${k + 1}. ${s.block.id}, ${plain(s.score, 1)} of 100: ${s.block.title}`,
     blockSketch(s.block),
     `   differential ${plain(s.differential, 1)} degrees (surveyed use ${low} to ${high})`,
-    ...SCORE_TERMS.map((term, t) => `   ${term.padEnd(LABEL)}${points(s.terms[term], TERM_RULES[term].weight)}${s.reasons[t] ?? ''}`),
-    `   ${s.next}`,
+    ...SCORE_TERMS.map(
+      (term, t) =>
+        `   ${term.padEnd(LABEL)}${points(s.terms[term], TERM_RULES[term].weight)}${s.reasons[t] ? sayReason(s.reasons[t], 'en') : ''}`,
+    ),
+    `   ${sayNext(s.next, 'en')}`,
     '',
   ];
 }
 
-function sourceLines(): string[] {
+function sourceLines({ suggestions, notes }: Plan): string[] {
   const { low, high } = SURVEYED_DIFFERENTIAL;
-  return [
-    'Sources',
+  const bySource = new Map<string, string[]>();
+  for (const { rule, source } of notes) bySource.set(source, [...new Set([...(bySource.get(source) ?? []), rule])]);
+  const strips = [
     ...SCORE_TERMS.map((term) => `   ${term.padEnd(LABEL)}${TERM_RULES[term].source}`),
     `   ${'weights'.padEnd(LABEL)}ours: common practice, no source`,
-    `   ${'differential'.padEnd(LABEL)}15 to 20, surveyed ${low} to ${high}: Merritt & Jarrell 2020; Yates et al. 2023`,
+    `   ${'differential'.padEnd(LABEL)}15 to 20: Merritt & Jarrell 2020; surveyed ${low} to ${high}: Yates et al. 2023`,
     `   ${'next'.padEnd(LABEL)}common practice, no source`,
+  ];
+  return [
+    'Sources',
+    ...(suggestions.length > 0 ? strips : []),
+    ...[...bySource].map(([source, rules]) => `   ${rules.join(', ')}: ${source}`),
   ];
 }

@@ -2,12 +2,14 @@ import { join } from 'node:path';
 import type { Block } from '../block/block.ts';
 import { blockById } from '../block/library.ts';
 import { readBlock } from '../block/read-block.ts';
-import { checkWritable, outputFileName, saveFiles } from '../files/save-file.ts';
+import { outdatedSheets } from '../files/drawing-set.ts';
+import { FileSet } from '../files/save-file.ts';
 import type { LineArcPath } from '../geometry/path.ts';
 import { boxOf } from '../geometry/path-measures.ts';
 import { placePath } from '../geometry/transform.ts';
 import type { Pattern } from '../pattern/pattern.ts';
 import { PLATE_GEOMETRY_VERSION } from '../pattern/plate/plate.ts';
+import { digestOf } from '../pattern/set-id.ts';
 import { GEOMETRY_VERSION } from '../pattern/strip/geometry-version.ts';
 import { readStripOptions } from '../pattern/strip/read-options.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../pattern/strip/strip-options.ts';
@@ -26,7 +28,7 @@ import { plain } from '../units/number.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import type { LayoutPlan } from './flags/layout-flags.ts';
 import type { OutputPlan } from './flags/output-flags.ts';
-import { type WrittenFile, writePatterns } from './write-patterns.ts';
+import { addPatterns, outputNames, type WrittenFile } from './write-patterns.ts';
 
 const REMNANTS_CSV = 'remnants.csv';
 const LAYOUT_JSON = 'layout.json';
@@ -75,7 +77,7 @@ export async function layOutList(
   const proven = provenLayout(made.value, sheet, stock);
   if (!proven.ok) return proven;
   const layout = proven.value;
-  const request = { rules, sheet, seed };
+  const request = { rules, sheet, seed, members: membersOf(layout, pieces, list.pieces) };
   const remnants = remnantsOf(layout, stock);
   const files =
     output.folder === null
@@ -167,39 +169,61 @@ async function writeAll(
   // Pages are to be printed; no machine cuts them.
   const printed = { ...plan, formats: plan.formats.filter((format) => format !== 'dxf') };
   const names = [
-    ...sheetStems.flatMap((stem) => plan.formats.map((format) => outputFileName(stem, format))),
-    ...pageStems.flatMap((stem) => printed.formats.map((format) => outputFileName(stem, format))),
+    ...sheetStems.flatMap((stem) => outputNames(plan, stem)),
+    ...pageStems.flatMap((stem) => outputNames(printed, stem)),
+    REMNANTS_CSV,
+    LAYOUT_JSON,
   ];
-  const place = await checkWritable(folder, [...names, REMNANTS_CSV, LAYOUT_JSON], { force: plan.force });
-  if (!place.ok) return place;
+  const set = await FileSet.open(folder, names, { force: plan.force });
+  if (!set.ok) return set;
+  const outdated = plan.force ? await outdatedSheets(folder, new Set(names)) : [];
+  const leaving = new Set([...names, ...outdated]);
   const files: WrittenFile[] = [];
   const warnings: Warning[] = [];
-  const write = async (stem: string, pattern: Pattern, to: OutputPlan): Promise<Result<null>> => {
-    const written = await writePatterns([{ stem, pattern }], to);
-    if (!written.ok) return written;
-    files.push(...written.value);
-    warnings.push(...written.warnings);
+  const add = async (stem: string, pattern: Pattern, to: OutputPlan): Promise<Result<null>> => {
+    const added = await addPatterns(set.value, [{ stem, pattern }], to, leaving);
+    if (!added.ok) return added;
+    files.push(...added.value);
+    warnings.push(...added.warnings);
     return success(null);
   };
   for (const [i, stem] of sheetStems.entries()) {
     const drawn = sheetPattern({ layout, sheet: i, pieces, partOf: (piece) => partOfPiece(piece, source), date, request });
-    if (!drawn.ok) return drawn;
-    const written = await write(stem, drawn.value, plan);
-    if (!written.ok) return written;
+    const added = drawn.ok ? await add(stem, drawn.value, plan) : drawn;
+    if (!added.ok) {
+      await set.value.discard();
+      return added;
+    }
   }
   for (const [i, stem] of pageStems.entries()) {
-    const written = await write(stem, pages[i] as Pattern, printed);
-    if (!written.ok) return written;
+    const added = await add(stem, pages[i] as Pattern, printed);
+    if (!added.ok) return added;
   }
-  const saved = await saveFiles(
-    folder,
-    [
-      { name: REMNANTS_CSV, content: stockText(remnants) },
-      { name: LAYOUT_JSON, content: layoutJson(layout, pieces, request) },
-    ],
-    { force: plan.force },
-  );
-  return saved.ok ? success(files, warnings) : saved;
+  for (const file of [
+    { name: REMNANTS_CSV, content: stockText(remnants) },
+    { name: LAYOUT_JSON, content: layoutJson(layout, pieces, request) },
+  ]) {
+    const added = await set.value.add(file);
+    if (!added.ok) return added;
+  }
+  const saved = await set.value.commit(outdated);
+  if (!saved.ok) return saved;
+  return success(files, outdated.length === 0 ? warnings : [...warnings, takenAway(folder, outdated)]);
+}
+
+function takenAway(folder: string, names: readonly string[]): Warning {
+  const shown = names.slice(0, 6).join(', ') + (names.length > 6 ? ` and ${names.length - 6} more` : '');
+  const message = `${folder}: ${shown} of an earlier layout, which this one does not have, were taken away`;
+  return { code: 'OLD_SHEETS_REMOVED', where: folder, message, value: names.length };
+}
+
+/** What lies where, in 16 hex digits: with it the files of one layout know each other. */
+function membersOf(layout: Layout, pieces: readonly CutPiece[], list: readonly CutPiece[]): string {
+  const sheets = layout.sheets.map(({ stock, placements }) => ({
+    stock,
+    placements: placements.map((placement) => ({ ...placement, part: pieces[placement.part]?.id })),
+  }));
+  return digestOf({ list: digestOf(list), sheets });
 }
 
 /** Where every piece lies, for other programs; mm from the sheet's lower left corner. */

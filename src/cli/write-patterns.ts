@@ -1,8 +1,10 @@
-import { checkWritable, type OutputFile, outputFileName, saveFiles } from '../files/save-file.ts';
+import { wouldMix } from '../files/drawing-set.ts';
+import { checkWritable, FileSet, type OutputFile, outputFileName } from '../files/save-file.ts';
 import type { PatternRequest } from '../pattern/make-pattern.ts';
 import type { Pattern } from '../pattern/pattern.ts';
+import { setIdOf } from '../pattern/set-id.ts';
 import { plain } from '../units/number.ts';
-import { type Result, success, type Warning } from '../units/result.ts';
+import { failure, type Result, success, type Warning } from '../units/result.ts';
 import { loadWriter } from '../writers/load-writer.ts';
 import type { WriterFormat } from '../writers/writer.ts';
 import { readyForCutter } from './cutter-plan.ts';
@@ -53,51 +55,95 @@ export function stemOf(request: PatternRequest): string {
 /** Whether the plan's files can be written; to be asked before anything is computed. */
 export async function checkOutput(plan: OutputPlan, stems: readonly string[]): Promise<Result<unknown>> {
   if (plan.folder === null) return success(null);
-  const endings = [...plan.formats, ...(plan.reports ? [REPORT_ENDING] : [])];
-  const names = stems.flatMap((stem) => endings.map((ending) => outputFileName(stem, ending)));
+  const names = stems.flatMap((stem) => outputNames(plan, stem));
   return checkWritable(plan.folder, names, { force: plan.force });
 }
 
 /**
  * Makes every pattern ready for the plan's machine and writes it in every format of the plan, all files together or none; an empty list when
- * the plan writes nothing.
+ * the plan writes nothing. Fails with `SET_MIXED` rather than leave beside them files of another pattern that have their names.
  */
 export async function writePatterns(patterns: readonly NamedPattern[], plan: OutputPlan): Promise<Result<readonly WrittenFile[]>> {
   if (plan.folder === null) return success([]);
-  const outputs: (OutputFile & Omit<WrittenFile, 'path' | 'bytes'>)[] = [];
-  const reports: OutputFile[] = [];
+  const names = patterns.flatMap(({ stem }) => outputNames(plan, stem));
+  const set = await FileSet.open(plan.folder, names, { force: plan.force });
+  if (!set.ok) return set;
+  const added = await addPatterns(set.value, patterns, plan, new Set(names));
+  if (!added.ok) return added;
+  const saved = await set.value.commit();
+  return saved.ok ? added : saved;
+}
+
+/** The names that `writePatterns` writes for a stem. */
+export function outputNames(plan: OutputPlan, stem: string): readonly string[] {
+  const endings = [...plan.formats, ...(plan.reports ? [REPORT_ENDING] : [])];
+  return endings.map((ending) => outputFileName(stem, ending));
+}
+
+/**
+ * Adds the files of patterns to a set that is put in place later; on failure the set is discarded.
+ * @param leaving names that the whole run writes or takes away
+ */
+export async function addPatterns(
+  set: FileSet,
+  patterns: readonly NamedPattern[],
+  plan: OutputPlan,
+  leaving: ReadonlySet<string>,
+): Promise<Result<readonly WrittenFile[]>> {
+  const files: WrittenFile[] = [];
   const warnings: Warning[] = [];
   const kerf = plan.cutter?.profile.kerf ?? 0;
   const cuts = patterns.some(({ pattern }) => pattern.parts.length > 0);
   if (kerf > 0 && cuts && plan.formats.some((format) => format !== 'pdf')) warnings.push(kerfInside(kerf));
-  for (const { stem, pattern: drawn } of patterns) {
-    const ready = readyForCutter(drawn, plan);
-    if (!ready.ok) return ready;
-    warnings.push(...ready.warnings);
-    const pattern = ready.value;
-    if (plan.formats.includes('pdf') && kerf > 0 && drawn.parts.length > 0) warnings.push(PDF_WITHOUT_KERF);
-    const own: OutputFile[] = [];
-    const { minX, minY, maxX, maxY } = pattern.extents;
-    for (const format of plan.formats) {
-      const writer = await loadWriter(format, plan.settings);
-      // Paper is drawn round by hand, so it always shows the true edges.
-      const shown = format === 'pdf' ? drawn : pattern;
-      const written = writer.write(shown);
-      if (!written.ok) return written;
-      warnings.push(...written.warnings);
-      const about = writer.describe?.(shown);
-      const name = outputFileName(stem, writer.extension);
-      outputs.push({ name, content: written.value, format, width: maxX - minX, height: maxY - minY, ...(about ? { about } : {}) });
-      own.push({ name, content: written.value });
+  for (const one of patterns) {
+    const added = await addPattern(set, one, plan, leaving);
+    if (!added.ok) {
+      await set.discard();
+      return added;
     }
-    if (plan.reports) reports.push({ name: outputFileName(stem, REPORT_ENDING), content: await readBack(own) });
+    files.push(...added.value);
+    warnings.push(...added.warnings);
   }
-  const saved = await saveFiles(plan.folder, [...outputs, ...reports], { force: plan.force });
-  if (!saved.ok) return saved;
-  const files = outputs.flatMap(({ name, format, width, height, about }) => {
-    const file = saved.value.find((s) => s.name === name);
-    return file ? [{ path: file.path, format, bytes: file.bytes, width, height, ...(about ? { about } : {}) }] : [];
-  });
+  return success(files, warnings);
+}
+
+async function addPattern(
+  set: FileSet,
+  { stem, pattern: drawn }: NamedPattern,
+  plan: OutputPlan,
+  leaving: ReadonlySet<string>,
+): Promise<Result<readonly WrittenFile[]>> {
+  const [first] = outputNames(plan, stem);
+  const mixed = first === undefined ? null : await wouldMix(set.folder, first, setIdOf(drawn.inputs), leaving);
+  if (mixed) return failure(mixed);
+  const ready = readyForCutter(drawn, plan);
+  if (!ready.ok) return ready;
+  const warnings = [...ready.warnings];
+  const pattern = ready.value;
+  if (plan.formats.includes('pdf') && (plan.cutter?.profile.kerf ?? 0) > 0 && drawn.parts.length > 0) warnings.push(PDF_WITHOUT_KERF);
+  const own: OutputFile[] = [];
+  const files: WrittenFile[] = [];
+  const { minX, minY, maxX, maxY } = pattern.extents;
+  for (const format of plan.formats) {
+    const writer = await loadWriter(format, plan.settings);
+    // Paper is drawn round by hand, so it always shows the true edges.
+    const shown = format === 'pdf' ? drawn : pattern;
+    const written = writer.write(shown);
+    if (!written.ok) return written;
+    warnings.push(...written.warnings);
+    const about = writer.describe?.(shown);
+    const file = { name: outputFileName(stem, writer.extension), content: written.value };
+    const added = await set.add(file);
+    if (!added.ok) return added;
+    const { path, bytes } = added.value;
+    files.push({ path, format, bytes, width: maxX - minX, height: maxY - minY, ...(about ? { about } : {}) });
+    if (plan.reports) own.push(file);
+  }
+  if (plan.reports) {
+    const content = `set         ${setIdOf(drawn.inputs)}\n${await readBack(own)}`;
+    const added = await set.add({ name: outputFileName(stem, REPORT_ENDING), content });
+    if (!added.ok) return added;
+  }
   return success(files, warnings);
 }
 

@@ -4,6 +4,7 @@ import { hostname, tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { sampleCase, sampleFile, sampleVisit } from '../../tests/sample-case.ts';
+import { CASE_VERSION } from '../record/case-schema.ts';
 import { readVisit } from '../record/read-visit.ts';
 import { success } from '../units/result.ts';
 import { addVisit, createCase, loadCase } from './case-store.ts';
@@ -86,7 +87,7 @@ describe('addVisit(path, visitFor)', () => {
     ['zeros, as after a power cut', '\u0000'.repeat(whole.length), 'JSON_SYNTAX', /not JSON/],
     ['two writers mixed', whole + whole.slice(200), 'JSON_SYNTAX', /nothing more/],
     ['no text', Buffer.from([0xff, 0xfe, 0x80, 0x00]), 'FILE_NOT_READ', /not text in UTF-8/],
-    ['newer', whole.replace('case@1', 'case@2'), 'CASE_NEWER', /a newer knucklewright wrote it/],
+    ['newer', whole.replace(`case@${CASE_VERSION}`, `case@${CASE_VERSION + 1}`), 'CASE_NEWER', /a newer knucklewright wrote it/],
     ['edited to an impossible value', whole.replace('"extensionDeficit": 20', '"extensionDeficit": 200'), 'FIELD_OUT_OF_RANGE', /0 to 120/],
     ['edited with a key of its own', whole.replace('"code"', '"name": "x", "code"'), 'FIELD_UNKNOWN', /name/],
     ['another file', '{"schema": "knucklewright/hand@1"}', 'CASE_SCHEMA', /not a case file/],

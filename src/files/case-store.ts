@@ -49,13 +49,29 @@ export async function addVisit(
   visitFor: (record: Case) => Result<VisitFile>,
   waiting: LockWaiting = {},
 ): Promise<Result<Case>> {
+  const withNew = (record: Case) => {
+    const visit = visitFor(record);
+    return visit.ok ? withVisit(record.file, visit.value) : visit;
+  };
+  return changeCase(path, withNew, waiting);
+}
+
+/**
+ * Puts another case in the place of the one in a file, in the manner of `addVisit`.
+ * @param change the new case for the one that stands there when it is locked
+ */
+export async function changeCase(
+  path: string,
+  change: (record: Case) => Result<CaseFile>,
+  waiting: LockWaiting = {},
+): Promise<Result<Case>> {
   const real = await realpath(path).catch(() => path);
   return guarded(real, waiting, async () => {
     for (let tries = 0; tries < MOST_TRIES; tries++) {
       const before = await readWhole(real, path);
       const read = before.ok ? parseCaseText(before.value, path) : before;
       if (!before.ok || !read.ok) return read as Result<Case>;
-      const next = nextText(read.value, visitFor);
+      const next = nextText(read.value, change);
       if (!next.ok) return next;
       const replaced = await replace(real, before.value, next.value.text);
       if (replaced !== null) return withWarnings(next.value.read, replaced);
@@ -65,10 +81,8 @@ export async function addVisit(
   });
 }
 
-function nextText(record: Case, visitFor: (record: Case) => Result<VisitFile>): Result<{ text: string; read: Result<Case> }> {
-  const visit = visitFor(record);
-  if (!visit.ok) return visit;
-  const file = withVisit(record.file, visit.value);
+function nextText(record: Case, change: (record: Case) => Result<CaseFile>): Result<{ text: string; read: Result<Case> }> {
+  const file = change(record);
   if (!file.ok) return file;
   const text = caseText(file.value);
   return text.ok ? success({ text: text.value, read: readCase(file.value) }) : text;

@@ -29,6 +29,23 @@ export async function readBytes(path: string, limit: number): Promise<Result<Uin
   }
 }
 
+/** The first bytes of a file, at most `most`; null when it is no file or cannot be read. */
+export async function readHead(path: string, most: number): Promise<Uint8Array | null> {
+  try {
+    if (!(await stat(path)).isFile()) return null;
+    const handle = await open(path, 'r');
+    try {
+      const { buffer, bytesRead } = await handle.read(Buffer.alloc(most), 0, most, 0);
+      return buffer.subarray(0, bytesRead);
+    } finally {
+      await handle.close();
+    }
+  } catch {
+    // What cannot be read is not judged.
+    return null;
+  }
+}
+
 /** The parsed JSON of a file; problems name file, line and column. */
 export async function readJson(path: string): Promise<Result<unknown>> {
   const text = await readText(path);

@@ -15,7 +15,7 @@ vi.mock('node:fs/promises', async (original) => {
     ...real,
     link: (from: string, to: string) => (faults.link ? Promise.reject(fault(faults.link)) : real.link(from, to)),
     rename: (from: string, to: string) =>
-      faults.renameTo && to.endsWith(faults.renameTo) && from.includes('.tmp') ? Promise.reject(fault('EIO')) : real.rename(from, to),
+      faults.renameTo && to.endsWith(faults.renameTo) && from.endsWith('.draft') ? Promise.reject(fault('EIO')) : real.rename(from, to),
   };
 });
 

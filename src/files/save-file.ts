@@ -1,9 +1,12 @@
-import { randomBytes } from 'node:crypto';
-import type { FileHandle } from 'node:fs/promises';
-import { copyFile, link, lstat, mkdir, mkdtemp, open, rename, rm, rmdir, unlink } from 'node:fs/promises';
+import { rmdirSync } from 'node:fs';
+import { lstat, mkdir, rm, rmdir, unlink } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
+import { besidePath, Draft, exists, flushFolder, keepEarlier, renamePatiently } from './draft.ts';
+import { errorCode, systemReason } from './error-code.ts';
+import { clearLeftovers } from './leftovers.ts';
+import { undoWhenStopped, unstopped } from './stop-cleanly.ts';
 
 export { outputFileName } from '../writers/output-file-name.ts';
 
@@ -28,8 +31,6 @@ export interface SaveOptions {
 const SAFE_NAME = /^[A-Za-z0-9][A-Za-z0-9_-]*(\.[A-Za-z0-9]+)+$/;
 /** Names that Windows keeps for devices, with any ending. */
 const DEVICE_NAME = /^(con|prn|aux|nul|com\d|lpt\d)\./i;
-/** What a file system answers that has no hard links, or that forbids them. */
-const NO_LINKS = new Set(['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK', 'EACCES', 'EXDEV']);
 
 /**
  * Whether files of these names can be written into the folder; to be asked before anything is computed. Makes nothing: a folder that does not
@@ -45,9 +46,9 @@ export async function checkWritable(folder: string, names: readonly string[] = [
 }
 
 /**
- * Saves the files together. Each is written under another name in the same folder, flushed to the disk and then renamed, so that a file is
- * either whole or not there; when one cannot be put in place, those already placed are taken back. Fails as `checkWritable` does, or with
- * `OUTPUT_FAILED`, and then leaves the folder's files as they were.
+ * Saves the files together. Each is written under another name in the same folder, flushed to the disk and then put in its place, so that a
+ * file is either whole or not there; when one cannot be put in place, those already placed are taken back. Fails as `checkWritable` does, or
+ * with `OUTPUT_FAILED`, and then leaves the folder's files as they were.
  */
 export async function saveFiles(
   folder: string,
@@ -55,33 +56,113 @@ export async function saveFiles(
   options: SaveOptions = {},
 ): Promise<Result<readonly SavedFile[]>> {
   const names = files.map((file) => file.name);
-  const place = await checkWritable(folder, names, options);
-  if (!place.ok) return place;
-  const staged: Staged[] = [];
-  try {
-    await mkdir(folder, { recursive: true });
-    for (const file of files) await stage(folder, file, staged);
-    for (const file of staged) await putInPlace(file, options.force === true);
-    await flushFolder(folder);
-  } catch (error) {
-    const stuck = await takeBack(staged);
-    return failure(saveProblem(folder, error, stuck));
-  } finally {
-    // A leftover under its hidden name harms nobody; it must not turn a saved set into an error.
-    for (const file of staged)
-      for (const path of [file.temporary, file.previous]) if (path) await rm(path, { force: true }).catch(() => {});
+  const set = await FileSet.open(folder, names, options);
+  if (!set.ok) return set;
+  for (const file of files) {
+    const added = await set.value.add(file);
+    if (!added.ok) return added;
   }
-  return success(staged.map(({ name, target, bytes }) => ({ name, path: target, bytes })));
+  return set.value.commit();
+}
+
+/** Folders where this process has looked for leftovers. */
+const cleared = new Set<string>();
+
+/** Files that are written one by one under hidden names and all put in place at the end; what `saveFiles` does, for more than fits into memory. */
+export class FileSet {
+  readonly folder: string;
+  private readonly force: boolean;
+  private readonly staged: Staged[] = [];
+
+  private constructor(folder: string, force: boolean) {
+    this.folder = folder;
+    this.force = force;
+  }
+
+  /** Fails as `checkWritable`. */
+  static async open(folder: string, names: readonly string[], options: SaveOptions = {}): Promise<Result<FileSet>> {
+    const place = await checkWritable(folder, names, options);
+    if (!place.ok) return place;
+    try {
+      await mkdir(folder, { recursive: true });
+    } catch (error) {
+      return failure(saveProblem(folder, error, []));
+    }
+    // Once a run: a batch opens thousands of sets in one folder.
+    if (!cleared.has(resolve(folder))) await clearLeftovers(folder);
+    cleared.add(resolve(folder));
+    return success(new FileSet(folder, options.force === true));
+  }
+
+  /** Writes the file under its hidden name and flushes it. Fails with `OUTPUT_FAILED`, and has then discarded the set. */
+  async add(file: OutputFile): Promise<Result<SavedFile>> {
+    const bytes = typeof file.content === 'string' ? Buffer.from(file.content, 'utf8') : file.content;
+    try {
+      const draft = await Draft.open(join(this.folder, file.name));
+      const staged: Staged = { name: file.name, target: draft.target, bytes: bytes.byteLength, draft, earlier: null, placed: false };
+      this.staged.push(staged);
+      await draft.write(bytes);
+      await draft.finish();
+      return success(savedFile(staged));
+    } catch (error) {
+      await this.discard();
+      return failure(saveProblem(this.folder, error, []));
+    }
+  }
+
+  /**
+   * Puts all files in place, and takes away what an earlier run left under the names of `away`; all of it or, on `OUTPUT_EXISTS` and
+   * `OUTPUT_FAILED`, nothing. A signal that comes meanwhile waits.
+   */
+  async commit(away: readonly string[] = []): Promise<Result<readonly SavedFile[]>> {
+    return unstopped(async () => {
+      const gone: Gone[] = [];
+      try {
+        for (const file of this.staged) await putInPlace(file, this.force);
+        for (const name of away) {
+          const target = join(this.folder, name);
+          const earlier = await keepEarlier(target);
+          if (earlier === null) continue;
+          gone.push({ target, earlier });
+          await unlink(target);
+        }
+        await flushFolder(this.folder);
+      } catch (error) {
+        const stuck = await takeBack(this.staged, gone);
+        return failure(saveProblem(this.folder, error, stuck));
+      } finally {
+        // A leftover under its hidden name harms nobody; it must not turn a saved set into an error.
+        for (const { earlier } of [...this.staged, ...gone]) if (earlier) await rm(earlier, { force: true }).catch(() => {});
+        await this.discard();
+      }
+      return success(this.staged.map(savedFile));
+    });
+  }
+
+  /** Removes what is not in its place. */
+  async discard(): Promise<void> {
+    for (const { draft } of this.staged) await draft.discard();
+  }
+}
+
+function savedFile({ name, target, bytes }: Staged): SavedFile {
+  return { name, path: target, bytes };
 }
 
 interface Staged {
   readonly name: string;
   readonly target: string;
   readonly bytes: number;
-  readonly temporary: string;
+  readonly draft: Draft;
   /** A second name of the file that was replaced, until all are in place. */
-  previous: string | null;
+  earlier: string | null;
   placed: boolean;
+}
+
+/** A file that was taken away, and its second name. */
+interface Gone {
+  readonly target: string;
+  earlier: string | null;
 }
 
 function nameProblems(names: readonly string[]): Problem[] {
@@ -100,14 +181,19 @@ function nameProblems(names: readonly string[]): Problem[] {
 async function folderProblem(folder: string): Promise<Problem | null> {
   let nearest = resolve(folder);
   while (!(await exists(nearest)) && dirname(nearest) !== nearest) nearest = dirname(nearest);
+  const trial = besidePath(join(nearest, 'knucklewright'), 'trial');
+  const release = undoWhenStopped(() => rmdirSync(trial));
   try {
     // Only trying tells: permissions, read-only disks, quotas and access lists answer differently on each system.
-    await rmdir(await mkdtemp(join(nearest, '.knucklewright-')));
+    await mkdir(trial);
+    await rmdir(trial);
     return null;
   } catch (error) {
-    const reason = codeOf(error) === 'ENOTDIR' ? 'it, or a folder above it, is a file' : `the system says ${codeOf(error)}`;
+    const reason = errorCode(error) === 'ENOTDIR' ? 'it, or a folder above it, is a file' : `the system says ${errorCode(error)}`;
     const message = `cannot write into the folder ${folder}: ${reason}; choose a folder that you may write to`;
     return problem('OUTPUT_NOT_WRITABLE', folder, message);
+  } finally {
+    release();
   }
 }
 
@@ -122,106 +208,50 @@ function alreadyThere(path: string): Problem {
   return problem('OUTPUT_EXISTS', path, message);
 }
 
-async function stage(folder: string, file: OutputFile, staged: Staged[]): Promise<void> {
-  const bytes = typeof file.content === 'string' ? Buffer.from(file.content, 'utf8') : file.content;
-  const temporary = besideName(folder, file.name);
-  staged.push({ name: file.name, target: join(folder, file.name), bytes: bytes.byteLength, temporary, previous: null, placed: false });
-  const handle = await open(temporary, 'wx');
-  try {
-    await handle.writeFile(bytes);
-    await handle.sync();
-  } finally {
-    await handle.close();
-  }
-}
-
-function besideName(folder: string, name: string): string {
-  return join(folder, `.${name}.${randomBytes(6).toString('hex')}.tmp`);
-}
-
 async function putInPlace(file: Staged, force: boolean): Promise<void> {
   if (force) {
-    await keepPrevious(file);
-    await rename(file.temporary, file.target);
-  } else {
-    await placeNew(file);
-  }
+    file.earlier = await keepEarlier(file.target);
+    await file.draft.replace();
+  } else if (!(await file.draft.placeNew())) throw Object.assign(new Error('exists'), { code: 'EEXIST', dest: file.target });
   file.placed = true;
 }
 
-/** Gives the file that is about to be replaced a second name; the first one stays, so that at no moment there is none. */
-async function keepPrevious(file: Staged): Promise<void> {
-  if (!(await exists(file.target))) return;
-  const previous = besideName(dirname(file.target), file.name);
-  try {
-    await link(file.target, previous);
-  } catch (error) {
-    if (!NO_LINKS.has(codeOf(error))) throw error;
-    await copyFile(file.target, previous);
-  }
-  file.previous = previous;
-}
-
-/** Linking fails when the name has been taken since it was checked; renaming would overwrite. */
-async function placeNew(file: Staged): Promise<void> {
-  try {
-    await link(file.temporary, file.target);
-  } catch (error) {
-    if (!NO_LINKS.has(codeOf(error))) throw error;
-    if (await exists(file.target)) throw Object.assign(new Error('exists'), { code: 'EEXIST', dest: file.target });
-    await rename(file.temporary, file.target);
-  }
-}
-
-/** Undoes `putInPlace`; returns what to say about each file where that failed. The earlier file then stays under its second name. */
-async function takeBack(staged: readonly Staged[]): Promise<readonly string[]> {
+/** Undoes what `commit` did; returns what to say about each file where that failed. The earlier file then stays under its second name. */
+async function takeBack(staged: readonly Staged[], gone: readonly Gone[]): Promise<readonly string[]> {
   const stuck: string[] = [];
-  for (const file of staged.filter((f) => f.placed)) {
+  for (const file of [...staged.filter((f) => f.placed), ...gone]) {
     try {
-      if (file.previous) await rename(file.previous, file.target);
+      if (file.earlier) await renamePatiently(file.earlier, file.target);
       else await unlink(file.target);
+      file.earlier = null;
     } catch {
-      stuck.push(file.previous ? `${file.target} (the earlier file is now ${file.previous})` : file.target);
-      file.previous = null;
+      stuck.push(file.earlier ? `${file.target} (the earlier file is now ${await setAside(file.earlier, file.target)})` : file.target);
+      file.earlier = null;
     }
   }
   return stuck;
 }
 
-/** Makes the new names survive a power cut. Windows cannot open a folder for this and does not need it. */
-async function flushFolder(folder: string): Promise<void> {
-  let handle: FileHandle;
-  try {
-    handle = await open(folder, 'r');
-  } catch (error) {
-    if (process.platform === 'win32') return;
-    throw error;
-  }
-  try {
-    await handle.sync();
-  } catch (error) {
-    // Some network file systems do not flush folders; the files themselves are flushed.
-    if (!['EINVAL', 'EPERM', 'ENOTSUP', 'EBADF'].includes(codeOf(error))) throw error;
-  } finally {
-    await handle.close();
-  }
+/** Out of the way of `clearLeftovers`, under a name that the person sees; where even that fails, where it is. */
+async function setAside(earlier: string, target: string): Promise<string> {
+  const seen = `${target}.earlier`;
+  if (await exists(seen)) return earlier;
+  return renamePatiently(earlier, seen).then(
+    () => seen,
+    () => earlier,
+  );
 }
 
 function saveProblem(folder: string, error: unknown, stuck: readonly string[]): Problem {
   const left = stuck.length > 0 ? `; could not be undone: ${stuck.join(', ')}; put this right by hand` : '; nothing was written';
-  if (codeOf(error) === 'EEXIST') return alreadyThere(String((error as { dest?: unknown }).dest ?? folder));
-  const reason = codeOf(error) === 'ENOSPC' ? 'the disk is full' : `the system says ${codeOf(error)}`;
-  return problem('OUTPUT_FAILED', folder, `cannot save into the folder ${folder}: ${reason}${left}`);
+  if (errorCode(error) === 'EEXIST') return alreadyThere(String((error as { dest?: unknown }).dest ?? folder));
+  return problem(
+    'OUTPUT_FAILED',
+    folder,
+    `cannot save into the folder ${folder}: ${systemReason(errorCode(error) || String(error))}${left}`,
+  );
 }
 
 function problem(code: string, where: string, message: string): Problem {
   return { code, where, message, kind: 'input' };
-}
-
-async function exists(path: string): Promise<boolean> {
-  return (await lstat(path).catch(() => null)) !== null;
-}
-
-function codeOf(error: unknown): string {
-  return error instanceof Error && 'code' in error ? String(error.code) : String(error);
 }

@@ -28,6 +28,18 @@ export function inspectFile(packed: Uint8Array, settings: InspectSettings = {}):
   }
 }
 
+/**
+ * The inspection with finding 505: files beside this one that have its name were drawn from something else, so that what is cut, printed
+ * and written down would not be one pattern.
+ * @param others their names
+ */
+export function withMixedSet(found: Inspection, others: readonly string[]): Inspection {
+  if (others.length === 0) return found;
+  const named = others.slice(0, 5).join(', ') + (others.length > 5 ? ` and ${others.length - 5} more` : '');
+  const finding: Finding = { code: 505, message: `files of one name are of different patterns, this one and ${named}: use none of them` };
+  return { ...found, findings: judged([...found.findings, finding]) };
+}
+
 type Format = 'svg' | 'dxf' | 'pdf';
 
 function read(format: Format, bytes: Uint8Array, budget: Budget): ReadDrawing {

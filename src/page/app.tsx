@@ -17,7 +17,8 @@ import { MorePanel } from './sections/more/more-panel.tsx';
 import { OptionsPanel } from './sections/options/options-panel.tsx';
 import { Printout } from './sections/printout/printout.tsx';
 import { StopPanel } from './sections/stop/stop-panel.tsx';
-import { Course, VisitForm } from './sections/visits/visits-section.tsx';
+import { Course } from './sections/visits/course.tsx';
+import { VisitForm } from './sections/visits/visit-form.tsx';
 import { WaysPanel } from './sections/ways/ways-panel.tsx';
 import { type Panel, type Store, TURNS } from './store.ts';
 

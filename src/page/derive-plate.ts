@@ -25,7 +25,7 @@ export interface DrawnPlate extends Plate {
 
 /** Whether the entries ask for a plate: the person chose it, or the plan suggests it and nothing was chosen. */
 export function wantsPlate(entries: Entries, plan: Plan | null): boolean {
-  return entries.block === 'plate' || (entries.block === 'auto' && plan !== null && plan.plate !== null);
+  return entries.block === 'plate' || (entries.block === 'auto' && plan?.order[0] === 'plate');
 }
 
 /** The plate of the entries, round the digits that were measured or the treated one and its neighbours, with every problem at once. The sheet is the strip's. */

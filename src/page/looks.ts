@@ -1,9 +1,10 @@
-import type { Caution } from '../block/cautions-for.ts';
+import type { PlanNote } from '../block/plan-notes.ts';
 import type { Warning } from '../units/result.ts';
+import { sayPlanNote } from '../words/advice/plan/say-plan.ts';
 import { type Mend, mendFor } from './mends.ts';
 import { goToField } from './parts/focus.ts';
 import type { Store } from './store.ts';
-import { fieldName, fieldOf, type Sentence, sayCaution, sayWarning } from './translate-messages.ts';
+import { fieldName, fieldOf, type Sentence, sayWarning } from './translate-messages.ts';
 
 /** One thing to look at before it is made: in short, in full, and what mends it. */
 export interface Look {
@@ -39,15 +40,17 @@ export function looksOf(store: Store): readonly Look[] {
       mend: { label: words.look.goTo, apply: () => (store.panel.value = 'stop') },
       stops: true,
     });
+  const said = (now.plan?.notes ?? []).map((note) => note.rule as string);
   for (const fault of store.faults.value)
-    looks.push({
-      id: `${fault.problem.code} ${fault.field}`,
-      short: fault.sentence.text,
-      full: fault.sentence,
-      mend: mendFor(store, fault.problem, fault.field),
-      stops: true,
-    });
-  for (const caution of now.plan?.cautions ?? []) looks.push(cautionLook(store, caution));
+    if (!said.includes(fault.problem.code))
+      looks.push({
+        id: `${fault.problem.code} ${fault.field}`,
+        short: fault.sentence.text,
+        full: fault.sentence,
+        mend: mendFor(store, fault.problem, fault.field),
+        stops: true,
+      });
+  for (const note of now.plan?.notes ?? []) if (note.level !== 'note') looks.push(noteLook(store, note));
   looks.push(...halfMeasured(store));
   const warnings = now.drawn?.warnings ?? now.plan?.warnings ?? [];
   for (const warning of warnings) if (warning.code !== 'ESTIMATED') looks.push(warningLook(store, warning));
@@ -64,16 +67,33 @@ export function looksOf(store: Store): readonly Look[] {
   return looks;
 }
 
-function cautionLook(store: Store, caution: Caution): Look {
-  const full = sayCaution(caution, store.speaker.value);
-  return {
-    id: caution.code,
-    short: full.text,
-    full,
-    mend: { label: store.texts.value.look.goTo, apply: () => goToField(store, 'flags') },
-    stops: false,
-  };
+/** A note of the plan, in full in the reader's language, with the place where what it asks for is given. */
+function noteLook(store: Store, note: PlanNote): Look {
+  const text = sayPlanNote(note, store.settings.value.language);
+  const where = NOTE_FIELDS[note.rule];
+  const words = store.texts.value.look;
+  const mend =
+    note.level === 'confirm'
+      ? mendFor(store, { code: note.rule, where: '', message: '', kind: 'refused' }, 'flags')
+      : where === undefined
+        ? null
+        : { label: words.goTo, apply: () => goToField(store, where) };
+  return { id: note.rule, short: text, full: own(text), mend, stops: note.level === 'stop' || note.level === 'confirm' };
 }
+
+/** Where what a note asks for is given. */
+const NOTE_FIELDS: Readonly<Partial<Record<PlanNote['rule'], string>>> = {
+  MEASURE_PASSIVE: 'motion.passive.lacks',
+  MEASURE_MP: 'motion.mpPassive.lacks',
+  MEASURE_AGAIN: 'motion.active.lacks',
+  STILL_UNSURE: 'motion.active.lacks',
+  PASSIVE_ALIKE: 'motion.passive.lacks',
+  CENTRAL_SLIP: 'weeks',
+  BOUTONNIERE_MEASURE: 'motion.passive.lacks',
+  SENSATION: 'flags',
+  SWELLING: 'flags',
+  HYPERMOBILE: 'flags',
+};
 
 function warningLook(store: Store, warning: Warning): Look {
   const full = sayWarning(warning, store.speaker.value);

@@ -7,12 +7,11 @@ import type { LengthUnit } from '../units/length.ts';
 import { plain } from '../units/number.ts';
 import { failure, type Result, success } from '../units/result.ts';
 import { outputFileName } from '../writers/output-file-name.ts';
-import { layOutForPdf } from '../writers/pdf/pdf.ts';
 import type { WriterFormat } from '../writers/writer.ts';
 import type { Drawn } from './derive.ts';
+import type { Writers } from './load-writers.ts';
 import { printedBars, printIn, sheetSettings } from './print-settings.ts';
 import type { Entries } from './state.ts';
-import { pageWriter } from './writers.ts';
 
 const TYPES: Readonly<Record<WriterFormat, string>> = { svg: 'image/svg+xml', dxf: 'image/vnd.dxf', pdf: 'application/pdf' };
 
@@ -34,13 +33,18 @@ export interface PrintWishes {
 }
 
 /** The file of a pattern that is made and proved anew. Fails with everything that keeps it from being written. */
-export function fileOf(kind: FileKind, drawn: Drawn, { print: typedPrint, unit, isStopAsked }: PrintWishes): Result<MadeFile> {
+export function fileOf(
+  kind: FileKind,
+  drawn: Drawn,
+  { print: typedPrint, unit, isStopAsked }: PrintWishes,
+  { pageWriter, layOutForPdf }: Writers,
+): Result<MadeFile> {
   const made = makePattern(requestOf(drawn));
   if (!made.ok) return made;
   const pattern = isStopAsked ? made.value.pattern : withUnaskedStop(made.value.pattern);
   const print = printIn(typedPrint, unit);
   const format: WriterFormat = kind === 'handout' ? 'pdf' : kind;
-  const settings = settingsFor(kind, pattern, print);
+  const settings = settingsFor(kind, pattern, print, layOutForPdf);
   if (!settings.ok) return settings;
   const writer = pageWriter(format, settings.value);
   const written = writer.write(pattern);
@@ -60,7 +64,12 @@ const STOP_UNASKED =
   'STOP SIGNS WERE NOT ASKED before this was printed: ask first (wound or pins, infection, new numbness, pale or blue or cold finger, suspected CRPS, new loss of active motion, unstable or newly deformed joint, acute inflammation).';
 
 /** A correction keeps the way round of the sheet whose bars were measured, or across would no longer be across. */
-function settingsFor(kind: FileKind, pattern: Pattern, print: Entries['print']): Result<SheetSettings> {
+function settingsFor(
+  kind: FileKind,
+  pattern: Pattern,
+  print: Entries['print'],
+  layOutForPdf: Writers['layOutForPdf'],
+): Result<SheetSettings> {
   const plain = sheetSettings(print);
   if (kind === 'handout') return success({ ...plain, parts: ['handout'] });
   const bars = kind === 'pdf' ? printedBars(print) : null;

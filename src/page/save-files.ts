@@ -3,6 +3,7 @@ import { LARGEST_JSON_BYTES } from '../units/json-text.ts';
 import { visible } from '../units/quote.ts';
 import type { Problem } from '../units/result.ts';
 import { entriesOf, handFileText } from './hand-file.ts';
+import { loadWriters } from './load-writers.ts';
 import type { FileKind } from './make-file.ts';
 import { readOpened } from './open-file.ts';
 import { focusNext, goToField } from './parts/focus.ts';
@@ -44,8 +45,8 @@ export async function savePattern(store: Store, kind: FileKind): Promise<void> {
   const { drawn } = store.derived.peek();
   if (!drawn) return;
   const entries = store.entries.peek();
-  const { fileOf } = await import('./make-file.ts');
-  const file = fileOf(kind, drawn, { print: entries.print, isStopAsked: entries.stop !== '', unit: store.settings.peek().unit });
+  const [{ fileOf }, writers] = await Promise.all([import('./make-file.ts'), loadWriters()]);
+  const file = fileOf(kind, drawn, { print: entries.print, isStopAsked: entries.stop !== '', unit: store.settings.peek().unit }, writers);
   if (!file.ok) {
     refuse(store, file.problems);
     return;

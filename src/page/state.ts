@@ -66,32 +66,36 @@ export interface Entries {
   readonly visit: Readonly<Record<VisitEntry, string>>;
 }
 
-export type VisitEntry =
-  | 'date'
-  | 'wear'
-  | 'lacks'
-  | 'bends'
-  | 'passiveLacks'
-  | 'passiveBends'
-  | 'fits'
-  | 'redirects'
-  | 'marksOnSkin'
-  | 'comment'
-  | 'made';
+/** What a visit asks for; answers are ids, `''` is not asked yet. */
+export const VISIT_ENTRIES = [
+  'date',
+  'pain',
+  'skin',
+  'sensation',
+  'colour',
+  'infection',
+  'deformity',
+  'crpsSigns',
+  'lacks',
+  'bends',
+  'passiveLacks',
+  'passiveBends',
+  'mpLacks',
+  'mpBends',
+  'repeated',
+  'wear',
+  'wearAgreed',
+  'fits',
+  'redirects',
+  'rater',
+  'weaning',
+  'comment',
+  'made',
+  'correcting',
+] as const;
+export type VisitEntry = (typeof VISIT_ENTRIES)[number];
 
-export const EMPTY_VISIT: Entries['visit'] = {
-  date: '',
-  wear: '',
-  lacks: '',
-  bends: '',
-  passiveLacks: '',
-  passiveBends: '',
-  fits: '',
-  redirects: '',
-  marksOnSkin: '',
-  comment: '',
-  made: '',
-};
+export const EMPTY_VISIT = Object.fromEntries(VISIT_ENTRIES.map((id) => [id, ''])) as Readonly<Record<VisitEntry, string>>;
 
 export interface Settings {
   readonly language: Language;

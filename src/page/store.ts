@@ -73,6 +73,8 @@ export interface Store {
   commit(): void;
   undo(): StepAbout | null;
   redo(): StepAbout | null;
+  /** Fills entries that nobody typed yet, as a proposal; no step of the history. */
+  fill(change: (now: Entries) => Entries): void;
   /** Other settings, and the entries written anew for them; no step of the history. */
   set(settings: Settings, entries: Entries): void;
   /** Another case or another person: the history ends. */
@@ -169,6 +171,9 @@ export function createStore(first: PageState, pixelRatio = 1): Store {
     },
     commit() {
       history.value = committed(history.peek());
+    },
+    fill(change) {
+      entries.value = change(entries.peek());
     },
     undo: () => step(undone(history.peek())),
     redo: () => step(redone(history.peek())),

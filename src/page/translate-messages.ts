@@ -1,4 +1,3 @@
-import type { Caution } from '../block/cautions-for.ts';
 import type { DigitName } from '../hand/digits.ts';
 import { DIGITS } from '../hand/digits.ts';
 import { DIGIT_FIELDS, type Field, PALM_FIELDS } from '../hand/fields.ts';
@@ -32,11 +31,6 @@ export function sayProblem(problem: Problem, speaker: Speaker): Sentence {
 
 export function sayWarning(warning: Warning, speaker: Speaker): Sentence {
   return say(speaker.texts.message.warning, warning, speaker);
-}
-
-/** A caution that the hand's flags call for. */
-export function sayCaution(caution: Caution, speaker: Speaker): Sentence {
-  return say(speaker.texts.message.caution, { ...caution, where: '' }, speaker);
 }
 
 /** What a field is called, with its digit: "Ring finger: width". The path itself where it is none of ours. */

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Plan } from '../block/plan.ts';
-import { DIGITS } from '../hand/digits.ts';
+import { DIGITS, type DigitName } from '../hand/digits.ts';
 import type { Flags, Hand, Target } from '../hand/hand.ts';
 import { parseHandText } from '../hand/read-hand.ts';
 import { chooseForHand, planHand } from './plan-hand.ts';
@@ -59,7 +59,7 @@ const runs = { numRuns: 40 };
 describe('planHand(hand, options, wishes) returns', () => {
   it('for the demo hand the ring finger lowered in three, then in four', () => {
     const plan = planned(DEMO);
-    expect(plan).toMatchObject({ need: 'pipExtension', plate: null, cautions: [], refusals: [], notMakeable: [], warnings: [] });
+    expect(plan).toMatchObject({ need: 'pipExtension', plate: null, order: ['strip'], refusals: [], notMakeable: [], warnings: [] });
     expect(ids(plan)).toEqual(['ring-lowered-in-three', 'ring-lowered-in-four', 'long-and-ring-lowered-in-four']);
     // Flat length of the worked hand (fixtures/strip-paths.csv): path 152.700 and seam 15 and trim 10.
     expect(plan.suggestions[0]?.flatLength).toBeCloseTo(152.7 + 25, 2);
@@ -78,23 +78,44 @@ describe('planHand(hand, options, wishes) returns', () => {
     expect(plan.warnings.map((w) => w.code)).toEqual(codes);
   });
 
-  it('what to try next, naming the following suggestion', () => {
+  it('what to try next, as far as the next arrangement', () => {
     const plan = planned(DEMO);
-    expect(plan.suggestions.map((s) => s.next.includes('25 degrees'))).toEqual([true, true, true]);
-    expect(plan.suggestions[0]?.next).toContain('then ring-lowered-in-four');
-    expect(plan.suggestions[2]?.next).toContain('measure again');
+    const kinds = plan.suggestions.map((s) => s.next.map((step) => (step.kind === 'block' ? step.block.id : step.kind)));
+    expect(kinds).toEqual([
+      ['differential', 'ring-lowered-in-four'],
+      ['differential', 'differential', 'refer'],
+      ['differential', 'differential', 'refer'],
+    ]);
   });
 
-  // Plate model: both motions lacking call for a plate; common practice, no source.
-  it('the plate and no strip when both motions are lacking', () => {
+  // Both motions lacking: a plate, and the strip for the larger deficit beside it; common practice, no source.
+  it('the plate first, and strips for the larger deficit, when both motions are lacking', () => {
     const plan = planned(hand({ pipExtensionDeficit: 20, pipFlexionDeficit: 40 }));
-    expect(plan).toMatchObject({ need: 'both', suggestions: [], plate: { degrees: 30, range: [0, 45] }, refusals: [] });
+    expect(plan).toMatchObject({ need: 'both', order: ['plate', 'strip'], plate: { degrees: 30, range: [0, 45] }, refusals: [] });
+    expect(ids(plan)[0]).toBe('ring-raised-in-three');
+  });
+
+  it('what the other reading would give, with its strips, where measuring leaves it open', () => {
+    const plan = planned(hand({ pipExtensionDeficit: 9, pipFlexionDeficit: 0, readings: { extension: 3 } }));
+    expect(plan).toMatchObject({ need: 'none', suggestions: [], refusals: [] });
+    expect(plan.alternatives.map((a) => [a.motion, a.need, a.suggestions[0]?.block.id])).toEqual([
+      ['extension', 'pipExtension', 'ring-lowered-in-three'],
+    ]);
+  });
+
+  it('nothing, with whom to ask, for a stop sign, whatever the clinician confirms', () => {
+    for (const confirms of [false, true]) {
+      const plan = planned(hand({ pipFlexionDeficit: 40, stopSigns: ['infection', 'pins'] }), {}, confirms);
+      expect(plan).toMatchObject({ order: [], suggestions: [], plate: null });
+      expect(plan.refusals.map((p) => p.code)).toEqual(['STOP_SIGN', 'STOP_SIGN']);
+      expect(plan.refusals[0]?.message).toContain('surgeon or an emergency department the same day');
+    }
   });
 
   it('nothing, and no refusal, when nothing is lacking', () => {
     const plan = planned(hand({}, { hardEndFeel: true }));
     expect(plan).toMatchObject({ need: 'none', suggestions: [], plate: null, refusals: [] });
-    expect(plan.cautions.map((c) => c.code)).toEqual(['HARD_END_FEEL']);
+    expect(plan.notes.map((n) => n.rule)).toContain('HARD_END_FEEL');
   });
 
   // The design's standing cautions; common practice, no source.
@@ -108,7 +129,7 @@ describe('planHand(hand, options, wishes) returns', () => {
       const confirmed = planned(one, {}, true);
       expect(confirmed.refusals).toEqual([]);
       expect(confirmed.suggestions.length > 0 || confirmed.plate !== null).toBe(true);
-      expect(confirmed.cautions.map((c) => c.code)).toEqual([code]);
+      expect(confirmed.notes.find((n) => n.rule === code)?.level).toBe('caution');
     }
   });
 
@@ -140,7 +161,7 @@ describe('planHand(hand, options, wishes) returns', () => {
         expect(mirrored).toEqual(plan);
         const count = plan.suggestions.length + plan.notMakeable.length;
         const border = one.target?.digit === 'index' || one.target?.digit === 'little';
-        expect(count).toBe(plan.need === 'both' || plan.need === 'none' ? 0 : border ? 4 : 3);
+        expect(count).toBe(plan.need === 'none' ? 0 : border ? 4 : 3);
       }),
       runs,
     );
@@ -154,23 +175,58 @@ describe('planHand(hand, options, wishes) returns', () => {
         const { pipExtensionDeficit: e, pipFlexionDeficit: f } = one.target;
         const plan = planned(one);
         const swapped = planned({ ...one, target: { ...one.target, pipExtensionDeficit: f, pipFlexionDeficit: e } });
-        expect(ids(swapped)).toEqual(ids(plan).map(twin));
+        // Of equal deficits the strip is for extension both times.
+        if (e !== f) expect(ids(swapped)).toEqual(ids(plan).map(twin));
       }),
       runs,
     );
   });
 
-  it('never a block for extension when more flexion is lacking', () => {
+  it('never a strip for extension when flexion lacks more', () => {
     fc.assert(
       fc.property(anyHand, fc.integer({ min: 1, max: 60 }), (one, more) => {
         if (!one.target) throw new Error('target');
-        const plan = planned({ ...one, target: { ...one.target, pipFlexionDeficit: one.target.pipFlexionDeficit + more } });
-        expect(plan.need).not.toBe('pipExtension');
+        const plan = planned({ ...one, target: { ...one.target, pipFlexionDeficit: one.target.pipExtensionDeficit + more } });
+        expect(plan.stripNeed).not.toBe('pipExtension');
         const middle = one.target.digit === 'long' || one.target.digit === 'ring';
         for (const id of ids(plan)) expect(id).toContain(middle ? 'raised' : 'lowered');
       }),
       runs,
     );
+  });
+
+  describe('with absent digits', () => {
+    const without = (digit: DigitName, absent: readonly DigitName[]) =>
+      planned(
+        hand(
+          { digit, pipFlexionDeficit: 40 },
+          {},
+          { absent, digits: Object.fromEntries(DIGITS.filter((d) => !absent.includes(d)).map((d) => [d, DEMO.digits[d]])) },
+        ),
+      );
+
+    it('finds the blocks among the rest', () => {
+      expect(ids(without('ring', ['index']))).toEqual(['ring-raised-in-three']);
+      expect(without('ring', ['index']).notes.map((n) => n.rule)).not.toContain('NO_NEIGHBOUR');
+    });
+
+    it('gives a target without two neighbours the three digits that are left, with the caution about rotation', () => {
+      const plan = without('long', ['index']);
+      // Ring lowered holds the long finger's MP joint in relative extension, at the border.
+      expect(ids(plan)).toEqual(['ring-lowered-in-three']);
+      expect(plan.notes.find((n) => n.rule === 'NO_NEIGHBOUR')).toMatchObject({ level: 'caution', digit: 'long', absent: ['index'] });
+    });
+
+    it('says in one sentence why there is none', () => {
+      for (const [digit, absent] of [
+        ['ring', ['index', 'long']],
+        ['ring', ['long']],
+        ['index', ['long']],
+      ] as const) {
+        const plan = without(digit, absent);
+        expect(plan).toMatchObject({ suggestions: [], order: [], refusals: [{ code: 'NO_BLOCK_LEFT', kind: 'refused' }] });
+      }
+    });
   });
 
   it('NO_TARGET as bad input when the hand names none', () => {
@@ -188,7 +244,8 @@ describe('chooseForHand(hand, options, wishes)', () => {
       fc.property(anyHand, fc.constantFrom(1.6, 2.4, 4.8), fc.constantFrom(0, 3), (one, thickness, pipClearance) => {
         const options = { thickness, pipClearance };
         const chosen = choose(one, options);
-        expect(chosen.ok ? chosen.value.block.id : undefined).toBe(ids(planned(one, options))[0]);
+        const plan = planned(one, options);
+        expect(chosen.ok ? chosen.value.block.id : undefined).toBe(plan.order[0] === 'strip' ? ids(plan)[0] : undefined);
       }),
       runs,
     );
@@ -209,7 +266,7 @@ describe('chooseForHand(hand, options, wishes)', () => {
     [{ pipExtensionDeficit: 20, pipFlexionDeficit: 40 }, {}, ['BOTH_DEFICITS']],
     [{}, {}, ['NO_DEFICIT']],
     [{ pipFlexionDeficit: 40 }, { hardEndFeel: true }, ['HARD_END_FEEL']],
-    [{ pipExtensionDeficit: 20, pipFlexionDeficit: 40 }, { hardEndFeel: true }, ['HARD_END_FEEL', 'BOTH_DEFICITS']],
+    [{ pipExtensionDeficit: 20, pipFlexionDeficit: 40 }, { hardEndFeel: true }, ['HARD_END_FEEL']],
   ])('refuses %o with flags %o as %o', (target, flags, codes) => {
     const chosen = choose(hand(target, flags));
     expect(chosen.ok ? [] : chosen.problems.map((p) => `${p.kind} ${p.code}`)).toEqual(codes.map((c) => `refused ${c}`));
@@ -217,6 +274,8 @@ describe('chooseForHand(hand, options, wishes)', () => {
 
   it('names the plate and its angle when both motions are lacking', () => {
     const chosen = choose(hand({ pipExtensionDeficit: 20, pipFlexionDeficit: 40 }));
-    expect(chosen.ok ? '' : chosen.problems[0]?.message).toMatch(/plate instead, to begin with at 30 degrees: name one with --plate\.$/);
+    expect(chosen.ok ? '' : chosen.problems[0]?.message).toMatch(
+      /a plate comes first, the MP joint to begin with at 30 degrees\. Name a plate with --plate/,
+    );
   });
 });

@@ -1,51 +1,49 @@
-import { candidateBlocks } from '../block/candidate-blocks.ts';
-import { cautionsFor, refusalsFor } from '../block/cautions-for.ts';
+import { candidateBlocks, isBorderDigit } from '../block/candidate-blocks.ts';
 import { type ChosenBlock, chooseBlock } from '../block/choose-block.ts';
-import { needOf, type StripNeed } from '../block/deficit-kind.ts';
-import { deficitWarnings } from '../block/deficit-warnings.ts';
-import { whatNext } from '../block/differential.ts';
-import { mpAngle } from '../block/mp-angle.ts';
-import type { NotMakeable, Plan, Suggestion } from '../block/plan.ts';
+import { type Arrangement, type Decision, decide, type PlanWishes } from '../block/decide.ts';
+import type { StripNeed } from '../block/deficit-kind.ts';
+import { cautionsFor } from '../block/hand-notes.ts';
+import { type NextArrangement, nextArrangement, type Tried } from '../block/next-arrangement.ts';
+import type { NotMakeable, Plan, Strips, Suggestion } from '../block/plan.ts';
+import { type PlanNote, planNote } from '../block/plan-notes.ts';
 import { type BlockFigures, rankBlocks } from '../block/rank-blocks.ts';
 import type { Hand, Target } from '../hand/hand.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
+import { sayPlanNote } from '../words/advice/plan/say-plan.ts';
 import { stripFigures } from './strip/strip.ts';
-import { DEFAULT_STRIP_OPTIONS, type StripOptions } from './strip/strip-options.ts';
+import type { StripOptions } from './strip/strip-options.ts';
 
-/** What the person adds to the hand file for the decision. */
-export interface PlanWishes {
-  /** The clinician has examined the hand and takes on what would be refused (`refusalsFor`). */
-  readonly clinicianConfirms: boolean;
-}
+export type { PlanWishes };
 
 /**
- * The decision for a measured hand: the need, every block that serves it, computed for this hand and ranked, what cannot be made and why,
- * or the plate's angle. Nothing is suggested when it is refused (`HARD_END_FEEL`, `UNPROTECTED_REPAIR`, unless the clinician confirms;
- * `NO_BLOCK`) or nothing is lacking. Fails only with `NO_TARGET`.
+ * The decision for a measured hand: what stops, the need, the order of strip and plate, every block that serves it, computed for this hand and
+ * ranked, what cannot be made and why, the plate's angle. Nothing is suggested when a note stops it (`refusals` says so in English), or nothing
+ * is lacking. Fails only with `NO_TARGET`.
  */
 export function planHand(hand: Hand, options: StripOptions, wishes: PlanWishes): Result<Plan> {
-  const { target, flags } = hand;
+  const { target } = hand;
   if (!target) return failure(noTarget());
-  const need = needOf(target);
-  const refusals = need === 'none' || wishes.clinicianConfirms ? [] : refusalsFor(flags);
-  const plan: Plan = {
-    target,
-    need,
-    suggestions: [],
-    notMakeable: [],
-    plate: need === 'both' && refusals.length === 0 ? mpAngle(target.pipExtensionDeficit, target.pipFlexionDeficit) : null,
-    cautions: cautionsFor(flags),
-    refusals,
-    warnings: deficitWarnings(target),
-  };
-  if (need === 'both' || need === 'none' || refusals.length > 0) return success(plan);
-  const { suggestions, notMakeable, warnings } = suggest(hand, target, need, options);
+  const decision = decide(hand, target, wishes);
+  const made = stripsFor(hand, target, decision, options);
+  const isStripless = decision.order.includes('strip') && made.suggestions.length === 0;
+  const order = isStripless ? decision.order.filter((device) => device !== 'strip') : decision.order;
+  const absence = absenceNotes(hand, target, decision, made);
+  const stops = decision.notes.filter(({ level }) => level === 'stop' || level === 'confirm');
+  const nothing = isStripless && order.length === 0;
+  const hasNone = nothing ? absence.filter(({ rule }) => rule === 'NO_BLOCK_LEFT') : [];
   return success({
-    ...plan,
-    suggestions,
-    notMakeable,
-    refusals: suggestions.length === 0 ? [noBlock(target, notMakeable)] : [],
-    warnings: [...plan.warnings, ...warnings],
+    ...decision,
+    target,
+    order,
+    suggestions: made.suggestions,
+    notMakeable: made.notMakeable,
+    alternatives: decision.alternatives.map((a) => ({ ...a, ...stripsFor(hand, target, a, options) })),
+    notes: [...hasNone, ...decision.notes, ...absence.filter((note) => !hasNone.includes(note))],
+    refusals: [
+      ...stops.map(stopProblem),
+      ...(nothing ? (hasNone.length > 0 ? hasNone.map(stopProblem) : [noBlock(target, made.notMakeable)]) : []),
+    ],
+    warnings: made.warnings,
   });
 }
 
@@ -55,23 +53,76 @@ export function chooseForHand(hand: Hand, options: StripOptions, wishes: PlanWis
   return plan.ok ? chooseBlock(plan.value) : plan;
 }
 
-/** The plate's MP angle that the plan suggests, degrees; null where it suggests none: one motion only, or refused until confirmed. */
+/** The plate's MP angle that the plan suggests, degrees; null where it suggests none: one motion only, out of reach, or stopped. */
 export function plannedAngle(hand: Hand, wishes: PlanWishes): number | null {
-  const plan = planHand(hand, DEFAULT_STRIP_OPTIONS, wishes);
-  return plan.ok ? (plan.value.plate?.degrees ?? null) : null;
+  const { target } = hand;
+  return target ? (decide(hand, target, wishes).plate?.degrees ?? null) : null;
 }
 
-interface Suggested {
-  readonly suggestions: readonly Suggestion[];
-  readonly notMakeable: readonly NotMakeable[];
+/** The cautions that stand beside whatever is drawn for a hand, as warnings in English, the gravest first. */
+export function handCautions(hand: Hand): readonly Warning[] {
+  return cautionsFor(hand).map((note) => ({ code: note.rule, message: sayPlanNote(note, 'en') }));
+}
+
+interface MadeStrips extends Strips {
   /** What is the same for every block, said once. */
   readonly warnings: readonly Warning[];
 }
 
-function suggest(hand: Hand, target: Target, need: StripNeed, options: StripOptions): Suggested {
+/** The strips that an arrangement names; none where it names none. */
+function stripsFor(hand: Hand, target: Target, arranged: Arrangement, options: StripOptions): MadeStrips {
+  const { order, stripNeed } = arranged;
+  if (!order.includes('strip') || stripNeed === null) return { suggestions: [], notMakeable: [], warnings: [] };
+  const { suggestions, notMakeable, warnings } = suggest(hand, target, stripNeed, options);
+  const plan = { ...arranged, target, suggestions: suggestions.map((s) => ({ ...s, next: [] })) };
+  return { suggestions: suggestions.map((s) => ({ ...s, next: ladder(plan, s) })), notMakeable, warnings };
+}
+
+/** What follows a suggestion that does not redirect, as far as the next arrangement. Those before it in the order count as tried. */
+function ladder(plan: Parameters<typeof nextArrangement>[0], { block, differential }: Suggestion): Suggestion['next'] {
+  const before = plan.suggestions.slice(
+    0,
+    plan.suggestions.findIndex((s) => s.block.id === block.id),
+  );
+  const strip = (s: Pick<Suggestion, 'block' | 'differential'>): Tried => ({ kind: 'strip', block: s.block, differential: s.differential });
+  const plate: Tried[] = plan.order[0] === 'plate' && plan.plate ? [{ kind: 'plate', degrees: plan.plate.degrees }] : [];
+  const tried: Tried[] = [...plate, ...before.map(strip), strip({ block, differential })];
+  const steps: NextArrangement[] = [];
+  for (;;) {
+    const step = nextArrangement(plan, tried);
+    steps.push(step);
+    if (step.kind !== 'differential') return steps;
+    tried.push(strip({ block, differential: step.to }));
+  }
+}
+
+/** What absent digits mean for the strip. */
+function absenceNotes(
+  { absent = [] }: Hand,
+  { digit }: Target,
+  { order }: Decision,
+  { suggestions, notMakeable }: Strips,
+): readonly PlanNote[] {
+  if (!order.includes('strip') || absent.length === 0) return [];
+  const isLeft = suggestions.length + notMakeable.length > 0;
+  if (!isLeft) return [planNote('NO_BLOCK_LEFT', order.length === 1 ? 'stop' : 'first', { digit, absent })];
+  return isBorderDigit(digit, absent) ? [planNote('NO_NEIGHBOUR', 'caution', { digit, absent })] : [];
+}
+
+/** A note that stops the plan as a problem: its code is the rule, or the sign that stands. */
+function stopProblem(note: PlanNote): Problem {
+  const where =
+    { UNPROTECTED_REPAIR: 'flags.unprotectedRepair', HARD_END_FEEL: 'flags.hardEndFeel', STOP_SIGN: 'target.stopSigns' }[
+      note.rule as string
+    ] ?? 'target';
+  const message = `${where}: ${sayPlanNote(note, 'en')}`;
+  return { code: note.rule, where, message, kind: 'refused' };
+}
+
+function suggest(hand: Hand, target: Target, need: StripNeed, options: StripOptions): MadeStrips {
   const made: (BlockFigures & { readonly warnings: readonly Warning[] })[] = [];
   const notMakeable: NotMakeable[] = [];
-  for (const block of candidateBlocks(target.digit, need)) {
+  for (const block of candidateBlocks(target.digit, need, hand.absent)) {
     const figures = stripFigures(hand, block, options);
     if (figures.ok) {
       const { flat, freePip, warnings } = figures.value;
@@ -79,10 +130,16 @@ function suggest(hand: Hand, target: Target, need: StripNeed, options: StripOpti
     } else notMakeable.push({ block, reasons: figures.problems.map(withoutBlock) });
   }
   const { differential } = options;
-  const ranked = rankBlocks(made, { digit: target.digit, need, hypermobile: hand.flags.hypermobile, differential });
+  const ranked = rankBlocks(made, {
+    digit: target.digit,
+    need,
+    hypermobile: hand.flags.hypermobile,
+    absent: hand.absent ?? [],
+    differential,
+  });
   const common = (w: Warning) => w.code === 'DIFFERENTIAL_UNUSUAL';
   return {
-    suggestions: ranked.map(({ figures, score, terms, reasons }, k) => ({
+    suggestions: ranked.map(({ figures, score, terms, reasons }) => ({
       block: figures.block,
       differential,
       score,
@@ -90,7 +147,7 @@ function suggest(hand: Hand, target: Target, need: StripNeed, options: StripOpti
       reasons,
       flatLength: figures.flatLength,
       freePipFlexion: figures.freePipFlexion,
-      next: whatNext(differential, ranked[k + 1]?.figures.block.id),
+      next: [],
       warnings: figures.warnings.filter((w) => !common(w)),
     })),
     notMakeable,

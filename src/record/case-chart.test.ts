@@ -8,8 +8,8 @@ import { MM_PER_DEGREE } from './chart-frame.ts';
 
 const VISITS: readonly SampleVisit[] = [
   { pip: [40, 80], passive: [30, 90], rest: strip(20) },
-  { pip: [36, 88], passive: [28, 95] },
-  { pip: [30, 88], rest: { ...plate(50), wearHoursPerDay: 6 } },
+  { pip: [36, 92], passive: [28, 95] },
+  { pip: [26, 92], rest: { ...plate(50), wear: 6 } },
 ];
 
 function chart(visits: readonly SampleVisit[] = VISITS, rest = {}): Drawing {
@@ -33,26 +33,26 @@ describe('caseChart(record)', () => {
   const degreesAt = (y: number) => (y - straight) / MM_PER_DEGREE;
 
   it('puts every active and passive value at its angle', () => {
-    expect(centres(drawing, 'active-value').map(({ y }) => Math.round(degreesAt(y) * 1e6) / 1e6)).toEqual([80, 88, 88, 40, 36, 30]);
+    expect(centres(drawing, 'active-value').map(({ y }) => Math.round(degreesAt(y) * 1e6) / 1e6)).toEqual([80, 92, 92, 40, 36, 26]);
     expect(centres(drawing, 'passive-value').map(({ y }) => Math.round(degreesAt(y) * 1e6) / 1e6)).toEqual([90, 95, 30, 28]);
   });
 
-  // Macionis, BMC Musculoskelet Disord 2013;14:17: a change under 5 degrees is not read as one.
-  it('draws a band of 5 degrees either side of each active value, from its visit to the next', () => {
+  // 1.96 x sqrt 2 x 3.5 (4.5 with two raters) is 9.7 (12.5): sigma between Engstrand et al. 2012 and Reissner et al. 2019, common practice.
+  it('draws a band of 10 degrees either side of each active value, from its visit to the next', () => {
     const bands = shapes(drawing, 'error-band').map(({ paths }) => boxOf(paths));
     const values = centres(drawing, 'active-value');
     expect(bands).toHaveLength(6);
     for (const [k, band] of bands.entries()) {
       const value = values[k];
       expect(band.minX).toBeCloseTo(value?.x ?? Number.NaN, 9);
-      expect(degreesAt(band.maxY) - degreesAt(value?.y ?? Number.NaN)).toBeCloseTo(5, 9);
-      expect(degreesAt(value?.y ?? Number.NaN) - degreesAt(band.minY)).toBeCloseTo(5, 9);
+      expect(degreesAt(band.maxY) - degreesAt(value?.y ?? Number.NaN)).toBeCloseTo(10, 9);
+      expect(degreesAt(value?.y ?? Number.NaN) - degreesAt(band.minY)).toBeCloseTo(10, 9);
       if (k % 3 < 2) expect(band.maxX).toBeCloseTo(values[k + 1]?.x ?? Number.NaN, 9);
     }
   });
 
   it('so that the next value lies inside exactly when the table says no change', () => {
-    for (const moved of [-6, -5, -4.9, 0, 4.9, 5, 6]) {
+    for (const moved of [-11, -10, -9.9, 0, 9.9, 10, 11]) {
       const one = chart([{ pip: [40, 80] }, { pip: [40, 80 + moved] }]);
       const [band] = shapes(one, 'error-band').map(({ paths }) => boxOf(paths));
       const next = centres(one, 'active-value')[1];
@@ -60,6 +60,20 @@ describe('caseChart(record)', () => {
       const inside = next.y > band.minY + 1e-9 && next.y < band.maxY - 1e-9;
       expect(texts(one, 'cell').filter((text) => text === 'no change')).toHaveLength(inside ? 2 : 1);
     }
+  });
+
+  it('draws it wider between two raters, and says so in the table', () => {
+    const [one, other] = [{ rater: 'A' }, { rater: 'B' }];
+    const mixed = chart([
+      { pip: [40, 80], rest: one },
+      { pip: [40, 92], rest: other },
+      { pip: [40, 80], rest: other },
+    ]);
+    const [first, second] = shapes(mixed, 'error-band').map(({ paths }) => boxOf(paths));
+    expect(((first?.maxY ?? 0) - (first?.minY ?? 0)) / MM_PER_DEGREE).toBeCloseTo(26, 9);
+    expect(((second?.maxY ?? 0) - (second?.minY ?? 0)) / MM_PER_DEGREE).toBeCloseTo(20, 9);
+    expect(texts(mixed, 'cell')).toContain('12 lost');
+    expect(texts(mixed, 'cell')).not.toContain('12 gained');
   });
 
   it('marks what was made at its visit, by letter and in words', () => {
@@ -82,17 +96,17 @@ describe('caseChart(record)', () => {
     expect(passive?.paths.length).toBeGreaterThan(5);
     expect(active?.pen).not.toBe(passive?.pen);
     expect([shapes(drawing, 'active-value')[0]?.fill, shapes(drawing, 'passive-value')[0]?.fill]).toEqual(['ink', 'paper']);
-    expect(texts(drawing, 'line-end')).toEqual(['active extension deficit 30', 'active flexion 88']);
+    expect(texts(drawing, 'line-end')).toEqual(['active extension deficit 26', 'active flexion 92']);
     expect(texts(drawing, 'key-word')).toEqual(expect.arrayContaining(['passive', 'inside: not read as a change']));
   });
 
   it('says the figures under the plot and in its description', () => {
     expect(texts(drawing, 'cell')).toEqual(
-      expect.arrayContaining(['5 Jan', '2026', '80', '8 gained', 'no change', '6 gained', 'A', 'B', '6']),
+      expect.arrayContaining(['5 Jan', '2026', '80', '12 gained', 'no change', '10 gained', 'A', 'B', '6']),
     );
-    expect(drawing.description).toContain('2026-01-12: active 36 to 88, passive 28 to 95');
+    expect(drawing.description).toContain('2026-01-12: active 36 to 92, passive 28 to 95');
     expect(drawing.description).toContain('B, 2026-01-19: dorsal plate');
-    expect(texts(drawing, 'note').join(' ')).toContain('Macionis');
+    expect(texts(drawing, 'note').join(' ')).toContain('Engstrand');
   });
 
   it('marks an invented case, and no other', () => {

@@ -1,3 +1,4 @@
+import { REAL } from '../block/figures.ts';
 import type { Drawing, DrawnShape, DrawnText } from '../pattern/drawing.ts';
 import { plain } from '../units/number.ts';
 import { failure, type Result, success } from '../units/result.ts';
@@ -8,7 +9,6 @@ import { type ChartPart, chartPart, type ShownVisits } from './chart-part.ts';
 import { chartPlot, LANE_HEIGHT } from './chart-plot.ts';
 import { chartText } from './chart-shapes.ts';
 import { chartTable } from './chart-table.ts';
-import { MEASURING_ERROR } from './goniometry-fields.ts';
 import { madeText } from './made-text.ts';
 
 const TITLE = 4.4;
@@ -93,7 +93,7 @@ function description({ visits, made: all }: ChartPart): string {
   const made = all.map(({ letter, date, made: one }) => `${letter}, ${date}: ${madeText(one)}`);
   const parts = [`PIP range in degrees of flexion, extension deficit first. ${motion.join('; ')}.`];
   if (made.length > 0) parts.push(`Made: ${made.join('; ')}.`);
-  parts.push(`Changes under ${MEASURING_ERROR} degrees are not read as changes.`);
+  parts.push(`Changes under ${REAL.same} degrees (${REAL.mixed} between two raters) are not read as changes.`);
   return parts.join(' ');
 }
 

@@ -92,7 +92,9 @@ function expectation(issue: Issue): Expectation {
       return plainly(`${issue.inclusive === false ? 'more than' : 'at least'} ${String(issue.minimum)}${sizeOf(issue.origin)}`);
     case 'invalid_format':
     case 'custom':
-      return key === 'comment' || key === 'note' ? plainly('one line without control characters') : plainly('another form of text');
+      return key === 'comment' || key === 'note' || key === 'why'
+        ? plainly('one line without control characters')
+        : plainly('another form of text');
     default:
       return plainly('another value');
   }
@@ -104,6 +106,6 @@ function sizeOf(origin: string): string {
 
 function goniometryField(path: readonly PropertyKey[]) {
   const key = MOTION_KEYS.find((known) => known === path.at(-1));
-  const joint = JOINTS.find((known) => path.includes(known));
+  const joint = path.includes('pencil') ? 'pip' : JOINTS.find((known) => path.includes(known));
   return key === undefined || joint === undefined ? null : GONIOMETRY_FIELDS[joint][key];
 }

@@ -3,9 +3,10 @@ import { PLACES } from '../block/block.ts';
 import { LONGEST_CODE } from '../hand/case-code.ts';
 import { DIGITS, SIDES } from '../hand/digits.ts';
 import { digitSchema, handSchema } from '../hand/hand-schema.ts';
+import { CHANGE_STATES, CRPS_SIGNS, SKIN_STATES } from '../hand/harm-signs.ts';
 import { GONIOMETRY_FIELDS, JOINT_NAMES, type Joint, type MotionKey } from './goniometry-fields.ts';
 
-export const CASE_VERSION = 1;
+export const CASE_VERSION = 2;
 export const CASE_SCHEMA_ID = `knucklewright/case@${CASE_VERSION}` as const;
 
 /** More visits than one course of treatment has; with the longest comments the file stays under the size that is read. */
@@ -13,6 +14,12 @@ export const MOST_VISITS = 400;
 /** mm; no flat pattern of a strip or a plate is longer. */
 export const LONGEST_FLAT = 600;
 const HOURS_A_DAY = 24;
+const MOST_PAIN = 10;
+const MOST_DIFFERENTIAL = 60;
+const MOST_PIP_FLEXION = 130;
+/** mm; the trim mark stands within the overlap. */
+const FARTHEST_TRIM = 50;
+const MOST_GOAL = 60;
 
 const FIRST_DATE = '2000-01-01';
 const LAST_DATE = '2099-12-31';
@@ -101,12 +108,45 @@ export const madePlateSchema = z.strictObject({
   flatLength,
 });
 
-export const seenSchema = z.strictObject({
-  fits: z.boolean().optional().describe('Whether it fits.'),
+/** Everything of a visit but its day, motion, measurements and what was made; blank is never read as "no" or as zero. */
+export const notedShape = {
+  pain: z.number().min(0).max(MOST_PAIN).optional().describe('Pain at rest, 0 to 10: the mean of the last two days.'),
+  skin: z.enum(SKIN_STATES).optional().describe('Skin under the device; marks that are gone in 20 minutes are ok.'),
+  sensation: z.enum(CHANGE_STATES).optional().describe('Feeling: ok, changed and returned once it was off, or changed and stays.'),
+  colour: z.enum(CHANGE_STATES).optional().describe('Colour and warmth: ok, changed and returned once it was off, or changed and stays.'),
+  infection: z.boolean().optional().describe('Signs of infection.'),
+  deformity: z.boolean().optional().describe('A new deformity or an unstable joint.'),
+  crpsSigns: z
+    .array(z.enum(CRPS_SIGNS))
+    .max(CRPS_SIGNS.length)
+    .optional()
+    .describe('Swelling out of proportion, colour or warmth, sweating, touch that hurts, other joints that stiffen; [] for none.'),
+  fits: z.boolean().optional().describe('Whether the device worn until this visit fits.'),
   redirects: z.boolean().optional().describe('Whether it redirects the motion to the PIP joint.'),
-  marksOnSkin: z.boolean().optional().describe('Whether it leaves marks on the skin that stay.'),
+  wear: z.number().min(0).max(HOURS_A_DAY).optional().describe('Hours worn a day since the visit before, 0 to 24.'),
+  wearAgreed: z.number().min(0).max(HOURS_A_DAY).optional().describe('Hours a day agreed from this visit on, 0 to 24.'),
+  rater: z
+    .string()
+    .regex(/^[A-Za-z0-9]{1,4}$/)
+    .optional()
+    .describe('Who measured: a number or initials, at most four letters or digits; never a name.'),
+  repeated: z.boolean().optional().describe('Whether PIP motion was measured at least twice in this visit; the mean is noted.'),
+  measuredDifferential: z.number().min(0).max(MOST_DIFFERENTIAL).optional().describe('MP differential as measured in the device, degrees.'),
+  freePip: z.number().min(0).max(MOST_PIP_FLEXION).optional().describe('PIP flexion left free by the device as seen, degrees.'),
+  pencil: z
+    .strictObject({ without: motion('pip').optional(), with: motion('pip').optional() })
+    .optional()
+    .describe('Pencil test: active PIP motion without and with the pencil.'),
+  closedAt: z
+    .number()
+    .min(-FARTHEST_TRIM)
+    .max(FARTHEST_TRIM)
+    .optional()
+    .describe('Where the finishing end was cut: mm from the trim mark, beyond it positive.'),
+  weaning: z.boolean().optional().describe('Whether the device is being weaned off.'),
+  goal: z.number().min(0).max(MOST_GOAL).optional().describe('The deficit with which the patient is content, degrees; the newest counts.'),
   comment: note.describe('One line of at most 300 characters; never who the person is.'),
-});
+};
 
 export const visitSchema = z.strictObject({
   date: dateSchema,
@@ -121,8 +161,16 @@ export const visitSchema = z.strictObject({
     .describe('Active motion of the same digit on the other hand, for comparison; the newest given counts.'),
   measures: measuresSchema.optional(),
   made: z.discriminatedUnion('kind', [madeStripSchema, madePlateSchema]).optional().describe('What was made at this visit.'),
-  seen: seenSchema.optional().describe('What was seen of the one worn until this visit.'),
-  wearHoursPerDay: z.number().min(0).max(HOURS_A_DAY).optional().describe('Hours worn a day since the visit before, 0 to 24.'),
+  ...notedShape,
+});
+
+/** A visit that was corrected or withdrawn, as it stood before. */
+export const amendmentSchema = z.strictObject({
+  kind: z.enum(['corrected', 'withdrawn']),
+  on: dateSchema.optional().describe('Day of the correction; never taken from the clock.'),
+  why: note.describe('Why; one line, never who the person is.'),
+  was: visitSchema.describe('The visit as it stood before.'),
+  becameDate: dateSchema.optional().describe('Day of the visit that stands in its place; none for a withdrawn one.'),
 });
 
 /** The form of a case file. Its values are checked by `readCase`. */
@@ -139,6 +187,11 @@ export const caseSchema = z.strictObject({
   // Checked by `readHand`, whose messages know the fields.
   hand: z.unknown().optional().describe('The hand file that the case was opened with.'),
   visits: z.array(visitSchema).max(MOST_VISITS).describe('By date; those of one day in the order in which they were added.'),
+  amendments: z
+    .array(amendmentSchema)
+    .max(MOST_VISITS)
+    .optional()
+    .describe('What was corrected or withdrawn, as it stood before, oldest first.'),
 });
 
 /** A visit as it stands in a case file or in a visit file, right in form. */
@@ -146,6 +199,7 @@ export type VisitFile = z.infer<typeof visitSchema>;
 /** A case file as it stands on disk, right in form. */
 export type CaseFile = z.infer<typeof caseSchema>;
 export type MadeFile = NonNullable<VisitFile['made']>;
+export type AmendmentFile = z.infer<typeof amendmentSchema>;
 
 /** JSON Schema (draft 2020-12) of the case file. */
 export function caseJsonSchema(): Record<string, unknown> {

@@ -1,6 +1,7 @@
 import type { Place } from '../block/block.ts';
 import type { DigitName, Side } from '../hand/digits.ts';
 import type { Hand } from '../hand/hand.ts';
+import type { ChangeState, CrpsSign, SkinState } from '../hand/harm-signs.ts';
 import type { ReadMeasures } from '../hand/read-measures.ts';
 import type { CaseFile, PLATE_FACES } from './case-schema.ts';
 import type { Joint } from './goniometry-fields.ts';
@@ -38,14 +39,6 @@ export interface MadePlate {
 
 export type Made = MadeStrip | MadePlate;
 
-/** What was seen of the orthosis; null where it was not noted. */
-export interface Seen {
-  readonly fits: boolean | null;
-  readonly redirects: boolean | null;
-  readonly marksOnSkin: boolean | null;
-  readonly comment: string | null;
-}
-
 /** One visit; lengths in mm, angles in degrees. */
 export interface Visit {
   /** ISO date. */
@@ -59,8 +52,42 @@ export interface Visit {
   readonly otherHand: Readonly<Partial<Record<Joint, Motion>>>;
   readonly measures: Pick<ReadMeasures, 'digits' | 'palm'>;
   readonly made: Made | null;
-  readonly seen: Seen;
-  readonly wearHoursPerDay: number | null;
+  readonly noted: Noted;
+}
+
+/**
+ * What was noted at a visit besides; null where it was not, which is never read as "no" or zero. What is seen of a device is seen of the
+ * one worn until this visit.
+ */
+export interface Noted {
+  /** At rest, 0 to 10. */
+  readonly pain: number | null;
+  readonly skin: SkinState | null;
+  readonly sensation: ChangeState | null;
+  readonly colour: ChangeState | null;
+  readonly infection: boolean | null;
+  readonly deformity: boolean | null;
+  readonly crpsSigns: readonly CrpsSign[] | null;
+  readonly fits: boolean | null;
+  readonly redirects: boolean | null;
+  /** Hours a day since the visit before. */
+  readonly wear: number | null;
+  /** Hours a day agreed from this visit on. */
+  readonly wearAgreed: number | null;
+  readonly rater: string | null;
+  /** Whether PIP motion is the mean of at least two readings. */
+  readonly repeated: boolean | null;
+  /** degrees */
+  readonly measuredDifferential: number | null;
+  /** degrees */
+  readonly freePip: number | null;
+  readonly pencil: { readonly without: Motion | null; readonly with: Motion | null } | null;
+  /** mm from the trim mark. */
+  readonly closedAt: number | null;
+  readonly weaning: boolean | null;
+  /** degrees */
+  readonly goal: number | null;
+  readonly comment: string | null;
 }
 
 /** A case that was read and holds. */

@@ -1,5 +1,5 @@
+import { REAL } from '../block/figures.ts';
 import type { Case, Motion } from './case.ts';
-import { MEASURING_ERROR } from './goniometry-fields.ts';
 
 /** Sizes on the chart, mm. */
 export const MARGIN = 9;
@@ -33,8 +33,8 @@ export interface Frame {
 /** The scale is that of the whole case, so that its pictures can be laid side by side. `shown`: how many visits one picture has. */
 export function chartFrame({ visits }: Pick<Case, 'visits'>, shown: number): Frame {
   const motions = visits.flatMap(({ goniometry: { pip } }): Motion[] => [pip.active, ...(pip.passive ? [pip.passive] : [])]);
-  const low = Math.min(0, SCALE_STEP * Math.floor((Math.min(...motions.map((m) => m.extensionDeficit)) - MEASURING_ERROR) / SCALE_STEP));
-  const high = Math.max(TOP, SCALE_STEP * Math.ceil((Math.max(...motions.map((m) => m.flexion)) + MEASURING_ERROR) / SCALE_STEP));
+  const low = Math.min(0, SCALE_STEP * Math.floor((Math.min(...motions.map((m) => m.extensionDeficit)) - REAL.mixed) / SCALE_STEP));
+  const high = Math.max(TOP, SCALE_STEP * Math.ceil((Math.max(...motions.map((m) => m.flexion)) + REAL.mixed) / SCALE_STEP));
   const pitch = Math.max(NARROWEST_PITCH, PLOT_WIDTH / shown);
   return {
     pitch,

@@ -1,10 +1,11 @@
+import { REAL } from '../block/figures.ts';
 import { textWidth } from '../geometry/stroke-letters.ts';
 import { CAUTIONS } from '../pattern/cautions.ts';
 import type { DrawnShape, DrawnText } from '../pattern/drawing.ts';
 import { wrapText } from '../pattern/text-lines.ts';
+import { BELIEVED_CHANGE_SOURCE } from './believed-change.ts';
 import type { ChartPart } from './chart-part.ts';
 import { BAND_DASH, chartBox, chartDot, chartLine, chartText, PASSIVE_DASH, WORDS } from './chart-shapes.ts';
-import { MEASURING_ERROR, MEASURING_ERROR_SOURCE } from './goniometry-fields.ts';
 import { madeText } from './made-text.ts';
 
 type Item = DrawnShape | DrawnText;
@@ -31,7 +32,7 @@ export function chartNotes(
   y -= LINE * 1.9;
   items.push(...legend(left, y));
   y -= LINE * 0.6;
-  const band = `Band: ${MEASURING_ERROR} degrees above and below each active value, up to the next visit. A value inside it is not read as a change (${MEASURING_ERROR_SOURCE}).`;
+  const band = `Band: ${REAL.same} degrees (${REAL.mixed} between two raters) above and below each active value, up to the next visit. A value inside it is not read as a change (${BELIEVED_CHANGE_SOURCE}).`;
   for (const text of [band, `${CAUTIONS.evidence} ${CAUTIONS.licensed}`]) {
     for (const words of wrapText(text, right - left, SMALL)) {
       y -= SMALL * 1.8;

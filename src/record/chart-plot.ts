@@ -1,11 +1,11 @@
 import type { DrawnShape, DrawnText } from '../pattern/drawing.ts';
 import { plain } from '../units/number.ts';
+import { believedChange } from './believed-change.ts';
 import type { Motion, Visit } from './case.ts';
 import type { Frame } from './chart-frame.ts';
 import { SCALE_STEP } from './chart-frame.ts';
 import type { ChartPart } from './chart-part.ts';
 import { BAND_DASH, chartBox, chartDot, chartLine, chartText, PASSIVE_DASH, WORDS } from './chart-shapes.ts';
-import { MEASURING_ERROR } from './goniometry-fields.ts';
 import { extensionText } from './motion-text.ts';
 
 type Item = DrawnShape | DrawnText;
@@ -39,16 +39,17 @@ export function chartPlot({ visits, made }: ChartPart, frame: Frame): readonly I
 }
 
 /**
- * About each active value, as far as to the next visit: a value inside it is not read as a change. Its half-width is the measuring error
- * (Macionis, BMC Musculoskelet Disord 2013;14:17), the same as in the rules of `case next`.
+ * About each active value, as far as to the next visit: a value inside it is not read as a change. Its half-width is the least change that
+ * is believed between the two visits, the same as in the rules of `case next`.
  */
 function bands(visits: readonly Visit[], frame: Frame): readonly Item[] {
   return KEYS.flatMap((key) =>
     visits.flatMap((visit, k): Item[] => {
       const value = visit.goniometry.pip.active[key];
       const [from, to] = [frame.x(k), k + 1 < visits.length ? frame.x(k + 1) : frame.x(k) + LAST_BAND * frame.pitch];
-      const [low, high] = [frame.y(value - MEASURING_ERROR), frame.y(value + MEASURING_ERROR)];
-      const title = `within ${MEASURING_ERROR} degrees of ${KEY_WORDS[key]} ${plain(value)} of ${visit.date}: not read as a change`;
+      const within = believedChange(visit, visits[k + 1]);
+      const [low, high] = [frame.y(value - within), frame.y(value + within)];
+      const title = `less than ${within} degrees from ${KEY_WORDS[key]} ${plain(value)} of ${visit.date}: not read as a change`;
       const edge = (y: number) =>
         chartLine(
           'error-band-edge',

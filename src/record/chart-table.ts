@@ -1,11 +1,11 @@
 import type { DrawnShape, DrawnText } from '../pattern/drawing.ts';
 import { plain } from '../units/number.ts';
+import { believedChange } from './believed-change.ts';
 import type { Motion, Visit } from './case.ts';
 import type { Frame } from './chart-frame.ts';
 import type { ChartPart } from './chart-part.ts';
 import { chartLine, chartText } from './chart-shapes.ts';
 import { extensionText } from './motion-text.ts';
-import { readGain } from './progress.ts';
 
 const ROW = 5;
 const FIGURES = 2.5;
@@ -68,7 +68,7 @@ function rows({ visits, made }: ChartPart): readonly Row[] {
       'passive extension deficit',
       passive(({ extensionDeficit }) => extensionText(extensionDeficit)),
     ),
-    row('worn, hours a day', ({ wearHoursPerDay }) => (wearHoursPerDay === null ? '' : plain(wearHoursPerDay, 1))),
+    row('worn, hours a day', ({ noted: { wear } }) => (wear === null ? '' : plain(wear, 1))),
     row('made', (_, k) => made.find((one) => one.visit === k)?.letter ?? ''),
   ];
   return all.filter(({ cells, heading }) => heading === 'made' || cells.some((cell) => cell !== ''));
@@ -76,11 +76,11 @@ function rows({ visits, made }: ChartPart): readonly Row[] {
 
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
-/** "10 gained", "6 lost", or "no change" under the measuring error; `sense` is 1 where more is better. */
+/** "10 gained", "16 lost", or "no change" under what is believed between two readings; `sense` is 1 where more is better. */
 function change(visits: readonly Visit[], k: number, key: keyof Motion, sense: 1 | -1): string {
   const [before, after] = [visits[k - 1], visits[k]];
   if (before === undefined || after === undefined) return '';
   const gain = sense * (after.goniometry.pip.active[key] - before.goniometry.pip.active[key]);
-  const reading = readGain(gain);
-  return reading === 'unchanged' ? 'no change' : `${plain(Math.abs(gain), 1)} ${reading}`;
+  if (Math.abs(gain) < believedChange(before, after)) return 'no change';
+  return `${plain(Math.abs(gain), 1)} ${gain > 0 ? 'gained' : 'lost'}`;
 }

@@ -9,8 +9,35 @@ export interface MigrationStep {
   readonly change: (json: Readonly<Record<string, unknown>>) => Record<string, unknown>;
 }
 
-/** Every step since the first version. Version 1 is the first, so there is none yet; add one here with each new version, and never remove any. */
-export const MIGRATIONS: readonly MigrationStep[] = [];
+/**
+ * Every step since the first version; add one with each new version, and never remove any. From 1 to 2: what was seen of a device lies
+ * flat in the visit, marks that stay are a state of the skin, and hours worn are called wear.
+ */
+export const MIGRATIONS: readonly MigrationStep[] = [
+  {
+    from: 1,
+    change: (json) => ({ ...json, ...(Array.isArray(json.visits) ? { visits: json.visits.map(flatVisit) } : {}) }),
+  },
+];
+
+/** A visit of the first version in the form of the second; anything else as it is, and what it says twice as it is. */
+export function flatVisit(visit: unknown): unknown {
+  if (!isObject(visit) || (visit.seen === undefined && visit.wearHoursPerDay === undefined)) return visit;
+  const { seen, wearHoursPerDay, ...rest } = visit;
+  if (seen !== undefined && !isObject(seen)) return visit;
+  const { marksOnSkin, ...others } = seen ?? {};
+  const skin = typeof marksOnSkin === 'boolean' ? (marksOnSkin ? 'marks' : 'ok') : marksOnSkin;
+  return {
+    ...others,
+    ...(skin === undefined ? {} : { skin }),
+    ...(wearHoursPerDay === undefined ? {} : { wear: wearHoursPerDay }),
+    ...rest,
+  };
+}
+
+function isObject(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
 
 const SCHEMA = /^knucklewright\/case@(\d{1,6})$/;
 

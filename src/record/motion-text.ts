@@ -58,6 +58,15 @@ export function motionText(motion: Motion | undefined): string {
   return motion === undefined ? '' : `${extensionText(motion.extensionDeficit)}/${plain(motion.flexion, 1)}`;
 }
 
+/**
+ * A joint's motion in neutral-zero notation, extension-0-flexion: a deficit of 40 with flexion 90 is 0-40-90, 10 beyond straight with
+ * flexion 85 is 10-0-85. Neutral-zero method of the AO convention.
+ */
+export function neutralZero({ extensionDeficit, flexion }: Motion): string {
+  const [beyond, zero] = extensionDeficit < 0 ? [-extensionDeficit, 0] : [0, extensionDeficit];
+  return [beyond, zero, flexion].map((degrees) => plain(degrees, 1)).join('-');
+}
+
 /** How to type a joint's motion and what is allowed, for a prompt or a message. */
 export function motionHint(joint: Joint): string {
   const { extensionDeficit, flexion } = GONIOMETRY_FIELDS[joint];

@@ -15,6 +15,30 @@ const codesAt = (json: unknown) => problems(json).map(({ code, where }) => `${co
 const visitWith = (rest: Record<string, unknown>) => sampleFile([{ pip: [20, 90], rest }]);
 const pip = (active: unknown, more: object = {}) => visitWith({ goniometry: { pip: { active, ...more } } });
 
+/** Every value that a visit can note, in the form of the file. */
+const EVERYTHING_NOTED = {
+  pain: 3.5,
+  skin: 'marks',
+  sensation: 'returned',
+  colour: 'ok',
+  infection: false,
+  deformity: false,
+  crpsSigns: ['touchHurts', 'swelling'],
+  fits: true,
+  redirects: false,
+  wear: 6.5,
+  wearAgreed: 8,
+  rater: 'KW2',
+  repeated: true,
+  measuredDifferential: 18,
+  freePip: 85,
+  pencil: { without: { extensionDeficit: 25, flexion: 85 }, with: { hyperextension: 2, flexion: 90 } },
+  closedAt: -1.5,
+  weaning: false,
+  goal: 10,
+  comment: 'Loosened.',
+} as const;
+
 describe('readCase(json): what it takes', () => {
   it('reads every part of a visit', () => {
     const record = sampleCase([
@@ -25,8 +49,7 @@ describe('readCase(json): what it takes', () => {
           ...strip(20),
           otherHand: { pip: { hyperextension: 5, flexion: 105 } },
           measures: { units: 'cm', digits: { ring: { circumference: 5.3, pipCircumference: 'ring 60' } }, handCircumference: '8 in' },
-          seen: { fits: true, redirects: false, marksOnSkin: false, comment: 'Loosened.' },
-          wearHoursPerDay: 6.5,
+          ...EVERYTHING_NOTED,
         },
       },
     ]);
@@ -47,8 +70,11 @@ describe('readCase(json): what it takes', () => {
           geometryVersion: '1',
           flatLength: 160,
         },
-        seen: { fits: true, redirects: false, marksOnSkin: false, comment: 'Loosened.' },
-        wearHoursPerDay: 6.5,
+        noted: {
+          ...EVERYTHING_NOTED,
+          crpsSigns: ['swelling', 'touchHurts'],
+          pencil: { without: { extensionDeficit: 25, flexion: 85 }, with: { extensionDeficit: -2, flexion: 90 } },
+        },
       },
     ]);
   });
@@ -107,15 +133,15 @@ describe('readCase(json): what it refuses', () => {
     [pip({ extensionDeficit: 25, hyperextension: 5, flexion: 90 }), 'MOTION_AMBIGUOUS visits.0.goniometry.pip.active'],
     [pip({ flexion: 90 }), 'MOTION_AMBIGUOUS visits.0.goniometry.pip.active'],
     [pip({ extensionDeficit: 90, flexion: 25 }), 'MOTION_IMPOSSIBLE visits.0.goniometry.pip.active'],
-    [visitWith({ wearHoursPerDay: 25 }), 'FIELD_OUT_OF_RANGE visits.0.wearHoursPerDay'],
-    [visitWith({ seen: { comment: 'a\nb' } }), 'FIELD_VALUE visits.0.seen.comment'],
-    [visitWith({ seen: { comment: 'a\u202eb' } }), 'FIELD_VALUE visits.0.seen.comment'],
-    [visitWith({ seen: { comment: 'x'.repeat(301) } }), 'FIELD_OUT_OF_RANGE visits.0.seen.comment'],
-    [visitWith({ seen: { comment: 'Told Mrs Example to wear it' } }), 'COMMENT_TELLS_WHO visits.0.seen.comment'],
-    [visitWith({ seen: { comment: 'Write to a@example.org' } }), 'COMMENT_TELLS_WHO visits.0.seen.comment'],
-    [visitWith({ seen: { comment: 'Call 0123 456 7890' } }), 'COMMENT_TELLS_WHO visits.0.seen.comment'],
-    [visitWith({ seen: { comment: 'DOB 1.2.1984' } }), 'COMMENT_TELLS_WHO visits.0.seen.comment'],
-    [visitWith({ seen: { fit: true } }), 'FIELD_UNKNOWN visits.0.seen.fit'],
+    [visitWith({ wear: 25 }), 'FIELD_OUT_OF_RANGE visits.0.wear'],
+    [visitWith({ comment: 'a\nb' }), 'FIELD_VALUE visits.0.comment'],
+    [visitWith({ comment: 'a\u202eb' }), 'FIELD_VALUE visits.0.comment'],
+    [visitWith({ comment: 'x'.repeat(301) }), 'FIELD_OUT_OF_RANGE visits.0.comment'],
+    [visitWith({ comment: 'Told Mrs Example to wear it' }), 'COMMENT_TELLS_WHO visits.0.comment'],
+    [visitWith({ comment: 'Write to a@example.org' }), 'COMMENT_TELLS_WHO visits.0.comment'],
+    [visitWith({ comment: 'Call 0123 456 7890' }), 'COMMENT_TELLS_WHO visits.0.comment'],
+    [visitWith({ comment: 'DOB 1.2.1984' }), 'COMMENT_TELLS_WHO visits.0.comment'],
+    [visitWith({ fit: true }), 'FIELD_UNKNOWN visits.0.fit'],
     [visitWith({ made: { kind: 'glove' } }), 'FIELD_TYPE visits.0.made.kind'],
     [visitWith(strip(20, { long: 'raised', ring: 'lowered', little: 'enclosed' })), 'BLOCK_BORDER visits.0.made'],
     [visitWith(plate(91)), 'FIELD_OUT_OF_RANGE visits.0.made.mpAngle'],
@@ -143,14 +169,14 @@ describe('readCase(json): what it refuses', () => {
     );
     expect(problem?.message).toMatch(/beyond straight has "hyperextension"/);
     expect(problems({ ...sampleFile(), vists: [] })[0]?.message).toMatch(/Did you mean "visits"\?/);
-    expect(problems(visitWith({ seen: { fit: true } }))[0]?.message).toMatch(/Did you mean "fits"\?/);
+    expect(problems(visitWith({ fit: true }))[0]?.message).toMatch(/Did you mean "fits"\?/);
   });
 
   it('finds all problems of all visits at once', () => {
     const file = sampleFile([
       { pip: [90, 20] },
       { pip: [20, 90], rest: { measures: { units: 'mm', digits: { ring: { circumference: 5 } } } } },
-      { pip: [20, 90], rest: { seen: { comment: 'Mr X said' } } },
+      { pip: [20, 90], rest: { comment: 'Mr X said' } },
     ]);
     expect(codesAt({ ...file, code: 'SMITH', hand: demoHand })).toHaveLength(5);
     // Where the form is wrong too, the measurements of other visits still are read.
@@ -196,7 +222,7 @@ describe('parseCaseText(text, source)', () => {
         {
           pip: [20, 90],
           passive: [10, 95],
-          rest: { ...strip(20), seen: { fits: true, comment: 'x' }, measures: { units: 'mm', digits: { ring: { circumference: 53 } } } },
+          rest: { ...strip(20), fits: true, comment: 'x', measures: { units: 'mm', digits: { ring: { circumference: 53 } } } },
         },
       ],
       { code: 'DEMO-01', hand: demoHand },

@@ -61,6 +61,9 @@ function readPresent(json: unknown): Result<Case> {
     else problems.push(...checked.problems);
   }
   problems.push(...commentProblem(form.data.note, 'note'));
+  for (const [k, { why, was }] of (form.data.amendments ?? []).entries()) {
+    problems.push(...commentProblem(why, `amendments.${k}.why`), ...commentProblem(was.comment, `amendments.${k}.was.comment`));
+  }
   if (problems.length > 0) return failure(...problems);
   return success(assemble(form.data, hand?.ok ? hand.value : null, visits), warnings);
 }

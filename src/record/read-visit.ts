@@ -1,4 +1,5 @@
 import { blockProblems } from '../block/block.ts';
+import { CRPS_SIGNS } from '../hand/harm-signs.ts';
 import { type ReadMeasures, readMeasures } from '../hand/read-measures.ts';
 import { NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
 import { getOwn } from '../units/get-own.ts';
@@ -10,17 +11,19 @@ import type { JointMotion, Made, Motion, Visit } from './case.ts';
 import { formProblems } from './case-problems.ts';
 import { type MadeFile, type VisitFile, visitSchema } from './case-schema.ts';
 import { commentProblem } from './comment.ts';
-import { GONIOMETRY_FIELDS, JOINT_NAMES, JOINTS, type Joint, MEASURING_ERROR, MOTION_KEYS } from './goniometry-fields.ts';
+import { GONIOMETRY_FIELDS, JOINT_NAMES, JOINTS, type Joint, MOTION_KEYS } from './goniometry-fields.ts';
 import { knownKeys } from './known-keys.ts';
+import { flatVisit } from './migrate.ts';
 
 /** What the form says of a motion and of the two kinds of it. */
 type MotionFile = VisitFile['goniometry']['pip']['active'];
 
 /**
- * A visit from parsed JSON, as in a visit file. Same problems and warnings as the visits of `readCase`, all at once.
+ * A visit from parsed JSON, as in a visit file, of this version or the first. Same problems and warnings as the visits of `readCase`, all at once.
  * @param source name of the file, set before each message
  */
-export function readVisit(json: unknown, source?: string): Result<{ readonly visit: Visit; readonly file: VisitFile }> {
+export function readVisit(given: unknown, source?: string): Result<{ readonly visit: Visit; readonly file: VisitFile }> {
+  const json = flatVisit(given);
   const form = visitSchema.safeParse(json);
   const prefix = source === undefined ? '' : `${source}: `;
   const told = (problems: readonly Problem[]) => problems.map((p) => ({ ...p, message: `${prefix}${p.message}` }));
@@ -60,8 +63,12 @@ export function checkVisit(file: VisitFile, where: string): Result<Visit> {
     const other = motion(file.otherHand?.[joint], joint, `otherHand.${joint}`);
     if (other) otherHand[joint] = other;
   }
+  const pencil = file.pencil && {
+    without: motion(file.pencil.without, 'pip', 'pencil.without') ?? null,
+    with: motion(file.pencil.with, 'pip', 'pencil.with') ?? null,
+  };
   const measures = readVisitMeasures(file, where);
-  problems.push(...measures.problems, ...madeProblems(file.made, at('made')), ...commentProblem(file.seen?.comment, at('seen.comment')));
+  problems.push(...measures.problems, ...madeProblems(file.made, at('made')), ...commentProblem(file.comment, at('comment')));
   warnings.push(...measures.warnings);
   if (active === undefined || problems.length > 0) return failure(...problems);
   const visit: Visit = {
@@ -70,13 +77,28 @@ export function checkVisit(file: VisitFile, where: string): Result<Visit> {
     otherHand,
     measures: { digits: measures.digits, palm: measures.palm },
     made: file.made === undefined ? null : made(file.made),
-    seen: {
-      fits: file.seen?.fits ?? null,
-      redirects: file.seen?.redirects ?? null,
-      marksOnSkin: file.seen?.marksOnSkin ?? null,
-      comment: file.seen?.comment ?? null,
+    noted: {
+      pain: file.pain ?? null,
+      skin: file.skin ?? null,
+      sensation: file.sensation ?? null,
+      colour: file.colour ?? null,
+      infection: file.infection ?? null,
+      deformity: file.deformity ?? null,
+      crpsSigns: file.crpsSigns === undefined ? null : CRPS_SIGNS.filter((sign) => file.crpsSigns?.includes(sign)),
+      fits: file.fits ?? null,
+      redirects: file.redirects ?? null,
+      wear: file.wear ?? null,
+      wearAgreed: file.wearAgreed ?? null,
+      rater: file.rater ?? null,
+      repeated: file.repeated ?? null,
+      measuredDifferential: file.measuredDifferential ?? null,
+      freePip: file.freePip ?? null,
+      pencil: pencil ?? null,
+      closedAt: file.closedAt ?? null,
+      weaning: file.weaning ?? null,
+      goal: file.goal ?? null,
+      comment: file.comment ?? null,
     },
-    wearHoursPerDay: file.wearHoursPerDay ?? null,
   };
   return success(visit, warnings);
 }
@@ -115,15 +137,16 @@ function unusual(given: MotionFile, joint: Joint, where: string): Warning[] {
   });
 }
 
-/** Passive motion goes at least as far as active; less by more than the measuring error is a slip in one of them. */
+/** Degrees by which passive motion may be read short of active before one of them is taken for a slip. Common practice, no source. */
+const PASSIVE_SHORT = 5;
+
+/** Passive motion goes at least as far as active. */
 function passiveWarnings(active: Motion | undefined, passive: Motion | undefined, joint: Joint, where: string): Warning[] {
   if (!active || !passive) return [];
   const short = Math.max(active.flexion - passive.flexion, passive.extensionDeficit - active.extensionDeficit);
-  if (short <= MEASURING_ERROR) return [];
+  if (short <= PASSIVE_SHORT) return [];
   const message = `${where}: passive ${JOINT_NAMES[joint]} motion is ${plain(short)} degrees less than active; it should go at least as far`;
-  return [
-    { code: 'PASSIVE_BELOW_ACTIVE', message, where, value: short, limit: MEASURING_ERROR, next: 'Look whether the two were swapped.' },
-  ];
+  return [{ code: 'PASSIVE_BELOW_ACTIVE', message, where, value: short, limit: PASSIVE_SHORT, next: 'Look whether the two were swapped.' }];
 }
 
 /** The measurements of a visit by the hand module's reader, with the visit's path set before theirs. */

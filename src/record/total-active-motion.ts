@@ -67,6 +67,15 @@ export function totalAtVisit(visit: Visit, other: number | null): TotalActiveMot
   };
 }
 
+/** Total passive motion at a visit, in the same way; null where a joint was not moved by the examiner. */
+export function totalPassiveMotion({ goniometry: { mp, pip, dip } }: Visit): number | null {
+  return totalActiveMotion({
+    ...(mp.passive && { mp: mp.passive }),
+    ...(pip.passive && { pip: pip.passive }),
+    ...(dip.passive && { dip: dip.passive }),
+  });
+}
+
 /** Total active motion of the other hand: each joint's newest measurement; null where a joint was never measured. */
 export function otherHandTotal(record: Pick<Case, 'visits'>): number | null {
   return totalActiveMotion(newestOtherHand(record));
@@ -81,11 +90,13 @@ export function newestOtherHand({ visits }: Pick<Case, 'visits'>): Readonly<Part
 export function totalNote(record: Pick<Case, 'visits'>): string | null {
   const other = otherHandTotal(record);
   const against = record.visits.map((visit) => totalAtVisit(visit, other)).find((total) => total !== null);
-  if (against === undefined) return null;
+  if (against === undefined) return record.visits.some((visit) => totalPassiveMotion(visit) !== null) ? TPM_NOTE : null;
   const { comparedWith, reference } = against;
   const whole = comparedWith === 'normal' ? `the normal ${NORMAL_TOTAL} (85 + 110 + 65)` : `the other hand's ${plain(reference, 1)}`;
-  return `TAM: total active motion, MP + PIP + DIP flexion less the extension deficits, against ${whole}. Grades: ${ASSH_SCHEME.name}; ${ASSH_SCHEME.source}.`;
+  return `TAM: total active motion, MP + PIP + DIP flexion less the extension deficits, against ${whole}. Grades: ${ASSH_SCHEME.name}; ${ASSH_SCHEME.source}. ${TPM_NOTE}`;
 }
+
+const TPM_NOTE = 'TPM: total passive motion, the same of passive motion.';
 
 export function gradeOf(percent: number, scheme: GradeScheme): string {
   return scheme.grades.find(({ from, above }) => (above ? percent > from : percent >= from))?.grade ?? '';

@@ -1,6 +1,6 @@
 import { LARGEST_JSON_BYTES } from '../units/json-text.ts';
 import { failure, type Result, success } from '../units/result.ts';
-import { type CaseFile, MOST_VISITS, type VisitFile } from './case-schema.ts';
+import { type AmendmentFile, type CaseFile, MOST_VISITS, type VisitFile } from './case-schema.ts';
 import { readCase } from './read-case.ts';
 
 /**
@@ -26,4 +26,34 @@ export function withVisit(file: CaseFile, visit: VisitFile): Result<CaseFile> {
   }
   const after = file.visits.findLastIndex((other) => other.date <= visit.date) + 1;
   return success({ ...file, visits: file.visits.toSpliced(after, 0, visit) });
+}
+
+/** What a correction says: why, and on which day. */
+export interface AmendmentNote {
+  readonly why?: string | undefined;
+  readonly on?: string | undefined;
+}
+
+/**
+ * The case with a visit corrected, or withdrawn where nothing takes its place; what stood before is kept among the amendments. Fails with
+ * `CASE_FULL` when no more of them fit.
+ * @param index of the visit, from 0, in the order of `visits`
+ */
+export function withAmendment(file: CaseFile, index: number, becomes: VisitFile | null, { why, on }: AmendmentNote): Result<CaseFile> {
+  const was = file.visits[index];
+  if (was === undefined) throw new RangeError(`there is no visit ${index} in a case of ${file.visits.length}`);
+  const amendments = file.amendments ?? [];
+  if (amendments.length >= MOST_VISITS) {
+    const message = `the case has ${amendments.length} corrections, the most that one file holds; open a new case`;
+    return failure({ code: 'CASE_FULL', where: 'amendments', message, kind: 'input' });
+  }
+  const amendment: AmendmentFile = {
+    kind: becomes === null ? 'withdrawn' : 'corrected',
+    ...(on === undefined ? {} : { on }),
+    ...(why === undefined ? {} : { why }),
+    was,
+    ...(becomes === null ? {} : { becameDate: becomes.date }),
+  };
+  const visits = becomes === null ? file.visits.toSpliced(index, 1) : file.visits.with(index, becomes);
+  return success({ ...file, visits, amendments: [...amendments, amendment] });
 }

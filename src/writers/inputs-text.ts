@@ -1,4 +1,5 @@
 import type { PatternInputs } from '../pattern/pattern.ts';
+import { setIdOf } from '../pattern/set-id.ts';
 import { parseJsonText } from '../units/json-text.ts';
 import { plain } from '../units/number.ts';
 import { failure, type Result } from '../units/result.ts';
@@ -24,9 +25,17 @@ export function inputsToText(inputs: PatternInputs): string {
   return text.replace(/[^\x20-\x7e]|[<>&]/g, escaped);
 }
 
+/** What every file carries: the inputs, and the id of the set of files that belong together. Throws as `inputsToText`. */
+export function embeddedText(inputs: PatternInputs): string {
+  return inputsToText({ ...inputs, set: setIdOf(inputs) });
+}
+
+/** How a DXF names its set in the header, where programs that drop comments keep it. */
+export const DXF_SET = 'knucklewright set ';
+
 /** Comment texts for a DXF file: title and notes, then the inputs in numbered pieces, none longer than `DXF_LINE_LENGTH`. */
 export function dxfComments(title: string, inputs: PatternInputs, notes: readonly string[] = []): readonly string[] {
-  const text = inputsToText(inputs);
+  const text = embeddedText(inputs);
   const room = DXF_LINE_LENGTH - `${COMMENT} 9999/9999 []`.length;
   const count = Math.ceil(text.length / room);
   const pieces = Array.from({ length: count }, (_, i) => text.slice(i * room, (i + 1) * room));

@@ -72,7 +72,7 @@ describe.each(Object.entries(WRITERS))('%s', (name, argsFor) => {
       const begun = new Promise<void>((yes) => {
         const watcher = watch(folder, (_, file) => {
           // The probe of the folder comes long before; a file under its hidden name is the beginning of writing.
-          if (!file?.endsWith('.tmp')) return;
+          if (!file?.endsWith('.draft')) return;
           began = true;
           watcher.close();
           yes();
@@ -93,7 +93,7 @@ describe.each(Object.entries(WRITERS))('%s', (name, argsFor) => {
     expect(run(writing(1)).status).toBe(0);
     expect(visibleFiles(folder)).toEqual(versions[1]);
     const leftovers = readdirSync(folder).filter((file) => file.startsWith('.'));
-    for (const file of leftovers) expect(file).toMatch(/\.tmp$|^\.knucklewright-/);
+    for (const file of leftovers) expect(file).toMatch(/\.draft$/);
   });
 });
 
@@ -145,7 +145,7 @@ it('draw, killed while it writes into an empty folder, leaves whole files or non
     const child = start(['draw', DEMO, '--out', folder]);
     const over = ended(child);
     const watcher = watch(folder, (_, name) => {
-      if (name?.endsWith('.tmp')) setTimeout(() => child.kill('SIGKILL'), random() * WRITING_MS);
+      if (name?.endsWith('.draft')) setTimeout(() => child.kill('SIGKILL'), random() * WRITING_MS);
     });
     await over;
     watcher.close();

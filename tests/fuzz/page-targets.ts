@@ -25,10 +25,12 @@ import {
   ROUND_NOTATIONS,
   type Settings,
   setEntry,
+  VISIT_ENTRIES,
 } from '../../src/page/state.ts';
 import { STOP_SIGNS } from '../../src/page/stop-signs.ts';
 import { LANGUAGES, type Language } from '../../src/page/texts/languages.ts';
 import { addVisit, newCase } from '../../src/page/visit.ts';
+import * as writers from '../../src/page/writers.ts';
 import { PLATE_FACES } from '../../src/pattern/plate/plate-design.ts';
 import { CHOICE_OPTIONS, DEFAULT_STRIP_OPTIONS } from '../../src/pattern/strip/strip-options.ts';
 import { caseText } from '../../src/record/write-case.ts';
@@ -51,7 +53,7 @@ const TYPED_FIELDS: readonly string[] = [
   ...MOTION_IDS.flatMap((id) => [`motion.${id}.lacks`, `motion.${id}.bends`]),
   ...['diagnosis', 'weeks'],
   ...Object.keys(DEFAULT_STRIP_OPTIONS).filter((key) => CHOICE_OPTIONS.every((o) => o.key !== key)),
-  ...['date', 'wear', 'lacks', 'bends', 'passiveLacks', 'passiveBends', 'comment'].map((id) => `visit.${id}`),
+  ...VISIT_ENTRIES.map((id) => `visit.${id}`),
 ];
 const KINDS: readonly FileKind[] = ['svg', 'dxf', 'pdf', 'handout'];
 const DECIMALS = ['.', ','] as const;
@@ -179,7 +181,7 @@ function follow(state: PageState, given: string, kind: FileKind | null): void {
   const file =
     drawn &&
     !average &&
-    readable(fileOf(kind, drawn, { print: entries.print, unit: state.settings.unit, isStopAsked: entries.stop !== '' }), given);
+    readable(fileOf(kind, drawn, { print: entries.print, unit: state.settings.unit, isStopAsked: entries.stop !== '' }, writers), given);
   if (file) {
     hold(/^[A-Za-z0-9_-]+\.[a-z]+$/.test(file.name), () => `the name ${file.name}`);
     if (kind === 'svg') checkSvg(String(file.content));

@@ -1,4 +1,5 @@
 import { addVisit, loadCase } from '../../files/case-store.ts';
+import { HARM_KEYS } from '../../hand/harm-signs.ts';
 import type { Case } from '../../record/case.ts';
 import { readVisit } from '../../record/read-visit.ts';
 import { kebabCase } from '../../units/kebab-case.ts';
@@ -9,7 +10,8 @@ import { describeCase } from '../describe-case.ts';
 import { sayWaiting } from '../exit.ts';
 import { argument, flag } from '../flags/flag.ts';
 import { flagProblem } from '../flags/flag-problem.ts';
-import { type PartialVisit, partialValue, withAnswer } from '../flags/partial-visit.ts';
+import { ALL_WELL_KEY, allWell, HARM_QUESTIONS } from '../flags/noted-flags.ts';
+import { type PartialVisit, partialValue, withAnswer, withPartialValue } from '../flags/partial-visit.ts';
 import { type VisitFlags, visitFlags, visitFromFlags } from '../flags/visit-flags.ts';
 import { lengthUnit, visitQuestions } from '../flags/visit-questions.ts';
 
@@ -17,7 +19,7 @@ import { lengthUnit, visitQuestions } from '../flags/visit-questions.ts';
 export const caseAdd = defineCommand({
   name: 'case add',
   group: 'Keep a case',
-  about: 'add a visit; at a terminal it asks for what the flags do not say, in the order of measuring',
+  about: 'add a visit; at a terminal it asks for what the flags do not say, signs of harm first',
   args: [argument('<file>', 'case file (JSON)')],
   flags: [visitFlags, flag('--json', 'print the case as JSON afterwards')],
   read: async ([path], flags) => {
@@ -58,22 +60,30 @@ export async function wholeVisit(flags: VisitFlags, record: Case, talk: Talk | n
       flagProblem(names.join('; '), 'missing; give them as flags or in the file of --visit, or run this at a terminal, which asks'),
     );
   }
-  // Who gave everything that is needed by flags is not asked for the rest.
-  if (needed.length === 0) return said;
-  const answers = await askAll(open, talk);
+  // Who gave everything that is needed by flags is asked for signs of harm alone, unless something was said of each.
+  const harmSaid = HARM_KEYS.every((key) => partialValue(said.value, key) !== undefined);
+  const harm = new Set(HARM_QUESTIONS.map(({ key }) => key));
+  const asked = open.filter(({ key }) => (harm.has(key) ? !harmSaid : needed.length > 0));
+  const answers = await askAll(asked, talk);
   if (answers === null) return failure(flagProblem('visit', 'the input ended before all was answered; nothing was added'));
   let draft = said.value;
-  for (const [key, value] of answers) draft = withAnswer(draft, key, value, lengthUnit(record));
+  for (const [key, value] of answers) {
+    if (key !== ALL_WELL_KEY) draft = withAnswer(draft, key, value, lengthUnit(record));
+    else if (value === true) {
+      for (const [sign, state] of allWell((path) => partialValue(said.value, path) !== undefined))
+        draft = withPartialValue(draft, sign, state);
+    }
+  }
   return success(draft, said.warnings);
 }
 
 const FLAGS: Readonly<Record<string, string>> = { date: '--date', 'goniometry.pip.active': '--pip-active' };
 
-function sameCase(a: Case, b: Case): boolean {
+export function sameCase(a: Case, b: Case): boolean {
   return a.code === b.code && a.side === b.side && a.digit === b.digit;
 }
 
-function replaced(path: string) {
+export function replaced(path: string) {
   const message = `${path} holds another case than when this began; nothing was added. Look at the file`;
   return { code: 'CASE_REPLACED', where: path, message, kind: 'input' } as const;
 }

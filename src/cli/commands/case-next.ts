@@ -1,10 +1,9 @@
 import { loadCase } from '../../files/case-store.ts';
 import { CAUTIONS } from '../../pattern/cautions.ts';
+import { BELIEVED_CHANGE_SOURCE } from '../../record/believed-change.ts';
 import type { Case } from '../../record/case.ts';
-import { COURSE_RULES } from '../../record/course-rules.ts';
-import { extensionText } from '../../record/motion-text.ts';
-import { type NextSteps, nextSteps } from '../../record/next-step.ts';
-import { MOTIONS } from '../../record/progress.ts';
+import { type CourseAdvice, courseAdvice } from '../../record/course/course-advice.ts';
+import { neutralZero } from '../../record/motion-text.ts';
 import { otherHandTotal, totalAtVisit } from '../../record/total-active-motion.ts';
 import { plain } from '../../units/number.ts';
 import { success } from '../../units/result.ts';
@@ -13,18 +12,18 @@ import { roundedTotal } from '../describe-case.ts';
 import { argument } from '../flags/flag.ts';
 import { jsonFlag } from '../flags/output-flags.ts';
 
-/** `case next`: what the last two visits suggest, each rule with its source. */
+/** `case next`: what the visits suggest, the gravest first, each step with what it was computed from. */
 export const caseNext = defineCommand({
   name: 'case next',
   group: 'Keep a case',
-  about: 'what the last two visits suggest, each rule with its source',
+  about: 'what to do after the last visit, the gravest first, with figures and sources',
   args: [argument('<file>', 'case file (JSON)')],
   flags: [jsonFlag],
   read: ([path]) => loadCase(path),
-  make: (record) => success({ record, next: nextSteps(record) }),
+  make: (record) => success({ record, advice: courseAdvice(record, 'en') }),
   report: {
-    text: ({ record, next }) => nextText(record, next),
-    json: ({ record, next }, warnings) => ({ ...nextJson(record, next), warnings }),
+    text: ({ record, advice }) => nextText(record, advice),
+    json: ({ record, advice }, warnings) => ({ ...nextJson(record, advice), warnings }),
   },
 });
 
@@ -33,46 +32,50 @@ function lastTotal(record: Case) {
   return last === undefined ? null : roundedTotal(totalAtVisit(last, otherHandTotal(record)));
 }
 
-function nextJson(record: Case, next: NextSteps): object {
+function nextJson(record: Case, { steps, reminders, slope }: CourseAdvice): object {
   const { code, side, digit, invented } = record;
   return {
     code,
     side,
     digit,
     invented,
-    ...next,
+    steps: steps.map(({ rule, action, urgency, message, source, figures }) => ({
+      rule,
+      action,
+      ...(urgency && { urgency }),
+      message,
+      source,
+      figures,
+    })),
+    reminders,
+    slope,
+    believedChange: { source: BELIEVED_CHANGE_SOURCE },
     totalActiveMotion: lastTotal(record),
-    readingRule: { rule: 'MEASURING_ERROR', ...COURSE_RULES.MEASURING_ERROR },
     cautions: [CAUTIONS.skin, CAUTIONS.contraindications, CAUTIONS.evidence],
   };
 }
 
-function nextText(record: Case, { pip, between, steps }: NextSteps): string {
-  const lines = [
-    `${record.code}, ${record.digit} finger, ${record.side} hand${record.invented ? ' (INVENTED: nobody was measured)' : ''}`,
-    '',
-  ];
-  if (pip !== null && between !== null) {
-    lines.push(`Active PIP motion, ${between[0]} to ${between[1]}`);
-    for (const motion of MOTIONS) {
-      const { before, after, gain, reading, deficit } = pip[motion];
-      const change = reading === 'unchanged' ? 'no change' : `${reading} ${plain(Math.abs(gain), 1)}`;
-      const shown = motion === 'flexion' ? (value: number) => plain(value, 1) : extensionText;
-      const name = motion === 'flexion' ? 'flexion' : 'extension deficit';
-      lines.push(`  ${name.padEnd(18)}${shown(before)} to ${shown(after)}: ${change}; still lacks ${plain(deficit, 1)}`);
-    }
-    lines.push(`  ${COURSE_RULES.MEASURING_ERROR.says} (${COURSE_RULES.MEASURING_ERROR.source})`, '');
-  }
+function nextText(record: Case, { steps, reminders, starting }: CourseAdvice): string {
+  const { code, digit, side, invented, visits } = record;
+  const lines = [`${code}, ${digit} finger, ${side} hand${invented ? ' (INVENTED: nobody was measured)' : ''}`];
+  const [first, last] = [visits[0], visits.at(-1)];
+  if (first === undefined || last === undefined) return `${lines[0]}\n\nNo visit yet. Add one: knucklewright case add\n`;
+  const from = visits.length > 1 ? `${neutralZero(first.goniometry.pip.active)} on ${first.date}, ` : '';
+  lines.push(
+    `Active PIP motion (extension-0-flexion): ${from}${neutralZero(last.goniometry.pip.active)} on ${last.date}; ${visits.length} ${visits.length === 1 ? 'visit' : 'visits'}`,
+  );
   const total = lastTotal(record);
   if (total !== null) {
     const against = total.comparedWith === 'otherHand' ? `the other hand's ${plain(total.reference, 1)}` : `the normal ${total.reference}`;
     lines.push(
       `Total active motion ${plain(total.degrees, 1)}, ${plain(total.percent, 1)} % of ${against}: ${total.grade} (${total.scheme})`,
-      '',
     );
   }
-  for (const { action, message, ruleSays, source } of steps)
-    lines.push(`${action.toUpperCase()}: ${message}`, `  Rule: ${ruleSays} (${source})`);
-  lines.push('', CAUTIONS.skin, CAUTIONS.contraindications, CAUTIONS.evidence);
+  for (const [k, { title, when, message, sourceText }] of steps.entries()) {
+    const head = `${title.toUpperCase()}${when === null ? '' : `, ${when.toUpperCase()}`}`;
+    lines.push('', k === 0 ? `${head}: ${message}` : `Also ${title.toLowerCase()}: ${message}`, `  (${sourceText})`);
+  }
+  if (reminders.length > 0) lines.push('', ...reminders.map((reminder) => `! ${reminder}`));
+  lines.push('', starting, CAUTIONS.skin, CAUTIONS.contraindications, CAUTIONS.evidence);
   return `${lines.join('\n')}\n`;
 }

@@ -1,5 +1,5 @@
 import { loadCase } from '../../files/case-store.ts';
-import { caseReport as reportOfCase } from '../../record/case-report.ts';
+import { caseReport as reportOfCase } from '../../papers/case-report.ts';
 import { layOutReport } from '../../sheet/paper/report-pages.ts';
 import { DEFAULT_SHEET_SETTINGS } from '../../sheet/paper/sheet-settings.ts';
 import { collect, type Result, success } from '../../units/result.ts';

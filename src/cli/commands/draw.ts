@@ -1,6 +1,5 @@
-import { cautionsFor } from '../../block/cautions-for.ts';
 import { readHandFile } from '../../files/read-hand-file.ts';
-import { chooseForHand, plannedAngle } from '../../pattern/plan-hand.ts';
+import { chooseForHand, handCautions, plannedAngle } from '../../pattern/plan-hand.ts';
 import { holdsInWords } from '../../pattern/plate/plate-design.ts';
 import { designFor } from '../../pattern/plate/read-plate.ts';
 import { collect, failure, type Problem, type Result, success } from '../../units/result.ts';
@@ -57,7 +56,7 @@ async function readStrip(handFile: string, given: DrawFlags): Promise<Result<Dra
   if (!read.ok) return read;
   const { chosen, output, ...inputs } = read.value;
   const request = { kind: 'strip', hand: inputs.hand, block: chosen.block, options: inputs.options, date: inputs.date } as const;
-  return success({ request, why: chosen.why, output }, [...read.warnings, ...cautionsFor(inputs.hand.flags)]);
+  return success({ request, why: chosen.why, output }, [...read.warnings, ...handCautions(inputs.hand)]);
 }
 
 async function readPlate(handFile: string, name: string, given: DrawFlags): Promise<Result<Drawing>> {
@@ -78,7 +77,7 @@ async function readPlate(handFile: string, name: string, given: DrawFlags): Prom
   const plate = designFor(hand, read.value.preset, { digits, angle, planned });
   if (!plate.ok) return failure(...plate.problems.map(withFlag));
   const request = { kind: 'plate', hand, plate: plate.value, options, date } as const;
-  return success({ request, why: holdsInWords(plate.value), output }, [...read.warnings, ...cautionsFor(hand.flags), ...plate.warnings]);
+  return success({ request, why: holdsInWords(plate.value), output }, [...read.warnings, ...handCautions(hand), ...plate.warnings]);
 }
 
 /** Says which flag answers a problem of the design. */

@@ -1,7 +1,8 @@
+import { filesOfAnotherSet } from '../../files/drawing-set.ts';
 import { readBytes } from '../../files/read-file.ts';
 import { LIMITS } from '../../inspect/drawing.ts';
 import type { Severity } from '../../inspect/finding-kinds.ts';
-import { inspectFile } from '../../inspect/inspect-file.ts';
+import { inspectFile, withMixedSet } from '../../inspect/inspect-file.ts';
 import type { Inspection, InspectSettings } from '../../inspect/inspection.ts';
 import { readRoleRules } from '../../inspect/roles.ts';
 import { collect, failure, type Problem, type Result, success } from '../../units/result.ts';
@@ -53,7 +54,8 @@ export const inspect = defineCommand({
     const problems: Problem[] = [];
     for (const file of files) {
       const bytes = await readBytes(file, LIMITS.bytes);
-      if (bytes.ok) done.push({ file, found: inspectFile(bytes.value, settings) });
+      if (bytes.ok)
+        done.push({ file, found: withMixedSet(inspectFile(bytes.value, settings), await filesOfAnotherSet(file, bytes.value)) });
       else problems.push(...bytes.problems);
     }
     return problems.length > 0 ? failure(...problems) : success({ done, failing });

@@ -63,7 +63,9 @@ describe('plan HAND.json', () => {
     const { out, exit } = await planOf(lacking('ring', e, f));
     expect(exit).toBe(0);
     expect(out).toContain(words);
-    expect(out).not.toContain('Pencil test');
+    // The strip for the larger deficit follows the plate.
+    expect(out.includes('Pencil test')).toBe(e > 0);
+    if (e > 0) expect(out.indexOf('Strip, when its turn comes')).toBeGreaterThan(out.indexOf('Plate: MP joint'));
   });
 
   it('refuses with 3 and why, in words and in JSON, until the clinician confirms', async () => {
@@ -71,7 +73,7 @@ describe('plan HAND.json', () => {
     const words = await planOf(file);
     expect(words.exit).toBe(3);
     expect(words.err).toMatch(/error UNPROTECTED_REPAIR: .*\nerror HARD_END_FEEL: .*--clinician-confirms/);
-    expect(words.out).toContain('CAUTION SWELLING');
+    expect(words.out).toMatch(/CAUTION\n.*Changing swelling/);
     expect(words.out).not.toMatch(/^1\. /m);
     const json = await planOf(file, { json: true });
     expect(json.exit).toBe(3);
@@ -84,10 +86,36 @@ describe('plan HAND.json', () => {
     });
   });
 
+  it('ends with 3 for a stop sign, confirmed or not, and names whom to ask', async () => {
+    const file = handFile({ target: { digit: 'ring', pipExtensionDeficit: 30, pipFlexionDeficit: 0, stopSigns: ['infection'] } });
+    for (const clinicianConfirms of [false, true]) {
+      const { out, err, exit } = await planOf(file, { clinicianConfirms });
+      expect(exit).toBe(3);
+      expect(err).toMatch(/error STOP_SIGN: .*surgeon or an emergency department the same day/);
+      expect(out).toContain('Nothing is suggested');
+      expect(out).not.toMatch(/^1\. |FIRST/m);
+    }
+    const json = JSON.parse((await planOf(file, { json: true })).out);
+    expect(json).toMatchObject({ order: [], suggestions: [], stops: [{ rule: 'STOP_SIGN', sign: 'infection', ask: 'surgeonSameDay' }] });
+  });
+
+  it('plans for a slight deficit only with --anyway', async () => {
+    const file = lacking('ring', 7, 0);
+    expect((await planOf(file)).out).toContain('Need: none');
+    expect((await planOf(file, { anyway: true })).out).toContain('1. ring-lowered-in-three');
+  });
+
   it('prints JSON of the agreed form', async () => {
     const { out } = await planOf(DEMO, { json: true });
     const json = JSON.parse(out);
-    expect(json).toMatchObject({ need: 'pipExtension', mpAngle: null, mpRange: null, cautions: [], invented: true });
+    expect(json).toMatchObject({
+      need: 'pipExtension',
+      lacking: { extension: 1, flexion: 0 },
+      order: ['strip'],
+      stops: [],
+      alternatives: [],
+    });
+    expect(json).toMatchObject({ mpAngle: null, mpRange: null, cautions: [], invented: true });
     for (const s of json.suggestions) {
       expect(Object.keys(s.block)).toEqual(['id', 'places']);
       expect(s.differential).toBe(20);

@@ -10,26 +10,27 @@ import { optionsFileFlag, readStripOptionFlags } from '../flags/option-flags.ts'
 import { jsonFlag } from '../flags/output-flags.ts';
 import { planJson } from '../plan-json.ts';
 
-/** `plan`: from a hand file with deficits to the ranked blocks, or the plate's angle. Refusals end with 3 after the report. */
+/** `plan`: from a hand file with deficits to strip and plate in their order, with the ranked blocks and the plate's angle. Refusals end with 3 after the report. */
 export const plan = defineCommand({
   name: 'plan',
   group: 'Suggest and draw',
-  about: 'suggest which blocks to try for the target digit, best first, and why; or the angle of a plate',
+  about: 'suggest what to make for the target digit, strip or plate, best first, and why; or say what stops it and whom to ask',
   args: [argument('<hand>', 'hand file (JSON) with a target and its PIP deficits, see: knucklewright schema hand')],
   flags: [
     flag('--differential <degrees>', 'MP angle between held and enclosed digits (default: 20)'),
     optionsFileFlag,
     confirmsFlag,
+    flag('--anyway', 'plan a device for a deficit of 5 to 9 degrees too, where no motion lacks 10'),
     jsonFlag,
   ],
   read: async ([handFile], flags) => {
     const read = collect({ hand: await readHandFile(handFile), options: await readStripOptionFlags(flags) });
     if (!read.ok) return read;
-    const clinicianConfirms = flags.clinicianConfirms === true;
-    return success({ ...read.value, clinicianConfirms, drawArguments: drawArguments(handFile, flags) }, read.warnings);
+    const wishes = { clinicianConfirms: flags.clinicianConfirms === true, anyway: flags.anyway === true };
+    return success({ ...read.value, wishes, drawArguments: drawArguments(handFile, flags) }, read.warnings);
   },
-  make: ({ hand, options, clinicianConfirms, drawArguments }) => {
-    const made = planHand(hand, options, { clinicianConfirms });
+  make: ({ hand, options, wishes, drawArguments }) => {
+    const made = planHand(hand, options, wishes);
     return made.ok ? success({ hand, plan: made.value, drawArguments }, made.value.warnings) : made;
   },
   report: {

@@ -4,17 +4,19 @@ import { DIGITS } from '../../hand/digits.ts';
 import { PALM_FIELDS, WEB_FIELDS } from '../../hand/fields.ts';
 import type { Hand } from '../../hand/hand.ts';
 import type { Case } from '../../record/case.ts';
+import { flatVisit } from '../../record/migrate.ts';
 import { handProblems } from '../../record/read-case.ts';
 import { getOwn } from '../../units/get-own.ts';
 import { kebabCase } from '../../units/kebab-case.ts';
 import { quote } from '../../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
-import { type Question, readYesNo } from '../ask.ts';
+import type { Question } from '../ask.ts';
 import { type FlagsOf, flag, flagSet } from './flag.ts';
 import { flagProblem } from './flag-problem.ts';
 import { madeDevice } from './made-device-flags.ts';
-import { type PartialVisit, withAnswer, withPartialValue } from './partial-visit.ts';
-import { lengthUnit, readComment, readDate, readGirth, readHours, readMotionText } from './visit-questions.ts';
+import { allWell, NOTED_VALUES, notedFlags } from './noted-flags.ts';
+import { type PartialVisit, partialValue, withAnswer, withPartialValue } from './partial-visit.ts';
+import { lengthUnit, readComment, readDate, readGirth, readMotionText } from './visit-questions.ts';
 
 const MOTION = '<deficit/flexion>';
 
@@ -41,11 +43,9 @@ export const visitFlags = flagSet(
   flag('--plate-angle <degrees>', 'made: a plate that holds the MP joint at this angle'),
   flag('--plate-faces <faces>', 'made: dorsal, palmar or both (default: dorsal)'),
   flag('--flat-length <mm>', 'made: length of the flat pattern (default: as drawn from the hand in the case)'),
-  flag('--fits <yes|no>', 'seen: whether it fits'),
-  flag('--redirects <yes|no>', 'seen: whether it redirects the motion to the PIP joint'),
-  flag('--marks <yes|no>', 'seen: whether it leaves marks on the skin that stay'),
-  flag('--comment <text>', 'seen: one line; never who the person is'),
-  flag('--wear <hours>', 'hours worn a day since the visit before, 0 to 24'),
+  flag(`--pencil-without ${MOTION}`, 'pencil test: active PIP motion without the pencil'),
+  flag(`--pencil-with ${MOTION}`, 'pencil test: active PIP motion with it'),
+  notedFlags,
 );
 export type VisitFlags = FlagsOf<[typeof visitFlags]>;
 
@@ -73,19 +73,23 @@ function valueFlags(record: Case): readonly ValueFlag[] {
       (field): ValueFlag => ({ flag: field, path: `measures.digits.${digit}.${field}`, read: (text) => readGirth(text, record, field) }),
     ),
     ...joints,
-    { flag: 'fits', path: 'seen.fits', read: readYesNo },
-    { flag: 'redirects', path: 'seen.redirects', read: readYesNo },
-    { flag: 'marks', path: 'seen.marksOnSkin', read: readYesNo },
-    { flag: 'comment', path: 'seen.comment', read: readComment },
-    { flag: 'wear', path: 'wearHoursPerDay', read: readHours },
+    { flag: 'pencilWithout', path: 'pencil.without', read: (text) => readMotionText(text, 'pip') },
+    { flag: 'pencilWith', path: 'pencil.with', read: (text) => readMotionText(text, 'pip') },
+    ...(Object.entries(NOTED_VALUES) as [keyof typeof NOTED_VALUES, { path: string; read: Question['read'] }][]).map(
+      ([flagName, value]): ValueFlag => ({ flag: flagName, ...value }),
+    ),
+    { flag: 'comment', path: 'comment', read: readComment },
   ];
 }
 
-/** What the visit file and the flags say of a visit, flags winning; all their problems at once. Whether it is whole is not asked here. */
-export async function visitFromFlags(flags: VisitFlags, record: Case): Promise<Result<PartialVisit>> {
+/**
+ * What the visit file and the flags say of a visit, flags winning; all their problems at once. Whether it is whole is not asked here.
+ * @param from what stands already, where a visit is corrected; a visit file takes its place
+ */
+export async function visitFromFlags(flags: VisitFlags, record: Case, from: PartialVisit = {}): Promise<Result<PartialVisit>> {
   const problems: Problem[] = [];
   const warnings: Warning[] = [];
-  let draft: PartialVisit = {};
+  let draft: PartialVisit = from;
   const file = flags.visit === undefined ? null : await readVisitFile(flags.visit);
   if (file?.ok) draft = file.value;
   else if (file) problems.push(...file.problems);
@@ -99,6 +103,9 @@ export async function visitFromFlags(flags: VisitFlags, record: Case): Promise<R
     if (value.ok) draft = withAnswer(draft, path, value.value, lengthUnit(record));
     else problems.push(flagProblem(`--${kebabCase(flag)}`, value.reason));
   }
+  if (flags.allWell) {
+    for (const [key, value] of allWell((path) => partialValue(draft, path) !== undefined)) draft = withPartialValue(draft, key, value);
+  }
   const made = await madeDevice(flags, record, hand?.ok ? hand.value : record.hand);
   if (!made.ok) problems.push(...made.problems);
   else if (made.value !== null) draft = withPartialValue(draft, 'made', made.value);
@@ -109,7 +116,8 @@ export async function visitFromFlags(flags: VisitFlags, record: Case): Promise<R
 async function readVisitFile(path: string): Promise<Result<PartialVisit>> {
   const json = await readJson(path);
   if (!json.ok) return json;
-  if (typeof json.value === 'object' && json.value !== null && !Array.isArray(json.value)) return success(json.value as PartialVisit);
+  if (typeof json.value === 'object' && json.value !== null && !Array.isArray(json.value))
+    return success(flatVisit(json.value) as PartialVisit);
   return failure(flagProblem('--visit', `${path} must hold an object such as {"date": "2026-03-31", ...}, not ${quote(json.value)}`));
 }
 

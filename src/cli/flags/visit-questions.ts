@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { DIGIT_FIELDS, type DigitFieldId } from '../../hand/fields.ts';
 import { readMeasures } from '../../hand/read-measures.ts';
 import type { Case } from '../../record/case.ts';
-import { seenSchema, visitSchema } from '../../record/case-schema.ts';
+import { notedShape, visitSchema } from '../../record/case-schema.ts';
 import { commentProblem } from '../../record/comment.ts';
 import type { Joint } from '../../record/goniometry-fields.ts';
 import { JOINT_NAMES } from '../../record/goniometry-fields.ts';
@@ -11,12 +11,14 @@ import { readNumber, tidyNumberText } from '../../units/decimal-text.ts';
 import { formatLength, type LengthUnit, MM_PER } from '../../units/length.ts';
 import { plain } from '../../units/number.ts';
 import { quote } from '../../units/quote.ts';
-import { type Question, readYesNo } from '../ask.ts';
+import type { Question } from '../ask.ts';
+import { DEVICE_QUESTIONS, HARM_QUESTIONS } from './noted-flags.ts';
 
-/** The questions of a visit in the order of measuring, keyed by the visit's paths. The answers are values of a visit file. */
+/** The questions of a visit, harm first and then in the order of measuring, keyed by the visit's paths. The answers are values of a visit file. */
 export function visitQuestions(record: Case): readonly Question[] {
   return [
     { key: 'date', label: 'Day of the visit', hint: 'as 2026-03-31', required: true, read: readDate },
+    ...HARM_QUESTIONS,
     girth(record, 'circumference'),
     girth(record, 'pipCircumference'),
     motion('mp', 'active', false),
@@ -25,12 +27,9 @@ export function visitQuestions(record: Case): readonly Question[] {
     motion('pip', 'passive', false),
     motion('dip', 'active', false),
     motion('dip', 'passive', false),
-    { key: 'wearHoursPerDay', label: 'Hours worn a day', hint: 'since the visit before, 0 to 24', required: false, read: readHours },
-    { key: 'seen.fits', label: 'Does it fit?', hint: 'yes or no', required: false, read: readYesNo },
-    { key: 'seen.redirects', label: 'Does it redirect the motion to the PIP joint?', hint: 'yes or no', required: false, read: readYesNo },
-    { key: 'seen.marksOnSkin', label: 'Marks on the skin that stay?', hint: 'yes or no', required: false, read: readYesNo },
+    ...DEVICE_QUESTIONS,
     {
-      key: 'seen.comment',
+      key: 'comment',
       label: 'Comment',
       hint: 'one line of at most 300 characters; never who the person is',
       required: false,
@@ -79,14 +78,8 @@ export function readDate(text: string): ReturnType<Question['read']> {
   return { ok: false, reason: `${quote(text)} is not a day from 2000 to 2099; write it as 2026-03-31` };
 }
 
-export function readHours(text: string): ReturnType<Question['read']> {
-  const value = readNumber(tidyNumberText(text));
-  if (value !== null && value <= 24) return { ok: true, value };
-  return { ok: false, reason: `${quote(text)} is not a number of hours from 0 to 24` };
-}
-
 export function readComment(text: string): ReturnType<Question['read']> {
-  const read = z.safeParse(seenSchema.shape.comment, text);
+  const read = z.safeParse(notedShape.comment, text);
   if (!read.success) return { ok: false, reason: 'a comment is one line of at most 300 characters, without control characters' };
   const [problem] = commentProblem(text, 'comment');
   return problem === undefined ? { ok: true, value: text } : { ok: false, reason: problem.message.replace(/\.$/, '') };

@@ -1,5 +1,6 @@
 import { polyline } from '../../geometry/path.ts';
 import type { Label, Mark, Pattern } from '../../pattern/pattern.ts';
+import { digestOf } from '../../pattern/set-id.ts';
 import { GEOMETRY_VERSION } from '../../pattern/strip/geometry-version.ts';
 import { wrapText } from '../../pattern/text-lines.ts';
 import { plain } from '../../units/number.ts';
@@ -35,7 +36,8 @@ export function listPages(pieces: readonly CutPiece[], heading: string, date: st
     pages.at(-1)?.push(row);
     used += height;
   }
-  return pages.map((page, k) => pageOf(page, `${heading}, page ${k + 1} of ${pages.length}`, date));
+  const members = digestOf(pieces);
+  return pages.map((page, k) => pageOf(page, `${heading}, page ${k + 1} of ${pages.length}`, date, members));
 }
 
 /** The codes of these pieces with their words, each once, as lines under a list. */
@@ -60,6 +62,7 @@ function pageOf(
   rows: readonly { piece: CutPiece; number: number; lines: readonly string[] }[],
   title: string,
   date: string | null,
+  members: string,
 ): Pattern {
   const labels: Label[] = [];
   const marks: Mark[] = [];
@@ -100,7 +103,7 @@ function pageOf(
     parts: [],
     beside: { marks, labels },
     extents: { minX: 0, minY: 0, maxX: PAGE.width, maxY: PAGE.height },
-    inputs: { schema: 'knucklewright/inputs@1', geometryVersion: GEOMETRY_VERSION, date, kind: 'page', page: 'cut list' },
+    inputs: { schema: 'knucklewright/inputs@1', geometryVersion: GEOMETRY_VERSION, date, kind: 'page', page: 'cut list', members },
     warnings: [],
   };
 }

@@ -90,7 +90,7 @@ export function sheetPattern(drawing: SheetDrawing): Result<Pattern> {
       geometryVersion: GEOMETRY_VERSION,
       date,
       kind: 'sheet',
-      sheet: drawing.sheet + 1,
+      number: drawing.sheet + 1,
       ...request,
     },
     lists,

@@ -10,7 +10,7 @@ import { failure, type Problem, type Result, success } from '../../units/result.
 import { cleanText } from '../clean-text.ts';
 import { drawOrder } from '../draw-order.ts';
 import { PEN_WIDTHS, TONES } from '../drawing-style.ts';
-import { inputsToText } from '../inputs-text.ts';
+import { embeddedText } from '../inputs-text.ts';
 import type { PatternWriter } from '../writer.ts';
 import { CAPITAL_SHARE, helveticaWidth, type PdfDocument, pdfBytes } from './pdf-document.ts';
 import { arcCubics } from './pdf-path.ts';
@@ -55,7 +55,7 @@ export function pdfWriter(settings: SheetSettings): PatternWriter {
       const sheet = layOutForPdf(pattern, settings);
       if (!order.ok || !sheet.ok) return failure(...(order.ok ? [] : order.problems), ...(sheet.ok ? [] : sheet.problems));
       const date = new Date(`${pattern.inputs.date ?? NO_DATE}T00:00:00Z`);
-      const bytes = writeSheet(sheet.value, date, { name: INPUTS_ATTACHMENT, text: inputsToText(pattern.inputs) });
+      const bytes = writeSheet(sheet.value, date, { name: INPUTS_ATTACHMENT, text: embeddedText(pattern.inputs) });
       return bytes.ok ? success(bytes.value, sheet.warnings) : bytes;
     },
     describe(pattern: Pattern): string | null {

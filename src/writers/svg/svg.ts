@@ -6,7 +6,7 @@ import { COORDINATE_DECIMALS, fixed, plain } from '../../units/number.ts';
 import { type Result, success } from '../../units/result.ts';
 import { cleanText } from '../clean-text.ts';
 import { type DrawnGroup, type DrawnItem, drawOrder } from '../draw-order.ts';
-import { inputsToText } from '../inputs-text.ts';
+import { embeddedText } from '../inputs-text.ts';
 import { DEFAULT_OUTPUT_SETTINGS, type OutputSettings } from '../output-settings.ts';
 import type { PatternWriter } from '../writer.ts';
 import { svgPathData } from './svg-path.ts';
@@ -45,7 +45,7 @@ function document(pattern: Pattern, groups: readonly DrawnGroup[], settings: Out
   line(svg);
   describe(svg, 'desc', cleanText(cuttingNotes(pattern).join(' ')));
   line(svg);
-  describe(svg, 'metadata', inputsToText(pattern.inputs)).attr('id', 'inputs');
+  describe(svg, 'metadata', embeddedText(pattern.inputs)).attr('id', 'inputs');
   line(svg);
   for (const group of groups) drawGroup(svg, group, extents, settings);
   // In text, svgdom escapes quotes and browsers do not. Attributes hold only numbers and tokens, so that no escaped quote is one of theirs.

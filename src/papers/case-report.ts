@@ -1,18 +1,18 @@
 import { DIGIT_FIELDS } from '../hand/fields.ts';
 import { CAUTIONS } from '../pattern/cautions.ts';
 import type { Report, ReportLine, ReportSection, ReportTable } from '../pattern/report.ts';
+import type { Case, Motion, Visit } from '../record/case.ts';
+import { caseChart } from '../record/case-chart.ts';
+import { chartParts } from '../record/chart-part.ts';
+import { courseAdvice } from '../record/course/course-advice.ts';
+import { JOINT_NAMES, type Joint } from '../record/goniometry-fields.ts';
+import { blockText, madeInOrder, madeText } from '../record/made-text.ts';
+import { motionText, neutralZero } from '../record/motion-text.ts';
+import { NOTED_ROWS } from '../record/noted-text.ts';
+import { optionsText } from '../record/options-text.ts';
+import { otherHandTotal, totalAtVisit, totalNote, totalPassiveMotion } from '../record/total-active-motion.ts';
 import { plain } from '../units/number.ts';
 import { failure, type Result, success } from '../units/result.ts';
-import type { Case, Visit } from './case.ts';
-import { caseChart } from './case-chart.ts';
-import { chartParts } from './chart-part.ts';
-import { COURSE_RULES } from './course-rules.ts';
-import { JOINT_NAMES, type Joint } from './goniometry-fields.ts';
-import { blockText, madeInOrder, madeText } from './made-text.ts';
-import { motionText } from './motion-text.ts';
-import { nextSteps } from './next-step.ts';
-import { optionsText } from './options-text.ts';
-import { otherHandTotal, totalAtVisit, totalNote } from './total-active-motion.ts';
 
 /**
  * A case to be printed: chart, visits, what was made, what next, total active motion where it was measured, cautions. Holds nothing that
@@ -67,13 +67,12 @@ function visitSection(record: Case): ReportSection {
   const columns: readonly (readonly [heading: string, cell: (visit: Visit, k: number) => string])[] = [
     ...SHOWN_JOINTS.flatMap((joint) =>
       (['active', 'passive'] as const).map(
-        (kind) => [`${JOINT_NAMES[joint]} ${kind}`, ({ goniometry }: Visit) => motionText(goniometry[joint][kind])] as const,
+        (kind) => [`${JOINT_NAMES[joint]} ${kind}`, ({ goniometry }: Visit) => bothWays(goniometry[joint][kind])] as const,
       ),
     ),
-    ['worn, h/day', ({ wearHoursPerDay }) => (wearHoursPerDay === null ? '' : plain(wearHoursPerDay, 1))],
-    ['fits', ({ seen }) => yesNo(seen.fits)],
-    ['redirects', ({ seen }) => yesNo(seen.redirects)],
-    ['marks on skin', ({ seen }) => yesNo(seen.marksOnSkin)],
+    ...NOTED_ROWS.filter(([heading]) => COLUMNS.has(heading)).map(
+      ([heading, value]) => [heading, ({ noted }: Visit) => value(noted)] as const,
+    ),
     ['made', (_, k) => made.find(({ visit }) => visit === k)?.letter ?? ''],
   ];
   const used = columns.filter(([, cell]) => visits.some((visit, k) => cell(visit, k) !== ''));
@@ -88,14 +87,42 @@ function visitSection(record: Case): ReportSection {
       const measured = girths(visit);
       return {
         cells: [visit.date, ...used.map(([, cell]) => cell(visit, k))],
-        remarks: [[...(measured.length > 0 ? [`${capital(measured.join(', '))}.`] : []), visit.seen.comment ?? ''].join(' ').trim()].filter(
+        remarks: [[...sentence(measured, ', '), ...sentence(notedBesides(visit), '; '), visit.noted.comment ?? ''].join(' ').trim()].filter(
           (words) => words !== '',
         ),
       };
     }),
   };
-  const reading = 'Motion is extension deficit / flexion; hyper is beyond straight. An empty place was not noted.';
-  return { heading: 'Visits', table, lines: [line(reading)] };
+  const reading =
+    'Motion is extension deficit / flexion (25/85 lacks 25 and bends to 85; hyper is beyond straight), and under it extension-0-flexion, the neutral-zero notation. An empty place was not noted.';
+  return { heading: 'Visits', table, lines: [line(reading), ...amended(record)] };
+}
+
+/** What has a column of its own; the rest is said under the visit. */
+const COLUMNS: ReadonlySet<string> = new Set(['worn, h/day', 'fits', 'redirects']);
+
+/** "25/85 0-25-85"; empty where it was not measured. */
+function bothWays(motion: Motion | undefined): string {
+  return motion === undefined ? '' : `${motionText(motion)} ${neutralZero(motion)}`;
+}
+
+function notedBesides({ noted }: Visit): readonly string[] {
+  return NOTED_ROWS.flatMap(([heading, value]) => {
+    const said = COLUMNS.has(heading) ? '' : value(noted);
+    return said === '' ? [] : [`${heading}: ${said}`];
+  });
+}
+
+function sentence(parts: readonly string[], between: string): readonly string[] {
+  return parts.length === 0 ? [] : [`${capital(parts.join(between))}.`];
+}
+
+function amended({ file }: Case): readonly ReportLine[] {
+  return (file.amendments ?? []).map(({ kind, was, on, why }) =>
+    line(
+      `The visit of ${was.date} was ${kind}${on === undefined ? '' : ` on ${on}`}${why === undefined ? '' : `: ${why.replace(/[.\s]+$/, '')}`}. The file keeps what stood before.`,
+    ),
+  );
 }
 
 function madeSection({ visits, file }: Case): ReportSection {
@@ -109,7 +136,6 @@ function madeSection({ visits, file }: Case): ReportSection {
         `${visits[visit]?.date}   ${capital(madeText(made))}.`,
         ...(made.kind === 'strip' ? [`${capital(blockText(made))}.`] : []),
         ...(given === undefined ? [] : [optionsText(given)]),
-        `Geometry version ${made.geometryVersion}.`,
         ...(made.flatLength === null ? ['Length not noted.'] : []),
       ];
       return line(parts.join(' '), letter);
@@ -118,17 +144,16 @@ function madeSection({ visits, file }: Case): ReportSection {
 }
 
 function nextSection(record: Case): ReportSection {
-  const { steps, between } = nextSteps(record);
-  const { says, source } = COURSE_RULES.MEASURING_ERROR;
+  const { steps, reminders, starting } = courseAdvice(record, 'en');
   return {
-    heading: between === null ? 'What next' : `What next, from ${between[0]} to ${between[1]}`,
+    heading: `What next, after the visit of ${record.visits.at(-1)?.date}`,
     lines: [
-      ...steps.flatMap(({ action, message, rule, ruleSays, source: from }) => [
-        line(`${action.toUpperCase()}: ${message}`),
-        line(`Rule ${rule}: ${ruleSays} Source: ${from}.`, '\u2022'),
+      ...steps.flatMap(({ title, when, message, sourceText }) => [
+        line(`${title.toUpperCase()}${when === null ? '' : `, ${when.toUpperCase()}`}: ${message}`),
+        line(`Source: ${sourceText}.`, '\u2022'),
       ]),
-      line(`Rule MEASURING_ERROR: ${says} Source: ${source}.`, '\u2022'),
-      line('A starting point; the clinician decides.'),
+      ...reminders.map((reminder) => line(reminder, '!')),
+      line(starting),
     ],
   };
 }
@@ -139,17 +164,14 @@ function totalSection(record: Case): readonly ReportSection[] {
   const other = otherHandTotal(record);
   const rows = record.visits.flatMap((visit) => {
     const total = totalAtVisit(visit, other);
-    return total === null
-      ? []
-      : [{ cells: [visit.date, plain(total.degrees, 1), `${plain(total.percent, 1)} %`, total.grade], remarks: [] }];
+    const passive = totalPassiveMotion(visit);
+    if (total === null && passive === null) return [];
+    const active = total === null ? ['', '', ''] : [plain(total.degrees, 1), `${plain(total.percent, 1)} %`, total.grade];
+    return [{ cells: [visit.date, ...active, passive === null ? '' : plain(passive, 1)], remarks: [] }];
   });
-  const headings = ['TAM, degrees', other === null ? 'of normal' : 'of the other hand', 'grade'];
+  const headings = ['TAM, degrees', other === null ? 'of normal' : 'of the other hand', 'grade', 'TPM, degrees'];
   const columns = [{ heading: 'visit', align: 'left' as const }, ...headings.map((heading) => ({ heading, align: 'center' as const }))];
-  return [{ heading: 'Total active motion', table: { columns, rows }, lines: [line(note)] }];
-}
-
-function yesNo(value: boolean | null): string {
-  return value === null ? '' : value ? 'yes' : 'no';
+  return [{ heading: 'Total motion, active and passive', table: { columns, rows }, lines: [line(note)] }];
 }
 
 function capital(text: string): string {

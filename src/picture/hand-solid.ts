@@ -1,0 +1,208 @@
+import type { PosedFinger, PosedHand } from './posed-hand.ts';
+import { add, cross, dot, minus, mix, unit, type Vec } from './vec.ts';
+
+/** A solid as a function of space: how far a point lies outside (mm, about; negative inside). */
+export interface Solid {
+  readonly distance: (x: number, y: number, z: number) => number;
+  readonly box: { readonly min: Vec; readonly max: Vec };
+}
+
+/** A rounded rod with an elliptic section that changes from end to end. */
+interface Rod {
+  readonly from: Vec;
+  readonly axis: Vec;
+  readonly length: number;
+  readonly lateral: Vec;
+  readonly normal: Vec;
+  /** Half breadth and half depth at the two ends. */
+  readonly a: readonly [number, number];
+  readonly b: readonly [number, number];
+}
+
+function rod(from: Vec, to: Vec, lateral: Vec, a: readonly [number, number], b: readonly [number, number]): Rod {
+  const axis = unit(minus(to, from));
+  const length = Math.hypot(...minus(to, from));
+  // The lateral direction squared to the axis.
+  const side = unit(add(lateral, axis, -dot(lateral, axis)));
+  return { from, axis, length, lateral: side, normal: cross(axis, side), a, b };
+}
+
+/** Distance to a rod: exact on its surface, too small away from it, which a search over space may be. */
+function rodDistance(r: Rod, x: number, y: number, z: number): number {
+  const [dx, dy, dz] = [x - r.from[0], y - r.from[1], z - r.from[2]];
+  const along = dx * r.axis[0] + dy * r.axis[1] + dz * r.axis[2];
+  const held = Math.min(r.length, Math.max(0, along));
+  const t = held / r.length;
+  const a = r.a[0] + t * (r.a[1] - r.a[0]);
+  const b = r.b[0] + t * (r.b[1] - r.b[0]);
+  const l = (dx * r.lateral[0] + dy * r.lateral[1] + dz * r.lateral[2]) / a;
+  const n = (dx * r.normal[0] + dy * r.normal[1] + dz * r.normal[2]) / b;
+  const least = Math.min(a, b);
+  const e = (along - held) / least;
+  return (Math.sqrt(l * l + n * n + e * e) - 1) * least;
+}
+
+/** Union with a fillet of about k mm (polynomial smooth minimum). */
+function blended(a: number, b: number, k: number): number {
+  const h = Math.max(k - Math.abs(a - b), 0) / k;
+  return Math.min(a, b) - (h * h * k) / 4;
+}
+
+const LATERAL: Vec = [1, 0, 0];
+
+interface Group {
+  readonly rods: readonly Rod[];
+  readonly blend: number;
+  readonly min: Vec;
+  readonly max: Vec;
+}
+
+function group(rods: readonly Rod[], blend: number): Group {
+  const reach = Math.max(...rods.flatMap((r) => [...r.a, ...r.b]));
+  const ends = rods.flatMap((r) => [r.from, add(r.from, r.axis, r.length)]);
+  const edge = (k: number, pick: typeof Math.min) => pick(...ends.map((p) => p[k] as number));
+  return {
+    rods,
+    blend,
+    min: [edge(0, Math.min) - reach, edge(1, Math.min) - reach, edge(2, Math.min) - reach],
+    max: [edge(0, Math.max) + reach, edge(1, Math.max) + reach, edge(2, Math.max) + reach],
+  };
+}
+
+/** How far outside a group's box a point lies: no more than its distance to what is in it. */
+function outside(g: Group, x: number, y: number, z: number): number {
+  const dx = Math.max(g.min[0] - x, 0, x - g.max[0]);
+  const dy = Math.max(g.min[1] - y, 0, y - g.max[1]);
+  const dz = Math.max(g.min[2] - z, 0, z - g.max[2]);
+  return Math.sqrt(dx * dx + dy * dy + dz * dz);
+}
+
+function groupDistance(g: Group, x: number, y: number, z: number): number {
+  let d = Number.POSITIVE_INFINITY;
+  for (const r of g.rods) {
+    const next = rodDistance(r, x, y, z);
+    d = d === Number.POSITIVE_INFINITY ? next : blended(d, next, g.blend);
+  }
+  return d;
+}
+
+/** Fillets: between finger and palm, finger and thumb's ball. mm */
+const ROOT_BLEND = 5;
+/** Beyond this a group is not looked into; its box tells enough. mm */
+const FAR = 14;
+
+/** How much of the forearm is shown, mm at average size. */
+const FOREARM = 20;
+
+/** The hand as one solid: each finger runs smoothly into the palm, neighbours touch without melting. */
+export function handSolid(hand: PosedHand): Solid {
+  const palm = group(palmRods(hand), 9 * hand.shape.scale);
+  const thumb = group(thumbRods(hand), 4);
+  const fingers = hand.fingers.map((f) => group(fingerRods(f), 0.8));
+  const webs = webRods(hand);
+  const distance = (x: number, y: number, z: number): number => {
+    const farPalm = outside(palm, x, y, z);
+    let body = farPalm > FAR ? farPalm : groupDistance(palm, x, y, z);
+    const farThumb = outside(thumb, x, y, z);
+    if (farThumb <= FAR) body = blended(body, groupDistance(thumb, x, y, z), 7);
+    else body = Math.min(body, farThumb);
+    for (const web of webs) body = blended(body, rodDistance(web, x, y, z), 5);
+    let all = body;
+    for (const finger of fingers) {
+      const far = outside(finger, x, y, z);
+      all = Math.min(all, far > FAR ? far : blended(body, groupDistance(finger, x, y, z), ROOT_BLEND));
+    }
+    // The forearm ends in a flat cut.
+    const [ax, ay, az] = hand.along;
+    const cut = (hand.wrist[0] - x) * ax + (hand.wrist[1] - y) * ay + (hand.wrist[2] - z) * az - FOREARM * hand.shape.scale;
+    return Math.max(all, cut);
+  };
+  const groups = [palm, thumb, ...fingers];
+  const edge = (k: 0 | 1 | 2, end: 'min' | 'max', pick: typeof Math.min) => pick(...groups.map((g) => g[end][k]));
+  return {
+    distance,
+    box: {
+      min: [edge(0, 'min', Math.min) - 3, edge(1, 'min', Math.min) - 3, edge(2, 'min', Math.min) - 3],
+      max: [edge(0, 'max', Math.max) + 3, edge(1, 'max', Math.max) + 3, edge(2, 'max', Math.max) + 3],
+    },
+  };
+}
+
+/** Breadth and depth along a finger over those at mid proximal phalanx: for pictures only, from memory. */
+function fingerRods({ shape, joints: [mp, pip, dip, tip] }: PosedFinger): readonly Rod[] {
+  const [a, b] = [shape.width / 2, shape.halfDepth];
+  const middle = mix(mp, pip, 0.62);
+  const pad = 0.7 * b;
+  const end = mix(dip, tip, 1 - pad / shape.distal);
+  return [
+    rod(mp, middle, LATERAL, [shape.rootWidth / 2, a], [b * 1.02, b]),
+    rod(middle, pip, LATERAL, [a, shape.pipWidth / 2], [b, b * 0.96]),
+    rod(pip, mix(pip, dip, 0.5), LATERAL, [shape.pipWidth / 2, a * 0.93], [b * 0.96, b * 0.88]),
+    rod(mix(pip, dip, 0.5), dip, LATERAL, [a * 0.93, a * 0.92], [b * 0.88, b * 0.8]),
+    rod(dip, end, LATERAL, [a * 0.92, a * 0.8], [b * 0.8, pad]),
+  ];
+}
+
+function palmRods(hand: PosedHand): readonly Rod[] {
+  const { shape, fingers, bases, dorsal, along, wrist } = hand;
+  const s = shape.scale;
+  const deep = shape.depth / 2;
+  const rods = fingers.map(({ joints: [mp] }, k): Rod => {
+    const share = [1, 1, 0.95, 0.88][k] ?? 0.9;
+    const sunk = -0.16 * deep;
+    return rod(
+      add(mp, dorsal, sunk),
+      add(bases[k] as Vec, dorsal, sunk),
+      LATERAL,
+      [11.2 * s * share, 11 * s],
+      [deep * 0.86 * share, deep * 0.95],
+    );
+  });
+  // Knuckles stand up; the ball of the little finger lies in the palm.
+  const knuckles = fingers.map(({ joints: [mp], shape: f }) =>
+    rod(
+      add(mp, dorsal, 0.1 * deep),
+      add(add(mp, along, -7 * s), dorsal, -0.05 * deep),
+      LATERAL,
+      [0.5 * f.width, 0.42 * f.width],
+      [0.75 * deep, 0.7 * deep],
+    ),
+  );
+  const little = fingers.at(-1)?.joints[0] ?? wrist;
+  const base = bases.at(-1) ?? wrist;
+  const ball = rod(
+    add(mix(little, base, 0.25), dorsal, -6 * s),
+    add(mix(little, base, 0.9), dorsal, -6 * s),
+    LATERAL,
+    [9 * s, 10 * s],
+    [9 * s, 10 * s],
+  );
+  const half = 0.335 * shape.breadth;
+  const forearm = rod(add(wrist, along, 4 * s), add(wrist, along, -34 * s), LATERAL, [half, half * 1.04], [deep * 1.05, deep * 1.25]);
+  return [...rods, ...knuckles, ball, forearm];
+}
+
+function thumbRods({ shape: { scale: s }, thumb: [cmc, mp, ip, tip], dorsal, along }: PosedHand): readonly Rod[] {
+  const end = mix(ip, tip, 0.74);
+  return [
+    rod(cmc, mp, LATERAL, [13.5 * s, 11 * s], [14 * s, 11 * s]),
+    rod(add(cmc, dorsal, -3 * s), add(mix(cmc, mp, 0.7), along, 4 * s), LATERAL, [11 * s, 9 * s], [12 * s, 9 * s]),
+    rod(mp, ip, LATERAL, [10.4 * s, 9.6 * s], [10.4 * s, 9.4 * s]),
+    rod(ip, end, LATERAL, [9.6 * s, 7.4 * s], [9.2 * s, 6.6 * s]),
+  ];
+}
+
+/** Skin between neighbours up to their web. */
+function webRods({ fingers, shape }: PosedHand): readonly Rod[] {
+  return fingers.slice(1).map((finger, k) => {
+    const before = fingers[k] as PosedFinger;
+    const level =
+      shape.webs[`${before.shape.digit}-${finger.shape.digit}` as keyof typeof shape.webs] ??
+      Math.min(before.shape.root, finger.shape.root);
+    const thick = 4.6 * shape.scale;
+    const x = (before.joints[0][0] + before.shape.width / 2 + finger.joints[0][0] - finger.shape.width / 2) / 2;
+    const low = Math.min(before.shape.halfDepth, finger.shape.halfDepth) * -0.25;
+    const mp = mix(before.joints[0], finger.joints[0], 0.5);
+    return rod([x, low, Math.max(mp[2], level - 14 * shape.scale)], [x, low, level - thick], LATERAL, [thick, thick], [thick * 1.3, thick]);
+  });
+}

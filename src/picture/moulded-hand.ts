@@ -1,0 +1,377 @@
+import { type Box, type LineArcPath, type Point, polyline } from '../geometry/path.ts';
+import type { DigitName, Side } from '../hand/digits.ts';
+import type { Drawing, DrawnShape, PictureTone, Tone } from '../pattern/drawing.ts';
+import type { StripFigures } from '../pattern/strip/strip-report.ts';
+import { radians } from '../units/angle.ts';
+import { bandSurface, standingFingers } from './band-surface.ts';
+import { type DrawableHand, handShape } from './hand-shape.ts';
+import { handSolid } from './hand-solid.ts';
+import { type HandPose, type PosedFinger, type PosedHand, posedHand } from './posed-hand.ts';
+import { type Drawable, type Projection, type Raster, rasterOf } from './raster.ts';
+import { skinFolds } from './skin-folds.ts';
+import { type Mesh, surfaceMesh } from './surface-mesh.ts';
+import { type BorderKind, traceAreas } from './trace-areas.ts';
+import { add, dot, minus, unit, type Vec } from './vec.ts';
+
+/** A part of the strip that is shown: mm along its path from the seam; `done` is what lay there before. */
+export interface ShownBand {
+  readonly from: number;
+  readonly to: number;
+  readonly tone: 'strip' | 'done';
+}
+
+export interface MouldedInput {
+  readonly hand: DrawableHand;
+  readonly side: Side;
+  /** The strip round the fingers, or none. */
+  readonly strip?: StripFigures;
+  /** What of it is shown; usual: all. */
+  readonly shown?: readonly ShownBand[];
+  /** A folded sheet instead, in the frame of the posed hand (`Mesh` of its faces, of its cut edges). */
+  readonly sheets?: readonly { readonly faces: Mesh; readonly edges: Mesh; readonly tone: 'strip' | 'done' }[];
+  readonly treated?: DigitName | null;
+  /** Usual: MP 25, PIP 15. */
+  readonly pose?: HandPose;
+  /** Side of a facet, mm: smaller is smoother and slower. Usual: 1.7. */
+  readonly step?: number;
+}
+
+/** A modelled hand with what lies on it; drawn from any side by `drawMoulded`. Keep it while only the viewpoint changes. */
+export interface MouldedScene {
+  readonly posed: PosedHand;
+  readonly side: Side;
+  readonly treated: DigitName | null;
+  readonly skin: Mesh;
+  readonly bands: readonly { readonly faces: Mesh; readonly edges: Mesh; readonly tone: 'strip' | 'done' }[];
+}
+
+/** Where the viewer stands, degrees: the hand is rolled about the fingers' axis, turned about the upright axis, then its near end tipped down. All 0: from the fingertips, back up. */
+export interface Viewpoint {
+  readonly roll?: number;
+  readonly across?: number;
+  readonly up?: number;
+  /** Squares of the screen that the picture is found on along its longer side: fewer are quicker and coarser. Usual: 620; while it is being turned 260 do. */
+  readonly squares?: number;
+}
+
+/** Named viewpoints of pictures; `thumbSide` and `littleSide` are from that border, the fingers to one side. */
+export const VIEWPOINTS = {
+  fingertips: { up: 14 },
+  above: { up: 82 },
+  palm: { roll: 180, up: 82 },
+  lowFingertips: { up: 0 },
+} as const satisfies Record<string, Viewpoint>;
+
+export interface DrawnMoulded {
+  readonly drawing: Drawing;
+  /** Where each finger's tip, its PIP joint and the middle of its proximal phalanx are on the drawing, and whether the spot is in sight. */
+  readonly fingers: ReadonlyMap<
+    DigitName,
+    { readonly tip: Point; readonly pip: Point; readonly middle: Point; readonly root: Point; readonly back: Point }
+  >;
+  readonly thumbTip: Point;
+  readonly wrist: Point;
+  /** Any point of the posed hand's frame on the drawing. */
+  readonly at: (p: Vec) => Point;
+}
+
+/**
+ * Models a hand in space with its strip. Takes some tenths of a second; `drawMoulded` then draws it from any side in some hundredths.
+ *
+ * @example the strip of a hand, from the fingertips and from above
+ * const scene = mouldedScene({ hand, side: hand.side, strip: figures, treated: hand.target?.digit ?? null });
+ * const { drawing, fingers } = drawMoulded(scene, VIEWPOINTS.fingertips);
+ * const turned = drawMoulded(scene, { across: 30, up: 40 });
+ * // drawing.items: shapes with a fill tone (`skin`, `treated`, `strip` ..., lit, half, shadow) and lines with a pen, in the order of drawing
+ */
+export function mouldedScene(input: MouldedInput): MouldedScene {
+  const shape = handShape(input.hand);
+  const standing = input.strip ? standingFingers(input.strip, shape) : undefined;
+  const posed = posedHand(shape, input.pose ?? { mp: 25, pip: 15 }, standing);
+  const { strip } = input;
+  const whole: readonly ShownBand[] = strip ? [{ from: 0, to: strip.path.pathLength, tone: 'strip' }] : [];
+  const bands = strip ? (input.shown ?? whole).map((band) => ({ ...bandSurface(strip, shape, posed.shift, band), tone: band.tone })) : [];
+  return {
+    posed,
+    side: input.side,
+    treated: input.treated ?? null,
+    skin: surfaceMesh(handSolid(posed), input.step ?? 1.7),
+    bands: [...bands, ...(input.sheets ?? [])],
+  };
+}
+
+const MARGIN = 2;
+/** Squares of the screen that the picture is found on, along its longer side. */
+const USUAL_SQUARES = 620;
+/** Direction to the light on the screen: from the upper left, before the picture. */
+const LIGHT = unit([-0.42, 0.62, 0.66]);
+/** Light at which a tone becomes the next darker one. */
+const SHADOWS = [0.6, 0.28] as const;
+/** Depth by which one thing stands before another where a line is drawn, mm. */
+const JUMP = 1.1;
+
+/** Draws the modelled hand from a viewpoint: what is hidden is left out, areas in three tones, lines where one thing ends before another. mm at true size, y up. */
+export function drawMoulded(scene: MouldedScene, view: Viewpoint): DrawnMoulded {
+  const project = projection(scene.side, view);
+  const drawables: Drawable[] = [scene.skin, ...scene.bands.flatMap((b) => [b.faces, b.edges])].map((mesh) => ({ mesh, values: null }));
+  const raster = rasterOf(drawables, project, pixelFor(drawables, project, view.squares ?? USUAL_SQUARES));
+  const { posed } = scene;
+  const marks = classify(scene, raster, project);
+  const { areas, lines } = traceAreas(raster.width, raster.height, marks.tone, bordersOf(raster, marks));
+  const at = (p: Point): Point => ({ x: p.x * raster.pixel + MARGIN, y: p.y * raster.pixel + MARGIN });
+  const path = (points: readonly Point[], closed: boolean): LineArcPath => polyline(points.map(at), closed);
+  const items: DrawnShape[] = [...areas].map(([k, loops]) => {
+    const tone = TONE_ORDER[k - 1] as Tone;
+    // A thin line of its own tone closes the hair's breadth between neighbouring areas.
+    return shapeOf(
+      tone,
+      loops.map((loop) => path(loop, true)),
+      'fine',
+      tone,
+      tone,
+    );
+  });
+  const toPage = (p: Vec): Point => {
+    const q = project(p);
+    return { x: q[0] - raster.minX + MARGIN, y: q[1] - raster.minY + MARGIN };
+  };
+  const folds = skinFolds(posed).flatMap((line) => visibleRuns(line, project, raster));
+  items.push(
+    shapeOf(
+      'fold',
+      folds.map((run) => polyline(run.map(toPage))),
+      'fine',
+      'grey',
+      null,
+    ),
+  );
+  const linesOf = (kind: 'fine' | 'strong') =>
+    lines.filter((l) => l.kind === kind && l.points.length > 1).map((l) => path(l.points, l.closed));
+  items.push(shapeOf('edge', linesOf('fine'), 'fine', 'ink', null), shapeOf('outline', linesOf('strong'), 'medium', 'ink', null));
+  const extents: Box = {
+    minX: 0,
+    minY: 0,
+    maxX: raster.width * raster.pixel + 2 * MARGIN,
+    maxY: raster.height * raster.pixel + 2 * MARGIN,
+  };
+  return {
+    drawing: { title: '', description: '', items: items.filter((item) => item.paths.length > 0), extents },
+    fingers: new Map(posed.fingers.map((f) => [f.shape.digit, fingerPlaces(f, toPage)])),
+    thumbTip: toPage(posed.thumb[3]),
+    wrist: toPage(posed.wrist),
+    at: toPage,
+  };
+}
+
+function fingerPlaces({ shape, joints: [mp, pip, , tip], dorsal }: PosedFinger, toPage: (p: Vec) => Point) {
+  const along = (share: number): Vec => add(mp, minus(pip, mp), share);
+  return {
+    tip: toPage(tip),
+    pip: toPage(pip),
+    middle: toPage(along(0.6)),
+    root: toPage(along((shape.root - shape.mp) / shape.proximal)),
+    back: toPage(add(along(0.6), dorsal[0], shape.halfDepth)),
+  };
+}
+
+function shapeOf(role: string, paths: readonly LineArcPath[], pen: DrawnShape['pen'], tone: Tone, fill: Tone | null): DrawnShape {
+  return { kind: 'shape', role, title: '', paths, circles: [], pen, tone, fill };
+}
+
+/** Right hands are modelled as left ones and seen in a mirror. */
+function projection(side: Side, { roll = 0, across = 0, up = 0 }: Viewpoint): Projection {
+  const mirror = side === 'right' ? -1 : 1;
+  const [cr, sr] = [Math.cos(radians(roll)), Math.sin(radians(roll))];
+  const [ca, sa] = [Math.cos(radians(across)), Math.sin(radians(across))];
+  const [cu, su] = [Math.cos(radians(up)), Math.sin(radians(up))];
+  return ([x0, y0, z0]) => {
+    const [x, y] = [mirror * x0 * cr - y0 * sr, mirror * x0 * sr + y0 * cr];
+    const [tx, tz] = [x * ca + z0 * sa, -x * sa + z0 * ca];
+    return [tx, y * cu - tz * su, y * su + tz * cu];
+  };
+}
+
+function pixelFor(drawables: readonly Drawable[], project: Projection, squares: number): number {
+  let [minX, minY, maxX, maxY] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const { mesh } of drawables) {
+    for (const point of mesh.points) {
+      const [x, y] = project(point);
+      minX = Math.min(minX, x);
+      maxX = Math.max(maxX, x);
+      minY = Math.min(minY, y);
+      maxY = Math.max(maxY, y);
+    }
+  }
+  return Math.max(maxX - minX, maxY - minY) / squares;
+}
+
+const TONE_ORDER: readonly PictureTone[] = [
+  'skin',
+  'skin-half',
+  'skin-shadow',
+  'treated',
+  'treated-half',
+  'treated-shadow',
+  'nail',
+  'strip',
+  'strip-half',
+  'strip-shadow',
+  'done',
+  'done-half',
+  'done-shadow',
+];
+
+interface Marks {
+  /** 1 + place in `TONE_ORDER`; 0 is nothing. */
+  readonly tone: Uint8Array;
+  /** 0 palm and thumb, 1 to 4 fingers, 9 a nail; 20 and more the bands. */
+  readonly part: Uint8Array;
+}
+
+/** What each square shows: which finger, a nail, the strip, and how it is lit. */
+function classify(scene: MouldedScene, raster: Raster, project: Projection): Marks {
+  const { width, height, mesh, depth, pixel, minX, minY } = raster;
+  const tone = new Uint8Array(width * height);
+  const part = new Uint8Array(width * height);
+  const back = inverse(project);
+  const treated = scene.posed.fingers.findIndex((f) => f.shape.digit === scene.treated) + 1;
+  const lit = evenLight(raster);
+  for (let at = 0; at < tone.length; at++) {
+    const id = mesh[at] as number;
+    if (id === 0) continue;
+    const light = lit[at] as number;
+    const shade = light > SHADOWS[0] ? 0 : light > SHADOWS[1] ? 1 : 2;
+    if (id > 1) {
+      const band = scene.bands[(id - 2) >> 1];
+      part[at] = 18 + id;
+      tone[at] = 1 + TONE_ORDER.indexOf(band?.tone === 'done' ? 'done' : 'strip') + ((id & 1) === 1 ? 2 : shade);
+      continue;
+    }
+    const spot = back([((at % width) + 0.5) * pixel + minX, (Math.floor(at / width) + 0.5) * pixel + minY, depth[at] as number]);
+    const found = partAt(scene.posed, spot);
+    part[at] = found;
+    if (found === NAIL) tone[at] = 1 + TONE_ORDER.indexOf('nail');
+    else tone[at] = 1 + TONE_ORDER.indexOf(found === treated && treated > 0 ? 'treated' : 'skin') + shade;
+  }
+  return { tone, part };
+}
+
+/** How far light is evened out over skin, mm, so that shadows have quiet borders. */
+const EVENED = 1.3;
+
+/** The light on each square; on skin the mean of its surroundings on the same surface. */
+function evenLight({ width, height, mesh, normal, depth, pixel }: Raster): Float32Array {
+  const light = new Float32Array(width * height);
+  for (let at = 0; at < light.length; at++) {
+    light[at] =
+      (normal[3 * at] as number) * LIGHT[0] + (normal[3 * at + 1] as number) * LIGHT[1] + (normal[3 * at + 2] as number) * LIGHT[2];
+  }
+  const reach = Math.max(1, Math.round(EVENED / pixel));
+  let from = light;
+  for (const stride of [1, width, 1, width]) {
+    const to = new Float32Array(from);
+    for (let at = 0; at < to.length; at++) {
+      if (mesh[at] !== 1) continue;
+      let [sum, count] = [from[at] as number, 1];
+      for (const step of [stride, -stride]) {
+        for (let k = 1; k <= reach; k++) {
+          const next = at + k * step;
+          if (next < 0 || next >= to.length || mesh[next] !== 1) break;
+          if (Math.abs((depth[next] as number) - (depth[next - step] as number)) > JUMP + 2 * pixel) break;
+          sum += from[next] as number;
+          count++;
+        }
+      }
+      to[at] = sum / count;
+    }
+    from = to;
+  }
+  return from;
+}
+
+/** A projection is a turn and a mirror: its inverse is its transpose. */
+function inverse(project: Projection): (p: Vec) => Vec {
+  const [x, y, z] = [project([1, 0, 0]), project([0, 1, 0]), project([0, 0, 1])];
+  return (p) => [dot(x, p), dot(y, p), dot(z, p)];
+}
+
+const NAIL = 9;
+
+/** Which part of the hand a point of its skin belongs to. */
+function partAt({ fingers, thumb, thumbNail, shape }: PosedHand, p: Vec): number {
+  let [best, least] = [0, Number.POSITIVE_INFINITY];
+  for (const [k, finger] of fingers.entries()) {
+    const [mp, pip, dip, tip] = finger.joints;
+    const axis = unit(minus(pip, mp));
+    const along = dot(minus(p, mp), axis);
+    const near = Math.min(toSegment(p, mp, pip), toSegment(p, pip, dip), toSegment(p, dip, tip)) / finger.shape.width;
+    if (along < finger.shape.root - finger.shape.mp && toSegment(p, pip, dip) > finger.shape.width) continue;
+    if (near < least && near < 0.75) [best, least] = [k + 1, near];
+  }
+  const finger = fingers[best - 1];
+  if (finger) {
+    const { joints, dorsal, shape: f } = finger;
+    return onNail(p, joints[2], joints[3], dorsal[2], 0.3 * f.width, f.halfDepth * 0.3) ? NAIL : best;
+  }
+  return onNail(p, thumb[2], thumb[3], thumbNail, 6.4 * shape.scale, 2.4 * shape.scale) ? NAIL : 0;
+}
+
+function onNail(p: Vec, from: Vec, to: Vec, dorsal: Vec, half: number, above: number): boolean {
+  const axis = unit(minus(to, from));
+  const long = Math.hypot(...minus(to, from));
+  const d = minus(p, from);
+  const along = dot(d, axis) / long;
+  const out = dot(d, dorsal);
+  if (out < above || along < 0.35 || along > 1.05) return false;
+  const side = Math.sqrt(Math.max(0, dot(d, d) - (along * long) ** 2 - out ** 2)) / half;
+  const middle = (along - 0.68) / 0.28;
+  return side ** 3 + Math.abs(middle) ** 3 < 1;
+}
+
+function toSegment(p: Vec, a: Vec, b: Vec): number {
+  const ab = minus(b, a);
+  const t = Math.min(1, Math.max(0, dot(minus(p, a), ab) / dot(ab, ab)));
+  return Math.hypot(p[0] - a[0] - t * ab[0], p[1] - a[1] - t * ab[1], p[2] - a[2] - t * ab[2]);
+}
+
+/** Where a line is drawn between two neighbouring squares: round everything, where one thing stands before another, between fingers. */
+function bordersOf(raster: Raster, { tone, part }: Marks): (one: number, other: number) => BorderKind | null {
+  const { depth, mesh, normal, pixel } = raster;
+  const steep = (at: number) => {
+    const nz = Math.max(0.06, Math.abs(normal[3 * at + 2] as number));
+    return Math.sqrt(Math.max(0, 1 - nz * nz)) / nz;
+  };
+  return (p, q) => {
+    const [mp, mq] = [mesh[p] as number, mesh[q] as number];
+    if (mp === 0 && mq === 0) return null;
+    if (mp === 0 || mq === 0) return 'strong';
+    const jump = Math.abs((depth[p] as number) - (depth[q] as number)) > JUMP + 2 * pixel * Math.min(steep(p), steep(q));
+    if (jump || (mp === 1) !== (mq === 1)) return 'strong';
+    const [a, b] = [part[p] as number, part[q] as number];
+    if (a !== b) {
+      if (a > 0 && b > 0 && a < NAIL && b < NAIL) return 'strong';
+      if (a === NAIL || b === NAIL || a > NAIL) return 'fine';
+    }
+    return tone[p] === tone[q] ? null : 'none';
+  };
+}
+
+/** The runs of a line on the skin that nothing hides. */
+function visibleRuns(line: readonly Vec[], project: Projection, raster: Raster): readonly (readonly Vec[])[] {
+  const runs: Vec[][] = [];
+  let run: Vec[] = [];
+  for (const p of line) {
+    const [x, y, z] = project(p);
+    const [i, j] = [Math.floor((x - raster.minX) / raster.pixel), Math.floor((y - raster.minY) / raster.pixel)];
+    const at = j * raster.width + i;
+    const seen =
+      i >= 0 && i < raster.width && j >= 0 && j < raster.height && raster.mesh[at] === 1 && z > (raster.depth[at] as number) - 1.6;
+    if (seen) run.push(p);
+    else {
+      if (run.length > 1) runs.push(run);
+      run = [];
+    }
+  }
+  if (run.length > 1) runs.push(run);
+  return runs;
+}

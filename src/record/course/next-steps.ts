@@ -1,0 +1,67 @@
+import { HARM_KEYS } from '../../hand/harm-signs.ts';
+import type { CourseFigures, CourseReminder, CourseReminders, CourseRule, Slope } from '../../words/advice/course/course-figures.ts';
+import type { Case } from '../case.ts';
+import { type Course, courseOf, servedSlope } from './course.ts';
+import { COURSE_RULES, type CourseAction, type Urgency, USUAL_GOAL } from './course-rules.ts';
+import { pause, stopNow, stopRing } from './harm.ts';
+
+/** A rule that applies, with what it was computed from. */
+export type Step = {
+  readonly [R in CourseRule]: {
+    readonly rule: R;
+    readonly action: CourseAction;
+    /** Only of a stop. */
+    readonly urgency?: Urgency;
+    readonly source: string;
+    readonly figures: CourseFigures[R];
+  };
+}[CourseRule];
+
+export type Reminder = { readonly [R in CourseReminder]: { readonly reminder: R; readonly figures: CourseReminders[R] } }[CourseReminder];
+
+/** What a case suggests after its last visit. */
+export interface NextSteps {
+  /** Every rule that applies in the order of its weight: the first leads, the rest are notes. Empty for a case without visits. */
+  readonly steps: readonly Step[];
+  /** What was not asked, and what to bear in mind. */
+  readonly reminders: readonly Reminder[];
+  /** Of the motion that the device in use serves, since it was made; null before there are readings on two days. */
+  readonly slope: Slope | null;
+}
+
+/**
+ * What the visits of a case suggest; the clinician decides. The order in which visits stand in the file does not matter, only their days.
+ * @param nextBlocks what the plan would try after the strip in use, by the ids of its blocks
+ */
+export function nextSteps(record: Case, nextBlocks: readonly string[] = []): NextSteps {
+  const course = courseOf(record, USUAL_GOAL, undefined, nextBlocks);
+  if (course === null) return { steps: [], reminders: [], slope: null };
+  const steps: Step[] = [];
+  for (const entry of COURSE_RULES) {
+    const figures = entry.test(course, steps.length > 0);
+    if (figures === null) continue;
+    const { rule, source, urgency } = entry;
+    // Weaning for the second time in vain is for whoever sent the patient.
+    const action = rule === 'RELAPSE' && (figures as CourseFigures['RELAPSE']).again ? 'refer' : entry.action;
+    steps.push({ rule, action, ...(urgency && { urgency }), source, figures } as Step);
+  }
+  return { steps, reminders: remindersOf(course), slope: servedSlope(course) };
+}
+
+function remindersOf(course: Course): readonly Reminder[] {
+  const { last, before, device, record, goal, lastIndex, justMade, weaning } = course;
+  const reminders: Reminder[] = [];
+  const missing = HARM_KEYS.filter((key) => last.noted[key] === null);
+  if (missing.length > 0) reminders.push({ reminder: 'HARM_NOT_NOTED', figures: { missing } });
+  const earlier = before === null ? null : courseOf(record, goal, lastIndex - 1);
+  if (earlier && before) {
+    if (stopNow(earlier) ?? stopRing(earlier)) reminders.push({ reminder: 'AFTER_STOP', figures: { on: before.date } });
+    else if (pause(earlier)) reminders.push({ reminder: 'AFTER_PAUSE', figures: { on: before.date } });
+  }
+  if (device.made === null) reminders.push({ reminder: 'DEVICE_NOT_NOTED', figures: {} });
+  if (device.made !== null && !justMade && !weaning && last.noted.wear === null)
+    reminders.push({ reminder: 'WEAR_NOT_NOTED', figures: {} });
+  if (device.made?.kind === 'plate' && last.goniometry.mp.passive === undefined)
+    reminders.push({ reminder: 'MP_NOT_MEASURED', figures: {} });
+  return reminders;
+}
