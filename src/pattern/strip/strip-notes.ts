@@ -93,6 +93,13 @@ function named(digits: readonly DigitName[]): string {
   return digits.join(' and ');
 }
 
+/** The best measurement of the path is the path. */
+function paperStep({ asked }: StripFigures): string {
+  return asked.paperReading === 'none'
+    ? 'Paper trial. Weave a paper strip (draw --paper-trial) round the fingers, read its scale and draw this strip again with the reading, before plastic is heated.'
+    : `Paper trial: done, read ${plain(asked.paperReading, 1)} mm; this strip is drawn for that reading.`;
+}
+
 function motion(f: StripFigures): 'extension' | 'flexion' {
   return f.path.held === 'raised' ? 'extension' : 'flexion';
 }
@@ -116,6 +123,7 @@ function steps(f: StripFigures): readonly string[] {
       : ' Leave the outer layer taut across the held digits.';
   return [
     'Measure. Both 100 mm bars and the card outline on this sheet must be true; compare a few measurements with the hand.',
+    paperStep(f),
     `Cut. Outside up, distal edge up (at held digits the outside touches skin): cut the outline from sheet ${mm(o.thickness)} thick and carry the marks over, the side of the hand among them.`,
     "Heat in a water bath of 65 to 71 C, less than a minute; the sheet's own instructions come first.",
     'Blot dry, wait, and test it on your own skin before it goes onto the patient.',
