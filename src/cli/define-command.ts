@@ -1,3 +1,4 @@
+import { escapeInvisible, escapeInvisibleJson } from '../units/quote.ts';
 import type { Problem, Result, Warning } from '../units/result.ts';
 import { EXIT, fail, warn } from './exit.ts';
 import { type AnyArgument, type AnyOption, type ArgumentsOf, type FlagEntry, type FlagsOf, optionsOf } from './flags/flag.ts';
@@ -52,10 +53,10 @@ export function defineCommand<const Args extends readonly AnyArgument[], const F
     if (!made.ok) return fail(made.problems);
     const warnings = [...inputs.warnings, ...made.warnings];
     if (report.json && 'json' in flags && flags.json === true) {
-      process.stdout.write(`${JSON.stringify(report.json(made.value, warnings), null, 2)}\n`);
+      process.stdout.write(`${escapeInvisibleJson(JSON.stringify(report.json(made.value, warnings), null, 2))}\n`);
     } else {
       warn(warnings);
-      process.stdout.write(report.text(made.value, flags));
+      process.stdout.write(escapeInvisible(report.text(made.value, flags), true));
     }
     const end = exit?.(made.value) ?? EXIT.done;
     if (typeof end === 'number') process.exitCode = end;

@@ -1,6 +1,6 @@
 import { createReadStream } from 'node:fs';
-import { open, stat } from 'node:fs/promises';
 import { CsvError, parse } from 'csv-parse';
+import { readHead } from '../files/read-file.ts';
 import { columnOfProblem, HAND_COLUMNS } from '../hand/hand-columns.ts';
 import { LENGTH_UNITS, type LengthUnit } from '../units/length.ts';
 import { nearest } from '../units/nearest.ts';
@@ -36,7 +36,7 @@ const MOST_PROBLEMS = 50;
 
 /** Opens a table of hands and checks its header: `FILE_NOT_READ`, `CSV_HEADER`, with every wrong column at once. */
 export async function openHandTable(path: string): Promise<Result<HandTable>> {
-  const start = await firstBytes(path);
+  const start = await readHead(path, HEADER_BYTES);
   if (!start.ok) return start;
   const bytes = start.value;
   if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff))
@@ -53,35 +53,6 @@ export async function openHandTable(path: string): Promise<Result<HandTable>> {
   const problems = headerProblems(path, columns);
   if (problems.length > 0) return failure(...problems.slice(0, MOST_PROBLEMS));
   return success({ columns, delimiter, rows: rowsOf(path, columns, delimiter) });
-}
-
-async function firstBytes(path: string): Promise<Result<Uint8Array>> {
-  try {
-    const found = await stat(path);
-    // Opening a pipe that nobody writes to waits for ever, and some devices never end.
-    if (!found.isFile() && !found.isDirectory()) throw Object.assign(new Error('no file'), { code: 'NO_FILE' });
-    const handle = await open(path, 'r');
-    try {
-      const { bytesRead, buffer } = await handle.read(Buffer.alloc(HEADER_BYTES), 0, HEADER_BYTES, 0);
-      return success(buffer.subarray(0, bytesRead));
-    } finally {
-      await handle.close();
-    }
-  } catch (error) {
-    const code = error instanceof Error && 'code' in error ? String(error.code) : String(error);
-    const why: Record<string, string> = {
-      ENOENT: 'does not exist',
-      EACCES: 'may not be read',
-      EISDIR: 'is a folder',
-      NO_FILE: 'is a pipe or a device; only files are read',
-    };
-    return failure({
-      code: 'FILE_NOT_READ',
-      where: path,
-      message: `${path} ${why[code] ?? `cannot be read (${code})`}. Check the path.`,
-      kind: 'input',
-    });
-  }
 }
 
 function headerProblems(path: string, columns: readonly string[]): readonly Problem[] {

@@ -49,6 +49,10 @@ function wrongValue(issue: Issue, json: unknown): Problem {
   const where = issue.path.map((key) => visible(String(key))).join('.');
   const value = issue.path.reduce<unknown>(getOwn, json);
   const name = where === '' ? 'the file' : where;
+  if (Array.isArray(value) && issue.code === 'too_big') {
+    const message = `${name}: there are ${value.length}; at most ${issue.maximum} are read. Start a new case for what follows (case new).`;
+    return { code: 'FIELD_OUT_OF_RANGE', where, message, kind: 'input' };
+  }
   const { expected, hint, range } = expectation(issue);
   if (value === undefined)
     return { code: 'FIELD_MISSING', where, message: `${name}: missing; expected ${expected}.${hint}`, kind: 'input' };
