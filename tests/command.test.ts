@@ -109,13 +109,13 @@ describe('draw', () => {
     expect(readFileSync(name, 'utf8')).toContain('<svg');
   });
 
-  it('refuses what is not makeable with exit 3: no room for the strip, both deficits, none', () => {
-    const measures = { ...WORKED, little: [14.5, 47, 13, 36] as const };
-    const tight = file('tight.json', handJson(measures));
-    expect(run('draw', tight, '--block', 'ring-raised-in-three', '--json')).toMatchObject({
-      status: 3,
-      stderr: expect.stringContaining('little'),
-    });
+  it('refuses what is not makeable with exit 3: a strip that would hold nothing, both deficits, none', () => {
+    const worked = file('worked.json', handJson(WORKED));
+    const steep = run('draw', worked, '--block', 'ring-raised-in-three', '--differential', '45', '--width', '20', '--json');
+    expect(steep).toMatchObject({ status: 3, stderr: expect.stringContaining('ring finger and would hold nothing') });
+    // The offer was tried and holds.
+    const [, offered = ''] = /At (\d+) degrees it holds/.exec(steep.stderr) ?? [];
+    expect(run('draw', worked, '--block', 'ring-raised-in-three', '--differential', offered, '--width', '20', '--json').status).toBe(0);
     for (const [name, e, f] of [
       ['both.json', 20, 30],
       ['none.json', 0, 0],

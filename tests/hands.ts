@@ -26,7 +26,10 @@ export const LARGEST: Readonly<Record<DigitName, Measures>> = {
   little: [21, 68, 25, 45],
 };
 
-/** A hand file's JSON for the measures, mm. */
+/** Web setbacks of the worked hand, mm. */
+export const WORKED_WEBS = { 'index-long': 0, 'long-ring': 0, 'ring-little': 12.5 };
+
+/** A hand file's JSON for the measures, mm; the worked hand with its webs, others without. */
 export function handJson(measures: Readonly<Record<DigitName, Measures>>, side: Side = 'left'): object {
   const digits = Object.fromEntries(
     Object.entries(measures).map(([digit, [width, circumference, palmarRoom, dorsalLength]]) => [
@@ -34,7 +37,15 @@ export function handJson(measures: Readonly<Record<DigitName, Measures>>, side: 
       { width, circumference, palmarRoom, dorsalLength },
     ]),
   );
-  return { schema: 'knucklewright/hand@1', code: 'TEST-01', side, units: 'mm', invented: true, digits };
+  return {
+    schema: 'knucklewright/hand@1',
+    code: 'TEST-01',
+    side,
+    units: 'mm',
+    invented: true,
+    digits,
+    ...(measures === WORKED ? { webSetback: WORKED_WEBS } : {}),
+  };
 }
 
 /** The hand that the reader makes of it; throws when it refuses it. */

@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { DIGITS, type DigitName } from '../hand/digits.ts';
 import { PALMAR_LAYERS, placedDigits } from './block.ts';
 import { candidateBlocks } from './candidate-blocks.ts';
-import { type BlockFigures, type RankingCase, rankBlocks } from './rank-blocks.ts';
+import { rankBlocks } from './rank-blocks.ts';
+import type { BlockFigures, RankingCase } from './score-terms.ts';
 import { LEAST_FREE_PIP_FLEXION, SCORE_TERMS, TERM_RULES } from './score-terms.ts';
 
 const CASE: RankingCase = { digit: 'ring', need: 'pipFlexion', hypermobile: [], differential: 20 };
@@ -90,11 +91,11 @@ describe('rankBlocks(candidates, about)', () => {
     expect(best({ ...CASE, digit: 'long', hypermobile: ['little'] }).figures.block.id).toBe('long-raised-in-three');
   });
 
-  // PIP motion 0 to 100 (AAOS-type tables), 110 (teaching material); the scale between: common practice, no source.
+  // PIP motion 0 to 100 (AAOS-type tables); the scale between: common practice, no source.
   it.each([
     [140, 10],
     [LEAST_FREE_PIP_FLEXION, 10],
-    [100, 5],
+    [95, 5],
     [90, 0],
     [60, 0],
   ])('gives a digit stopped at %d degrees %d points for free PIP flexion', (angle, points) => {

@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { DIGITS } from '../hand/digits.ts';
-import { formWords } from '../units/form-words.ts';
+import { formWords } from '../units/form-problems.ts';
 import { newerVersion } from '../units/newer-version.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { type Block, blockProblems, PLACES } from './block.ts';

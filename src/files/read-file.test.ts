@@ -12,6 +12,8 @@ import { readHead, readText } from './read-file.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'read-'));
 afterAll(() => rmSync(folder, { recursive: true }));
+/** Control characters but line ends, and what turns writing round. */
+const RAW = /(?!\n)[\p{Cc}\p{Cf}]/u;
 const DEMO = join(import.meta.dirname, '../../fixtures/demo-hand.json');
 
 function inUtf16(text: string, order: 'le' | 'be', mark: boolean): Buffer {
@@ -66,7 +68,7 @@ it('a file name that a terminal would obey is shown with escapes, in messages an
   expect(missing.err).toContain('a\\u{1b}[31m\\u{9b}1m\\u{202e}b.svg');
   writeFileSync(path, '<svg xmlns="http://www.w3.org/2000/svg"/>');
   const found = await runCommand('inspect', path, '--json');
-  expect(found.out).not.toMatch(/[\u001b\u009b\u202e]/);
+  expect(found.out).not.toMatch(RAW);
   expect(JSON.parse(found.out).file).toBe(path);
-  expect((await runCommand('inspect', path)).out).not.toMatch(/[\u001b\u009b\u202e]/);
+  expect((await runCommand('inspect', path)).out).not.toMatch(RAW);
 });

@@ -1,15 +1,15 @@
+import { type BrokenLine, heightAt } from '../geometry/broken-line.ts';
 import { type Body, pointAtNormal } from '../geometry/offset-ellipse.ts';
 import type { Point } from '../geometry/path.ts';
 import type { Side } from '../hand/digits.ts';
 import type { DigitMeasures, Hand } from '../hand/hand.ts';
-import { widthBetween } from '../pattern/strip/distal-edge.ts';
 import type { CoursePiece } from '../pattern/strip/strip-courses.ts';
 import { flattened } from '../pattern/strip/strip-outline.ts';
 import type { StripFigures } from '../pattern/strip/strip-report.ts';
 import type { StandingSection } from '../pattern/strip/strip-sections.ts';
 import { radians } from '../units/angle.ts';
 
-/** mm; x to the reader's right seen from the fingertips, y dorsal, z distal, 0 at the middle of the strip. */
+/** mm; x to the reader's right seen from the fingertips, y dorsal, z distal, 0 at the foremost web. */
 interface Spot {
   readonly x: number;
   readonly y: number;
@@ -54,7 +54,7 @@ export function mouldedView(figures: StripFigures, hand: Hand, turn: { readonly 
   const { sections } = figures.path.hand;
   for (const s of sections) {
     const measures = hand.digits[s.digit];
-    if (measures) for (const corners of fingerQuads(s, measures)) quads.push({ kind: 'finger', corners: corners.map(mirror) });
+    if (measures) for (const corners of fingerQuads(s, measures, figures)) quads.push({ kind: 'finger', corners: corners.map(mirror) });
   }
   quads.push(...bandQuads(figures).map((quad) => ({ ...quad, corners: quad.corners.map(mirror) })));
   const first = sections[0]?.x ?? 0;
@@ -81,8 +81,9 @@ export function mouldedView(figures: StripFigures, hand: Hand, turn: { readonly 
 }
 
 /** A digit from its MP joint to its PIP joint and a rounded end: rings of its standing section along its tilted axis. */
-function fingerQuads(s: StandingSection, { dorsalLength }: DigitMeasures): readonly (readonly Spot[])[] {
-  const start = -s.lever;
+function fingerQuads(s: StandingSection, { dorsalLength }: DigitMeasures, { options }: StripFigures): readonly (readonly Spot[])[] {
+  // The MP joint lies a lever proximal of the middle of the strip at this digit.
+  const start = s.rootLevel + options.proximalGap + options.width / 2 - s.lever;
   const pip = start + dorsalLength * Math.cos(s.theta);
   const count = Math.ceil((pip - start) / LONG_STEP);
   const straight = Array.from({ length: count + 1 }, (_, k) => ({ z: start + ((pip - start) * k) / count, size: 1 }));
@@ -91,7 +92,7 @@ function fingerQuads(s: StandingSection, { dorsalLength }: DigitMeasures): reado
     return { z: pip + s.halfDepth * 0.7 * Math.sin(angle), size: Math.cos(angle) };
   });
   const rings = [...straight, ...end].map(({ z, size }) => {
-    const center = { x: s.x, y: -(z + s.lever) * Math.tan(s.theta) };
+    const center = { x: s.x, y: -(z - start) * Math.tan(s.theta) };
     const body: Body = { center, a: s.halfWidth * size, b: s.standingHalfDepth * size, offset: 0 };
     return Array.from({ length: ROUND_STEPS }, (_, k): Spot => ({ ...pointAtNormal(body, (2 * Math.PI * k) / ROUND_STEPS), z }));
   });
@@ -105,35 +106,33 @@ function fingerQuads(s: StandingSection, { dorsalLength }: DigitMeasures): reado
 }
 
 /** Both faces of the band and its two edges, slice by slice across its width. */
-function bandQuads({ path, flat, options }: StripFigures): readonly { kind: 'band' | 'edge'; corners: readonly Spot[] }[] {
+function bandQuads({ path, flat, onHand, options }: StripFigures): readonly { kind: 'band' | 'edge'; corners: readonly Spot[] }[] {
   const line = path.pieces.flatMap(samples);
   const half = options.thickness / 2;
   const quads: { kind: 'band' | 'edge'; corners: readonly Spot[] }[] = [];
-  const proximal = -options.width / 2;
-  const distal = (u: number) => {
-    const v = flattened(u - path.pathLength * Math.floor(u / path.pathLength), options);
-    return proximal + widthBetween(flat.plateaus, v, v, options.width);
-  };
+  const edge = (line: BrokenLine, u: number) => heightAt(line, flattened(u - path.pathLength * Math.floor(u / path.pathLength), options));
   for (const [i, here] of line.entries()) {
     const next = line[(i + 1) % line.length];
     if (!next) continue;
-    const face = (side: number, from: number, to: number, ends: readonly [number, number]): readonly Spot[] => {
-      const at = (p: Sample, share: number, end: number): Spot => ({
-        x: p.x + side * half * p.nx,
-        y: p.y + side * half * p.ny,
-        z: proximal + (end - proximal) * share,
-      });
-      return [at(here, from, ends[0]), at(next, from, ends[1]), at(next, to, ends[1]), at(here, to, ends[0])];
+    const face = (side: number, from: number, to: number): readonly Spot[] => {
+      const at = (p: Sample, share: number): Spot => {
+        const proximal = edge(onHand, p.u);
+        return {
+          x: p.x + side * half * p.nx,
+          y: p.y + side * half * p.ny,
+          z: proximal + (edge(flat.distal, p.u) - edge(flat.proximal, p.u)) * share,
+        };
+      };
+      return [at(here, from), at(next, from), at(next, to), at(here, to)];
     };
-    const ends = [distal(here.u), distal(next.u)] as const;
     for (let k = 0; k < BAND_SLICES; k++) {
       const [from, to] = [k / BAND_SLICES, (k + 1) / BAND_SLICES];
-      const left = face(1, from, to, ends);
-      quads.push({ kind: 'band', corners: left.toReversed() }, { kind: 'band', corners: face(-1, from, to, ends) });
+      const left = face(1, from, to);
+      quads.push({ kind: 'band', corners: left.toReversed() }, { kind: 'band', corners: face(-1, from, to) });
     }
     for (const share of [0, 1]) {
-      const [a, b] = face(1, share, share, ends);
-      const [c, d] = face(-1, share, share, ends);
+      const [a, b] = face(1, share, share);
+      const [c, d] = face(-1, share, share);
       if (a && b && c && d) quads.push({ kind: 'edge', corners: share === 0 ? [a, b, d, c] : [c, d, b, a] });
     }
   }

@@ -31,7 +31,7 @@ export interface Entries {
   /** `auto`: what the plan suggests first. `own`: `places`. `plate`: a plate. Else the id of a block of the library. */
   readonly block: string;
   readonly places: Readonly<Record<DigitName, Place | 'out'>>;
-  readonly options: Readonly<Record<keyof StripOptions, string>>;
+  readonly options: Readonly<Record<Exclude<keyof StripOptions, 'pipClearance'>, string>>;
   readonly date: string;
   /** What plate, if it is one; without an angle the plan's is taken. */
   readonly plate: { readonly faces: PlateFaces; readonly digits: PlateDigits; readonly angle: string };

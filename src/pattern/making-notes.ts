@@ -1,11 +1,13 @@
 import type { Side } from '../hand/digits.ts';
 import type { DashPattern } from './dashes.ts';
-import type { Drawn } from './place-marks.ts';
+import type { Drawn } from './marks.ts';
 
 /** One row of a cut list: a distance in mm from the starting end, and what stands there. */
 export interface CutListRow {
   readonly at: number;
   readonly title: string;
+  /** Levels of the proximal and the distal edge there, mm, where they are not straight. */
+  readonly edges?: readonly [number, number];
 }
 
 /** One piece as it can be cut with a ruler alone; mm. */

@@ -3,13 +3,10 @@ import { boxOf, unionBox } from '../geometry/path-measures.ts';
 import { LETTER_ASCENT, LETTER_DESCENT, textWidth } from '../geometry/stroke-letters.ts';
 import { placePath, placePoint } from '../geometry/transform.ts';
 import { radians } from '../units/angle.ts';
-import type { Circle, Label, Mark, Part } from './pattern.ts';
+import type { Circle, Drawn, Label, Mark } from './marks.ts';
+import type { Part } from './pattern.ts';
 
-/** Marks and labels that belong together, e.g. a view or a table. */
-export interface Drawn {
-  readonly marks: readonly Mark[];
-  readonly labels: readonly Label[];
-}
+export type { Drawn } from './marks.ts';
 
 const shiftPoint = (p: Point, dx: number, dy: number): Point => ({ x: p.x + dx, y: p.y + dy });
 

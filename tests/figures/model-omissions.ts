@@ -5,6 +5,7 @@ import { stripFigures } from '../../src/pattern/strip/strip.ts';
 import { DEFAULT_STRIP_OPTIONS, type StripOptions } from '../../src/pattern/strip/strip-options.ts';
 import { type StripPath, stripPath } from '../../src/pattern/strip/strip-path.ts';
 import { type StandingHand, type StandingSection, standSections } from '../../src/pattern/strip/strip-sections.ts';
+import { usualSettings } from '../../src/pattern/strip/strip-settings.ts';
 import { handOf, WORKED } from '../hands.ts';
 
 /** What the model leaves out: by how much it would change the length of the strip's path on the demo hand. mm */
@@ -87,7 +88,7 @@ function laid(
   stand: (standing: StandingHand) => StandingHand = (standing) => standing,
   of: Hand = hand,
 ): StripPath {
-  const options = { ...DEFAULT_STRIP_OPTIONS, ...changed };
+  const options = usualSettings({ ...DEFAULT_STRIP_OPTIONS, ...changed });
   const standing = standSections(of, blockOf(id), options);
   const path = standing.ok ? stripPath(stand(standing.value), options) : standing;
   if (!path.ok) throw new Error(path.problems.map((p) => p.message).join('\n'));
@@ -118,7 +119,7 @@ function thicker(of: Hand, mm: number): Hand {
 function alongHand(s: StandingSection): number {
   const measures = hand.digits[s.digit];
   if (!measures) throw new Error(`no ${s.digit}`);
-  const { proximalGap, width } = DEFAULT_STRIP_OPTIONS;
+  const { proximalGap, width } = usualSettings(DEFAULT_STRIP_OPTIONS);
   const lever = measures.dorsalLength - measures.palmarRoom + proximalGap + width / 2;
   return lever * Math.cos(s.theta) - MP_SETBACK[s.digit];
 }

@@ -1,5 +1,5 @@
 import { readHandFile } from '../../files/read-hand-file.ts';
-import { chooseForHand, handCautions, plannedAngle } from '../../pattern/plan-hand.ts';
+import { chooseForHand, handCautions, plannedAngle, stopsFor } from '../../pattern/plan-hand.ts';
 import { holdsInWords } from '../../pattern/plate/plate-design.ts';
 import { designFor } from '../../pattern/plate/read-plate.ts';
 import { collect, failure, type Problem, type Result, success } from '../../units/result.ts';
@@ -73,7 +73,11 @@ async function readPlate(handFile: string, name: string, given: DrawFlags): Prom
   });
   if (!read.ok) return read;
   const { hand, options, date, output, digits, angle } = read.value;
-  const planned = plannedAngle(hand, { clinicianConfirms: given.clinicianConfirms === true });
+  const wishes = { clinicianConfirms: given.clinicianConfirms === true };
+  // Without an angle of its own the plate is the plan's, and what stops the plan stops the plate.
+  const stops = angle === null && read.value.preset.angle === null ? stopsFor(hand, wishes) : [];
+  if (stops.length > 0) return failure(...stops);
+  const planned = plannedAngle(hand, wishes);
   const plate = designFor(hand, read.value.preset, { digits, angle, planned });
   if (!plate.ok) return failure(...plate.problems.map(withFlag));
   const request = { kind: 'plate', hand, plate: plate.value, options, date } as const;

@@ -1,6 +1,7 @@
 import { dirname } from 'node:path';
 import { checkWritable, outputFileName, saveFiles } from '../../files/save-file.ts';
 import { NORM_GROUPS } from '../../hand/norm-groups.ts';
+import { usualSettings } from '../../pattern/strip/strip-settings.ts';
 import { csvLine } from '../../sheet/plastic/csv-text.ts';
 import { cutListHeader, cutListLine } from '../../sheet/plastic/cut-list.ts';
 import { sizeChart } from '../../sheet/plastic/size-chart.ts';
@@ -121,7 +122,7 @@ async function lengthsFrom(table: string | undefined, given: SizesFlags, numbers
   if (ways !== 1) return failure(flagProblem('sizes', 'give a table of hands, --norms or --lengths, one of the three'));
   const options = await readStripOptionFlags(given);
   if (!options.ok) return options;
-  if (given.lengths !== undefined) return measuredLengths(given.lengths, options.value.width);
+  if (given.lengths !== undefined) return measuredLengths(given.lengths, usualSettings(options.value).width);
   if (given.block === undefined)
     return failure(
       flagProblem('--block', 'is needed: name the block that the strips are for (knucklewright blocks), or auto for a table with targets'),

@@ -13,7 +13,7 @@ import type { Texts } from '../texts/english.ts';
 interface SectionPictureProps {
   readonly path: StripPath;
   readonly side: Side;
-  readonly options: StripOptions;
+  readonly options: Pick<StripOptions, 'thickness'>;
   readonly texts: Texts;
   /** Small: no words in it, hidden from readers since words stand beside it. */
   readonly small?: boolean;

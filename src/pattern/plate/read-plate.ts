@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { DIGITS, type DigitName } from '../../hand/digits.ts';
 import { digitsIn } from '../../hand/fields.ts';
 import type { Hand } from '../../hand/hand.ts';
-import { formWords } from '../../units/form-words.ts';
+import { formWords } from '../../units/form-problems.ts';
 import { newerVersion } from '../../units/newer-version.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';

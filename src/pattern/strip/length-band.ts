@@ -1,7 +1,7 @@
 import type { Block } from '../../block/block.ts';
 import { DIGITS, type DigitName } from '../../hand/digits.ts';
 import type { DigitMeasures, Hand } from '../../hand/hand.ts';
-import type { StripOptions } from './strip-options.ts';
+import type { StripSettings } from './strip-options.ts';
 import { type StripPath, stripPathLength } from './strip-path.ts';
 import { standSections } from './strip-sections.ts';
 
@@ -22,9 +22,9 @@ export interface LengthBand {
  * independent. Second order, since the length has a minimum near the usual differential: a variable of standard deviation 1 adds
  * slope² + 2 curvature² to the variance and its curvature to the mean. A step onto a hand that cannot be is taken on the other side alone.
  */
-export function lengthBand95(hand: Hand, block: Block, options: StripOptions, path: StripPath): LengthBand {
+export function lengthBand95(hand: Hand, block: Block, options: StripSettings, path: StripPath): LengthBand {
   const { pathLength } = path;
-  const lengthOf = (h: Hand, o: StripOptions): number | null => {
+  const lengthOf = (h: Hand, o: StripSettings): number | null => {
     const standing = standSections(h, block, o, path.hand.version);
     return standing.ok ? stripPathLength(standing.value, o) : null;
   };

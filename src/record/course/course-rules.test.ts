@@ -381,8 +381,9 @@ describe('PLATEAU, REFER and REVIEW', () => {
     expect(change(EXTENSION)).toMatchObject({ change: { what: 'differential', toward: 'extension', from: 20, to: [25, 30] } });
     expect(change('strip for extension, 25')).toMatchObject({ change: { to: [30, 30] } });
     expect(change('strip for extension, 26')).toMatchObject({ change: null });
-    const blocks = nextSteps(sampleCourse(still(5, 'strip for extension, 26')), ['ring-lowered-in-four']).steps[0];
-    expect(blocks?.figures).toMatchObject({ nextBlocks: ['ring-lowered-in-four'] });
+    const ladder = [{ kind: 'differential', from: 26, to: 30 }, { kind: 'refer' }] as const;
+    const blocks = nextSteps(sampleCourse(still(5, 'strip for extension, 26')), ladder).steps[0];
+    expect(blocks?.figures).toMatchObject({ nextBlocks: [{ kind: 'refer' }] });
   });
 
   it("a plate's angle goes toward 90 where extension lags and toward 0 where flexion does, inside the MP range that was measured", () => {

@@ -245,7 +245,7 @@ function changesGivenTime({ devices, visits, last }: Course): number {
 
 function plateau(course: Course): CourseFigures['PLATEAU'] | null {
   const slope = changesGivenTime(course) >= CHANGES_BEFORE_REFERRING ? null : stands(course);
-  return slope && { slope, change: angleChange(course), nextBlocks: course.nextBlocks };
+  return slope && { slope, change: angleChange(course), nextBlocks: course.nextBlocks.filter(({ kind }) => kind !== 'differential') };
 }
 
 /** The goal of a patient who has none of their own. */

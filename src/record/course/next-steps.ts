@@ -1,3 +1,4 @@
+import type { NextArrangement } from '../../block/next-arrangement.ts';
 import { HARM_KEYS } from '../../hand/harm-signs.ts';
 import type { CourseFigures, CourseReminder, CourseReminders, CourseRule, Slope } from '../../words/advice/course/course-figures.ts';
 import type { Case } from '../case.ts';
@@ -31,9 +32,9 @@ export interface NextSteps {
 
 /**
  * What the visits of a case suggest; the clinician decides. The order in which visits stand in the file does not matter, only their days.
- * @param nextBlocks what the plan would try after the strip in use, by the ids of its blocks
+ * @param nextBlocks what the plan would try after the strip in use
  */
-export function nextSteps(record: Case, nextBlocks: readonly string[] = []): NextSteps {
+export function nextSteps(record: Case, nextBlocks: readonly NextArrangement[] = []): NextSteps {
   const course = courseOf(record, USUAL_GOAL, undefined, nextBlocks);
   if (course === null) return { steps: [], reminders: [], slope: null };
   const steps: Step[] = [];

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { formWords } from '../../units/form-words.ts';
+import { formWords } from '../../units/form-problems.ts';
 import { newerVersion } from '../../units/newer-version.ts';
 import { visible } from '../../units/quote.ts';
 import { failure, type Result, success } from '../../units/result.ts';

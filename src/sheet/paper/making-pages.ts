@@ -126,7 +126,15 @@ function cutListSection(list: CutList, width: number, measure: Measure): FlowSec
     MAKING,
     measure,
   );
-  const rows = list.rows.map((row) => tableRow(fixed(row.at, 1), row.title, width, MAKING, measure));
+  const rows = list.rows.map((row) =>
+    tableRow(
+      fixed(row.at, 1),
+      row.edges ? `${row.title} (${fixed(row.edges[0], 1)} to ${fixed(row.edges[1], 1)})` : row.title,
+      width,
+      MAKING,
+      measure,
+    ),
+  );
   const remarks = list.remarks.map((line, k) => lowered(paragraph(line, width, MAKING, measure), k === 0 ? 1.2 : 0));
   return { heading: list.rows.length > 0 ? `${list.title}: cut list for a ruler` : list.title, cells: [size, ...rows, ...remarks] };
 }

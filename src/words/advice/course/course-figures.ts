@@ -1,3 +1,4 @@
+import type { NextArrangement } from '../../../block/next-arrangement.ts';
 import type { CrpsSign, HarmKey } from '../../../hand/harm-signs.ts';
 
 /** The motion of the PIP joint that lacks, or that a device is made for. */
@@ -82,11 +83,11 @@ export interface CourseFigures {
     readonly why: 'servedDone' | 'otherWorse';
   };
   readonly TEACH: { readonly wear: number; readonly agreed: number | null; readonly times: number };
-  readonly IDLE: { readonly nextBlocks: readonly string[] };
+  readonly IDLE: { readonly nextBlocks: readonly NextArrangement[] };
   readonly ENOUGH: { readonly extension: number; readonly flexion: number; readonly days: number };
   readonly GAINING: Slope;
   readonly REFER: { readonly slope: Slope; readonly changes: number };
-  readonly PLATEAU: { readonly slope: Slope; readonly change: AngleChange | null; readonly nextBlocks: readonly string[] };
+  readonly PLATEAU: { readonly slope: Slope; readonly change: AngleChange | null; readonly nextBlocks: readonly NextArrangement[] };
   readonly REVIEW: { readonly days: number; readonly slope: Slope | null };
   readonly WAIT: { readonly nextBy: string | null; readonly visits: number };
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import * as z from 'zod';
-import { formWords } from './form-words.ts';
+import { formWords } from './form-problems.ts';
 
 const form = z.strictObject({
   id: z
@@ -17,11 +17,11 @@ const words = (json: unknown) => {
 
 describe('formWords(issue, json)', () => {
   it.each([
-    [{ id: 'x', n: 1 }, 'is missing; expected "a" or "b"'],
+    [{ id: 'x', n: 1 }, 'is missing; expected one of "a", "b"'],
     [{ id: 7, n: 1, kind: 'a' }, 'is 7; expected text'],
-    [{ id: 'X', n: 1, kind: 'a' }, 'is "X"; small letters'],
-    [{ id: 'abcd', n: 1, kind: 'a' }, 'is "abcd"; at most 3 characters is allowed'],
-    [{ id: 'x', n: 0, kind: 'a' }, 'is 0; at least 1 is allowed'],
+    [{ id: 'X', n: 1, kind: 'a' }, 'is "X"; expected small letters'],
+    [{ id: 'abcd', n: 1, kind: 'a' }, 'is "abcd"; expected at most 3 characters'],
+    [{ id: 'x', n: 0, kind: 'a' }, 'is 0; expected at least 1'],
     [[], 'is a list; expected an object'],
   ])('of %o is: %s', (json, said) => {
     expect(words(json)).toEqual([said]);

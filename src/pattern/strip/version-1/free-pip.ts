@@ -1,15 +1,15 @@
-import { PALMAR_LAYERS } from '../../block/block.ts';
-import type { DigitName } from '../../hand/digits.ts';
-import { degrees } from '../../units/angle.ts';
-import type { StripOptions } from './strip-options.ts';
-import type { Relief } from './strip-relief.ts';
-import type { StandingHand } from './strip-sections.ts';
+import { PALMAR_LAYERS } from '../../../block/block.ts';
+import type { DigitName } from '../../../hand/digits.ts';
+import { degrees } from '../../../units/angle.ts';
+import type { StripSettings } from '../strip-options.ts';
+import type { StandingHand } from '../strip-sections.ts';
+import type { Relief } from './palmar-relief.ts';
 
-/** PIP flexion in degrees that each digit keeps over the strip's palmar edge: 180 - atan2(layers x thickness, edge to PIP crease). */
+/** First version. PIP flexion in degrees that each digit keeps over the strip's palmar edge: 180 - atan2(layers x thickness, edge to PIP crease). */
 export function freePipFlexion(
   hand: StandingHand,
   reliefs: readonly Relief[],
-  options: StripOptions,
+  options: StripSettings,
 ): Readonly<Partial<Record<DigitName, number>>> {
   return Object.fromEntries(
     hand.sections.flatMap((s) => {

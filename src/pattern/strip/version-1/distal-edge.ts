@@ -1,4 +1,5 @@
-import { MINIMUM_FEATURE } from '../../units/tolerance.ts';
+import type { BrokenLine } from '../../../geometry/broken-line.ts';
+import { MINIMUM_FEATURE } from '../../../units/tolerance.ts';
 
 /** A level stretch of the distal edge: from..to along the flat strip, cut back by `depth`. mm */
 export interface Plateau {
@@ -7,7 +8,7 @@ export interface Plateau {
   readonly depth: number;
 }
 
-/** Smallest radius of a relief's fillets: the sheet must not crack and the edge must not cut (strip model). mm */
+/** Smallest radius of a relief's fillets: the sheet must not crack and the edge must not cut. mm */
 export const SMALLEST_FILLET = 3;
 
 /** An S-shaped step of two tangent arcs of one radius, between two depths. mm, sweep in radians. */
@@ -76,15 +77,21 @@ function tooShort(plateaus: readonly Plateau[], i: number, endRoom: number): boo
   return here.to - here.from < steps.reduce((sum, s) => sum + s, ends + MINIMUM_FEATURE);
 }
 
-/** The least width of the strip between two places along it (from <= to), steps included; mm. */
-export function widthBetween(plateaus: readonly Plateau[], from: number, to: number, width: number): number {
-  const depths = plateaus.flatMap((plateau, i) => {
-    // A step belongs to the shallower stretch beside it; counting it as deep keeps words clear of the slope.
+/** The distal edge as a broken line that counts each step as deep as its deeper side, so that words keep clear of the slope; v and height from the proximal edge. */
+export function stepped(plateaus: readonly Plateau[], width: number): BrokenLine {
+  return plateaus.flatMap((plateau, i) => {
     const before = plateaus[i - 1];
     const after = plateaus[i + 1];
-    const low = before && before.depth < plateau.depth ? plateau.from - stepFor(plateau.depth - before.depth).length : plateau.from;
-    const high = after && after.depth < plateau.depth ? plateau.to + stepFor(plateau.depth - after.depth).length : plateau.to;
-    return low <= to && high >= from ? [plateau.depth] : [];
+    const low = before && before.depth > plateau.depth ? plateau.from + stepFor(before.depth - plateau.depth).length : plateau.from;
+    const high = after && after.depth > plateau.depth ? plateau.to - stepFor(after.depth - plateau.depth).length : plateau.to;
+    const deep = (other: Plateau | undefined) => width - Math.max(plateau.depth, other?.depth ?? 0);
+    return [
+      { x: plateau.from, y: deep(before) },
+      { x: low, y: deep(before) },
+      { x: low, y: width - plateau.depth },
+      { x: high, y: width - plateau.depth },
+      { x: high, y: deep(after) },
+      { x: plateau.to, y: deep(after) },
+    ];
   });
-  return width - Math.max(0, ...depths);
 }
