@@ -4,7 +4,7 @@ import { readHand } from '../src/hand/read-hand.ts';
 
 export type Measures = readonly [width: number, circumference: number, palmarRoom: number, dorsalLength: number];
 
-/** The hand of the strip model's worked examples; the demo hand file has the same figures. Invented. */
+/** The worked hand of docs/model.md; the demo hand file has the same figures. Invented. */
 export const WORKED: Readonly<Record<DigitName, Measures>> = {
   index: [17.5, 57, 25, 44],
   long: [17.5, 57, 27, 48],

@@ -54,7 +54,7 @@ const anyRanking = anyCase.chain((about) =>
 );
 
 describe('rankBlocks(candidates, about)', () => {
-  // Strip model and trade facts row 33: three digits for a long or ring target. Common practice, no source.
+  // docs/model.md rule 1 and trade facts row 33: three digits for a long or ring target. Common practice, no source.
   it('puts first, for a long or ring finger, itself held in three digits', () => {
     expect(order(CASE)).toEqual(['ring-raised-in-three', 'ring-raised-in-four', 'long-and-ring-raised-in-four']);
     expect(order({ ...CASE, digit: 'long', need: 'pipExtension' })).toEqual([
@@ -80,7 +80,7 @@ describe('rankBlocks(candidates, about)', () => {
     ]);
   });
 
-  // Strip model: rotation, above all of a hypermobile little finger, is not controlled in three. Common practice, no source.
+  // docs/model.md rule 1: rotation, above all of a hypermobile little finger, is not controlled in three. Common practice, no source.
   it('drops three digits that end at a hypermobile little finger below all others, and says so', () => {
     const ranked = rankBlocks(figures(CASE), { ...CASE, hypermobile: ['little'] });
     expect(ranked.map((r) => r.figures.block.id)).toEqual(['ring-raised-in-four', 'long-and-ring-raised-in-four', 'ring-raised-in-three']);

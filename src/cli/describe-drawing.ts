@@ -28,7 +28,12 @@ export function describeDrawing(report: StripReport, chosen: ChosenBlock, files:
     CAUTIONS.model,
     CAUTIONS.licensed,
     '',
-    ...files.map((file) => fileLine(file, `, strip ${plain(report.flatLength, 2)} x ${plain(report.flatWidth, 2)} mm`)),
+    ...files.map((file) =>
+      fileLine(
+        file,
+        file.path.includes('-paper_') ? ', paper strip' : `, strip ${plain(report.flatLength, 2)} x ${plain(report.flatWidth, 2)} mm`,
+      ),
+    ),
   ];
   return `${lines.join('\n')}\n`;
 }

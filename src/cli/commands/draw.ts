@@ -20,6 +20,7 @@ const flags = [
   flag('--plate <name>', 'draw a plate instead: dorsal, palmar or both, a plate by id (knucklewright plates), or a plate file'),
   flag('--digits <list>', 'plate: digits whose MP joints are held, neighbours with commas between'),
   flag('--angle <degrees>', "plate: MP flexion, 0 to 90; without it the preset's, else the plan's"),
+  flag('--paper-trial', 'draw a paper strip as well, to be woven round the fingers and read before the plastic is cut (--paper-reading)'),
   optionsFileFlag,
   dateFlag,
   outputFlags,
@@ -56,7 +57,10 @@ async function readStrip(handFile: string, given: DrawFlags): Promise<Result<Dra
   if (!read.ok) return read;
   const { chosen, output, ...inputs } = read.value;
   const request = { kind: 'strip', hand: inputs.hand, block: chosen.block, options: inputs.options, date: inputs.date } as const;
-  return success({ request, why: chosen.why, output }, [...read.warnings, ...handCautions(inputs.hand)]);
+  return success({ request, why: chosen.why, output, paperTrial: given.paperTrial === true }, [
+    ...read.warnings,
+    ...handCautions(inputs.hand),
+  ]);
 }
 
 async function readPlate(handFile: string, name: string, given: DrawFlags): Promise<Result<Drawing>> {

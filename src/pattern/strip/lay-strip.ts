@@ -7,6 +7,7 @@ import { failure, type Result, success } from '../../units/result.ts';
 import { type BandEdges, bandEdges } from './band-edges.ts';
 import { type EdgeLevel, edgeLevels, type StripPull, straightPull, straightWidth } from './edge-levels.ts';
 import { pathFaults } from './prove-path.ts';
+import { clearanceFor, PAPER_THICKNESS } from './solve-clearance.ts';
 import type { StripOptions, StripSettings } from './strip-options.ts';
 import { type FlatStrip, flattened } from './strip-outline.ts';
 import { type StripPath, stripPath } from './strip-path.ts';
@@ -51,9 +52,17 @@ export function layStrip(hand: Hand, block: Block, options: StripOptions): Resul
 }
 
 function layAtWidth(hand: Hand, block: Block, options: StripOptions, width: number): Result<LaidBand> {
-  const settings = settingsFor(options, hand, width);
+  const open = settingsFor(options, hand, width);
+  const clearance = options.paperReading === 'none' ? success(open.skinClearance) : clearanceFor(hand, block, open, options.paperReading);
+  if (!clearance.ok) return clearance;
+  const settings = { ...open, skinClearance: clearance.value };
+  const laid = laidWith(hand, block, settings);
+  return !laid.ok && laid.problems.some((p) => p.code === 'HOLDS_NOTHING') ? withOffer(laid.problems, hand, block, settings) : laid;
+}
+
+function laidWith(hand: Hand, block: Block, settings: StripSettings): Result<LaidBand> {
   const laid = layBand(hand, block, settings);
-  if (!laid.ok) return laid.problems.some((p) => p.code === 'HOLDS_NOTHING') ? withOffer(laid.problems, hand, block, settings) : laid;
+  if (!laid.ok) return laid;
   const { standing, path } = laid.value;
   const edges = bandEdges(path, settings);
   return success(
@@ -74,6 +83,14 @@ function layAtWidth(hand: Hand, block: Block, options: StripOptions, width: numb
     },
     laid.warnings,
   );
+}
+
+/** The same strip for a paper trial, with its scale at the finishing end (model rule 15). */
+export function layPaperStrip(hand: Hand, block: Block, options: StripOptions): Result<LaidBand> {
+  const plastic = layStrip(hand, block, { ...options, paperReading: 'none' });
+  if (!plastic.ok) return plastic;
+  const settings: StripSettings = { ...plastic.value.settings, thickness: PAPER_THICKNESS, stretch: 0, paper: true };
+  return laidWith(hand, block, settings);
 }
 
 /** The digits stood side by side and the path round them, proved. */

@@ -1,11 +1,12 @@
 import type { Block } from '../../block/block.ts';
 import { DIGITS, type DigitName } from '../../hand/digits.ts';
 import type { DigitMeasures, Hand } from '../../hand/hand.ts';
+import { READING_ERROR } from './solve-clearance.ts';
 import type { StripSettings } from './strip-options.ts';
 import { type StripPath, stripPathLength } from './strip-path.ts';
 import { standSections } from './strip-sections.ts';
 
-/** Standard deviations of one measurement, mm and degrees (strip model; starting values, common practice, no source). */
+/** Standard deviations of one measurement, mm and degrees (model rule 17; starting values, common practice, no source). */
 export const MEASURING_ERRORS = { circumference: 1.0, width: 0.5, palmarRoom: 1.0, dorsalLength: 1.5, differential: 5 } as const;
 
 /** Two-sided 95 % of a normal distribution. */
@@ -15,6 +16,11 @@ const NORMAL_95 = 1.959963985;
 export interface LengthBand {
   readonly below: number;
   readonly above: number;
+}
+
+/** The 95 % band of a length that was read on a paper strip: the reading's own. */
+export function readingBand(): LengthBand {
+  return { below: NORMAL_95 * READING_ERROR, above: NORMAL_95 * READING_ERROR };
 }
 
 /**

@@ -9,7 +9,6 @@ import { DASHES } from '../dashes.ts';
 import type { CutList, MakingNotes } from '../making-notes.ts';
 import { differentialWedge } from './differential-wedge.ts';
 import { sectionView } from './section-view.ts';
-import { stripHandout } from './strip-handout.ts';
 import type { StripFigures } from './strip-report.ts';
 import { factLines } from './strip-sheet.ts';
 import { uprightMarks } from './upright-marks.ts';
@@ -48,7 +47,7 @@ export function stripNotes(f: StripFigures, hand: Hand, date: string | null, lef
     steps: steps(f),
     checks: checks(f, hand),
     cautions: Object.values(CAUTIONS),
-    handout: stripHandout(f, hand),
+    made: { kind: 'strip', figures: f, hand },
   };
 }
 
@@ -93,6 +92,13 @@ function named(digits: readonly DigitName[]): string {
   return digits.join(' and ');
 }
 
+/** The best measurement of the path is the path. */
+function paperStep({ asked }: StripFigures): string {
+  return asked.paperReading === 'none'
+    ? 'Paper trial. Weave a paper strip (draw --paper-trial) round the fingers, read its scale and draw this strip again with the reading, before plastic is heated.'
+    : `Paper trial: done, read ${plain(asked.paperReading, 1)} mm; this strip is drawn for that reading.`;
+}
+
 function motion(f: StripFigures): 'extension' | 'flexion' {
   return f.path.held === 'raised' ? 'extension' : 'flexion';
 }
@@ -116,6 +122,7 @@ function steps(f: StripFigures): readonly string[] {
       : ' Leave the outer layer taut across the held digits.';
   return [
     'Measure. Both 100 mm bars and the card outline on this sheet must be true; compare a few measurements with the hand.',
+    paperStep(f),
     `Cut. Outside up, distal edge up (at held digits the outside touches skin): cut the outline from sheet ${mm(o.thickness)} thick and carry the marks over, the side of the hand among them.`,
     "Heat in a water bath of 65 to 71 C, less than a minute; the sheet's own instructions come first.",
     'Blot dry, wait, and test it on your own skin before it goes onto the patient.',

@@ -29,6 +29,8 @@ export interface StripOptions {
 export interface StripSettings extends Omit<StripOptions, 'width' | 'minimumWidth'> {
   readonly width: number;
   readonly minimumWidth: number;
+  /** Drawn for a paper trial: no allowance at the starting end, room for the scale at the other. */
+  readonly paper?: true;
 }
 
 type ChoiceKey = 'closure' | 'seam' | 'outline';
@@ -39,7 +41,7 @@ export type ChoiceOption = ChoiceEntry<ChoiceKey>;
 
 /**
  * The one table behind the options file, the command's flags and the page's fields.
- * Defaults come from the strip model (starting values, common practice where no source is named); the ranges are ours, wide enough
+ * Defaults are those of docs/model.md (starting values, common practice where no source is named); the ranges are ours, wide enough
  * for children and for thick sheet.
  */
 export const NUMBER_OPTIONS: readonly NumberOption[] = [

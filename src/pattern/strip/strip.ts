@@ -9,7 +9,7 @@ import type { Part, Pattern } from '../pattern.ts';
 import { boxOfDrawn, shiftDrawn, shiftPart } from '../place-marks.ts';
 import { GEOMETRY_VERSION, type GeometryVersion } from './geometry-version.ts';
 import { layStrip } from './lay-strip.ts';
-import { type LengthBand, lengthBand95 } from './length-band.ts';
+import { type LengthBand, lengthBand95, readingBand } from './length-band.ts';
 import { type LaidStrip, placeOnStrip } from './strip-labels.ts';
 import { loopSizes } from './strip-loops.ts';
 import { stripNotes } from './strip-notes.ts';
@@ -51,7 +51,7 @@ export function stripFigures(
     ...shape,
     ...edges,
     loops: loopSizes(standing, settings),
-    band: flatBand(lengthBand95(hand, block, settings, path), settings),
+    band: flatBand(options.paperReading === 'none' ? lengthBand95(hand, block, settings, path) : readingBand(), settings),
     estimated: estimatedFor(hand, block, version),
   };
   return success({ ...figures, warnings: [...laid.warnings, ...stripWarnings(hand, figures)] });
@@ -109,7 +109,7 @@ export function makeStrip(
 
 /**
  * The strip as it lies on the sheet: skin side down, distal edge up. Seen so, u runs to the right on a right hand with raised digits and
- * on a left hand with lowered ones, to the left otherwise (the outer face looks at the reader; strip model's courses, followed round a hand).
+ * on a left hand with lowered ones, to the left otherwise (the outer face looks at the reader; the courses of model rule 5, followed round a hand).
  */
 function stripPart(figures: StripFigures, hand: Hand): { part: Part; left: readonly string[] } {
   const { flat, path, options, block } = figures;
