@@ -1,6 +1,6 @@
 // Builds the page into one file: script and style inline, and a policy that allows these two by their hashes and nothing else.
 import { createHash } from 'node:crypto';
-import { mkdir, rename, writeFile } from 'node:fs/promises';
+import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
@@ -11,19 +11,32 @@ export const PAGE = join(root, 'dist', 'knucklewright.html');
 const LARGEST_BYTES = 900_000;
 
 /**
- * pdfkit brings a font engine, a line breaker and an image reader (0.55 MB). Our pages have the standard fonts, lines that are broken before,
- * and no images. Left out, they would say so if anything ever called them.
+ * pdfkit brings a font engine, a line breaker and an image reader (0.55 MB), ciphers and a deflater. Our pages have the standard fonts, lines that
+ * are broken before, no images, no password, and are not compressed. Left out, they would say so if anything ever called them.
  */
 const withoutFontsAndImages = {
   name: 'without-fonts-and-images',
   enforce: 'pre',
   resolveId(id) {
-    return ['fontkit', 'linebreak', 'png-js'].includes(id) ? `\0left-out:${id}` : undefined;
+    return ['fontkit', 'linebreak', 'png-js', '@noble/ciphers/aes', 'fflate'].includes(id) ? `\0left-out:${id}` : undefined;
   },
   load(id) {
     if (!id.startsWith('\0left-out:')) return undefined;
-    return `export default class LeftOut { constructor() { throw new Error('${id.slice(1)}'); } }
-      export const create = () => { throw new Error('${id.slice(1)}'); };`;
+    return `const leftOut = () => { throw new Error('${id.slice(1)}'); };
+      export default class LeftOut { constructor() { leftOut(); } }
+      export { leftOut as create, leftOut as cbc, leftOut as ecb, leftOut as zlibSync };`;
+  },
+};
+
+/** Only the command prints forms as JSON Schema: what makes them is left out, each of its functions saying so if it were ever called. */
+const withoutJsonSchema = {
+  name: 'without-json-schema',
+  enforce: 'pre',
+  async load(id) {
+    if (!/zod\/v4\/core\/(json-schema-processors|to-json-schema)\.js$/.test(id)) return undefined;
+    const names = [...(await readFile(id, 'utf8')).matchAll(/^export (?:const|function|class) (\w+)/gm)].map(([, name]) => name);
+    return `const leftOut = () => { throw new Error('JSON Schema'); };
+      ${names.map((name) => `export { leftOut as ${name} };`).join(' ')}`;
   },
 };
 
@@ -36,7 +49,7 @@ export async function buildPage(target = PAGE) {
     root: join(root, 'src', 'page'),
     logLevel: 'warn',
     oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-    plugins: [withoutFontsAndImages, viteSingleFile({ removeViteModuleLoader: true })],
+    plugins: [withoutFontsAndImages, withoutJsonSchema, viteSingleFile({ removeViteModuleLoader: true })],
     build: {
       write: false,
       target: 'es2023',

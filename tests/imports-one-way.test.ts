@@ -20,7 +20,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   sheet: ['units', 'geometry', 'hand', 'block', 'words', 'pattern', 'picture'],
   // What leaves the printer besides patterns: making pages, patient's sheet, letter, report, lists.
   papers: ['units', 'geometry', 'hand', 'block', 'words', 'pattern', 'record', 'picture', 'sheet'],
-  writers: ['units', 'geometry', 'hand', 'block', 'words', 'pattern', 'picture', 'sheet'],
+  // A printed file is the pattern with its papers.
+  writers: ['units', 'geometry', 'hand', 'block', 'words', 'pattern', 'picture', 'sheet', 'papers'],
   // Files as such: reading, writing whole, locks, the case store, the inputs that a drawing carries.
   files: ['units', 'geometry', 'hand', 'block', 'words', 'pattern', 'record', 'sheet', 'writers'],
   // Reads files back without knowing how they were written.

@@ -23,8 +23,11 @@ const cases = blocks().flatMap((block) =>
 describe('the printed sheet of every block', () => {
   it.each(cases)('%s, %s hand, %s: nothing overlaps, nothing outside what A4 and Letter both print', (id, hand, paper) => {
     const sheet = layOut(stripOf(HANDS[hand], id), { paper: PAPERS[paper] });
-    const room = printableBox(PAPERS[paper], sheet.orientation, DEFAULT_SHEET_SETTINGS.margin, 'both');
     for (const page of sheet.pages) {
+      // What is only read stands upright and fills its own paper; what is held to the bars fits both papers.
+      const read = page.title === 'for the patient';
+      const [way, area] = read ? (['portrait', 'paper'] as const) : ([sheet.orientation, 'both'] as const);
+      const room = printableBox(PAPERS[paper], way, DEFAULT_SHEET_SETTINGS.margin, area);
       expect(collisions(page), page.title).toEqual([]);
       const ink = inkBox(page);
       expect(ink.minX).toBeGreaterThanOrEqual(room.minX - TOUCHING);

@@ -9,7 +9,6 @@ import { DASHES } from '../dashes.ts';
 import type { CutList, MakingNotes } from '../making-notes.ts';
 import { differentialWedge } from './differential-wedge.ts';
 import { sectionView } from './section-view.ts';
-import { stripHandout } from './strip-handout.ts';
 import type { StripFigures } from './strip-report.ts';
 import { factLines } from './strip-sheet.ts';
 import { uprightMarks } from './upright-marks.ts';
@@ -48,7 +47,7 @@ export function stripNotes(f: StripFigures, hand: Hand, date: string | null, lef
     steps: steps(f),
     checks: checks(f, hand),
     cautions: Object.values(CAUTIONS),
-    handout: stripHandout(f, hand),
+    made: { kind: 'strip', figures: f, hand },
   };
 }
 

@@ -5,9 +5,10 @@ import { failure, type Result, success, type Warning } from '../../units/result.
 import { besidePattern } from './beside-pattern.ts';
 import { type Frame, type FrameWords, frameLayer, frameOf } from './frame.ts';
 import { layOutPage } from './lay-out-page.ts';
-import { handoutPages, makingPages } from './making-pages.ts';
+import { makingPages } from './making-pages.ts';
 import type { Measure, PrintedSheet } from './page.ts';
 import { isOffice, type Orientation, printableBox, turned } from './paper.ts';
+import type { PaperMaker } from './paper-maker.ts';
 import { type PageContent, patternPages } from './pattern-pages.ts';
 import { isTiled, type PlannedPages, pageCount, planPattern } from './plan-pattern.ts';
 import { BAR } from './scale-check.ts';
@@ -34,7 +35,12 @@ interface Plan {
  * wherever a quarter turn or the other orientation avoids them. Refused when the paper is too small (`PAPER_TOO_SMALL`). Warns
  * `SHEET_TILED`, and `SHEET_OWN_AREA` when a page fits only the chosen one of A4 and Letter.
  */
-export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: Measure): Result<LaidSheet> {
+export function layOutSheet(
+  pattern: Pattern,
+  settings: SheetSettings,
+  measure: Measure,
+  papers: Pick<PaperMaker, 'handout'>,
+): Result<LaidSheet> {
   if (pattern.kind === 'page') {
     const { layer, orientation, width, height } = layOutPage(pattern, settings);
     const page = { title: pattern.title, width, height, layers: [layer] };
@@ -49,12 +55,15 @@ export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: 
   const beside = notes && settings.parts.includes('pattern') ? plan.pages.map((page) => besidePattern(page, frame, notes, measure)) : [];
   // Without the pattern there are no lines to be explained.
   const shown = { legend: beside.every((b) => b.legend), facts: beside.length > 0 && beside.every((b) => b.facts) };
+  // What is only read stands upright and uses its paper's own area, whatever the pattern needs.
+  const upright = correctedBox(settings, 'portrait', 'paper');
   const contents: PageContent[] = [];
   const pagesOf = (part: SheetPart) => {
     if (part === 'pattern') return patternPages(plan.pages, frame, notes, measure);
     if (part === 'making' && pattern.kind === 'sheet') return sheetPlanPages(pattern, frame, measure);
     if (notes === null) return [];
-    return part === 'making' ? makingPages(notes, frame, measure, shown) : handoutPages(notes, frame, measure);
+    if (part === 'making') return makingPages(notes, frame, measure, shown);
+    return papers.handout(notes, { box: upright, measure, language: settings.language, clinic: settings.clinic });
   };
   // A sheet of plastic is read before it is cut.
   const parts =
@@ -64,10 +73,14 @@ export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: 
     if (pages === null) return tooSmall(settings);
     contents.push(...pages);
   }
-  const page = printed(settings, orientation);
   const pages = contents.map((content, k) => {
+    const page = printed(settings, content.frame === 'none' || content.frame === 'plain' ? 'portrait' : orientation);
     const own = { ...words, under: [invented ? `${content.title}   INVENTED DEMO, nobody was measured` : content.title, ...words.under] };
-    return { title: content.title, ...page, layers: [frameLayer(box, own, k + 1, contents.length, measure), ...content.layers] };
+    return {
+      title: content.title,
+      ...page,
+      layers: [frameLayer(box, own, k + 1, contents.length, measure, content.frame), ...content.layers],
+    };
   });
   const tiled = settings.parts.includes('pattern') && isTiled(plan.pages);
   const scale = { x: BAR / (settings.correction?.across ?? BAR), y: BAR / (settings.correction?.along ?? BAR) };
@@ -84,20 +97,13 @@ function printed(settings: SheetSettings, orientation: Orientation) {
 function bestPlan(pattern: Pattern, settings: SheetSettings, words: FrameWords, measure: Measure): Plan | null {
   const orientations: readonly Orientation[] = settings.orientation === 'auto' ? ['portrait', 'landscape'] : [settings.orientation];
   const areas = settings.area === 'both' && isOffice(settings.paper) ? (['both', 'paper'] as const) : ([settings.area] as const);
-  const { across, along } = settings.correction ?? { across: BAR, along: BAR };
   const ways = areas.flatMap((area) =>
     [false, true].flatMap((quarterTurn) => orientations.map((orientation) => ({ area, quarterTurn, orientation }))),
   );
   let best: Plan | null = null;
   // The first of equals: shared area before own, unturned before turned, portrait before landscape.
   for (const { area, quarterTurn, orientation } of ways) {
-    const room = printableBox(settings.paper, orientation, settings.margin, area);
-    const box = {
-      minX: (room.minX * across) / BAR,
-      maxX: (room.maxX * across) / BAR,
-      minY: (room.minY * along) / BAR,
-      maxY: (room.maxY * along) / BAR,
-    };
+    const box = correctedBox(settings, orientation, area);
     // Each page names its content in one more line under the head.
     const frame = frameOf(box, { ...words, under: ['', ...words.under] }, measure);
     const pages = planPattern(pattern.parts, frame, quarterTurn);
@@ -107,6 +113,18 @@ function bestPlan(pattern: Pattern, settings: SheetSettings, words: FrameWords, 
     if (pageCount(best.pages) === 1) break;
   }
   return best;
+}
+
+/** The printable box of a page as its printer prints it. */
+function correctedBox(settings: SheetSettings, orientation: Orientation, area: SheetSettings['area']): Box {
+  const room = printableBox(settings.paper, orientation, settings.margin, area);
+  const { across, along } = settings.correction ?? { across: BAR, along: BAR };
+  return {
+    minX: (room.minX * across) / BAR,
+    maxX: (room.maxX * across) / BAR,
+    minY: (room.minY * along) / BAR,
+    maxY: (room.maxY * along) / BAR,
+  };
 }
 
 /** The paper's own area is taken only to save tiles; it does not fit the other paper. */
