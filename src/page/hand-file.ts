@@ -42,6 +42,7 @@ export function handFileOf(entries: Entries, unit: LengthUnit): Record<string, u
     ...(entries.invented ? { invented: true } : {}),
     ...(entries.note.trim() === '' ? {} : { note: entries.note.trim() }),
     digits: Object.fromEntries(measured.map((digit) => [digit, filled(entries.digits[digit])])),
+    ...(Object.keys(filled(entries.webs)).length > 0 ? { webSetback: filled(entries.webs) } : {}),
     ...filled(entries.palm),
     ...(anyTarget ? { target: { ...(entries.target === '' ? {} : { digit: entries.target }), ...both, ...deficits } } : {}),
     ...(anyFlag
@@ -78,6 +79,7 @@ export function entriesOf(file: HandFile, decimal: DecimalSign): Entries {
       DIGITS.map((digit) => [digit, texts<DigitFieldId>(DIGIT_FIELDS, file.digits[digit] ?? {})]),
     ) as Entries['digits'],
     palm: texts<PalmFieldId>(PALM_FIELDS, file),
+    webs: texts(none.webs, file.webSetback ?? {}),
     target: file.target?.digit ?? '',
     deficits: texts<TargetFieldId>(TARGET_FIELDS, file.target ?? {}),
     flags: {

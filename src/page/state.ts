@@ -1,5 +1,5 @@
 import type { Place } from '../block/block.ts';
-import { DIGITS, type DigitName, type Side } from '../hand/digits.ts';
+import { DIGITS, type DigitName, type Side, type WebName } from '../hand/digits.ts';
 import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS, type PalmFieldId, TARGET_FIELDS, type TargetFieldId } from '../hand/fields.ts';
 import type { PlateFaces } from '../pattern/plate/plate-design.ts';
 import { DEFAULT_STRIP_OPTIONS, type StripOptions } from '../pattern/strip/strip-options.ts';
@@ -22,6 +22,8 @@ export interface Entries {
   readonly invented: boolean;
   readonly digits: Readonly<Record<DigitName, Readonly<Record<DigitFieldId, string>>>>;
   readonly palm: Readonly<Record<PalmFieldId, string>>;
+  /** Setbacks of the webs, as a hand file gave them. */
+  readonly webs: Readonly<Record<WebName, string>>;
   readonly target: DigitName | '';
   readonly deficits: Readonly<Record<TargetFieldId, string>>;
   readonly flags: Readonly<Record<'swelling' | 'sensation' | 'hardEndFeel' | 'unprotectedRepair', boolean>>;
@@ -124,6 +126,7 @@ export function emptyEntries(decimal: DecimalSign): Entries {
     invented: false,
     digits: Object.fromEntries(DIGITS.map((digit) => [digit, empty(DIGIT_FIELDS)])) as Entries['digits'],
     palm: empty(PALM_FIELDS),
+    webs: { 'index-long': '', 'long-ring': '', 'ring-little': '' },
     target: '',
     deficits: empty(TARGET_FIELDS),
     flags: { swelling: false, sensation: false, hardEndFeel: false, unprotectedRepair: false },
@@ -163,6 +166,7 @@ export function setEntry(entries: Entries, where: string, text: string): Partial
   if (first === 'print') return { print: { ...entries.print, [second]: text } };
   if (first === 'visit') return { visit: { ...entries.visit, [second]: text } };
   if (first === 'target') return { deficits: { ...entries.deficits, [second]: text } };
+  if (first === 'webSetback') return { webs: { ...entries.webs, [second]: text } };
   if (first in PALM_FIELDS) return { palm: { ...entries.palm, [first]: text } };
   if (first in entries.options) return { options: { ...entries.options, [first]: text } };
   return { [first]: text };

@@ -83,6 +83,7 @@ function rewritten(entries: Entries, from: Settings, to: Settings): Entries {
       little: lengths(entries.digits.little),
     },
     palm: lengths(entries.palm),
+    webs: lengths(entries.webs),
     deficits: signs(entries.deficits),
     options: signs(entries.options),
   };
