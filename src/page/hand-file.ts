@@ -101,6 +101,7 @@ export function handFileOf(entries: Entries, unit: LengthUnit): Record<string, u
     ...(entries.invented || entries.example ? { invented: true } : {}),
     ...(entries.note.trim() === '' ? {} : { note: entries.note.trim() }),
     digits: Object.fromEntries(measured.map((digit) => [digit, measuresOf(entries, digit)])),
+    ...(Object.keys(filled(entries.webs)).length > 0 ? { webSetback: filled(entries.webs) } : {}),
     ...filled(entries.palm),
     ...(target ? { target: { digit: entries.target, ...target } } : {}),
     ...(anyFlag
@@ -168,6 +169,7 @@ export function entriesOf(file: HandFile, decimal: DecimalSign): Entries {
       DIGITS.map((digit) => [digit, texts<DigitFieldId>(DIGIT_FIELDS, file.digits[digit] ?? {})]),
     ) as Entries['digits'],
     palm: texts<PalmFieldId>(PALM_FIELDS, file),
+    webs: texts(none.webs, file.webSetback ?? {}),
     target: target?.digit ?? '',
     motion: {
       ...none.motion,

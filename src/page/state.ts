@@ -1,5 +1,5 @@
 import type { Place } from '../block/block.ts';
-import { DIGITS, type DigitName, type Side } from '../hand/digits.ts';
+import { DIGITS, type DigitName, type Side, type WebName } from '../hand/digits.ts';
 import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS, type PalmFieldId } from '../hand/fields.ts';
 import type { PlateFaces } from '../pattern/plate/plate-design.ts';
 import { DEFAULT_STRIP_OPTIONS, type StripOptions } from '../pattern/strip/strip-options.ts';
@@ -40,6 +40,8 @@ export interface Entries {
   readonly digits: Readonly<Record<DigitName, Readonly<Record<DigitFieldId, string>>>>;
   readonly roundIn: RoundNotation;
   readonly palm: Readonly<Record<PalmFieldId, string>>;
+  /** Setbacks of the webs, as a hand file gave them. */
+  readonly webs: Readonly<Record<WebName, string>>;
   readonly target: DigitName | '';
   readonly motion: Readonly<Record<MotionId, TypedMotion>>;
   readonly diagnosis: string;
@@ -152,6 +154,7 @@ export function emptyEntries(decimal: DecimalSign): Entries {
     digits: Object.fromEntries(DIGITS.map((digit) => [digit, empty(DIGIT_FIELDS)])) as Entries['digits'],
     roundIn: 'length',
     palm: empty(PALM_FIELDS),
+    webs: { 'index-long': '', 'long-ring': '', 'ring-little': '' },
     target: '',
     motion: Object.fromEntries(MOTION_IDS.map((id) => [id, { lacks: '', bends: '' }])) as unknown as Entries['motion'],
     diagnosis: '',
@@ -182,6 +185,7 @@ export function setEntry(entries: Entries, where: string, text: string): Partial
   if (first === 'plate') return { plate: { ...entries.plate, [second]: text } };
   if (first === 'print') return { print: { ...entries.print, [second]: text } };
   if (first === 'visit') return { visit: { ...entries.visit, [second]: text } };
+  if (first === 'webSetback') return { webs: { ...entries.webs, [second]: text } };
   if (first in PALM_FIELDS) return { palm: { ...entries.palm, [first]: text } };
   if (first in entries.options) return { options: { ...entries.options, [first]: text } };
   return { [first]: text };

@@ -18,11 +18,15 @@ export function freeFlexionOffer(hand: Hand, block: Block, settings: StripSettin
     const laid = layStrip(hand, b, { ...settings, ...changes });
     return laid.ok && (laid.value.freePip[digit] ?? Number.POSITIVE_INFINITY) >= NO_FIST;
   };
-  for (let least = Math.ceil(settings.minimumWidth) - 1; least >= leastOf('minimumWidth'); least--)
+  // Where the narrowest does not help, no wider one does; so most hands need few tries.
+  const narrowest = leastOf('minimumWidth');
+  const helpedByWidth = narrowest < settings.minimumWidth && helps(block, { minimumWidth: narrowest });
+  for (let least = Math.ceil(settings.minimumWidth) - 1; helpedByWidth && least >= narrowest; least--)
     if (helps(block, { minimumWidth: least })) return `a minimumWidth of ${plain(least)} mm leaves ${NO_FIST} degrees`;
-  for (let gap = Math.ceil(settings.proximalGap) - 1; gap >= 0; gap--)
+  const helpedByGap = settings.proximalGap > 0 && helps(block, { proximalGap: 0 });
+  for (let gap = Math.ceil(settings.proximalGap) - 1; helpedByGap && gap >= 0; gap--)
     if (helps(block, { proximalGap: gap })) return `a proximalGap of ${plain(gap)} mm leaves ${NO_FIST} degrees`;
-  const both = { minimumWidth: leastOf('minimumWidth'), proximalGap: 0 };
+  const both = { minimumWidth: narrowest, proximalGap: 0 };
   if (helps(block, both)) return `a minimumWidth of ${both.minimumWidth} mm and a proximalGap of 0 together leave ${NO_FIST} degrees`;
   const other = blocks().find((b) => b.id !== block.id && b.places[digit] === 'lowered' && helps(b, {}));
   return other ? `in the block ${other.id} no layer passes palmar to it` : null;

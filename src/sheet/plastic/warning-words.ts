@@ -10,6 +10,8 @@ const WORDS: Readonly<Record<string, string>> = {
   LENGTH_RATIO_UNUSUAL: 'a digit is unusually long or short: measure again',
   LOOP_OVER_PIP: 'closed for good the loop does not pass over the PIP joint: make the seam so that it opens',
   PIP_FLEXION_NOT_FREE: 'the strip may stop PIP flexion of a digit: try the fist before it sets',
+  OPTION_RETIRED: 'pipClearance was not used: say freeFlexion instead',
+  STRAIGHT_PULLED: 'a straight strip must be pulled to follow the webs: warm it there and pull it slowly',
   SENSATION: 'reduced sensation: test the heat on your own skin, look at the skin often',
   SWELLING: 'swelling changes the fit: measure again on the day',
   TRIM_TOO_SHORT: 'the trim may be too short for the measuring errors: cut longer',
