@@ -4,6 +4,7 @@ import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS, type PalmFieldId } from '
 import { HAND_SCHEMA_ID, type HandFile } from '../hand/hand-schema.ts';
 import { type LengthUnit, MM_PER, parseLength } from '../units/length.ts';
 import { plain, rounded } from '../units/number.ts';
+import { extrasOf, targetExtras } from './hand-extras.ts';
 import { type DecimalSign, type Entries, emptyEntries } from './state.ts';
 import { readAngle } from './typed-motion.ts';
 
@@ -103,7 +104,7 @@ export function handFileOf(entries: Entries, unit: LengthUnit): Record<string, u
     digits: Object.fromEntries(measured.map((digit) => [digit, measuresOf(entries, digit)])),
     ...(Object.keys(filled(entries.webs)).length > 0 ? { webSetback: filled(entries.webs) } : {}),
     ...filled(entries.palm),
-    ...(target ? { target: { digit: entries.target, ...target } } : {}),
+    ...(target ? { target: { digit: entries.target, ...target, ...targetExtras(entries) } } : {}),
     ...(anyFlag
       ? {
           flags: {
@@ -158,6 +159,7 @@ export function entriesOf(file: HandFile, decimal: DecimalSign): Entries {
   };
   const none = emptyEntries(decimal);
   const { target } = file;
+  const extras = extrasOf(target, decimal);
   const flags = file.flags ?? {};
   return {
     ...none,
@@ -171,10 +173,14 @@ export function entriesOf(file: HandFile, decimal: DecimalSign): Entries {
     palm: texts<PalmFieldId>(PALM_FIELDS, file),
     webs: texts(none.webs, file.webSetback ?? {}),
     target: target?.digit ?? '',
+    ...extras,
     motion: {
-      ...none.motion,
-      active: { lacks: written(target?.pipExtensionDeficit), bends: bends(target?.pipFlexionDeficit) },
-      passive: { lacks: written(target?.pipExtensionDeficitPassive), bends: bends(target?.pipFlexionDeficitPassive) },
+      ...extras.motion,
+      // Motion that was read goes before the deficits, which stand alone in older files.
+      ...(target?.pipActive ? {} : { active: { lacks: written(target?.pipExtensionDeficit), bends: bends(target?.pipFlexionDeficit) } }),
+      ...(target?.pipPassive
+        ? {}
+        : { passive: { lacks: written(target?.pipExtensionDeficitPassive), bends: bends(target?.pipFlexionDeficitPassive) } }),
     },
     flags: {
       swelling: flags.swelling ?? false,
