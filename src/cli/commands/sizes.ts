@@ -10,6 +10,7 @@ import { parseLength } from '../../units/length.ts';
 import { plain } from '../../units/number.ts';
 import { collect, failure, type Problem, type Result, success } from '../../units/result.ts';
 import { defineCommand } from '../define-command.ts';
+import { EXIT } from '../exit.ts';
 import { blockOrAuto } from '../flags/block-flag.ts';
 import { argument, type FlagsOf, flag } from '../flags/flag.ts';
 import { flagProblem } from '../flags/flag-problem.ts';
@@ -75,7 +76,9 @@ export const sizes = defineCommand({
     if (!files.ok) return files;
     for (const { text } of told.slice(0, MOST_SHOWN)) process.stderr.write(`left out: ${text}\n`);
     if (told.length > MOST_SHOWN) process.stderr.write(`and ${told.length - MOST_SHOWN} more left out\n`);
-    return success({ lengths, all, chosen, shares, files: files.value }, files.warnings);
+    // A hand that wants a plate is no fault of its row.
+    const wrongRows = told.filter(({ code }) => code !== 'PLATE').length;
+    return success({ lengths, all, chosen, shares, wrongRows, files: files.value }, files.warnings);
   },
   report: {
     text: ({ lengths, all, chosen, shares, files }) => describe(lengths, all, chosen, shares, files),
@@ -85,6 +88,7 @@ export const sizes = defineCommand({
       return { from, sources, width, hands: values.length, leftOut, ...leaning, chosen, pieces: shares, all, files, warnings };
     },
   },
+  exit: ({ wrongRows }) => (wrongRows > 0 ? EXIT.badInput : EXIT.done),
 });
 
 interface Numbers {

@@ -15,6 +15,8 @@ const HEAD = 3.4;
 const UNDER = 2;
 const PITCH = 1.75;
 const PAGE_NUMBER_ROOM = 40;
+/** Part of a page up to which a section stays together. */
+const MOST_WHOLE = 0.6;
 /** Room to write over a line to sign, and between two of them. mm */
 const SIGN_ROOM = 9;
 const SIGN_GAP = 8;
@@ -56,7 +58,12 @@ function flowSection({ heading, drawing, tallest, table, lines, toSign }: Report
     ...(rows?.rows ?? []),
     ...(toSign ? [signatureCell(toSign, width)] : []),
   ];
-  return { heading, cells, ...(rows && { repeated: { cell: rows.head, from: (drawing ? 1 : 0) + lines.length } }) };
+  const from = (drawing ? 1 : 0) + lines.length;
+  // What fits well on a page is not parted; a longer table goes on with its head again.
+  const whole = rows ? [...cells.slice(0, from), rows.head, ...cells.slice(from)] : cells;
+  const height = whole.reduce((sum, cell) => sum + cell.height + STYLE.gap, STYLE.heading * PITCH);
+  if (height <= MOST_WHOLE * (room.maxY - room.minY)) return { heading, cells: whole, together: true };
+  return { heading, cells, ...(rows && { repeated: { cell: rows.head, from } }) };
 }
 
 /** A picture as large as the room allows, at most at its own size. Its own title is its heading. */
