@@ -41,6 +41,18 @@ const withoutJsonSchema = {
   },
 };
 
+/** The colour profile of archive files (PDF/A), which ours are not; used once it would be an empty one, which no reader takes. */
+const withoutColourProfile = {
+  name: 'without-colour-profile',
+  enforce: 'pre',
+  transform: (code, id) =>
+    id.endsWith('/pdfkit.browser.mjs')
+      ? code
+          .replace(/var iccProfileBase64 = "[^"]*"/, 'var iccProfileBase64 = ""')
+          .replace(/const ICC_PROFILE_PATH = new URL\([^)]*\)\.href/, 'const ICC_PROFILE_PATH = "left-out.icc"')
+      : undefined,
+};
+
 /** What both builds have in common. */
 function common(input) {
   return {
@@ -57,7 +69,7 @@ async function packedWriters() {
   const { build: settings, ...others } = common(join(root, 'src', 'page', 'writers.ts'));
   const result = await build({
     ...others,
-    plugins: [withoutFontsAndImages, withoutJsonSchema],
+    plugins: [withoutFontsAndImages, withoutJsonSchema, withoutColourProfile],
     build: {
       ...settings,
       rollupOptions: { ...settings.rollupOptions, preserveEntrySignatures: 'strict', output: { codeSplitting: false } },
@@ -100,7 +112,13 @@ export async function buildPage(target = PAGE) {
   const packed = await packedWriters();
   const result = await build({
     ...common(join(root, 'src', 'page', 'knucklewright.html')),
-    plugins: [withoutFontsAndImages, withoutJsonSchema, withPackedWriters(packed), viteSingleFile({ removeViteModuleLoader: true })],
+    plugins: [
+      withoutFontsAndImages,
+      withoutJsonSchema,
+      withoutColourProfile,
+      withPackedWriters(packed),
+      viteSingleFile({ removeViteModuleLoader: true }),
+    ],
   });
   const outputs = [result].flat().flatMap((r) => r.output);
   const files = outputs.map((o) => o.fileName);

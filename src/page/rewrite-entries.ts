@@ -26,6 +26,7 @@ export function rewritten(entries: Entries, from: Writing, to: Writing): Entries
       little: each(entries.digits.little, round),
     },
     palm: each(entries.palm, length),
+    webs: each(entries.webs, length),
     motion: Object.fromEntries(motion) as unknown as Entries['motion'],
     options: each(entries.options, (text, key) => (LENGTH_OPTIONS.includes(key) ? length(text) : sign(text))),
     print: { ...entries.print, across: length(entries.print.across), along: length(entries.print.along) },
