@@ -268,7 +268,9 @@ describe('knucklewright case', { timeout: LONG }, () => {
     expect(await run('case', 'new', 'c.json')).toMatchObject({ code: 1, err: expect.stringMatching(/--code, --side, --digit: missing/) });
     await newCase();
     const added = await run('case', 'add', 'c.json', '--json');
-    expect(added).toMatchObject({ code: 1, out: '', err: expect.stringMatching(/^error FLAG: --date .*--pip-active .*missing[^\n]*\n$/) });
+    // With --json the same stands on stdout as data.
+    expect(JSON.parse(added.out)).toMatchObject({ schema: 'knucklewright/errors@1', exit: 1, errors: [{ code: 'FLAG' }] });
+    expect(added).toMatchObject({ code: 1, err: expect.stringMatching(/^error FLAG: --date .*--pip-active .*missing[^\n]*\n$/) });
   });
 
   it('asks at a terminal, and draws a sparkline there', async (context) => {

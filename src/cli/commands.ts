@@ -22,6 +22,7 @@ export const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   blocks: async () => (await import('./commands/blocks.ts')).blocks,
   plates: async () => (await import('./commands/plates.ts')).plates,
   schema: async () => (await import('./commands/schema.ts')).schema,
+  completion: async () => (await import('./commands/completion.ts')).completionOf(() => commandsFor([])),
 };
 
 /** What a first word stands for that has commands of its own. */
