@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { readBlock } from '../block/read-block.ts';
-import { HAND_SCHEMA_ID } from '../hand/hand-schema.ts';
-import { readHand } from '../hand/read-hand.ts';
-import { readPlate } from '../pattern/plate/read-plate.ts';
-import { readCutter } from '../sheet/cutter/cutter-profile.ts';
-import { newerVersion } from './newer-version.ts';
+import { readBlock } from '../src/block/read-block.ts';
+import { HAND_SCHEMA_ID } from '../src/hand/hand-schema.ts';
+import { readHand } from '../src/hand/read-hand.ts';
+import { readPlate } from '../src/pattern/plate/read-plate.ts';
+import { readCutter } from '../src/sheet/cutter/cutter-profile.ts';
+import { newerVersion } from '../src/units/newer-version.ts';
 
 describe('newerVersion(json, known, source)', () => {
   it('tells a later version of the same kind alone', () => {
