@@ -40,6 +40,18 @@ const withoutJsonSchema = {
   },
 };
 
+/** The colour profile of archive files (PDF/A), which ours are not; used once it would be an empty one, which no reader takes. */
+const withoutColourProfile = {
+  name: 'without-colour-profile',
+  enforce: 'pre',
+  transform: (code, id) =>
+    id.endsWith('/pdfkit.browser.mjs')
+      ? code
+          .replace(/var iccProfileBase64 = "[^"]*"/, 'var iccProfileBase64 = ""')
+          .replace(/const ICC_PROFILE_PATH = new URL\([^)]*\)\.href/, 'const ICC_PROFILE_PATH = "left-out.icc"')
+      : undefined,
+};
+
 /** Writes the page to `target` and returns its size in bytes; throws when it would load anything or is too large. */
 export async function buildPage(target = PAGE) {
   // The same page whoever builds it; within the tests vite would take their own mode.
@@ -49,7 +61,7 @@ export async function buildPage(target = PAGE) {
     root: join(root, 'src', 'page'),
     logLevel: 'warn',
     oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-    plugins: [withoutFontsAndImages, withoutJsonSchema, viteSingleFile({ removeViteModuleLoader: true })],
+    plugins: [withoutFontsAndImages, withoutJsonSchema, withoutColourProfile, viteSingleFile({ removeViteModuleLoader: true })],
     build: {
       write: false,
       target: 'es2023',

@@ -15,7 +15,7 @@ const STEP = 1.2;
 const ROWS = 4;
 
 /** A place on the strip's neutral line, seen end-on, with the unit normal to the left of travel. */
-interface Sample extends Point {
+export interface Sample extends Point {
   readonly u: number;
   readonly course: Course;
   readonly nx: number;
@@ -169,10 +169,11 @@ function edgesOnHand(line: readonly Sample[], { onHand, flat, options, path }: S
 }
 
 /** Places on the neutral line between two lengths along it. */
-function samplesBetween({ path }: StripFigures, from: number, to: number): readonly Sample[] {
+export function samplesBetween({ path }: StripFigures, from: number, to: number): readonly Sample[] {
   const { pieces, pathLength } = path;
   const found: Sample[] = [];
-  for (const lap of [0, 1]) {
+  // The piece on which the seam lies began before it.
+  for (const lap of [-1, 0, 1]) {
     for (const piece of pieces.toSorted((a, b) => a.u - b.u)) {
       const start = piece.u + lap * pathLength;
       const length = piece.element.length;

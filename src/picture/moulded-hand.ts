@@ -75,6 +75,7 @@ export interface DrawnMoulded {
   readonly wrist: Point;
   /** Any point of the posed hand's frame on the drawing. */
   readonly at: (p: Vec) => Point;
+  readonly posed: PosedHand;
 }
 
 /**
@@ -163,6 +164,7 @@ export function drawMoulded(scene: MouldedScene, view: Viewpoint): DrawnMoulded 
     thumbTip: toPage(posed.thumb[3]),
     wrist: toPage(posed.wrist),
     at: toPage,
+    posed,
   };
 }
 

@@ -70,7 +70,7 @@ describe('STOP_RING', () => {
     [{ pain: 5, crpsSigns: ['swelling', 'sweating'] }, true],
     [{ pain: 4.9, crpsSigns: ['swelling', 'sweating'] }, false],
     [{ pain: 5, crpsSigns: ['swelling'] }, false],
-    [{ pain: 9, crpsSigns: [] }, false],
+    [{ pain: 6.9, crpsSigns: [] }, false],
   ])('signs of CRPS: %j: %s', (notes, stops) => {
     expect(aWeekLater(notes).includes('STOP_RING')).toBe(stops);
   });
@@ -83,6 +83,12 @@ describe('STOP_RING', () => {
   ])('pain %d at making and %d now: %s', (was, is, stops) => {
     const found = aWeekLater({ pain: is }, '40/95', [0, '40/95', { made: EXTENSION, pain: was }]);
     expect(found.includes('STOP_RING')).toBe(stops);
+  });
+
+  it('strong pain stops as well where nobody asked at the making, and not at the making itself', () => {
+    expect(aWeekLater({ pain: 7 })[0]).toBe('STOP_RING');
+    expect(aWeekLater({ pain: 6.9 })).toEqual(['WAIT']);
+    expect(rules([[0, '40/95', { made: EXTENSION, pain: 8 }]])).toEqual(['WAIT']);
   });
 
   it.each([

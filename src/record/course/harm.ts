@@ -82,9 +82,10 @@ export function stopRing(course: Course): CourseFigures['STOP_RING'] | null {
   const pain = standing(visits, ({ pain: value }) => value)?.value ?? null;
   const crps = standing(visits, ({ crpsSigns }) => crpsSigns)?.value ?? [];
   if (pain !== null && pain >= CRPS_PAIN && crps.length >= 2) signs.push({ sign: 'crps', pain, signs: crps });
-  const painAtMaking = worn.start < lastIndex ? (visits[worn.start]?.noted.pain ?? null) : null;
-  if (pain !== null && painAtMaking !== null && pain >= STRONG_PAIN.from && pain - painAtMaking >= STRONG_PAIN.over)
-    signs.push({ sign: 'pain', pain, atMaking: painAtMaking });
+  const painAtMaking = visits[worn.start]?.noted.pain ?? null;
+  // Strong pain beside a making at which nobody asked counts as risen; at the making itself it is what was there before.
+  const hasRisen = painAtMaking === null ? worn.start < lastIndex : pain !== null && pain - painAtMaking >= STRONG_PAIN.over;
+  if (pain !== null && pain >= STRONG_PAIN.from && hasRisen) signs.push({ sign: 'pain', pain, atMaking: painAtMaking });
   const paused = notRecoveredFrom(course);
   if (paused !== null) signs.push({ sign: 'notRecovered', pausedOn: paused });
   const mp = mpLost(course, worn.start);

@@ -3,7 +3,7 @@ import type { Pattern } from '../../pattern/pattern.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Result, success, type Warning } from '../../units/result.ts';
 import { besidePattern } from './beside-pattern.ts';
-import { type Frame, type FrameWords, frameLayer, frameOf } from './frame.ts';
+import { type Frame, type FrameWords, frameLayer, frameOf, plainRoom } from './frame.ts';
 import { layOutPage } from './lay-out-page.ts';
 import { makingPages } from './making-pages.ts';
 import type { Measure, PrintedSheet } from './page.ts';
@@ -35,12 +35,7 @@ interface Plan {
  * wherever a quarter turn or the other orientation avoids them. Refused when the paper is too small (`PAPER_TOO_SMALL`). Warns
  * `SHEET_TILED`, and `SHEET_OWN_AREA` when a page fits only the chosen one of A4 and Letter.
  */
-export function layOutSheet(
-  pattern: Pattern,
-  settings: SheetSettings,
-  measure: Measure,
-  papers: Pick<PaperMaker, 'handout'>,
-): Result<LaidSheet> {
+export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: Measure, papers: PaperMaker): Result<LaidSheet> {
   if (pattern.kind === 'page') {
     const { layer, orientation, width, height } = layOutPage(pattern, settings);
     const page = { title: pattern.title, width, height, layers: [layer] };
@@ -57,13 +52,23 @@ export function layOutSheet(
   const shown = { legend: beside.every((b) => b.legend), facts: beside.length > 0 && beside.every((b) => b.facts) };
   // What is only read stands upright and uses its paper's own area, whatever the pattern needs.
   const upright = correctedBox(settings, 'portrait', 'paper');
+  const room = { box: upright, measure, language: settings.language, clinic: settings.clinic };
+  const frameWordsOf = (title: string, frame: PageContent['frame']): FrameWords => ({
+    ...words,
+    // How to print concerns what is at true size.
+    under: [invented ? `${title}   INVENTED DEMO, nobody was measured` : title, ...(frame === 'plain' ? [] : words.under)],
+  });
   const contents: PageContent[] = [];
   const pagesOf = (part: SheetPart) => {
     if (part === 'pattern') return patternPages(plan.pages, frame, notes, measure);
     if (part === 'making' && pattern.kind === 'sheet') return sheetPlanPages(pattern, frame, measure);
     if (notes === null) return [];
-    if (part === 'making') return makingPages(notes, frame, measure, shown);
-    return papers.handout(notes, { box: upright, measure, language: settings.language, clinic: settings.clinic });
+    if (part === 'making') {
+      const story = papers.story(notes, { ...room, box: plainRoom(upright, frameWordsOf('', 'plain'), measure) });
+      const rest = makingPages(story.length > 0 ? { ...notes, steps: [] } : notes, frame, measure, shown);
+      return rest && [...story, ...rest];
+    }
+    return papers.handout(notes, room);
   };
   // A sheet of plastic is read before it is cut.
   const parts =
@@ -74,12 +79,13 @@ export function layOutSheet(
     contents.push(...pages);
   }
   const pages = contents.map((content, k) => {
-    const page = printed(settings, content.frame === 'none' || content.frame === 'plain' ? 'portrait' : orientation);
-    const own = { ...words, under: [invented ? `${content.title}   INVENTED DEMO, nobody was measured` : content.title, ...words.under] };
+    const read = content.frame === 'none' || content.frame === 'plain';
+    const page = printed(settings, read ? 'portrait' : orientation);
+    const own = frameWordsOf(content.title, content.frame);
     return {
       title: content.title,
       ...page,
-      layers: [frameLayer(box, own, k + 1, contents.length, measure, content.frame), ...content.layers],
+      layers: [frameLayer(read ? upright : box, own, k + 1, contents.length, measure, content.frame), ...content.layers],
     };
   });
   const tiled = settings.parts.includes('pattern') && isTiled(plan.pages);
@@ -142,7 +148,7 @@ function frameWords(pattern: Pattern, settings: SheetSettings): FrameWords {
   return {
     head,
     under: [
-      `Print at 100 %, actual size, nothing fitted to the page. Measure both bars before use.   geometry ${inputs.geometryVersion}   ${settings.paper.name}${date}`,
+      `Print at 100 %, actual size, nothing fitted to the page. Measure both bars before use.   ${settings.paper.name}${date}`,
       ...(correction
         ? [
             `CORRECTED for one printer: bars that measured ${plain(correction.across)} mm across and ${plain(correction.along)} mm along now print at 100 mm. For that printer and its settings only.`,

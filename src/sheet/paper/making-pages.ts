@@ -68,7 +68,7 @@ function makingWith(
     ...(shown.facts ? [] : [{ heading: 'What it is', cells: plainly(notes.facts) }]),
     ...(shown.legend || notes.legend.length === 0 ? [] : [{ heading: 'Lines', cells: [legendCell(notes.legend)] }]),
     ...notes.cutLists.map((list) => cutListSection(list, width, measure)),
-    { heading: 'Making, in this order', cells: numbered(notes.steps) },
+    ...(notes.steps.length > 0 ? [{ heading: 'Making, in this order', cells: numbered(notes.steps) }] : []),
     { heading: 'Fit check', cells: boxed(notes.checks) },
     { heading: 'Cautions', cells: notes.cautions.map((line) => paragraph(line, width, MAKING, measure, '\u2022')) },
     ...(gauges.placed

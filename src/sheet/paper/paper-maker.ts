@@ -13,8 +13,10 @@ export interface PaperRoom {
   readonly clinic: ClinicLines;
 }
 
-/** Makes the papers that go with a pattern; null where the room is too small for them. */
+/** Makes the papers that go with a pattern. */
 export interface PaperMaker {
-  readonly making: (notes: MakingNotes, room: PaperRoom) => readonly PageContent[] | null;
+  /** The making in pictures; none where there are none, or the paper is too small for them. */
+  readonly story: (notes: MakingNotes, room: PaperRoom) => readonly PageContent[];
+  /** The patient's sheet; null where the room is too small for it. */
   readonly handout: (notes: MakingNotes, room: PaperRoom) => readonly PageContent[] | null;
 }

@@ -23,7 +23,7 @@ export type StopNowSign =
 /** Why to stop and have it looked at within a working day. Pain 0 to 10, motion in degrees. */
 export type StopRingSign =
   | { readonly sign: 'crps'; readonly pain: number; readonly signs: readonly CrpsSign[] }
-  | { readonly sign: 'pain'; readonly pain: number; readonly atMaking: number }
+  | { readonly sign: 'pain'; readonly pain: number; readonly atMaking: number | null }
   | { readonly sign: 'notRecovered'; readonly pausedOn: string }
   | { readonly sign: 'mpLost'; readonly lost: number; readonly between: readonly [string, string] }
   | { readonly sign: 'beyondStraight'; readonly degrees: number; readonly otherHand: number | null };

@@ -57,7 +57,7 @@ function stopRingSign(found: StopRingSign): string {
     case 'crps':
       return `pain ${n(found.pain)} of 10 at rest with ${list(found.signs.map((sign) => crpsSign[sign]))}: a complex regional pain syndrome is possible`;
     case 'pain':
-      return `pain ${n(found.pain)} of 10 at rest, ${n(found.atMaking)} when it was made`;
+      return `pain ${n(found.pain)} of 10 at rest, ${found.atMaking === null ? 'not noted' : n(found.atMaking)} when it was made`;
     case 'notRecovered':
       return `not recovered since the pause of ${found.pausedOn}`;
     case 'mpLost':

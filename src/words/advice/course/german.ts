@@ -58,7 +58,7 @@ function stopRingSign(found: StopRingSign): string {
     case 'crps':
       return `Ruheschmerz ${n(found.pain)} von 10 mit ${list(found.signs.map((sign) => crpsSign[sign]))}: ein CRPS ist möglich`;
     case 'pain':
-      return `Ruheschmerz ${n(found.pain)} von 10, beim Anfertigen ${n(found.atMaking)}`;
+      return `Ruheschmerz ${n(found.pain)} von 10, beim Anfertigen ${found.atMaking === null ? 'nicht notiert' : n(found.atMaking)}`;
     case 'notRecovered':
       return `seit der Pause vom ${found.pausedOn} nicht erholt`;
     case 'mpLost':

@@ -60,7 +60,7 @@ function stopRingSign(found: StopRingSign): string {
     case 'crps':
       return `dolor en reposo ${n(found.pain)} de 10 con ${list(found.signs.map((sign) => crpsSign[sign]))}: es posible un síndrome de dolor regional complejo`;
     case 'pain':
-      return `dolor en reposo ${n(found.pain)} de 10, ${n(found.atMaking)} cuando se hizo`;
+      return `dolor en reposo ${n(found.pain)} de 10, ${found.atMaking === null ? 'sin anotar' : n(found.atMaking)} cuando se hizo`;
     case 'notRecovered':
       return `no se ha recuperado desde la pausa del ${found.pausedOn}`;
     case 'mpLost':
