@@ -53,7 +53,7 @@ describe('plates on sheets and sizes of drawn hands', () => {
       folder('norms'),
     ];
     expect(JSON.parse(run(...args, '--json', '--force').out)).toMatchObject({ hands: 200, leftOut: [] });
-    const steep = [...args, '--differential', '40', '--width', '20', '--force'];
+    const steep = [...args, '--differential', '45', '--width', '20', '--force'];
     const { code, out, err } = run(...steep, '--json');
     const { hands, leftOut, bias } = JSON.parse(out) as { hands: number; leftOut: { code: string; hands: number }[]; bias: string };
     expect([code, err]).toEqual([0, '']);
