@@ -84,7 +84,7 @@ export function normLengths(
   const from = `${hands.length} ${norms} hands drawn from norms (seed ${seed}, ${redrawn} drawn again), block ${block.id}`;
   // Strips too narrow for the palmar room are refused more often for small hands, so what is left is not the group that was drawn.
   const groups = [...byGroup].map(([sex, group]) => `${sex} ${group.out} of ${group.hands}`).join(', ');
-  const bias = `these are the hands with least palmar room (${groups}): the sizes lean to larger hands; a lower --minimum-width leaves out fewer`;
+  const bias = `these are hands round which such a strip would hold nothing (${groups}): the sizes lean to the others; a smaller --differential leaves out fewer`;
   return success({ values, width: usualSettings(options).width, from, sources: NORM_SOURCES, leftOut, bias, invented: true });
 }
 

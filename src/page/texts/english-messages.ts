@@ -18,14 +18,10 @@ export const englishMessages = {
     PALM_IMPOSSIBLE: () => 'Breadth and circumference of the hand contradict each other. Measure both again.',
     OPTION: ({ name, range }) => `${name} cannot be used. Type ${range}.`,
     DIGIT_NOT_MEASURED: ({ digit }) =>
-      `This arrangement takes in the ${digit}, which was not measured. Measure it, or choose one without it.`,
-    RELIEF_TOO_DEEP: ({ digit, limit }) =>
-      `Too little strip would be left between web and PIP crease of the ${digit}. ${limit === '' ? 'Choose an arrangement without this finger on the palmar side' : `A strip width and minimum width of ${limit} would do`}, or measure its palmar room again.`,
+      `This block takes in the ${digit}, which was not measured. Measure it, or choose a block without it.`,
     HOLDS_NOTHING: ({ limit }) =>
       `At this differential the strip runs straight past the held finger and would hold nothing. ${limit === '' ? 'Use a smaller one.' : `At ${limit} it holds.`}`,
     PAPER_READING: () => 'This reading is more than skin and air can make. Weave the paper strip again, and measure the fingers again.',
-    PATH_UNSOUND: () =>
-      'The path of the strip is not sound. Use a smaller differential or thinner sheet, and check width and circumference of each finger.',
     NO_PATH: () => 'The strip cannot be laid round these fingers. Check width and circumference of each, or use a smaller differential.',
     BLOCK_COUNT: () => 'A strip takes three or four digits. Add a neighbour.',
     BLOCK_NEIGHBOURS: () => 'The digits of a strip must be neighbours. Give the one between them a place.',
@@ -72,7 +68,7 @@ export const englishMessages = {
     PIP_FLEXION_NOT_FREE: ({ digit, value, limit }) =>
       `PIP flexion of the ${digit} is stopped at about ${value}, under ${limit}. Less minimum width or less distance to the web helps, or an arrangement without a layer on its palmar side.`,
     STRAIGHT_PULLED: () =>
-      'A straight strip must be pulled along the hand to follow the webs, which stretches and presses it. Use the staggered outline, or warm it again there and pull it slowly.',
+      'A straight strip must be pulled along the hand to follow the webs, which stretches and presses it. Use the staggered outline.',
     TRIM_TOO_SHORT: ({ limit }) => `The length is known to ± ${limit} (95 %), more than the trim covers. Use at least that much trim.`,
     BORDER_TARGET_IN_THREE: ({ digit }) =>
       `The ${digit} is a border finger: among three digits its rotation is not controlled, above all when its joints are hypermobile. Prefer four digits.`,

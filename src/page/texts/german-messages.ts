@@ -21,15 +21,11 @@ export const germanMessages: Texts['message'] = {
     PALM_IMPOSSIBLE: () => 'Breite und Umfang der Hand widersprechen sich. Beides noch einmal messen.',
     OPTION: ({ name, range }) => `${name} geht so nicht. Schreiben Sie ${range}.`,
     DIGIT_NOT_MEASURED: ({ digit }) =>
-      `Diese Variante umfasst den ${digit}, der nicht gemessen wurde. Messen Sie ihn, oder wählen Sie eine Variante ohne ihn.`,
-    RELIEF_TOO_DEEP: ({ digit, limit }) =>
-      `Zwischen Interdigitalfalte und PIP-Falte bliebe zu wenig Streifen (${digit}). ${limit === '' ? 'Wählen Sie eine Variante ohne diesen Finger auf der palmaren Seite' : `Streifenbreite und Mindestbreite ${limit} würden gehen`}, oder messen Sie die palmare Länge noch einmal.`,
+      `Dieser Block umfasst den ${digit}, der nicht gemessen wurde. Messen Sie ihn, oder wählen Sie einen Block ohne ihn.`,
     HOLDS_NOTHING: ({ limit }) =>
       `Bei dieser Differenz läuft der Streifen gerade am gehaltenen Finger vorbei und hielte nichts. ${limit === '' ? 'Nehmen Sie eine kleinere.' : `Bei ${limit} hält er.`}`,
     PAPER_READING: () =>
       'Diese Ablesung ist mehr, als Haut und Luft ausmachen können. Flechten Sie den Papierstreifen noch einmal, und messen Sie die Finger noch einmal.',
-    PATH_UNSOUND: () =>
-      'Der Weg des Streifens ist nicht in Ordnung. Kleinere Differenz oder dünneres Material nehmen, Breite und Umfang jedes Fingers prüfen.',
     NO_PATH: () => 'Der Streifen lässt sich nicht um diese Finger legen. Breite und Umfang prüfen, oder eine kleinere Differenz nehmen.',
     BLOCK_COUNT: () => 'Ein Streifen umfasst drei oder vier Finger. Nehmen Sie einen Nachbarn dazu.',
     BLOCK_NEIGHBOURS: () => 'Die Finger eines Streifens müssen Nachbarn sein. Geben Sie dem dazwischen einen Platz.',
@@ -80,7 +76,7 @@ export const germanMessages: Texts['message'] = {
     PIP_FLEXION_NOT_FREE: ({ digit, value, limit }) =>
       `Die PIP-Beugung wird bei etwa ${value} angehalten (${digit}), unter ${limit}. Eine kleinere Mindestbreite oder weniger Abstand zur Interdigitalfalte hilft, oder eine Variante ohne Lage auf seiner palmaren Seite.`,
     STRAIGHT_PULLED: () =>
-      'Ein gerader Streifen muss entlang der Hand gezogen werden, um den Interdigitalfalten zu folgen; das dehnt und staucht ihn. Nehmen Sie den gestaffelten Umriss, oder erwärmen Sie ihn dort noch einmal und ziehen langsam.',
+      'Ein gerader Streifen muss entlang der Hand gezogen werden, um den Interdigitalfalten zu folgen; das dehnt und staucht ihn. Nehmen Sie den gestaffelten Umriss.',
     TRIM_TOO_SHORT: ({ limit }) =>
       `Die Länge ist auf ± ${limit} bekannt (95 %), mehr als die Zugabe deckt. Mindestens so viel Zugabe nehmen.`,
     BORDER_TARGET_IN_THREE: ({ digit }) =>

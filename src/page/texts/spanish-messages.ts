@@ -17,15 +17,11 @@ export const spanishMessages: Texts['message'] = {
     LENGTHS_CONTRADICT: ({ digit }) => `El espacio palmar del ${digit} no puede llegar a su longitud dorsal. Mida los dos otra vez.`,
     PALM_IMPOSSIBLE: () => 'La anchura y el perímetro de la mano se contradicen. Mida los dos otra vez.',
     OPTION: ({ name, range }) => `${name} no se puede usar así. Escriba ${range}.`,
-    DIGIT_NOT_MEASURED: ({ digit }) => `Esta configuración toma el ${digit}, que no está medido. Mídalo, o elija una configuración sin él.`,
-    RELIEF_TOO_DEEP: ({ digit, limit }) =>
-      `Quedaría muy poca tira entre la comisura y el pliegue de la IFP del ${digit}. ${limit === '' ? 'Elija una configuración sin este dedo en el lado palmar' : `Servirían un ancho de tira y un ancho mínimo de ${limit}`}, o mida otra vez su espacio palmar.`,
+    DIGIT_NOT_MEASURED: ({ digit }) => `Este bloque toma el ${digit}, que no está medido. Mídalo, o elija un bloque sin él.`,
     HOLDS_NOTHING: ({ limit }) =>
       `Con este diferencial la tira pasa de largo junto al dedo sostenido y no sostendría nada. ${limit === '' ? 'Use uno menor.' : `Con ${limit} lo sostiene.`}`,
     PAPER_READING: () =>
       'Esta lectura es más de lo que pueden dar la piel y el aire. Vuelva a entrelazar la tira de papel y mida otra vez los dedos.',
-    PATH_UNSOUND: () =>
-      'El recorrido de la tira no es válido. Use un diferencial menor o una lámina más fina, y compruebe ancho y perímetro de cada dedo.',
     NO_PATH: () =>
       'La tira no se puede poner alrededor de estos dedos. Compruebe ancho y perímetro de cada uno, o use un diferencial menor.',
     BLOCK_COUNT: () => 'Una tira toma tres o cuatro dedos. Añada un vecino.',
@@ -77,7 +73,7 @@ export const spanishMessages: Texts['message'] = {
     PIP_FLEXION_NOT_FREE: ({ digit, value, limit }) =>
       `La flexión IFP del ${digit} se para hacia los ${value}, por debajo de ${limit}. Ayuda un ancho mínimo menor o menos distancia a la comisura, o una configuración sin capa en su lado palmar.`,
     STRAIGHT_PULLED: () =>
-      'Una tira recta debe estirarse a lo largo de la mano para seguir las comisuras, y eso la estira y la comprime. Use el contorno escalonado, o caliéntela allí otra vez y tire despacio.',
+      'Una tira recta debe estirarse a lo largo de la mano para seguir las comisuras, y eso la estira y la comprime. Use el contorno escalonado.',
     TRIM_TOO_SHORT: ({ limit }) => `La longitud se conoce a ± ${limit} (95 %), más de lo que cubre el sobrante. Use al menos ese sobrante.`,
     BORDER_TARGET_IN_THREE: ({ digit }) =>
       `El ${digit} es un dedo del borde: entre tres dedos su rotación no se controla, sobre todo si es hipermóvil. Mejor cuatro dedos.`,
