@@ -18,7 +18,7 @@ export const englishMessages = {
     PALM_IMPOSSIBLE: () => 'Breadth and circumference of the hand contradict each other. Measure both again.',
     OPTION: ({ name, range }) => `${name} cannot be used. Type ${range}.`,
     DIGIT_NOT_MEASURED: ({ digit }) =>
-      `This block takes in the ${digit}, which was not measured. Measure it, or choose a block without it.`,
+      `This arrangement takes in the ${digit}, which was not measured. Measure it, or choose one without it.`,
     HOLDS_NOTHING: ({ limit }) =>
       `At this differential the strip runs straight past the held finger and would hold nothing. ${limit === '' ? 'Use a smaller one.' : `At ${limit} it holds.`}`,
     PAPER_READING: () => 'This reading is more than skin and air can make. Weave the paper strip again, and measure the fingers again.',

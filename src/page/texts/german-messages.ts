@@ -21,7 +21,7 @@ export const germanMessages: Texts['message'] = {
     PALM_IMPOSSIBLE: () => 'Breite und Umfang der Hand widersprechen sich. Beides noch einmal messen.',
     OPTION: ({ name, range }) => `${name} geht so nicht. Schreiben Sie ${range}.`,
     DIGIT_NOT_MEASURED: ({ digit }) =>
-      `Dieser Block umfasst den ${digit}, der nicht gemessen wurde. Messen Sie ihn, oder wählen Sie einen Block ohne ihn.`,
+      `Diese Variante umfasst den ${digit}, der nicht gemessen wurde. Messen Sie ihn, oder wählen Sie eine Variante ohne ihn.`,
     HOLDS_NOTHING: ({ limit }) =>
       `Bei dieser Differenz läuft der Streifen gerade am gehaltenen Finger vorbei und hielte nichts. ${limit === '' ? 'Nehmen Sie eine kleinere.' : `Bei ${limit} hält er.`}`,
     PAPER_READING: () =>

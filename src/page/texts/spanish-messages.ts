@@ -17,7 +17,7 @@ export const spanishMessages: Texts['message'] = {
     LENGTHS_CONTRADICT: ({ digit }) => `El espacio palmar del ${digit} no puede llegar a su longitud dorsal. Mida los dos otra vez.`,
     PALM_IMPOSSIBLE: () => 'La anchura y el perímetro de la mano se contradicen. Mida los dos otra vez.',
     OPTION: ({ name, range }) => `${name} no se puede usar así. Escriba ${range}.`,
-    DIGIT_NOT_MEASURED: ({ digit }) => `Este bloque toma el ${digit}, que no está medido. Mídalo, o elija un bloque sin él.`,
+    DIGIT_NOT_MEASURED: ({ digit }) => `Esta configuración toma el ${digit}, que no está medido. Mídalo, o elija una configuración sin él.`,
     HOLDS_NOTHING: ({ limit }) =>
       `Con este diferencial la tira pasa de largo junto al dedo sostenido y no sostendría nada. ${limit === '' ? 'Use uno menor.' : `Con ${limit} lo sostiene.`}`,
     PAPER_READING: () =>
