@@ -101,12 +101,12 @@ describe('what must never happen', () => {
     await field(page, width).fill('21/32');
     await page.keyboard.press('Tab');
     await openPanel(page, 'options');
-    // 20 mm are 0.7874 in; the inch is 25.4 mm exactly.
-    expect(await field(page, 'width').inputValue()).toBe('0.7874');
+    // 10 mm are 0.3937 in; the inch is 25.4 mm exactly.
+    expect(await field(page, 'trim').inputValue()).toBe('0.3937');
     expect(await page.locator('#sentence').textContent()).toContain(' in');
     expect(await page.locator('main').textContent()).not.toMatch(/\d mm\b(?! bars)/);
     await page.locator('#unit').selectOption('mm');
-    await expect.poll(() => field(page, 'width').inputValue()).toBe('20');
+    await expect.poll(() => field(page, 'trim').inputValue()).toBe('10');
     await page.keyboard.press('Escape');
     // 21/32 in are 16.66875 mm.
     await expect.poll(() => field(page, width).inputValue()).toBe('16.67');
