@@ -45,6 +45,8 @@ export function targetExtras(entries: Entries): Partial<FiledTarget> {
     ...Object.fromEntries(motions),
     ...(diagnosis === '' ? {} : { diagnosis }),
     ...(isWeeks ? { weeks } : {}),
+    ...(entries.boutonniere ? { boutonniere: true } : {}),
+    ...(entries.centralSlip === '' ? {} : { centralSlip: entries.centralSlip }),
     ...(signs.length === 0 ? {} : { stopSigns: signs }),
   };
 }

@@ -15,3 +15,15 @@ it('the setbacks of the webs of an opened hand are kept, and are no part of a ha
   expect(handFileOf(entriesOf(demo as HandFile, '.'), 'mm')).toMatchObject({ webSetback: demo.webSetback });
   expect(handFileOf(emptyEntries('.'), 'mm')).not.toHaveProperty('webSetback');
 });
+
+it('what an opened hand says that the page does not ask for is kept, since advice rests on it', () => {
+  const hand = {
+    ...demo,
+    digits: { long: demo.digits.long, ring: demo.digits.ring, little: demo.digits.little },
+    absent: ['index'],
+    target: { ...demo.target, boutonniere: true, centralSlip: 'torn' },
+  };
+  const entries = entriesOf(hand as never, '.');
+  expect(handFileOf(entries, 'mm')).toMatchObject({ absent: ['index'], target: { boutonniere: true, centralSlip: 'torn' } });
+  expect(handFileOf(emptyEntries('.'), 'mm')).not.toHaveProperty('absent');
+});

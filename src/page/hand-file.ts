@@ -94,6 +94,7 @@ export function handFileOf(entries: Entries, unit: LengthUnit): Record<string, u
   const target =
     entries.target !== '' && isMotionGiven(entries) ? { pipExtensionDeficit: 0, pipFlexionDeficit: 0, ...deficits(entries) } : null;
   const code = entries.code.trim();
+  const absent = entries.absent.filter((digit) => !measured.includes(digit));
   return {
     schema: HAND_SCHEMA_ID,
     code: code === '' ? NO_CODE : code,
@@ -104,6 +105,7 @@ export function handFileOf(entries: Entries, unit: LengthUnit): Record<string, u
     digits: Object.fromEntries(measured.map((digit) => [digit, measuresOf(entries, digit)])),
     ...(Object.keys(filled(entries.webs)).length > 0 ? { webSetback: filled(entries.webs) } : {}),
     ...filled(entries.palm),
+    ...(absent.length > 0 ? { absent } : {}),
     ...(target ? { target: { digit: entries.target, ...target, ...targetExtras(entries) } } : {}),
     ...(anyFlag
       ? {
@@ -189,5 +191,8 @@ export function entriesOf(file: HandFile, decimal: DecimalSign): Entries {
       unprotectedRepair: flags.unprotectedRepair ?? false,
     },
     hypermobile: DIGITS.filter((digit) => flags.hypermobile?.includes(digit)),
+    boutonniere: target?.boutonniere ?? false,
+    centralSlip: target?.centralSlip ?? '',
+    absent: DIGITS.filter((digit) => file.absent?.includes(digit)),
   };
 }

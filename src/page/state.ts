@@ -51,6 +51,10 @@ export interface Entries {
   readonly stopSigns: readonly StopSign[];
   readonly flags: Readonly<Record<'swelling' | 'sensation' | 'hardEndFeel' | 'unprotectedRepair', boolean>>;
   readonly hypermobile: readonly DigitName[];
+  /** What an opened hand file says that the page does not ask for, kept since advice rests on it. */
+  readonly boutonniere: boolean;
+  readonly centralSlip: '' | 'intact' | 'torn';
+  readonly absent: readonly DigitName[];
   /** The clinician has examined the hand and takes on what would be refused. */
   readonly clinicianConfirms: boolean;
   /** Whose hand an unmeasured one is taken for in the pictures. */
@@ -163,6 +167,9 @@ export function emptyEntries(decimal: DecimalSign): Entries {
     stopSigns: [],
     flags: { swelling: false, sensation: false, hardEndFeel: false, unprotectedRepair: false },
     hypermobile: [],
+    boutonniere: false,
+    centralSlip: '',
+    absent: [],
     clinicianConfirms: false,
     sizeGroup: 'adult',
     block: 'auto',
