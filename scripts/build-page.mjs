@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto';
 import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { deflateRawSync } from 'node:zlib';
 import { build } from 'vite';
 import { viteSingleFile } from 'vite-plugin-singlefile';
 
@@ -52,22 +53,72 @@ const withoutColourProfile = {
       : undefined,
 };
 
-/** Writes the page to `target` and returns its size in bytes; throws when it would load anything or is too large. */
-export async function buildPage(target = PAGE) {
-  // The same page whoever builds it; within the tests vite would take their own mode.
-  process.env.NODE_ENV = 'production';
-  const result = await build({
+/** What both builds have in common. */
+function common(input) {
+  return {
     configFile: false,
     root: join(root, 'src', 'page'),
     logLevel: 'warn',
     oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-    plugins: [withoutFontsAndImages, withoutJsonSchema, withoutColourProfile, viteSingleFile({ removeViteModuleLoader: true })],
+    build: { write: false, target: 'es2023', modulePreload: false, rollupOptions: { input } },
+  };
+}
+
+/** The code that writes files, as one module, packed: it waits in the page as text until the first file is made. */
+async function packedWriters() {
+  const { build: settings, ...others } = common(join(root, 'src', 'page', 'writers.ts'));
+  const result = await build({
+    ...others,
+    plugins: [withoutFontsAndImages, withoutJsonSchema, withoutColourProfile],
     build: {
-      write: false,
-      target: 'es2023',
-      modulePreload: false,
-      rollupOptions: { input: join(root, 'src', 'page', 'knucklewright.html') },
+      ...settings,
+      rollupOptions: { ...settings.rollupOptions, preserveEntrySignatures: 'strict', output: { codeSplitting: false } },
     },
+  });
+  const chunks = [result].flat().flatMap((r) => r.output);
+  const [chunk] = chunks;
+  if (chunks.length !== 1 || chunk?.type !== 'chunk') throw new Error(`the writers must be one module, but are ${chunks.length}`);
+  return deflateRawSync(chunk.code, { level: 9 }).toString('base64');
+}
+
+/** Stands for src/page/load-writers.ts: unpacks the writers and runs them as a module of the page's own. */
+function withPackedWriters(packed) {
+  const code = `
+    const packed = ${JSON.stringify(packed)};
+    let loaded;
+    export const loadWriters = () => (loaded ??= unpack());
+    async function unpack() {
+      const bytes = Uint8Array.from(atob(packed), (letter) => letter.charCodeAt(0));
+      const text = await new Response(new Blob([bytes]).stream().pipeThrough(new DecompressionStream('deflate-raw'))).text();
+      const address = URL.createObjectURL(new Blob([text], { type: 'text/javascript' }));
+      try {
+        return await import(/* @vite-ignore */ address);
+      } finally {
+        URL.revokeObjectURL(address);
+      }
+    }`;
+  return {
+    name: 'with-packed-writers',
+    enforce: 'pre',
+    resolveId: (id) => (id.endsWith('/load-writers.ts') ? '\0packed-writers' : undefined),
+    load: (id) => (id === '\0packed-writers' ? code : undefined),
+  };
+}
+
+/** Writes the page to `target` and returns its size in bytes; throws when it would load anything or is too large. */
+export async function buildPage(target = PAGE) {
+  // The same page whoever builds it; within the tests vite would take their own mode.
+  process.env.NODE_ENV = 'production';
+  const packed = await packedWriters();
+  const result = await build({
+    ...common(join(root, 'src', 'page', 'knucklewright.html')),
+    plugins: [
+      withoutFontsAndImages,
+      withoutJsonSchema,
+      withoutColourProfile,
+      withPackedWriters(packed),
+      viteSingleFile({ removeViteModuleLoader: true }),
+    ],
   });
   const outputs = [result].flat().flatMap((r) => r.output);
   const files = outputs.map((o) => o.fileName);
@@ -89,7 +140,8 @@ function withPolicy(html) {
     throw new Error(`${scripts.length} scripts and ${styles.length} styles; one of each is expected`);
   const policy = [
     "default-src 'none'",
-    `script-src ${scripts.map(hash).join(' ')}`,
+    // The writers are unpacked into a blob of the page's own; nothing can be loaded from anywhere.
+    `script-src ${scripts.map(hash).join(' ')} blob:`,
     `style-src ${styles.map(hash).join(' ')}`,
     'img-src data:',
     "connect-src 'none'",

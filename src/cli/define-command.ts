@@ -1,3 +1,4 @@
+import { escapeInvisible, escapeInvisibleJson } from '../units/quote.ts';
 import type { Problem, Result, Warning } from '../units/result.ts';
 import { EXIT, fail, failAsJson, warn } from './exit.ts';
 import { type AnyArgument, type AnyOption, type ArgumentsOf, type FlagEntry, type FlagsOf, optionsOf } from './flags/flag.ts';
@@ -54,10 +55,11 @@ export function defineCommand<const Args extends readonly AnyArgument[], const F
     if (!made.ok) return stop(made.problems);
     const warnings = [...inputs.warnings, ...made.warnings];
     if (asJson && report.json) {
-      process.stdout.write(`${JSON.stringify(report.json(made.value, warnings), null, 2)}\n`);
+      process.stdout.write(`${escapeInvisibleJson(JSON.stringify(report.json(made.value, warnings), null, 2))}
+`);
     } else {
       warn(warnings);
-      process.stdout.write(report.text(made.value, flags));
+      process.stdout.write(escapeInvisible(report.text(made.value, flags), true));
     }
     const end = exit?.(made.value) ?? EXIT.done;
     if (typeof end === 'number') process.exitCode = end;

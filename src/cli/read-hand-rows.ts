@@ -1,7 +1,7 @@
 import { createReadStream } from 'node:fs';
-import { open, stat } from 'node:fs/promises';
 import { Readable } from 'node:stream';
 import { CsvError, parse } from 'csv-parse';
+import { readHead } from '../files/read-file.ts';
 import { columnOfProblem, HAND_COLUMNS } from '../hand/hand-columns.ts';
 import { LENGTH_UNITS, type LengthUnit } from '../units/length.ts';
 import { nearest } from '../units/nearest.ts';
@@ -41,7 +41,7 @@ const MOST_PROBLEMS = 50;
  * `FILE_NOT_READ`, `CSV_HEADER`, with every wrong column at once.
  */
 export async function openHandTable(path: string): Promise<Result<HandTable>> {
-  const start = await firstBytes(path);
+  const start = await readHead(path, HEADER_BYTES);
   if (!start.ok) return start;
   const encoding = encodingOf(start.value);
   const lines = new TextDecoder(encoding).decode(start.value).split(/\r\n|\n|\r/);
@@ -104,35 +104,6 @@ function ignoredColumns(path: string, names: readonly string[]): Warning {
 }
 
 const MOST_IGNORED_SHOWN = 12;
-
-async function firstBytes(path: string): Promise<Result<Uint8Array>> {
-  try {
-    const found = await stat(path);
-    // Opening a pipe that nobody writes to waits for ever, and some devices never end.
-    if (!found.isFile() && !found.isDirectory()) throw Object.assign(new Error('no file'), { code: 'NO_FILE' });
-    const handle = await open(path, 'r');
-    try {
-      const { bytesRead, buffer } = await handle.read(Buffer.alloc(HEADER_BYTES), 0, HEADER_BYTES, 0);
-      return success(buffer.subarray(0, bytesRead));
-    } finally {
-      await handle.close();
-    }
-  } catch (error) {
-    const code = error instanceof Error && 'code' in error ? String(error.code) : String(error);
-    const why: Record<string, string> = {
-      ENOENT: 'does not exist',
-      EACCES: 'may not be read',
-      EISDIR: 'is a folder',
-      NO_FILE: 'is a pipe or a device; only files are read',
-    };
-    return failure({
-      code: 'FILE_NOT_READ',
-      where: path,
-      message: `${path} ${why[code] ?? `cannot be read (${code})`}. Check the path.`,
-      kind: 'input',
-    });
-  }
-}
 
 function headerProblems(path: string, columns: readonly string[], line: number): readonly Problem[] {
   const known = HAND_COLUMNS.map((c) => c.name);

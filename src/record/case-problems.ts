@@ -24,6 +24,7 @@ function expected({ code, path }: z.core.$ZodIssue): string | null {
 }
 
 function hint(path: readonly PropertyKey[]): string {
+  if (path.length === 1 && path[0] === 'visits') return 'Open a new case for the visits that follow (case new).';
   const field = goniometryField(path);
   if (field === null) return '';
   const deficit = field.id.endsWith('.extensionDeficit');

@@ -70,6 +70,10 @@ function wrongValue(issue: Issue, json: unknown, { expected: special, hint, syno
   const next = how === '' ? '' : ` ${how}`;
   if (value === undefined)
     return { code: 'FIELD_MISSING', where, message: `${name}: missing; expected ${expected}.${next}`, kind: 'input' };
+  if (Array.isArray(value) && issue.code === 'too_big') {
+    const message = `${name}: there are ${value.length}; at most ${String(issue.maximum)} are read.${next}`;
+    return { code: codeOf(issue), where, message, kind: 'input' };
+  }
   const allowed = issue.code === 'invalid_value' ? issue.values.filter((v) => typeof v === 'string') : [];
   const meant = typeof value === 'string' ? (synonym?.(value) ?? nearest(value, allowed)) : null;
   const advice = meant !== null && allowed.includes(meant) ? ` Did you mean ${quote(meant)}?` : next;

@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect } from 'vitest';
 import { PENS } from '../../src/writers/pdf/pdf.ts';
 import { type TracedPath, tracePaths } from '../read-pdf.ts';
 import { needsReader } from '../readers.ts';
-import { COMMAND, DEMO_FILE, field, inBrowser, openDemo, saved } from './browser.ts';
+import { COMMAND, DEMO_FILE, field, inBrowser, noStopSign, openDemo, openPanel, saved } from './browser.ts';
 
 let folder = '';
 beforeAll(() => {
@@ -24,9 +24,11 @@ describe('the PDF saved from the page', () => {
   inBrowser('has the same bytes as from the command, on A4 and on Letter, and so has the handout', async (open) => {
     const { page } = await open();
     await openDemo(page);
+    await noStopSign(page);
+    await openPanel(page, 'files');
     for (const paper of ['a4', 'letter']) {
-      await page.locator(`input[name="print.paper"][value="${paper}"]`).check();
-      const pdf = await saved(page, '#save-pdf');
+      await page.locator('#paper').selectOption(paper);
+      const pdf = await saved(page, '#print');
       const files = command('draw', DEMO_FILE, '--formats', 'pdf', '--paper', paper);
       expect(Object.keys(files)).toEqual([pdf.name]);
       expect(pdf.content.equals(files[pdf.name] ?? Buffer.of())).toBe(true);
@@ -41,6 +43,8 @@ describe('the PDF saved from the page', () => {
     needsReader(test, 'poppler');
     const { page } = await open();
     await openDemo(page);
+    await noStopSign(page);
+    await openPanel(page, 'files');
     const path = join(folder, 'page.pdf');
     writeFileSync(path, (await saved(page, '#save-pdf')).content);
     const info = execFileSync('pdfinfo', [path], { encoding: 'utf8' });
@@ -57,6 +61,8 @@ describe('the PDF saved from the page', () => {
       needsReader(test, 'mupdf-tools');
       const { page } = await open();
       await openDemo(page);
+      await noStopSign(page);
+      await openPanel(page, 'files');
       const path = join(folder, 'bars.pdf');
       writeFileSync(path, (await saved(page, '#save-pdf')).content);
       // Pages 2 and 3 are the storyboard, which is only read.
@@ -83,6 +89,8 @@ describe('the PDF saved from the page', () => {
   inBrowser('is drawn against a printer that errs, as the command does it; a print that is right or far off is not', async (open) => {
     const { page } = await open();
     await openDemo(page);
+    await noStopSign(page);
+    await openPanel(page, 'files');
     const type = async (across: string, along: string) => {
       await field(page, 'print.across').fill(across);
       await field(page, 'print.along').fill(along);

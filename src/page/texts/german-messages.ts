@@ -17,11 +17,11 @@ export const germanMessages: Texts['message'] = {
     SECTION_IMPOSSIBLE: ({ digit }) =>
       `Breite und Umfang widersprechen sich (${digit}): Kein Finger hat diese Form. Beides noch einmal messen.`,
     LENGTHS_CONTRADICT: ({ digit }) =>
-      `Der palmare Raum kann nicht so lang sein wie die dorsale Länge (${digit}). Beides noch einmal messen.`,
+      `Die palmare Länge kann nicht so lang sein wie die dorsale Länge (${digit}). Beides noch einmal messen.`,
     PALM_IMPOSSIBLE: () => 'Breite und Umfang der Hand widersprechen sich. Beides noch einmal messen.',
     OPTION: ({ name, range }) => `${name} geht so nicht. Schreiben Sie ${range}.`,
     DIGIT_NOT_MEASURED: ({ digit }) =>
-      `Dieser Block umfasst den ${digit}, der nicht gemessen wurde. Messen Sie ihn, oder wählen Sie einen Block ohne ihn.`,
+      `Diese Variante umfasst den ${digit}, der nicht gemessen wurde. Messen Sie ihn, oder wählen Sie eine Variante ohne ihn.`,
     HOLDS_NOTHING: ({ limit }) =>
       `Bei dieser Differenz läuft der Streifen gerade am gehaltenen Finger vorbei und hielte nichts. ${limit === '' ? 'Nehmen Sie eine kleinere.' : `Bei ${limit} hält er.`}`,
     PAPER_READING: () =>
@@ -33,18 +33,22 @@ export const germanMessages: Texts['message'] = {
     BLOCK_HOLDS_NONE: () => 'Mindestens ein Finger muss angehoben oder abgesenkt sein, sonst ändert sich nichts.',
     BLOCK_MIXED: () =>
       'Angehoben und abgesenkt lassen sich nicht mischen: Beide Lagen würden im selben Zwischenraum kreuzen. Alle in eine Richtung halten.',
-    NO_TARGET: () => 'Noch ist kein behandelter Finger gewählt, darum kein Vorschlag. Wählen Sie ihn, oder wählen Sie einen Block.',
-    NO_DEFICIT: ({ digit }) => `Dem ${digit} fehlt weder PIP-Streckung noch PIP-Beugung, darum kein Vorschlag. Wählen Sie einen Block.`,
+    NO_TARGET: () => 'Noch ist kein behandelter Finger gewählt, darum kein Vorschlag. Wählen Sie ihn, oder wählen Sie eine Variante.',
+    NO_DEFICIT: ({ digit }) => `Dem ${digit} fehlt weder PIP-Streckung noch PIP-Beugung, darum kein Vorschlag. Wählen Sie eine Variante.`,
     BOTH_DEFICITS: ({ digit }) =>
-      `Dem ${digit} fehlen PIP-Streckung und PIP-Beugung. Ein Streifen lenkt nur eine Bewegung um; hier wird das MP-Gelenk von einer Platte gehalten.`,
-    NO_BLOCK: ({ digit }) => `Keiner der Blöcke, die dem ${digit} dienen, lässt sich für diese Hand machen. Die Karten unten sagen, warum.`,
+      `Dem ${digit} fehlen PIP-Streckung und PIP-Beugung. Ein Streifen lenkt nur eine Bewegung um; hier wird das MP-Gelenk von einer Handschiene gehalten.`,
+    NO_BLOCK: ({ digit }) => `Keine der Varianten für den ${digit} lässt sich für diese Hand anfertigen. „Alle Möglichkeiten“ sagt, warum.`,
     HARD_END_FEEL: () =>
       'Das PIP-Gelenk hat ein hartes Endgefühl; umgelenkte aktive Bewegung bewegt einen solchen Anschlag nicht: kein Vorschlag.',
     UNPROTECTED_REPAIR: () =>
-      'Eine Naht oder ein Bruch ist nicht geschützt; Bewegung außerhalb des Schemas der Operierenden kann sie lösen: kein Vorschlag.',
-    MOTION_UNREADABLE: ({ name }) =>
-      `${name} ist nicht zu lesen. Schreiben Sie Streckdefizit / Beugung, wie 25/85; über die Gerade: hyper 10/85.`,
-    PLATE_ANGLE: () => 'Der MP-Winkel der Platte fehlt oder geht nicht. Schreiben Sie 0 bis 90 Grad Beugung.',
+      'Eine Naht oder ein Bruch ist nicht geschützt; Bewegung außerhalb des Nachbehandlungsschemas kann sie lösen: kein Vorschlag.',
+    MOTION_UNREADABLE: ({ name }) => `${name}: Schreiben Sie Grad, wie 25; für 10 Grad Überstreckung „hyper 10“.`,
+    MOTION_SIGN: ({ name, value }) =>
+      `${name} ${value}: Mit Vorzeichen ist beides üblich. Fehlen 10 Grad zur Streckung, schreiben Sie 10; bei 10 Grad Überstreckung „hyper 10“.`,
+    MOTION_OUT_OF_RANGE: ({ name, value, range }) => `${name} ist ${value}; erlaubt ist ${range}.`,
+    MOTION_IMPOSSIBLE: ({ name, value }) =>
+      `${name} ${value} ist weniger als das, was zur Streckung fehlt. Beides zählt von der Streckung aus.`,
+    PLATE_ANGLE: () => 'Der MP-Winkel der Handschiene fehlt oder geht nicht. Schreiben Sie 0 bis 90 Grad Beugung.',
     JSON_SYNTAX: () => 'Die Datei ist kaputt: Sie ist kein JSON. Öffnen Sie das Original.',
     FILE_TOO_LARGE: () => 'Die Datei ist größer als das 1 MB, das gelesen wird. Ist es die richtige?',
     DATE: () => 'Das Datum ist nicht zu lesen. Schreiben Sie es als 2026-03-31, oder lassen Sie es leer.',
@@ -55,7 +59,7 @@ export const germanMessages: Texts['message'] = {
     RING_CHARTS_DIFFER: ({ name, value }) =>
       `${name}: Die Ringgröße ist als ${value} gelesen; Tabellen weichen ab. Mit Band messen, oder eine Größe nach ISO 8653 angeben, wie ring 54.`,
     DEPTH_RATIO_UNUSUAL: ({ digit }) => `Breite und Umfang passen kaum zusammen (${digit}). Beides auf gleicher Höhe noch einmal messen.`,
-    LENGTH_RATIO_UNUSUAL: ({ digit }) => `Palmarer Raum und dorsale Länge passen kaum zusammen (${digit}). Beides noch einmal messen.`,
+    LENGTH_RATIO_UNUSUAL: ({ digit }) => `Palmare Länge und dorsale Länge passen kaum zusammen (${digit}). Beides noch einmal messen.`,
     PIP_THINNER: ({ digit }) =>
       `Das PIP-Gelenk ist dünner als das Grundglied (${digit}). Beides noch einmal messen; Schwellung kann es so machen.`,
     CIRCUMFERENCE_ORDER: ({ digit }) =>
