@@ -9,8 +9,8 @@ const SCHEMA = /^knucklewright\/([a-z-]{1,30})@(\d{1,9})$/;
  * @param known the schema of the kind that is read, as `knucklewright/hand@1`
  */
 export function newerVersion(json: unknown, known: string, source = ''): Problem | null {
-  const schema = getOwn(json, 'schema');
-  const found = typeof schema === 'string' ? SCHEMA.exec(schema) : null;
+  const written = getOwn(json, 'schema');
+  const found = typeof written === 'string' ? SCHEMA.exec(written) : null;
   const own = SCHEMA.exec(known);
   if (!found || !own || found[1] !== own[1] || Number(found[2]) <= Number(own[2])) return null;
   const message = `${source === '' ? '' : `${source}: `}${newerWords(Number(found[2]), Number(own[2]), String(own[1]))}`;
