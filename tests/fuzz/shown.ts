@@ -18,8 +18,8 @@ options.requestAnimationFrame = (flush) => {
 
 /** Every element and attribute that the page is made of; nothing of it runs, loads or leads away. */
 const ELEMENTS = new Set(
-  `a button caption circle desc div fieldset footer g h1 h2 h3 header input label legend li main nav option output p path rect
-   section select span strong svg table tbody td text th thead title tr ul`.split(/\s+/),
+  `a aside button caption circle desc details div fieldset footer g h1 h2 h3 header input label legend li main nav option output p path rect
+   section select span strong summary svg table tbody td text th thead title tr ul`.split(/\s+/),
 );
 const ATTRIBUTES =
   /^(?:aria-[a-z]+|accept|auto(?:complete|capitalize)|checked|class|cx|cy|d|disabled|font-size|for|height|href|id|inputmode|lang|max|maxlength|min|name|placeholder|preserveAspectRatio|r|role|rx|ry|scope|selected|spellcheck|start|step|stroke-width|style|tabindex|text-anchor|title|transform|type|value|viewBox|width|x|x1|x2|y|y1|y2)$/i;

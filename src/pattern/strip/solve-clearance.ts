@@ -13,6 +13,8 @@ export const PAPER_THICKNESS = 0.1;
 /** Clearances that a reading may stand for, mm: skin that gives way by half a millimetre to air all round. Outside them the reading is a slip. */
 const LEAST_CLEARANCE = -0.5;
 const MOST_CLEARANCE = 1.5;
+/** Steps from an end of that range to the clearance asked for. */
+const STEPS = 8;
 /** Standard deviation of one reading on the paper strip's scale, mm: an assumption, no source. */
 export const READING_ERROR = 1;
 
@@ -30,9 +32,18 @@ export function clearanceFor(hand: Hand, block: Block, settings: StripSettings, 
   // A hand that no paper strip can be laid round is refused where the strip itself is laid.
   if (drawn === null) return success(settings.skinClearance);
   const miss = (clearance: number) => (paperLength(clearance) ?? Number.NaN) - drawn - reading;
-  const found = rootBetween(miss, LEAST_CLEARANCE, MOST_CLEARANCE, LENGTH_SOLVED);
+  // At an end of the range the thinnest of hands may have no path at all; the search begins where there is one.
+  const reachable = (from: number): number => {
+    for (let k = 0; k < STEPS; k++) {
+      const clearance = from + ((settings.skinClearance - from) * k) / STEPS;
+      if (paperLength(clearance) !== null) return clearance;
+    }
+    return settings.skinClearance;
+  };
+  const [least, most] = [reachable(LEAST_CLEARANCE), reachable(MOST_CLEARANCE)];
+  const found = rootBetween(miss, least, most, LENGTH_SOLVED);
   if (found !== null) return success(found);
-  const [low, high] = [miss(LEAST_CLEARANCE), miss(MOST_CLEARANCE)].map((off) => off + reading);
+  const [low, high] = [miss(least), miss(most)].map((off) => off + reading);
   return failure({
     code: 'PAPER_READING',
     where: 'paperReading',
