@@ -6,14 +6,16 @@ import { svgPathData } from '../../writers/svg/svg-path.ts';
 export function DrawnShapes({ items, extents }: { readonly items: readonly DrawnShape[]; readonly extents: Box }) {
   return (
     <>
-      {items.map((item, k) => (
-        <path
-          // Later items lie on top: the order is the picture.
-          key={`${item.role} ${k}`}
-          class={`${item.role} pen-${item.pen ?? 'none'} tone-${item.tone} fill-${item.fill ?? 'none'}`}
-          d={item.circles.length === 0 ? pathData(item.paths, extents) : svgPathData(item.paths, item.circles, extents)}
-        />
-      ))}
+      {items
+        .filter(({ paths, circles }) => paths.length + circles.length > 0)
+        .map((item, k) => (
+          <path
+            // Later items lie on top: the order is the picture.
+            key={`${item.role} ${k}`}
+            class={`${item.role} pen-${item.pen ?? 'none'} tone-${item.tone} fill-${item.fill ?? 'none'}`}
+            d={item.circles.length === 0 ? pathData(item.paths, extents) : svgPathData(item.paths, item.circles, extents)}
+          />
+        ))}
     </>
   );
 }
