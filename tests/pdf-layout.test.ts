@@ -6,6 +6,7 @@ import type { Page } from '../src/sheet/paper/page.ts';
 import { PAPERS, printableBox } from '../src/sheet/paper/paper.ts';
 import { DEFAULT_SHEET_SETTINGS, SHEET_PARTS, type SheetSettings } from '../src/sheet/paper/sheet-settings.ts';
 import { layOutForPdf } from '../src/writers/pdf/pdf.ts';
+import { casesOf } from './by-night.ts';
 import { collisions, inkBox, TOUCHING } from './page-boxes.ts';
 import { DEMO_HAND, LARGE_HAND, SMALL_HAND, stripOf } from './pdf-samples.ts';
 
@@ -16,8 +17,12 @@ function layOut(pattern: Parameters<typeof layOutForPdf>[0], settings: Partial<S
 }
 
 const HANDS = { small: SMALL_HAND, large: LARGE_HAND };
-const cases = blocks().flatMap((block) =>
-  (['small', 'large'] as const).flatMap((hand) => (['a4', 'letter'] as const).map((paper) => [block.id, hand, paper] as const)),
+/** By day each block once, and each hand with each paper. */
+const cases = casesOf(
+  blocks().flatMap((block) =>
+    (['small', 'large'] as const).flatMap((hand) => (['a4', 'letter'] as const).map((paper) => [block.id, hand, paper] as const)),
+  ),
+  (_, place) => place % 4 === Math.floor(place / 4) % 4,
 );
 
 describe('the printed sheet of every block', () => {
