@@ -1,15 +1,9 @@
-/**
- * By day a test tries what tells the cases apart, so that the whole suite is run before each change; `npm run nightly` tries everything.
- * Nothing is asserted otherwise by day than by night: there are fewer cases.
- */
+/** Set by `npm run nightly`: everything is tried. By day a handful of telling cases stands for the rest. */
 export const BY_NIGHT = process.env.KNUCKLEWRIGHT_NIGHTLY !== undefined;
 
-/** How often a random case is drawn. */
-export const times = (byDay: number, byNight: number): number => (BY_NIGHT ? byNight : byDay);
-
-/** All of them by night; by day those that the test chooses, of which there must be one. */
-export function casesOf<T>(all: readonly T[], byDay: (each: T, place: number) => boolean): readonly T[] {
-  const chosen = BY_NIGHT ? all : all.filter(byDay);
-  if (chosen.length === 0) throw new Error('no case is chosen by day');
-  return chosen;
+/** All cases by night; by day those that are named, each of which must be one of them. */
+export function tried<Case>(all: readonly Case[], byDay: (each: Case) => boolean): readonly Case[] {
+  const day = all.filter(byDay);
+  if (day.length === 0) throw new Error('no case is left by day');
+  return BY_NIGHT ? all : day;
 }
