@@ -3,7 +3,7 @@ import { type Job, LONGEST_MS, processorMs, type TargetRun } from './job.ts';
 
 /**
  * Has the targets run in a thread of its own, so that a hang is seen from outside and memory has a limit.
- * Usage: node watch.mjs CASES SEED DOOR... Prints one line of JSON a target, and at the end {megabytes}, the most the process held.
+ * Usage: node watch.mjs CASES SEED TARGET... Prints one line of JSON a target, and at the end {megabytes}, the most the process held.
  */
 
 /** Wall time after which a case that uses no processor is stuck. */
@@ -11,7 +11,7 @@ const STUCK_MS = 120_000;
 /** The thread's heap; the rest of the 512 MB is for the program, buffers and both threads' own. */
 const HEAP_MEGABYTES = 320;
 
-const [cases = '2000', seed = '1', ...names] = process.argv.slice(2);
+const [cases = '200', seed = '1', ...names] = process.argv.slice(2);
 const begun = new Int32Array(new SharedArrayBuffer(4));
 const job: Job = { names, cases: Number(cases), seed: Number(seed), begun };
 const say = (line: object) => process.stdout.write(`${JSON.stringify(line)}\n`);
