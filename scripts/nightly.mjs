@@ -5,7 +5,11 @@ import { fileURLToPath } from 'node:url';
 const cwd = fileURLToPath(new URL('..', import.meta.url));
 const seed = Math.floor(Math.random() * 2 ** 31);
 const CHECKS = [
-  [`every test, properties with the seed ${seed}`, ['node_modules/vitest/vitest.mjs', 'run'], { FC_SEED: String(seed) }],
+  [
+    `every test, properties with the seed ${seed}`,
+    ['node_modules/vitest/vitest.mjs', 'run'],
+    { FC_SEED: String(seed), KNUCKLEWRIGHT_NIGHTLY: '1' },
+  ],
   ['fuzz, 100,000 cases a target', ['scripts/fuzz-nightly.mjs', ...process.argv.slice(2)]],
   [
     'faults at each call of the disk for every writer, 200 kills at random',

@@ -133,7 +133,7 @@ export const CSS_PIXELS_PER_MM = 96 / 25.4;
 export const SCREEN_RANGE = { from: 2, to: 12 } as const;
 
 /** Turn of the moulded view, degrees: about the upright axis, and up. A little from above and from the side, so that depth can be seen. */
-export const FRONT = { across: -24, up: 22 } as const;
+export const FRONT = { across: -24, up: 42 } as const;
 
 function empty<Id extends string>(fields: Readonly<Record<Id, unknown>>): Record<Id, string> {
   return Object.fromEntries(Object.keys(fields).map((id) => [id, ''])) as Record<Id, string>;
