@@ -3,15 +3,20 @@ import { GRAINS, type LayRules, type StockSheet } from '../../sheet/plastic/layo
 import { readStock } from '../../sheet/plastic/read-stock.ts';
 import { readSheetSize } from '../../sheet/plastic/sheet-size.ts';
 import { parseLength } from '../../units/length.ts';
-import { failure, type Problem, type Result, success } from '../../units/result.ts';
+import { collect, failure, type Problem, type Result, success } from '../../units/result.ts';
 import { type FlagsOf, flag, flagSet } from './flag.ts';
 import { flagProblem } from './flag-problem.ts';
 
-/** The flags of every command that lays parts out on sheets of plastic. */
-export const layoutFlags = flagSet(
+/** The flags of every command that reckons with a sheet of plastic. */
+export const sheetRoomFlags = flagSet(
   flag('--sheet <size>', 'sheet of plastic, as 457x610 or 18inx24in; its grain runs along the longer side').default('457x610'),
   flag('--gap <length>', 'room between parts').default('2'),
   flag('--margin <length>', "room to the sheet's edge").default('5'),
+);
+
+/** The flags of every command that lays parts out on sheets of plastic. */
+export const layoutFlags = flagSet(
+  sheetRoomFlags,
   flag('--grain <way>', "how the parts' length lies to the grain").choices(GRAINS).default('along'),
   flag('--stock <file>', 'remnants to use first, CSV: id,along,across (as remnants.csv of an earlier run)'),
   flag('--seed <number>', 'seed of the search; the same seed gives the same layout').default('1'),
@@ -30,7 +35,8 @@ export interface LayoutPlan {
 
 const SIZES = { gap: 50, margin: 100 };
 
-export async function readLayoutFlags(flags: LayoutFlags): Promise<Result<LayoutPlan>> {
+/** The sheet, the gap between parts and the margin, with all their problems at once. */
+export function readSheetRoom(flags: FlagsOf<[typeof sheetRoomFlags]>): Result<Pick<LayoutPlan, 'sheet'> & Omit<LayRules, 'grain'>> {
   const problems: Problem[] = [];
   const length = (flag: string, text: string, most: number): number => {
     const parsed = parseLength(text, 'mm', { zero: true });
@@ -42,17 +48,25 @@ export async function readLayoutFlags(flags: LayoutFlags): Promise<Result<Layout
   if (!size.ok) problems.push(...size.problems);
   const gap = length('--gap', flags.gap, SIZES.gap);
   const margin = length('--margin', flags.margin, SIZES.margin);
-  const seed = Number(flags.seed);
-  if (!/^\d{1,9}$/.test(flags.seed)) problems.push(flagProblem('--seed', `"${flags.seed}" is not a whole number from 0 to 999999999`));
   if (problems.length === 0 && size.ok && size.value.across <= 2 * margin)
     problems.push(flagProblem('--margin', `two margins of ${margin} mm leave nothing of the sheet`));
-  const stock = await readStockFlag(flags.stock);
-  if (!size.ok || !stock.ok || problems.length > 0) return failure(...problems, ...(stock.ok ? [] : stock.problems));
-  const sheet = { id: 'sheet', ...size.value };
-  return success(
-    { sheet, rules: { gap, margin, grain: flags.grain }, seed, prove: flags.prove === true, stock: stock.value },
-    stock.warnings,
-  );
+  if (!size.ok || problems.length > 0) return failure(...problems);
+  return success({ sheet: { id: 'sheet', ...size.value }, gap, margin });
+}
+
+export async function readLayoutFlags(flags: LayoutFlags): Promise<Result<LayoutPlan>> {
+  const isSeed = /^\d{1,9}$/.test(flags.seed);
+  const read = collect({
+    room: readSheetRoom(flags),
+    stock: await readStockFlag(flags.stock),
+    seed: isSeed
+      ? success(Number(flags.seed))
+      : failure<number>(flagProblem('--seed', `"${flags.seed}" is not a whole number from 0 to 999999999`)),
+  });
+  if (!read.ok) return read;
+  const { room, stock, seed } = read.value;
+  const rules = { gap: room.gap, margin: room.margin, grain: flags.grain };
+  return success({ sheet: room.sheet, rules, seed, prove: flags.prove === true, stock }, read.warnings);
 }
 
 async function readStockFlag(path: string | undefined): Promise<Result<readonly StockSheet[]>> {
