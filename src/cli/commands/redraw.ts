@@ -17,8 +17,10 @@ export const redraw = defineCommand({
     const drawn = await readOwnDrawing(file);
     const kept = drawn.ok ? keptMachine(drawn.value.inputs, file) : success(null);
     if (!kept.ok) return kept;
-    const request = drawn.ok ? success(drawn.value.request, drawn.warnings) : drawn;
-    const read = collect({ output: await readOutputPlan(flags, kept.value), request });
+    // In the words that it had, unless others are asked for.
+    const language = flags.language ?? (drawn.ok ? drawn.value.request.language : undefined) ?? 'en';
+    const request = drawn.ok ? success({ ...drawn.value.request, language }, drawn.warnings) : drawn;
+    const read = collect({ output: await readOutputPlan({ ...flags, language }, kept.value), request });
     return read.ok ? success({ ...read.value, why: `drawn again from ${file}` }, read.warnings) : read;
   },
   make: drawRequest,
