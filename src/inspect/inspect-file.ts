@@ -13,7 +13,7 @@ import { readSvg } from './svg/read-svg.ts';
  * finding 101, one that is too large, too deep or too slow has 102. What the file is, it tells by its content.
  */
 export function inspectFile(packed: Uint8Array, settings: InspectSettings = {}): Inspection {
-  const budget = newBudget();
+  const budget = newBudget(packed.byteLength);
   let format: DrawingFormat | null = null;
   try {
     if (packed.byteLength > LIMITS.bytes)
