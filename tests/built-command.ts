@@ -16,9 +16,8 @@ export interface Ran {
 export async function builtCommand(name: string): Promise<{ run: (...args: readonly string[]) => Ran; remove: () => void }> {
   const folder = join(ROOT, 'out', `test-${name}-${process.pid}`);
   await build({
-    entryPoints: { knucklewright: join(ROOT, 'src/cli/knucklewright.ts') },
+    entryPoints: { knucklewright: join(ROOT, 'src/cli/knucklewright.ts'), reader: join(ROOT, 'src/cli/reader.ts') },
     outdir: folder,
-    outExtension: { '.js': '.mjs' },
     bundle: true,
     splitting: true,
     platform: 'node',
@@ -29,7 +28,7 @@ export async function builtCommand(name: string): Promise<{ run: (...args: reado
   copyFileSync(join(ROOT, 'node_modules/highs/build/highs.wasm'), join(folder, 'highs.wasm'));
   return {
     run: (...args) => {
-      const { status, stdout, stderr } = spawnSync(process.execPath, [join(folder, 'knucklewright.mjs'), ...args], {
+      const { status, stdout, stderr } = spawnSync(process.execPath, [join(folder, 'knucklewright.js'), ...args], {
         encoding: 'utf8',
         cwd: ROOT,
       });

@@ -78,6 +78,32 @@ export interface InspectSettings {
   readonly bed?: { readonly width: number; readonly height: number };
 }
 
+/** What is said of a file that was not read, or not to its end. */
+export function notRead(format: string | null, finding: Finding): Inspection {
+  return {
+    format: format ?? 'unknown',
+    version: null,
+    unit: null,
+    mmPerUnit: 1,
+    frame: null,
+    size: null,
+    layers: [],
+    parts: [],
+    closedContours: 0,
+    openContours: 0,
+    kerf: null,
+    lines: 0,
+    arcs: 0,
+    flattened: 0,
+    flatteningError: FLATTENING,
+    shortestEdge: null,
+    cutLength: 0,
+    markLength: 0,
+    texts: 0,
+    findings: judged([finding]),
+  };
+}
+
 /** Measures and judges a drawing that a reader has read. */
 export function judge(drawing: ReadDrawing, budget: Budget, settings: InspectSettings = {}): Inspection {
   const roleOf = rolesOf(drawing, settings.roles);

@@ -1,5 +1,5 @@
-import { readOwnDrawing } from '../../files/file-inputs.ts';
 import { collect, success } from '../../units/result.ts';
+import { resultOf } from '../bounded/reading-result.ts';
 import { keptMachine } from '../cutter-plan.ts';
 import { defineCommand } from '../define-command.ts';
 import { drawnReport, drawRequest } from '../draw-request.ts';
@@ -14,7 +14,7 @@ export const redraw = defineCommand({
   args: [argument('<file>', 'SVG, DXF or PDF that knucklewright wrote')],
   flags: [outputFlags],
   read: async ([file], flags) => {
-    const drawn = await readOwnDrawing(file);
+    const drawn = await resultOf('ownDrawing', file);
     const kept = drawn.ok ? keptMachine(drawn.value.inputs, file) : success(null);
     if (!kept.ok) return kept;
     const request = drawn.ok ? success(drawn.value.request, drawn.warnings) : drawn;

@@ -14,7 +14,7 @@ import {
   Unreadable,
 } from '../drawing.ts';
 import { newPen, type Run } from '../pen.ts';
-import { type PdfObject, type PdfObjects, pdfObjects } from './pdf-objects.ts';
+import { CHARACTERS_A_VALUE_SIGN, type PdfObject, type PdfObjects, pdfObjects } from './pdf-objects.ts';
 import { type PdfValue, pdfLexer } from './pdf-values.ts';
 
 /** 72 pt are one inch (ISO 32000 user space). */
@@ -148,7 +148,7 @@ function contentsOf(page: Dict, reading: Reading): string {
 function unpacked(object: PdfObject | undefined, reading: Reading): string {
   const text = object ? reading.objects.content(object) : '';
   // Counted at each use, before anything is made of it.
-  reading.budget.characters(text?.length ?? 0);
+  reading.budget.characters(CHARACTERS_A_VALUE_SIGN * (text?.length ?? 0));
   if (text === null) reading.unread.set('packed stream', (reading.unread.get('packed stream') ?? 0) + 1);
   return text ?? '';
 }
