@@ -125,6 +125,7 @@ function chain(pieces: readonly Piece[], joins: Joins, budget: Budget): { readon
     }
   }
   const next = (from: Point, layer: string): { piece: Piece; turned: boolean } | null => {
+    budget.compare(CELLS_AS_PAIRS);
     const [cx, cy] = cell(from);
     let best: { piece: Piece; turned: boolean; gap: number } | null = null;
     for (const dx of AROUND) {
@@ -160,6 +161,8 @@ function chain(pieces: readonly Piece[], joins: Joins, budget: Budget): { readon
 }
 
 const AROUND = [-1, 0, 1];
+/** Looking into nine cells takes about as long as comparing so many pairs. */
+const CELLS_AS_PAIRS = 2;
 
 function endOf(run: readonly Piece[]): Point {
   return endsOf(run.at(-1) as Piece)[1];

@@ -83,7 +83,6 @@ export const HOSTILE_FILES: readonly HostileFile[] = [
     name: '450 x 450 crossing lines',
     command: 'inspect',
     ending: 'svg',
-    byDay: true,
     content: () => svg(times(450, (k) => `<path d="M${k + 0.5} 0V450"/><path d="M0 ${k + 0.5}H450"/>`)),
   },
   {
@@ -110,7 +109,6 @@ export const HOSTILE_FILES: readonly HostileFile[] = [
     name: '9,000 uses of a long text',
     command: 'inspect',
     ending: 'svg',
-    byDay: true,
     content: () => svg(`<text id="t">${blanks(300_000)}x</text>${times(9000, () => '<use href="#t"/>')}`),
   },
   {
@@ -135,7 +133,6 @@ export const HOSTILE_FILES: readonly HostileFile[] = [
     name: 'inserts of a long text',
     command: 'inspect',
     ending: 'dxf',
-    byDay: true,
     content: () =>
       dxf(
         times(9, () => insert('A', 100, 100)),
@@ -244,7 +241,6 @@ export const HOSTILE_FILES: readonly HostileFile[] = [
     name: '5,000 rows of 100,000',
     command: 'sheets',
     ending: 'csv',
-    byDay: true,
     content: () => csv(...Array.from({ length: 5000 }, () => '150,20,100000')),
   },
   {

@@ -67,7 +67,8 @@ function watch({ deadline, parent }: Watched): void {
   };
   setInterval(() => {
     const end = Atomics.load(deadline, 0);
-    if (end > 0 && processorMs() > end) stop(`reading took more than ${(Atomics.load(deadline, 1) / 10).toFixed(1)} seconds of the processor`);
+    if (end > 0 && processorMs() > end)
+      stop(`reading took more than ${(Atomics.load(deadline, 1) / 10).toFixed(1)} seconds of the processor`);
     if (process.memoryUsage.rss() > 1e6 * MOST_MEGABYTES) stop(`it took more than ${MOST_MEGABYTES} MB of memory`);
     // A thread caught in a file does not hear that nobody waits for it any more.
     if (process.ppid !== parent) process.kill(process.pid, 'SIGKILL');

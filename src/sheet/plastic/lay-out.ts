@@ -178,8 +178,7 @@ function tooLargeProblems(parts: readonly SheetPart[], sheet: StockSheet, rules:
 function tooLargeProblem(size: string, [first, ...others]: readonly SheetPart[], sheet: StockSheet, rules: LayRules): Problem {
   const within = `${plain(sheet.along - 2 * rules.margin, 1)} x ${plain(sheet.across - 2 * rules.margin, 1)} mm`;
   const id = first?.id ?? '';
-  const subject =
-    others.length === 0 ? `${id} is ${size} and fits` : `${id} and ${others.length} more pieces of ${size} fit`;
+  const subject = others.length === 0 ? `${id} is ${size} and fits` : `${id} and ${others.length} more pieces of ${size} fit`;
   const message = `${subject} no sheet: inside the margins there are ${within} along and across the grain, and the grain is ${rules.grain}. Take a larger sheet, a smaller margin or --grain free.`;
   return { code: 'PART_TOO_LARGE', where: id, message, kind: 'refused' };
 }
