@@ -36,8 +36,9 @@ await build({
   outdir: 'dist',
   bundle: true,
   splitting: true,
-  minify: true,
-  keepNames: true,
+  // Names stay as they are written: kept beside shortened ones they would be set again each time a function is made, a fifth of a batch's time.
+  minifySyntax: true,
+  minifyWhitespace: true,
   platform: 'node',
   format: 'esm',
   target: 'node20.19',
