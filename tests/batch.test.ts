@@ -367,7 +367,12 @@ describe('sizes and sheets by themselves', () => {
     writeFileSync(join(scratch, 'stock.csv'), 'id,along,across\nLEFT-1,400,60\n');
     const ran = run('sheets', '--sizes', '168x20:8, 176x20:10', '--stock', join(scratch, 'stock.csv'), '--prove', '--json');
     const told = JSON.parse(ran.out);
-    expect(told).toMatchObject({ pieces: 18, newSheets: 1, atLeast: 1, verdict: '1 new sheet, and fewer is impossible' });
+    expect(told).toMatchObject({
+      pieces: 18,
+      newSheets: 1,
+      atLeast: 1,
+      verdict: '1 new sheet, and fewer is impossible with a gap of 2 and a margin of 5 mm',
+    });
     expect(told.sheets.map((s: { stock: string }) => s.stock)).toEqual(['LEFT-1', 'new']);
   });
 
