@@ -1,12 +1,12 @@
 import type { Place } from '../block/block.ts';
 import { DIGITS, type DigitName, type Side, type WebName } from '../hand/digits.ts';
 import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS, type PalmFieldId } from '../hand/fields.ts';
+import type { StopSign } from '../hand/stop-signs.ts';
 import type { PlateFaces } from '../pattern/plate/plate-design.ts';
 import { DEFAULT_STRIP_OPTIONS, type StripOptions } from '../pattern/strip/strip-options.ts';
 import type { CaseFile } from '../record/case-schema.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { plain } from '../units/number.ts';
-import type { StopSign } from './stop-signs.ts';
 import type { Language } from './texts/languages.ts';
 
 export type DecimalSign = '.' | ',';
