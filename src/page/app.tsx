@@ -110,7 +110,9 @@ function Visits() {
       ) : (
         <VisitForm />
       )}
-      <Course />
+      <div class="right">
+        <Course />
+      </div>
     </main>
   );
 }
