@@ -35,7 +35,7 @@ describe('what is said of the work of others', () => {
   });
 
   it('stands in the page, of what is in the page', () => {
-    const notices = /<template id="notices">([^]*?)<\/template>/.exec(built('knucklewright.html'))?.[1] ?? '';
+    const notices = /<template id="notices">([\s\S]*?)<\/template>/.exec(built('knucklewright.html'))?.[1] ?? '';
     for (const name of ['preact', 'pdfkit', 'zod', 'core-js-pure', 'Font metrics of Helvetica']) expect(notices).toContain(`\n${name} `);
     expect(notices).toContain('Permission is hereby granted');
     for (const name of ['commander', 'highs', 'METIS']) expect(notices).not.toContain(`\n${name} `);

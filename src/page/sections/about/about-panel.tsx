@@ -1,4 +1,3 @@
-import packageJson from '../../../../package.json' with { type: 'json' };
 import { Panel } from '../../parts/panel.tsx';
 import { useStore } from '../../parts/store-context.ts';
 
@@ -8,8 +7,7 @@ export function AboutPanel() {
   const notices = document.querySelector<HTMLTemplateElement>('#notices')?.content.textContent ?? '';
   return (
     <Panel name="about" heading={words.heading}>
-      <p>{words.own(packageJson.version)}</p>
-      <p>{words.clinician}</p>
+      <p>{words.own}</p>
       <h3>{words.others}</h3>
       <pre class="notices" lang="en">
         {notices}
