@@ -1,4 +1,5 @@
 import { loadCase } from '../../files/case-store.ts';
+import { blockOnPaper } from '../../papers/block-on-paper.ts';
 import { CAUTIONS } from '../../pattern/cautions.ts';
 import { BELIEVED_CHANGE_SOURCE } from '../../record/believed-change.ts';
 import type { Case, Visit } from '../../record/case.ts';
@@ -7,6 +8,7 @@ import { type CourseAdvice, courseAdvice } from '../../record/course/course-advi
 import { neutralZero } from '../../record/motion-text.ts';
 import { otherHandTotal, totalAtVisit, totalPassiveMotion } from '../../record/total-active-motion.ts';
 import { success } from '../../units/result.ts';
+import type { PlanSpeech } from '../../words/advice/plan/plan-words.ts';
 import { cautionWords } from '../../words/cautions/caution-words.ts';
 import type { Language } from '../../words/language.ts';
 import { RECORD_WORDS } from '../../words/record/record-words.ts';
@@ -29,10 +31,15 @@ export const caseNext = defineCommand({
   },
   make: (asked) => success(asked),
   report: {
-    text: ({ record, language }) => nextText(record, courseAdvice(record, language), language),
+    text: ({ record, language }) => nextText(record, courseAdvice(record, language, { blockName: nameAndId(language) }), language),
     json: ({ record }, warnings) => ({ ...nextJson(record, courseAdvice(record, 'en')), warnings }),
   },
 });
+
+/** How a block runs, and its id, by which it is drawn. */
+function nameAndId(language: Language): PlanSpeech['blockName'] {
+  return (block) => `${blockOnPaper(RECORD_WORDS[language])(block)} (${block.id})`;
+}
 
 function lastTotal(record: Case) {
   const last = record.visits.at(-1);

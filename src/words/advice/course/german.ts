@@ -95,7 +95,7 @@ function fitSays({ marks, loose, girth }: CourseFigures['FIT']): string {
         ]
       : []),
   ];
-  const size = girth === null ? '' : girth.after > girth.before ? ' Weiter anfertigen.' : ' Enger anfertigen.';
+  const size = girth === null ? '' : girth.after > girth.before ? ' Größer anfertigen.' : ' Enger anfertigen.';
   const text = list(found);
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}. Alle gehaltenen Finger neu messen, entlasten oder mit demselben Winkel neu anfertigen.${size} Das zählt nicht als Änderung.`;
 }
