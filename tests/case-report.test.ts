@@ -136,9 +136,11 @@ describe('pages of a case report', () => {
       expect(ink.maxY).toBeLessThanOrEqual(room.maxY + TOUCHING);
       const texts = page.layers.flatMap((layer) => layer.texts.map((t) => t.text));
       expect(texts).toContain(words.page(k + 1, sheet.pages.length));
-      expect(texts.some((t) => t.includes(record.code) && t.includes(words.who(record).toUpperCase()) && t.includes(words.invented.split(':')[0] ?? ''))).toBe(
-        true,
-      );
+      expect(
+        texts.some(
+          (t) => t.includes(record.code) && t.includes(words.who(record).toUpperCase()) && t.includes(words.invented.split(':')[0] ?? ''),
+        ),
+      ).toBe(true);
     }
   });
 
