@@ -5,14 +5,8 @@ import { JOINT_NAMES, JOINTS } from '../record/goniometry-fields.ts';
 import { madeInOrder, madeText } from '../record/made-text.ts';
 import { motionText, neutralZero } from '../record/motion-text.ts';
 import { notedRows } from '../record/noted-text.ts';
-import {
-  ASSH_SCHEME,
-  otherHandTotal,
-  type TotalActiveMotion,
-  totalAtVisit,
-  totalNote,
-  totalPassiveMotion,
-} from '../record/total-active-motion.ts';
+import { ASSH_SCHEME, otherHandTotal, type TotalActiveMotion, totalAtVisit, totalPassiveMotion } from '../record/total-active-motion.ts';
+import { totalNote } from '../record/total-note.ts';
 import { plain, rounded } from '../units/number.ts';
 import { RECORD_WORDS } from '../words/record/record-words.ts';
 import { sparkline } from './sparkline.ts';

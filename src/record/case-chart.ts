@@ -2,7 +2,7 @@ import { REAL } from '../block/figures.ts';
 import type { Drawing, DrawnShape, DrawnText } from '../pattern/drawing.ts';
 import { failure, type Result, success } from '../units/result.ts';
 import type { Language } from '../words/language.ts';
-import { RECORD_WORDS, type RecordWords } from '../words/record/record-words.ts';
+import { CHART_WORDS, type ChartWords } from '../words/record/chart-words.ts';
 import type { Case, Motion } from './case.ts';
 import { chartFrame, MARGIN } from './chart-frame.ts';
 import { chartNotes } from './chart-notes.ts';
@@ -29,7 +29,7 @@ export function caseChart(
   shown: ShownVisits = { first: 0, last: record.visits.length - 1 },
   language: Language = 'en',
 ): Result<Drawing> {
-  const words = RECORD_WORDS[language];
+  const words = CHART_WORDS[language];
   if (record.visits.length === 0) {
     return failure({
       code: 'NO_VISITS',
@@ -60,11 +60,11 @@ export function caseChart(
 }
 
 /** ", visits 1 to 8 of 24" for a picture of a part of the case, else nothing. */
-function whichVisits({ visits }: Case, { first, last }: ShownVisits, words: RecordWords): string {
+function whichVisits({ visits }: Case, { first, last }: ShownVisits, words: ChartWords): string {
   return first === 0 && last === visits.length - 1 ? '' : words.chart.shown({ first: first + 1, last: last + 1, of: visits.length });
 }
 
-function headings(record: Case, which: string, words: RecordWords, left: number, right: number, top: number): readonly DrawnText[] {
+function headings(record: Case, which: string, words: ChartWords, left: number, right: number, top: number): readonly DrawnText[] {
   const { code, invented } = record;
   const texts = [
     chartText('title', words.chart.title(record), { x: left, y: top - TITLE }, { height: TITLE, strong: true }),
@@ -76,7 +76,7 @@ function headings(record: Case, which: string, words: RecordWords, left: number,
   return texts;
 }
 
-function description({ visits, made: all }: ChartPart, words: RecordWords): string {
+function description({ visits, made: all }: ChartPart, words: ChartWords): string {
   const { plot, subtitle, band } = words.chart;
   const zero = (motion: Motion) => neutralZero(motion, words.number);
   const motion = visits.map(({ date, goniometry: { pip } }) => {

@@ -5,7 +5,7 @@ import { wrapText } from '../pattern/text-lines.ts';
 import { COURSE_WORDS } from '../words/advice/course/course-words.ts';
 import { cautionWords } from '../words/cautions/caution-words.ts';
 import type { Language } from '../words/language.ts';
-import { RECORD_WORDS, type RecordWords } from '../words/record/record-words.ts';
+import { CHART_WORDS, type ChartWords } from '../words/record/chart-words.ts';
 import type { ChartPart } from './chart-part.ts';
 import { BAND_DASH, chartBox, chartDot, chartLine, chartText, PASSIVE_DASH, WORDS } from './chart-shapes.ts';
 import { madeOnPaper } from './made-text.ts';
@@ -26,7 +26,7 @@ export function chartNotes(
   language: Language,
 ): { readonly items: readonly Item[]; readonly bottom: number } {
   const items: Item[] = [];
-  const words = RECORD_WORDS[language];
+  const words = CHART_WORDS[language];
   let y = top;
   for (const { letter, date, made } of part.made) {
     y -= LINE;
@@ -47,7 +47,7 @@ export function chartNotes(
   return { items, bottom: y };
 }
 
-function legend(left: number, y: number, words: RecordWords['chart']['legend']): readonly Item[] {
+function legend(left: number, y: number, words: ChartWords['chart']['legend']): readonly Item[] {
   const middle = y + WORDS / 2;
   const across = (x: number) => [
     { x, y: middle },

@@ -1,5 +1,5 @@
 import type { DrawnShape, DrawnText } from '../pattern/drawing.ts';
-import type { RecordWords } from '../words/record/record-words.ts';
+import type { ChartWords } from '../words/record/chart-words.ts';
 import { believedChange } from './believed-change.ts';
 import type { Motion, Visit } from './case.ts';
 import type { Frame } from './chart-frame.ts';
@@ -20,7 +20,7 @@ interface Row {
 export function chartTable(
   part: ChartPart,
   frame: Frame,
-  words: RecordWords,
+  words: ChartWords,
 ): { readonly items: readonly (DrawnShape | DrawnText)[]; readonly depth: number } {
   const items: (DrawnShape | DrawnText)[] = [];
   let y = -3;
@@ -48,7 +48,7 @@ export function chartTable(
   return { items, depth: -y + ROW };
 }
 
-function rows({ visits, made }: ChartPart, words: RecordWords): readonly Row[] {
+function rows({ visits, made }: ChartPart, words: ChartWords): readonly Row[] {
   const { chart, number } = words;
   const months = chart.months.split(' ');
   const row = (heading: string, cell: (visit: Visit, k: number) => string, strong = false): Row => ({
@@ -81,7 +81,7 @@ function rows({ visits, made }: ChartPart, words: RecordWords): readonly Row[] {
 }
 
 /** "10 gained", "16 lost", or "no change" under what is believed between two readings; `sense` is 1 where more is better. */
-function change(visits: readonly Visit[], k: number, key: keyof Motion, sense: 1 | -1, words: RecordWords['chart']): string {
+function change(visits: readonly Visit[], k: number, key: keyof Motion, sense: 1 | -1, words: ChartWords['chart']): string {
   const [before, after] = [visits[k - 1], visits[k]];
   if (before === undefined || after === undefined) return '';
   const gain = sense * (after.goniometry.pip.active[key] - before.goniometry.pip.active[key]);

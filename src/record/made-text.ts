@@ -1,6 +1,6 @@
 import { DIGITS } from '../hand/digits.ts';
 import { plain } from '../units/number.ts';
-import type { RecordWords } from '../words/record/record-words.ts';
+import type { ChartWords } from '../words/record/chart-words.ts';
 import type { Made, MadeStrip } from './case.ts';
 
 /** What was made, in words: "strip ring-raised-in-three, differential 20 degrees, 159.9 mm long". */
@@ -34,7 +34,7 @@ export function heldDigits({ block: { places } }: Pick<MadeStrip, 'block'>) {
 }
 
 /** What was made, for paper: "strip: ring lower than long and little, differential 20 degrees, 159.9 mm long". */
-export function madeOnPaper(made: Made, words: RecordWords): string {
+export function madeOnPaper(made: Made, words: ChartWords): string {
   const { flatLength: length } = made;
   if (made.kind === 'plate') return words.plate({ faces: made.faces, mpAngle: made.mpAngle, length });
   return words.strip({ ...heldDigits(made), differential: made.differential, length });

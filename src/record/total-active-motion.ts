@@ -1,5 +1,4 @@
 import type { TotalGrade } from '../words/record/record-figures.ts';
-import { RECORD_WORDS, type RecordWords } from '../words/record/record-words.ts';
 import type { Case, Motion, Visit } from './case.ts';
 import { JOINTS, type Joint } from './goniometry-fields.ts';
 
@@ -85,14 +84,6 @@ export function otherHandTotal(record: Pick<Case, 'visits'>): number | null {
 /** The other hand's joints, each as it was measured last. */
 export function newestOtherHand({ visits }: Pick<Case, 'visits'>): Readonly<Partial<Record<Joint, Motion>>> {
   return Object.assign({}, ...visits.map((visit) => visit.otherHand));
-}
-
-/** What TAM and TPM are, what TAM is compared with, and the scheme of its grades with its source; null where no visit has a total. */
-export function totalNote(record: Pick<Case, 'visits'>, words: RecordWords = RECORD_WORDS.en): string | null {
-  const other = otherHandTotal(record);
-  const against = record.visits.map((visit) => totalAtVisit(visit, other)).find((total) => total !== null);
-  if (against === undefined) return record.visits.some((visit) => totalPassiveMotion(visit) !== null) ? words.aboutTpm : null;
-  return `${words.aboutTam({ reference: against.reference, otherHand: against.comparedWith === 'otherHand' })} ${words.aboutTpm}`;
 }
 
 export function gradeOf(percent: number, scheme: GradeScheme): TotalGrade {

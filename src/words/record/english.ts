@@ -1,9 +1,8 @@
 import { plain } from '../../units/number.ts';
+import { englishChart } from './chart-english.ts';
 import type { RecordFigures } from './record-figures.ts';
 
 const n = (value: number) => plain(value, 1);
-const list = (parts: readonly string[]) => (parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`);
-const digit = { index: 'index', long: 'long', ring: 'ring', little: 'little' };
 const closedFor = {
   goal: 'the goal was reached',
   plateau: 'no more was gained',
@@ -11,24 +10,14 @@ const closedFor = {
   lost: 'the person came no more',
   other: 'another reason',
 };
-const faces = { dorsal: 'dorsal plate', palmar: 'palmar plate', both: 'dorsal and palmar plate' };
-const long = (length: number | null) => (length === null ? '' : `, ${n(length)} mm long`);
-
-const runs = ({ held, higher, others }: Pick<RecordFigures['strip'], 'held' | 'higher' | 'others'>) =>
-  `${list(held.map((one) => digit[one]))} ${higher ? 'higher' : 'lower'} than ${list(others.map((one) => digit[one]))}`;
 
 /** What is said of a case and its visits, in English. */
 export const englishRecord = {
-  number: n,
-  decimal: '.',
-  who: ({ side, digit: treated }: RecordFigures['who']) => `${digit[treated]} finger, ${side} hand`,
-  invented: 'INVENTED: nobody was measured',
+  ...englishChart,
   title: (code: string) => `Case report ${code}`,
   span: ({ visits, first, last }: RecordFigures['span']) => (visits === 1 ? `1 visit, ${first}` : `${visits} visits, ${first} to ${last}`),
   scale: 'Degrees and mm; nothing here is drawn at true size.',
   page: (page: number, pages: number) => `page ${page} of ${pages}`,
-  visit: 'visit',
-  made: 'made',
   heading: {
     note: 'Note',
     closed: 'Closed',
@@ -40,7 +29,6 @@ export const englishRecord = {
   },
   reading:
     'Motion is extension deficit / flexion (25/85 lacks 25 and bends to 85; hyper is beyond straight), and under it extension-0-flexion, the neutral-zero notation. An empty place was not noted.',
-  hyper: 'hyper',
   amended: ({ kind, was, on, why }: RecordFigures['amended']) =>
     `The visit of ${was} was ${kind}${on === undefined ? '' : ` on ${on}`}${why === undefined ? '' : `: ${why}`}. The file keeps what stood before.`,
   closed: ({ date, reason, note }: RecordFigures['closed']) =>
@@ -48,11 +36,6 @@ export const englishRecord = {
   caseWas: (closed: string) => `The case was ${closed}.`,
   whatFollows: 'What follows is what the last visit suggested.',
   nothingMade: 'Nothing is noted.',
-  strip: ({ held, higher, others, differential, length }: RecordFigures['strip']) =>
-    `strip: ${runs({ held, higher, others })}${differential === null ? '' : `, differential ${n(differential)} degrees`}${long(length)}`,
-  /** How a strip runs, in the middle of a sentence. */
-  runs,
-  plate: ({ faces: on, mpAngle, length }: RecordFigures['plate']) => `${faces[on]}, MP at ${n(mpAngle)} degrees${long(length)}`,
   lengthNotNoted: 'Length not noted.',
   option: ({ key, value, unit, usual }: RecordFigures['option']) => `${key} ${value}${unit} (default ${usual})`,
   optionsDiffer: (options: readonly string[]) => `Differs from the default: ${options.join(', ')}.`,
@@ -109,36 +92,4 @@ export const englishRecord = {
   skin: { ok: 'ok', marks: 'marks', broken: 'broken' },
   change: { ok: 'ok', returned: 'changed, came back', stays: 'changed, stays' },
   and: 'and',
-  chart: {
-    title: ({ side, digit: treated }: RecordFigures['who']) => `PIP motion, ${digit[treated]} finger, ${side} hand`,
-    subtitle: 'Active and passive range by visit, degrees of flexion from straight',
-    shown: ({ first, last, of }: RecordFigures['shown']) => `, visits ${first} to ${last} of ${of}`,
-    months: ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'].join(' '),
-    activeFlexion: 'active flexion',
-    activeDeficit: 'active extension deficit',
-    passiveFlexion: 'passive flexion',
-    passiveDeficit: 'passive extension deficit',
-    sinceBefore: 'since the visit before',
-    worn: 'worn, hours a day',
-    gained: (degrees: number) => `${n(degrees)} gained`,
-    lost: (degrees: number) => `${n(degrees)} lost`,
-    noChange: 'no change',
-    legend: {
-      active: 'active; bar: its range',
-      passive: 'passive',
-      inside: 'inside: not read as a change',
-      made: 'made, until the next',
-    },
-    band: (same: number, mixed: number) =>
-      `Band: ${n(same)} degrees (${n(mixed)} between two raters) above and below each active value, up to the next visit. A value inside it is not read as a change`,
-    plot: {
-      flexion: 'flexion',
-      extensionDeficit: 'extension deficit',
-      hyperextension: 'hyperextension',
-      active: 'active',
-      passive: 'passive',
-      straight: 'straight',
-      beyond: 'hyper',
-    },
-  },
 };

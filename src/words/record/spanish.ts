@@ -1,11 +1,9 @@
 import { plain } from '../../units/number.ts';
 import type { Translations } from '../language.ts';
+import { spanishChart } from './chart-spanish.ts';
 import type { englishRecord } from './english.ts';
-import type { RecordFigures } from './record-figures.ts';
 
 const n = (value: number) => plain(value, 1).replace('.', ',');
-const list = (parts: readonly string[]) => (parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} y ${parts.at(-1)}`);
-const digit = { index: 'índice', long: 'medio', ring: 'anular', little: 'meñique' };
 const closedFor = {
   goal: 'se alcanzó la meta',
   plateau: 'ya no se ganaba nada',
@@ -13,24 +11,14 @@ const closedFor = {
   lost: 'la persona no volvió',
   other: 'por otro motivo',
 };
-const faces = { dorsal: 'férula dorsal', palmar: 'férula palmar', both: 'férula dorsal y palmar' };
-const long = (length: number | null) => (length === null ? '' : `, ${n(length)} mm de largo`);
-
-const runs = ({ held, higher, others }: Pick<RecordFigures['strip'], 'held' | 'higher' | 'others'>) =>
-  `${list(held.map((one) => digit[one]))} más ${higher ? 'alto' : 'bajo'} que ${list(others.map((one) => digit[one]))}`;
 
 /** What is said of a case and its visits, in Spanish. */
 export const spanishRecord: Translations<typeof englishRecord> = {
-  number: n,
-  decimal: ',',
-  who: ({ side, digit: treated }) => `dedo ${digit[treated]}, mano ${side === 'left' ? 'izquierda' : 'derecha'}`,
-  invented: 'INVENTADO: no se midió a nadie',
+  ...spanishChart,
   title: (code) => `Informe del caso ${code}`,
   span: ({ visits, first, last }) => (visits === 1 ? `1 sesión, ${first}` : `${visits} sesiones, del ${first} al ${last}`),
   scale: 'Grados y mm; nada de esto está dibujado a tamaño real.',
   page: (page, pages) => `página ${page} de ${pages}`,
-  visit: 'sesión',
-  made: 'hecho',
   heading: {
     note: 'Nota',
     closed: 'Cerrado',
@@ -42,17 +30,12 @@ export const spanishRecord: Translations<typeof englishRecord> = {
   },
   reading:
     'El movimiento es déficit de extensión / flexión (25/85: faltan 25 y flexiona hasta 85; hiper es más allá de recto) y, debajo, extensión-0-flexión, la notación neutro-cero. Lo vacío no se anotó.',
-  hyper: 'hiper',
   amended: ({ kind, was, on, why }) =>
     `La sesión del ${was} se ${kind === 'corrected' ? 'corrigió' : 'retiró'}${on === undefined ? '' : ` el ${on}`}${why === undefined ? '' : `: ${why}`}. El archivo guarda lo que había antes.`,
   closed: ({ date, reason, note }) => `se cerró el ${date}: ${closedFor[reason]}${note === undefined ? '' : ` (${note})`}`,
   caseWas: (closed) => `El caso ${closed}.`,
   whatFollows: 'Lo que sigue es lo que sugería la última sesión.',
   nothingMade: 'No hay nada anotado.',
-  strip: ({ held, higher, others, differential, length }) =>
-    `tira: ${runs({ held, higher, others })}${differential === null ? '' : `, diferencial ${n(differential)} grados`}${long(length)}`,
-  runs,
-  plate: ({ faces: on, mpAngle, length }) => `${faces[on]}, MCF a ${n(mpAngle)} grados${long(length)}`,
   lengthNotNoted: 'El largo no está anotado.',
   option: ({ key, value, unit, usual }) => `${key} ${value}${unit} (habitual ${usual})`,
   optionsDiffer: (options) => `Distinto de lo habitual: ${options.join(', ')}.`,
@@ -109,36 +92,4 @@ export const spanishRecord: Translations<typeof englishRecord> = {
   skin: { ok: 'bien', marks: 'marcas', broken: 'rota' },
   change: { ok: 'como siempre', returned: 'cambió y volvió', stays: 'cambió y sigue así' },
   and: 'y',
-  chart: {
-    title: ({ side, digit: treated }) => `Movimiento de la IFP, dedo ${digit[treated]}, mano ${side === 'left' ? 'izquierda' : 'derecha'}`,
-    subtitle: 'Recorrido activo y pasivo por sesión, grados de flexión desde recto',
-    shown: ({ first, last, of }) => `, sesiones ${first} a ${last} de ${of}`,
-    months: 'ene feb mar abr may jun jul ago sep oct nov dic',
-    activeFlexion: 'flexión activa',
-    activeDeficit: 'déficit activo de extensión',
-    passiveFlexion: 'flexión pasiva',
-    passiveDeficit: 'déficit pasivo de extensión',
-    sinceBefore: 'desde la sesión anterior',
-    worn: 'uso, horas al día',
-    gained: (degrees) => `${n(degrees)} ganados`,
-    lost: (degrees) => `${n(degrees)} perdidos`,
-    noChange: 'sin cambio',
-    legend: {
-      active: 'activo; barra: recorrido',
-      passive: 'pasivo',
-      inside: 'dentro: no es un cambio',
-      made: 'hecho, hasta el siguiente',
-    },
-    band: (same, mixed) =>
-      `Banda: ${n(same)} grados (${n(mixed)} entre dos personas) por encima y por debajo de cada valor activo, hasta la sesión siguiente. Un valor dentro de ella no se lee como cambio`,
-    plot: {
-      flexion: 'flexión',
-      extensionDeficit: 'déficit de extensión',
-      hyperextension: 'hiperextensión',
-      active: 'activo',
-      passive: 'pasivo',
-      straight: 'recto',
-      beyond: 'hiper',
-    },
-  },
 };
