@@ -5,7 +5,7 @@ import { digitsIn } from '../../hand/fields.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { radians } from '../../units/angle.ts';
 import { plain } from '../../units/number.ts';
-import { failure, type Problem, type Result, success } from '../../units/result.ts';
+import { failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
 import { bendAlong } from './bend.ts';
 import { type BendCost, type BendForm, type BendLine, bendLines, costOf, leastCost, type MpJoint } from './bend-forms.ts';
 import { type DigitRow, digitRow, type RowDigit } from './digit-row.ts';
@@ -123,13 +123,46 @@ export function plateFrame(hand: Hand, design: PlateDesign, options: PlateOption
     faces.push(made.value);
   }
   const problems = faces.flatMap((frame) => roomProblems(frame, options));
-  if (problems.length > 0) return failure(...problems);
+  if (problems.length > 0) {
+    const left = leftOut(faces, design.digits);
+    const without = left && plateFrame(hand, { ...design, digits: design.digits.filter((digit) => digit !== left.digit) }, options);
+    return without?.ok ? success(without.value, [leftOutWarning(left as LeftOut), ...without.warnings]) : failure(...problems);
+  }
   const estimated = [
     ...completed.estimated.map((e) => e.where),
     ...hand.estimated.map((e) => e.where).filter((where) => design.digits.some((digit) => where.startsWith(`digits.${digit}.`))),
   ];
   const frame = { palm, section, proximalSection, row: row.value, digits: design.digits, cover, faces, estimated };
   return success(frame, completed.warnings);
+}
+
+/** A digit at the border of the row of which a plate would cover too little, while it holds others well. */
+interface LeftOut {
+  readonly digit: DigitName;
+  readonly face: Face;
+  readonly finger: number;
+}
+
+function leftOut(faces: readonly FaceFrame[], digits: readonly DigitName[]): LeftOut | null {
+  if (digits.length < 2) return null;
+  for (const frame of faces) {
+    const lengths = heldColumns(frame).map(({ digit, held }) => ({ digit, face: frame.face, finger: held.edge - held.bendEnd }));
+    if (Math.max(...lengths.map((l) => l.finger)) < LEAST_FINGER) continue;
+    const border = [lengths[0], lengths.at(-1)].flatMap((l) => (l && l.finger < SHORTEST_FINGER ? [l] : []));
+    if (border.length > 0) return border.reduce((a, b) => (b.finger < a.finger ? b : a));
+  }
+  return null;
+}
+
+function leftOutWarning({ digit, face, finger }: LeftOut): Warning {
+  return {
+    code: 'DIGIT_LEFT_OUT',
+    where: `digits.${digit}`,
+    message: `the ${digit} finger is left free: at this MP angle the ${face} plate would cover only ${plain(Math.max(0, finger), 1)} mm of it beyond the bend, under ${SHORTEST_FINGER}`,
+    value: finger,
+    limit: SHORTEST_FINGER,
+    next: 'use a smaller MP angle or a dorsal plate if its MP joint must be held',
+  };
 }
 
 interface FaceInputs {
@@ -157,7 +190,7 @@ function faceFrame(face: Face, inputs: FaceInputs): Result<FaceFrame> {
   const wall = (d: RowDigit | undefined) => (both ? -options.faceGap / 2 : options.sideWall * 2 * (d?.halfDepth ?? 0));
   // A palmar edge beside a free digit must leave it room to bend to 90 degrees round its MP axis.
   const freeMp = face === 'dorsal' ? options.mpClearance : Math.max(options.mpClearance, palm.mpDepth / 2 + options.skinClearance);
-  const columns = DIGITS.map((digit): Column => {
+  const all = DIGITS.map((digit): Column => {
     const mpY = -palm.setbacks[digit];
     const { from, to, middle } = stretches[digit];
     const place = { digit, from, to, mpX: middle, mpY, edge: mpY - freeMp };
@@ -169,6 +202,13 @@ function faceFrame(face: Face, inputs: FaceInputs): Result<FaceFrame> {
     const reach = (face === 'dorsal' ? measures.dorsalLength : crease) - options.pipClearance;
     const web = found.joint + crease - measures.palmarRoom + options.webClearance;
     return { ...place, held: { ...found, part, edge: found.joint + reach, web, bendEnd: part.endAt(found.across) } };
+  });
+  // Beside a held digit the edge lies so far back that the corners between the two edges can be round.
+  const columns = all.map((column, k): Column => {
+    const beside = [all[k - 1], all[k + 1]].flatMap((c) =>
+      c?.held ? [c.held.part.toFlat(c.held.across, c.held.edge).y - LEAST_BESIDE] : [],
+    );
+    return column.held ? column : { ...column, edge: Math.min(column.edge, ...beside) };
   });
   const quarter = (s: PalmSection) => faceLength(s, offset) / 2;
   return success({
@@ -250,8 +290,10 @@ function partsOf(
     const digits = line.joints.map((j) => j.digit);
     const row = digitRow(hand, digits, options, (_, x) => rise * line.slope * x);
     if (!row.ok) return row;
-    // Laid so far to the free side that no knuckle is pressed: over the foremost joint behind, over the hindmost in front.
-    const laid = { ...line, level: line.level + (face === 'dorsal' ? line.miss : -line.miss) };
+    // Laid so far to the free side that nothing is pressed, neither at the knuckles nor at mid phalanx, where the fingers lie closer together: over
+    // the foremost joint behind, over the hindmost in front.
+    const levels = line.joints.flatMap(({ digit, x, y }) => [x, ahead.get(digit) as number].map((at) => y - line.slope * at));
+    const laid = { ...line, level: face === 'dorsal' ? Math.max(...levels) : Math.min(...levels) };
     return success(straightPart(row.value, laid, bendAlong(face, line.slope, bends), angle, ahead));
   });
 }
@@ -310,18 +352,8 @@ function roomProblems(frame: FaceFrame, options: PlateOptions): readonly Problem
     problems.push({ code: 'PLATE_NO_ROOM', where: `digits.${digit}`, message: `digits.${digit}: ${message}`, kind: 'refused' });
   const smaller = angle > 0 && face === 'palmar' ? 'a smaller MP angle, ' : '';
   const longest = Math.max(...heldColumns(frame).map(({ held }) => held.edge - held.bendEnd));
-  for (const [k, column] of frame.columns.entries()) {
+  for (const column of frame.columns) {
     const { held, digit } = column;
-    for (const free of [frame.columns[k - 1], frame.columns[k + 1]]) {
-      if (!held || !free || free.held) continue;
-      const stands = held.part.toFlat(held.across, held.edge).y - free.edge;
-      if (stands >= LEAST_BESIDE) continue;
-      const beside = `${plain(Math.max(0, stands), 1)} mm beyond the edge at the free ${free.digit} finger, under ${LEAST_BESIDE}`;
-      refuse(
-        digit,
-        `the ${face} plate would hold the ${digit} finger only ${beside}. Take the ${free.digit} finger in, or use ${smaller}a pipClearance under ${plain(options.pipClearance)} mm.`,
-      );
-    }
     if (held) {
       const finger = held.edge - held.bendEnd;
       if (finger < SHORTEST_FINGER || longest < LEAST_FINGER)

@@ -28,8 +28,13 @@ const LEAST_WAISTED = 16;
 /** Radii of the long hollows, of the waist and of the thumb cut-out; and of the corner under the radial wing, whose edge runs level from there. */
 const HOLLOW = 18;
 const UNDER_WING = 9;
-/** A radial wing lower than this between bend and thumb web has no room for two round corners and is left away: nothing then wraps past that border. */
-const LEAST_WING = 2 * LEAST_CORNER_RADIUS + 1.2;
+/** Under a wing the edge runs level over at least so much. */
+const LEAST_LEDGE = 17;
+/**
+ * What an edge needs to hold two round corners. A radial wing lower than this between bend and thumb web is left away: nothing then wraps past that
+ * border.
+ */
+const TWO_CORNERS = 2 * LEAST_CORNER_RADIUS + 1.2;
 /** Thumb cut-out of a dorsal plate: shares of the mid-lateral distance. */
 const DORSAL_HOLLOW = 0.8;
 const DORSAL_CORNER = 0.88;
@@ -148,8 +153,10 @@ function sideWall(frame: FaceFrame, which: 'radial' | 'ulnar'): number {
   const outward = outwardColumns(frame, which);
   const { held } = lastHeld(outward);
   if (outward.at(-1)?.held || wall <= 0) return wall;
-  const inner = Math.min(wall, INNER_WALL_SHARE * (held.edge - wallBase(outward)));
-  return inner < LEAST_INNER_WALL ? 0 : inner;
+  const room = held.edge - wallBase(outward);
+  const inner = Math.min(wall, INNER_WALL_SHARE * room);
+  // Its outer edge must hold two round corners.
+  return inner < LEAST_INNER_WALL || room - inner * Math.tan(WALL_SLOPE) < TWO_CORNERS ? 0 : inner;
 }
 
 /** Along: where a side wall beside a free digit may begin, distal of the web and clear of the corner at the free digit's own edge. */
@@ -173,9 +180,11 @@ function side(frame: FaceFrame, of: Side, options: PlateOptions) {
   // little, the edge stays on this side of the border.
   const lowOf = ({ top, height }: { readonly top: number; readonly height: number }) => Math.max(top - height, frame.thumbLimit);
   const narrow = ({ top, height }: { readonly top: number; readonly height: number }) =>
-    of.which === 'radial' && top - lowOf({ top, height }) < LEAST_WING;
+    of.which === 'radial' && top - lowOf({ top, height }) < TWO_CORNERS;
   const winged = [finish(wide, WING_RUN), finish(wide, 0)].find((one) => !narrow(one));
-  const shape = winged ?? finish(frame.midLateral * (frame.face === 'dorsal' ? DORSAL_BARE : PALMAR_BARE), WING_RUN);
+  const besideHeld = border.held ? 0 : (of.which === 'ulnar' ? of.held.to : -of.held.from) + TWO_CORNERS + 1;
+  const bareOut = Math.max(frame.midLateral * (frame.face === 'dorsal' ? DORSAL_BARE : PALMAR_BARE), besideHeld);
+  const shape = winged ?? finish(bareOut, WING_RUN);
   const { handOut, top, finger, height } = shape;
   const bare = winged === undefined;
   const bar = { low: bare ? top - height : lowOf(shape), high: top, out: handOut };
@@ -194,7 +203,9 @@ function radialHand(frame: FaceFrame, bar: PlateOutline['bar'], bare: boolean, o
   const wing = { out: bar.out, y: bar.low, radius: options.cornerRadius };
   if (frame.face === 'dorsal') {
     const corner = { out: frame.midLateralProximal * DORSAL_CORNER, y: frame.proximal, radius: options.cornerRadius * 1.5 };
-    return bare ? [corner] : [corner, { out: frame.midLateral * DORSAL_HOLLOW, y: bar.low, radius: UNDER_WING }, wing];
+    return bare
+      ? [corner]
+      : [corner, { out: Math.min(frame.midLateral * DORSAL_HOLLOW, bar.out - LEAST_LEDGE), y: bar.low, radius: UNDER_WING }, wing];
   }
   const thenar = [
     { out: frame.midLateral * THENAR_CORNER, y: frame.proximal, radius: options.cornerRadius * 1.25 },

@@ -6,7 +6,7 @@ import { rounded } from '../../units/number.ts';
 import type { Warning } from '../../units/result.ts';
 import type { BendForm } from './bend-forms.ts';
 import { type Face, PLATE_ANGLE, type PlateDesign } from './plate-design.ts';
-import { type FaceFrame, heldColumns, type PlateBend, type PlateFrame, THUMB_CLEARANCE } from './plate-frame.ts';
+import { type FaceFrame, heldColumns, LEAST_FINGER, type PlateBend, type PlateFrame, THUMB_CLEARANCE } from './plate-frame.ts';
 import { LEAST_CORNER_RADIUS, type PlateOptions } from './plate-options.ts';
 import type { PlateOutline } from './plate-outline.ts';
 import { type Strap, straps } from './plate-straps.ts';
@@ -119,6 +119,18 @@ export function plateWarnings({ options, freePip, frame, outlines }: PlateFigure
       limit: LEAST_FREE_PIP_FLEXION,
       next: 'use thinner sheet or a larger pipClearance',
     });
+  }
+  for (const face of frame.faces) {
+    const short = heldColumns(face).filter(({ held }) => held.edge - held.bendEnd < LEAST_FINGER);
+    for (const { digit, held } of short)
+      warnings.push({
+        code: 'HELD_SHORT',
+        where: `digits.${digit}`,
+        message: `the ${face.face} plate covers only ${(held.edge - held.bendEnd).toFixed(1)} mm of the ${digit} finger beyond its bend, under ${LEAST_FINGER}: it hardly holds it`,
+        value: held.edge - held.bendEnd,
+        limit: LEAST_FINGER,
+        next: 'use a smaller MP angle or a dorsal plate if this MP joint must be held',
+      });
   }
   for (const [k, fold] of folds.entries()) warnings.push(...foldWarnings(frame.faces[k]?.face ?? 'dorsal', fold, options));
   const smallest = Math.min(...outlines.map((o) => o.smallestRadius));

@@ -15,6 +15,7 @@ import type { PlateOptions } from './plate-options.ts';
 import { type PlateOutline, plateOutline } from './plate-outline.ts';
 import { type PlateReport, plateFigures, plateReport, plateWarnings } from './plate-report.ts';
 import { plateSheet } from './plate-sheet.ts';
+import { withTriedChange } from './tried-change.ts';
 
 /** Raised whenever the same inputs give another outline; the CHANGELOG says by how many mm. */
 export const PLATE_GEOMETRY_VERSION = '2';
@@ -37,12 +38,14 @@ export function makePlate(hand: Hand, design: PlateDesign, options: PlateOptions
   const problems = designProblems(hand, design);
   if (problems.length > 0) return failure(...problems);
   const framed = plateFrame(hand, design, options);
-  if (!framed.ok) return framed;
+  if (!framed.ok) return failure(...withTriedChange(framed.problems, hand, design, options));
   const frame = framed.value;
+  // A digit that finds no room is left free; what is drawn and said is of those that are held, what travels along is what was asked for.
+  const held = { ...design, digits: frame.digits };
   const outlines = frame.faces.map((face) => plateOutline(face, options));
   const cutBack = frame.faces.flatMap((face, k) => stepProblems(face, outlines[k]?.distal ?? [], options));
-  if (cutBack.length > 0) return failure(...cutBack);
-  const figures = plateFigures(design, options, frame, outlines);
+  if (cutBack.length > 0) return failure(...withTriedChange(cutBack, hand, design, options));
+  const figures = plateFigures(held, options, frame, outlines);
   const faces = frame.faces.map((face, k) => facePart(face, outlines[k] as PlateOutline, hand, options));
   const folds: FoldFindings[] = [];
   for (const [k, { part }] of faces.entries()) {
@@ -78,7 +81,7 @@ export function makePlate(hand: Hand, design: PlateDesign, options: PlateOptions
   const dy = MARGIN - box.minY;
   const pattern: Pattern = {
     kind: 'plate',
-    title: `${hand.code}, ${hand.side} hand: ${design.title}, ${holdsInWords(design)}`,
+    title: `${hand.code}, ${hand.side} hand: ${design.title}, ${holdsInWords(held)}`,
     parts: parts.map((part) => shiftPart(part, dx, dy)),
     beside: shiftDrawn(sheet, dx, dy),
     extents: { minX: 0, minY: 0, maxX: box.maxX + dx + MARGIN, maxY: box.maxY + dy + MARGIN },
