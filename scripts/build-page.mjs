@@ -1,8 +1,9 @@
 // Builds the page into one file: script and style inline, and a policy that allows these two by their hashes and nothing else.
 import { createHash } from 'node:crypto';
-import { mkdir, rename, writeFile } from 'node:fs/promises';
+import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { deflateRawSync } from 'node:zlib';
 import { build } from 'vite';
 import { viteSingleFile } from 'vite-plugin-singlefile';
 
@@ -11,38 +12,113 @@ export const PAGE = join(root, 'dist', 'knucklewright.html');
 const LARGEST_BYTES = 900_000;
 
 /**
- * pdfkit brings a font engine, a line breaker and an image reader (0.55 MB). Our pages have the standard fonts, lines that are broken before,
- * and no images. Left out, they would say so if anything ever called them.
+ * pdfkit brings a font engine, a line breaker and an image reader (0.55 MB), ciphers and a deflater. Our pages have the standard fonts, lines that
+ * are broken before, no images, no password, and are not compressed. Left out, they would say so if anything ever called them.
  */
 const withoutFontsAndImages = {
   name: 'without-fonts-and-images',
   enforce: 'pre',
   resolveId(id) {
-    return ['fontkit', 'linebreak', 'png-js'].includes(id) ? `\0left-out:${id}` : undefined;
+    return ['fontkit', 'linebreak', 'png-js', '@noble/ciphers/aes', 'fflate'].includes(id) ? `\0left-out:${id}` : undefined;
   },
   load(id) {
     if (!id.startsWith('\0left-out:')) return undefined;
-    return `export default class LeftOut { constructor() { throw new Error('${id.slice(1)}'); } }
-      export const create = () => { throw new Error('${id.slice(1)}'); };`;
+    return `const leftOut = () => { throw new Error('${id.slice(1)}'); };
+      export default class LeftOut { constructor() { leftOut(); } }
+      export { leftOut as create, leftOut as cbc, leftOut as ecb, leftOut as zlibSync };`;
   },
 };
+
+/** Only the command prints forms as JSON Schema: what makes them is left out, each of its functions saying so if it were ever called. */
+const withoutJsonSchema = {
+  name: 'without-json-schema',
+  enforce: 'pre',
+  async load(id) {
+    if (!/zod\/v4\/core\/(json-schema-processors|to-json-schema)\.js$/.test(id)) return undefined;
+    const names = [...(await readFile(id, 'utf8')).matchAll(/^export (?:const|function|class) (\w+)/gm)].map(([, name]) => name);
+    return `const leftOut = () => { throw new Error('JSON Schema'); };
+      ${names.map((name) => `export { leftOut as ${name} };`).join(' ')}`;
+  },
+};
+
+/** The colour profile of archive files (PDF/A), which ours are not; used once it would be an empty one, which no reader takes. */
+const withoutColourProfile = {
+  name: 'without-colour-profile',
+  enforce: 'pre',
+  transform: (code, id) =>
+    id.endsWith('/pdfkit.browser.mjs')
+      ? code
+          .replace(/var iccProfileBase64 = "[^"]*"/, 'var iccProfileBase64 = ""')
+          .replace(/const ICC_PROFILE_PATH = new URL\([^)]*\)\.href/, 'const ICC_PROFILE_PATH = "left-out.icc"')
+      : undefined,
+};
+
+/** What both builds have in common. */
+function common(input) {
+  return {
+    configFile: false,
+    root: join(root, 'src', 'page'),
+    logLevel: 'warn',
+    oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+    build: { write: false, target: 'es2023', modulePreload: false, rollupOptions: { input } },
+  };
+}
+
+/** The code that writes files, as one module, packed: it waits in the page as text until the first file is made. */
+async function packedWriters() {
+  const { build: settings, ...others } = common(join(root, 'src', 'page', 'writers.ts'));
+  const result = await build({
+    ...others,
+    plugins: [withoutFontsAndImages, withoutJsonSchema, withoutColourProfile],
+    build: {
+      ...settings,
+      rollupOptions: { ...settings.rollupOptions, preserveEntrySignatures: 'strict', output: { codeSplitting: false } },
+    },
+  });
+  const chunks = [result].flat().flatMap((r) => r.output);
+  const [chunk] = chunks;
+  if (chunks.length !== 1 || chunk?.type !== 'chunk') throw new Error(`the writers must be one module, but are ${chunks.length}`);
+  return deflateRawSync(chunk.code, { level: 9 }).toString('base64');
+}
+
+/** Stands for src/page/load-writers.ts: unpacks the writers and runs them as a module of the page's own. */
+function withPackedWriters(packed) {
+  const code = `
+    const packed = ${JSON.stringify(packed)};
+    let loaded;
+    export const loadWriters = () => (loaded ??= unpack());
+    async function unpack() {
+      const bytes = Uint8Array.from(atob(packed), (letter) => letter.charCodeAt(0));
+      const text = await new Response(new Blob([bytes]).stream().pipeThrough(new DecompressionStream('deflate-raw'))).text();
+      const address = URL.createObjectURL(new Blob([text], { type: 'text/javascript' }));
+      try {
+        return await import(/* @vite-ignore */ address);
+      } finally {
+        URL.revokeObjectURL(address);
+      }
+    }`;
+  return {
+    name: 'with-packed-writers',
+    enforce: 'pre',
+    resolveId: (id) => (id.endsWith('/load-writers.ts') ? '\0packed-writers' : undefined),
+    load: (id) => (id === '\0packed-writers' ? code : undefined),
+  };
+}
 
 /** Writes the page to `target` and returns its size in bytes; throws when it would load anything or is too large. */
 export async function buildPage(target = PAGE) {
   // The same page whoever builds it; within the tests vite would take their own mode.
   process.env.NODE_ENV = 'production';
+  const packed = await packedWriters();
   const result = await build({
-    configFile: false,
-    root: join(root, 'src', 'page'),
-    logLevel: 'warn',
-    oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-    plugins: [withoutFontsAndImages, viteSingleFile({ removeViteModuleLoader: true })],
-    build: {
-      write: false,
-      target: 'es2023',
-      modulePreload: false,
-      rollupOptions: { input: join(root, 'src', 'page', 'knucklewright.html') },
-    },
+    ...common(join(root, 'src', 'page', 'knucklewright.html')),
+    plugins: [
+      withoutFontsAndImages,
+      withoutJsonSchema,
+      withoutColourProfile,
+      withPackedWriters(packed),
+      viteSingleFile({ removeViteModuleLoader: true }),
+    ],
   });
   const outputs = [result].flat().flatMap((r) => r.output);
   const files = outputs.map((o) => o.fileName);
@@ -64,7 +140,8 @@ function withPolicy(html) {
     throw new Error(`${scripts.length} scripts and ${styles.length} styles; one of each is expected`);
   const policy = [
     "default-src 'none'",
-    `script-src ${scripts.map(hash).join(' ')}`,
+    // The writers are unpacked into a blob of the page's own; nothing can be loaded from anywhere.
+    `script-src ${scripts.map(hash).join(' ')} blob:`,
     `style-src ${styles.map(hash).join(' ')}`,
     'img-src data:',
     "connect-src 'none'",

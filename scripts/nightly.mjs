@@ -1,4 +1,4 @@
-// The long checks, one after the other: every test with another seed, 100,000 hostile inputs a target, 200 kills a command, an installation without scripts.
+// The long checks, one after the other: every test with another seed, 100,000 hostile inputs a target, faults at each call of the disk, 200 kills, an installation without scripts.
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 
@@ -8,7 +8,7 @@ const CHECKS = [
   [`every test, properties with the seed ${seed}`, ['node_modules/vitest/vitest.mjs', 'run'], { FC_SEED: String(seed) }],
   ['fuzz, 100,000 cases a target', ['scripts/fuzz-nightly.mjs', ...process.argv.slice(2)]],
   [
-    '200 kills',
+    'faults at each call of the disk for every writer, 200 kills at random',
     ['node_modules/vitest/vitest.mjs', 'run', 'tests/faults/killed.test.ts', 'tests/case-killed.test.ts'],
     { KNUCKLEWRIGHT_KILLS: '200' },
   ],

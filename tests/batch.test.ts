@@ -50,7 +50,7 @@ function table(name: string, rewrite: (line: string) => string, count = 6): stri
 describe('the walk from the demo table to sheets', () => {
   it('1. batch: 57 hands, and three rows that name line, column and fault', () => {
     const ran = run('batch', DEMO, '--block', 'auto', '--files', 'none', '--out', folder('walk'));
-    expect([ran.code, ran.out.split('\n')[0]]).toEqual([0, '57 hands in the cut list; 3 rows wrong']);
+    expect([ran.code, ran.out.split('\n')[0]]).toEqual([1, '57 hands in the cut list; 3 rows wrong']);
     expect(rows('walk', 'row-errors.csv').map((e) => [e.line, e.column, e.name, e.code])).toEqual([
       ['18', '11', 'ring.width', 'FIELD_UNREADABLE'],
       ['35', '7', 'long.width', 'SECTION_IMPOSSIBLE'],
@@ -67,7 +67,7 @@ describe('the walk from the demo table to sheets', () => {
 
   it('2. sizes: six of them, shared out over 57 pieces', () => {
     const ran = run('sizes', DEMO, '--block', 'auto', '--count', '6', '--out', folder('walk'), '--json');
-    expect(ran.code).toBe(0);
+    expect(ran.code).toBe(1);
     const sizes = rows('walk', 'stock-sizes.csv');
     expect(sizes).toHaveLength(6);
     expect(sizes.reduce((sum, s) => sum + Number(s.quantity), 0)).toBe(57);
@@ -91,7 +91,7 @@ describe('the walk from the demo table to sheets', () => {
 
   it('or all strips themselves on sheets, with the outlines of the cut list', () => {
     const ran = run('batch', DEMO, '--files', 'sheets', '--formats', 'dxf', '--out', folder('strips'), '--json');
-    expect(ran.code).toBe(0);
+    expect(ran.code).toBe(1);
     const { sheets } = JSON.parse(ran.out);
     const drawn = sheets.sheets.flatMap((_: unknown, i: number) => outlines(text('strips', `sheet-0${i + 1}_mm.dxf`)));
     const lengths = drawn.map((d: string) => Number(d.split(' x ')[0])).toSorted((a: number, b: number) => a - b);
@@ -158,7 +158,7 @@ describe('batch reads tables as they come', () => {
       return [head, `${a},9`, b, stray, d, d, e, '', f].join('\n');
     });
     const ran = made(path, 'broken');
-    expect(ran.code).toBe(0);
+    expect(ran.code).toBe(1);
     expect(rows('broken', 'row-errors.csv').map((r) => [r.line, r.code])).toEqual([
       ['2', 'CSV_CELLS'],
       ['4', 'INVALID_OPENING_QUOTE'],
@@ -224,7 +224,7 @@ describe('plates in a batch', () => {
 
   it('a hand that lacks both motions has a plate when one is named, else its row is wrong and says so', () => {
     const path = mixed();
-    expect(run('batch', path, '--files', 'none', '--out', folder('no-plate')).code).toBe(0);
+    expect(run('batch', path, '--files', 'none', '--out', folder('no-plate')).code).toBe(1);
     expect(rows('no-plate', 'row-errors.csv').map((e) => [e.line, e.code])).toEqual([['3', 'BOTH_DEFICITS']]);
     expect(rows('no-plate', 'row-errors.csv')[0]?.message).toMatch(/--plate/);
     expect(listed('no-plate').filter((w) => w?.startsWith('mp-'))).toEqual(['mp-extension-block, MP 0 degrees, index to little']);
@@ -338,7 +338,7 @@ describe('a rerun of batch', () => {
 
   it('never overwrites a list that is not its own', () => {
     const ran = run('batch', DEMO, '--files', 'none', '--out', folder('walk2'));
-    expect(ran.code).toBe(0);
+    expect(ran.code).toBe(1);
     rmSync(join(folder('walk2'), 'batch-progress.jsonl'));
     const second = run('batch', DEMO, '--files', 'none', '--out', folder('walk2'));
     expect([second.code, second.err.includes('OUTPUT_EXISTS')]).toEqual([1, true]);

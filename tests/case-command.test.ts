@@ -224,11 +224,53 @@ describe('knucklewright case', { timeout: LONG }, () => {
     expect(read.ok && read.value.visits.map(({ date }) => date.slice(8))).toEqual(weeks);
   });
 
+  it('corrects and withdraws a visit by its day or number, and writes a letter of one page', async () => {
+    await newCase();
+    const add = (date: string, pip: string, ...more: string[]) =>
+      run('case', 'add', 'c.json', '--date', date, '--pip-active', pip, '--all-well', ...more);
+    await add('2026-03-02', '40/95', '--block', 'ring-lowered-in-three');
+    await add('2026-03-09', '55/95', '--pain', '2', '--crps-signs', 'swelling,touch-hurts');
+    const amend = (...args: string[]) => run('case', 'amend', 'c.json', ...args);
+    expect(JSON.parse((await run('case', 'next', 'c.json', '--json')).out)).toMatchObject({
+      steps: [{ rule: 'PAUSE', action: 'pause', figures: { measureAgain: true, causes: [{ loss: { lost: 15 } }] } }],
+      slope: { motion: 'extension', degreesPerWeek: -15 },
+    });
+    expect(await amend('2026-03-09', '--pip-active', '36/95', '--remove', 'pain', '--why', 'Read off wrongly.')).toMatchObject({ code: 0 });
+    const read = async () => {
+      const found = await loadCase(join(folder, 'c.json'));
+      if (!found.ok) throw new Error(JSON.stringify(found.problems));
+      return found.value;
+    };
+    expect((await read()).visits[1]).toMatchObject({
+      goniometry: { pip: { active: { extensionDeficit: 36 } } },
+      noted: { pain: null, crpsSigns: ['swelling', 'touchHurts'] },
+    });
+    for (const [args, why] of [
+      [['2026-01-01', '--pain', '3'], '2 is 2026-03-09'],
+      [['3', '--withdraw'], 'visits 1 to 2'],
+      [['2'], 'nothing was said'],
+      [['2', '--remove', 'pain'], 'not noted at this visit'],
+      [['2', '--withdraw', '--pain', '3'], 'takes the whole visit out'],
+      [['2', '--pain', '3', '--on', 'today'], 'is not a day'],
+    ] as const) {
+      expect(await amend(...args), args.join(' ')).toMatchObject({ code: 1, out: '', err: expect.stringContaining(why) });
+    }
+    const letter = await run('case', 'report', 'c.json', '--letter', '--language', 'es', '--out', 'l.pdf');
+    expect(letter).toMatchObject({ code: 0, err: '', out: expect.stringMatching(/l\.pdf {3}1 page, A4\n$/) });
+    expect(await amend('2', '--withdraw')).toMatchObject({ code: 0 });
+    expect((await read()).visits).toHaveLength(1);
+    expect((await run('case', 'show', 'c.json')).out).toMatch(
+      /Corrections\n {2}2026-03-09 {2}corrected: Read off wrongly\.\n {2}2026-03-09 {2}withdrawn\n/,
+    );
+  });
+
   it('names what is missing in one message when nobody can be asked', async () => {
     expect(await run('case', 'new', 'c.json')).toMatchObject({ code: 1, err: expect.stringMatching(/--code, --side, --digit: missing/) });
     await newCase();
     const added = await run('case', 'add', 'c.json', '--json');
-    expect(added).toMatchObject({ code: 1, out: '', err: expect.stringMatching(/^error FLAG: --date .*--pip-active .*missing[^\n]*\n$/) });
+    // With --json the same stands on stdout as data.
+    expect(JSON.parse(added.out)).toMatchObject({ schema: 'knucklewright/errors@1', exit: 1, errors: [{ code: 'FLAG' }] });
+    expect(added).toMatchObject({ code: 1, err: expect.stringMatching(/^error FLAG: --date .*--pip-active .*missing[^\n]*\n$/) });
   });
 
   it('asks at a terminal, and draws a sparkline there', async (context) => {

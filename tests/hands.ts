@@ -4,7 +4,7 @@ import { readHand } from '../src/hand/read-hand.ts';
 
 export type Measures = readonly [width: number, circumference: number, palmarRoom: number, dorsalLength: number];
 
-/** The hand of the strip model's worked examples; the demo hand file has the same figures. Invented. */
+/** The worked hand of docs/model.md; the demo hand file has the same figures. Invented. */
 export const WORKED: Readonly<Record<DigitName, Measures>> = {
   index: [17.5, 57, 25, 44],
   long: [17.5, 57, 27, 48],
@@ -26,7 +26,10 @@ export const LARGEST: Readonly<Record<DigitName, Measures>> = {
   little: [21, 68, 25, 45],
 };
 
-/** A hand file's JSON for the measures, mm. */
+/** Web setbacks of the worked hand, mm. */
+export const WORKED_WEBS = { 'index-long': 0, 'long-ring': 0, 'ring-little': 12.5 };
+
+/** A hand file's JSON for the measures, mm; the worked hand with its webs, others without. */
 export function handJson(measures: Readonly<Record<DigitName, Measures>>, side: Side = 'left'): object {
   const digits = Object.fromEntries(
     Object.entries(measures).map(([digit, [width, circumference, palmarRoom, dorsalLength]]) => [
@@ -34,7 +37,15 @@ export function handJson(measures: Readonly<Record<DigitName, Measures>>, side: 
       { width, circumference, palmarRoom, dorsalLength },
     ]),
   );
-  return { schema: 'knucklewright/hand@1', code: 'TEST-01', side, units: 'mm', invented: true, digits };
+  return {
+    schema: 'knucklewright/hand@1',
+    code: 'TEST-01',
+    side,
+    units: 'mm',
+    invented: true,
+    digits,
+    ...(measures === WORKED ? { webSetback: WORKED_WEBS } : {}),
+  };
 }
 
 /** The hand that the reader makes of it; throws when it refuses it. */

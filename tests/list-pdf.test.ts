@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { PAPERS_OF_A_PATTERN } from '../src/papers/papers.ts';
 import type { Pattern } from '../src/pattern/pattern.ts';
 import { layOutSheet } from '../src/sheet/paper/lay-out-sheet.ts';
 import { PAPERS, printableBox, turned } from '../src/sheet/paper/paper.ts';
@@ -24,7 +25,7 @@ const piece = (i: number, warnings: readonly string[] = []): CutPiece => ({
 });
 
 function onePage(pattern: Pattern, settings: SheetSettings) {
-  const laid = layOutSheet(pattern, settings, helveticaWidth);
+  const laid = layOutSheet(pattern, settings, helveticaWidth, PAPERS_OF_A_PATTERN);
   if (!laid.ok) throw new Error(laid.problems[0]?.message);
   const [page, ...more] = laid.value.pages;
   if (!page || more.length > 0) throw new Error(`${laid.value.pages.length} pages`);

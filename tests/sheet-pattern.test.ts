@@ -41,7 +41,7 @@ describe('sheetPattern', () => {
       expect(part.labels.filter((label) => label.text === String(k + 1))).toHaveLength(1);
       const texts = part.labels.map((label) => label.text).join(' ');
       expect(texts).toMatch(/LEFT/);
-      expect(texts).toMatch(/SKIN SIDE/);
+      expect(texts).toMatch(/OUTSIDE/);
       expect(part.marks.map((mark) => mark.role)).toEqual(expect.arrayContaining(['distal-arrow', 'corner']));
     }
   });

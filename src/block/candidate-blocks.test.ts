@@ -11,7 +11,7 @@ const ids = (digit: (typeof DIGITS)[number], need: StripNeed) =>
 const NEEDS: readonly StripNeed[] = ['pipFlexion', 'pipExtension'];
 const twin = (id: string) => (id.includes('raised') ? id.replace('raised', 'lowered') : id.replace('lowered', 'raised'));
 
-// Strip model, "Which block serves which deficit" (trade facts row 33): common practice, no source; direction NCT06985459.
+// docs/model.md rule 1 (trade facts row 33): common practice, no source; direction NCT06985459.
 describe('candidateBlocks(digit, need)', () => {
   it.each([
     ['long', 'pipFlexion', ['long-and-ring-raised-in-four', 'long-raised-in-four', 'long-raised-in-three']],
@@ -42,7 +42,7 @@ describe('candidateBlocks(digit, need)', () => {
 });
 
 describe('targetEffect(block, digit, need)', () => {
-  // Hand-worked from the strip model's angles: raised -1, enclosed 0, lowered +1 differential.
+  // Hand-worked from the angles of docs/model.md rule 3: raised -1, enclosed 0, lowered +1 differential.
   it.each([
     ['ring-raised-in-three', 'ring', 'pipFlexion', 1, 1],
     ['ring-raised-in-three', 'ring', 'pipExtension', -1, -1],

@@ -1,3 +1,4 @@
+import { GONIOMETRY_SPREAD, GONIOMETRY_SPREAD_SOURCE } from '../hand/fields.ts';
 import { normalDistribution } from '../units/normal-distribution.ts';
 
 /** The figures on which the plan and the course of a case decide, in degrees, each with its source. */
@@ -16,11 +17,10 @@ export const SLIGHT = 5;
 export const GOAL = 5;
 
 /** Standard deviation of one reading. */
-export const SIGMA: Readonly<Record<Raters, number>> = { same: 3.5, mixed: 4.5 };
+export const SIGMA: Readonly<Record<Raters, number>> = { same: GONIOMETRY_SPREAD, mixed: 4.5 };
 /** However often a motion is measured, the mean of the readings is not surer than this. Common practice, no source. */
 export const LEAST_SIGMA = 2.5;
-export const SIGMA_SOURCE =
-  'common practice, between 3 or less (8 raters, 13 patients: Engstrand et al., Am J Occup Ther 2012;66:98) and 4 to 11 (20 volunteers on two days, all hand joints: Reissner et al., J Orthop Surg Res 2019;14:173); abstracts seen';
+export const SIGMA_SOURCE = GONIOMETRY_SPREAD_SOURCE;
 
 /** The least difference between two readings to be believed: 1.96 times the square root of 2 times `SIGMA`, rounded up to a whole degree. */
 export const REAL: Readonly<Record<Raters, number>> = { same: 10, mixed: 13 };

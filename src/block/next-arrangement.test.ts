@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { DigitName } from '../hand/digits.ts';
 import type { StripNeed } from './deficit-kind.ts';
 import { blockById } from './library.ts';
-import { type NextArrangement, nextArrangement, type Tried } from './next-arrangement.ts';
-import type { Plan } from './plan.ts';
+import { nextArrangement, type Tried } from './next-arrangement.ts';
+import type { NextArrangement, Plan } from './plan.ts';
 
 function block(id: string) {
   const found = blockById(id);
@@ -52,6 +52,11 @@ describe('nextArrangement(plan, tried)', () => {
   it('goes up from a block that holds less', () => {
     const tried = [strip('long-and-ring-lowered-in-four', 30)];
     expect(short(nextArrangement(RING, tried))).toBe('ring-lowered-in-three 30');
+  });
+
+  it('does not count a remake for size as another try', () => {
+    const twice = [strip('ring-lowered-in-three', 20), strip('ring-lowered-in-three', 20)];
+    expect(short(nextArrangement(RING, twice))).toBe('to 25');
   });
 
   it('does not go past 30', () => {

@@ -1,19 +1,14 @@
 import type { Block } from './block.ts';
 import { targetEffect } from './candidate-blocks.ts';
 import { DIFFERENTIAL_STEP, SURVEYED_DIFFERENTIAL } from './differential.ts';
-import type { Plan } from './plan.ts';
+import type { NextArrangement, Plan } from './plan.ts';
+
+export type { NextArrangement };
 
 /** Something that was made, in the order of making. */
 export type Tried =
   | { readonly kind: 'strip'; readonly block: Pick<Block, 'id' | 'places'>; readonly differential: number }
   | { readonly kind: 'plate'; readonly degrees: number };
-
-/** What comes next when the last thing did not do its work. */
-export type NextArrangement =
-  | { readonly kind: 'differential'; readonly from: number; readonly to: number }
-  | { readonly kind: 'block'; readonly block: Block; readonly differential: number }
-  | { readonly kind: 'plate'; readonly degrees: number }
-  | { readonly kind: 'refer' };
 
 /**
  * The next step of a plan after what was tried: once a larger differential, then the next block at that differential, never one that holds the
@@ -39,6 +34,14 @@ export function nextArrangement(
   return { kind: 'refer' };
 }
 
+/** All that follows what was tried, as far as the next thing that is made anew: larger differentials of the strip in use come before it. */
+export function nextArrangements(plan: Parameters<typeof nextArrangement>[0], tried: readonly Tried[]): readonly NextArrangement[] {
+  const next = nextArrangement(plan, tried);
+  const last = tried.at(-1);
+  if (next.kind !== 'differential' || last?.kind !== 'strip') return [next];
+  return [next, ...nextArrangements(plan, [...tried, { ...last, differential: next.to }])];
+}
+
 function nextStrip(
   { target, stripNeed, suggestions }: Pick<Plan, 'target' | 'stripNeed' | 'suggestions'>,
   tried: readonly Tried[],
@@ -49,7 +52,8 @@ function nextStrip(
   const strips = tried.filter((t) => t.kind === 'strip');
   const larger = Math.min(SURVEYED_DIFFERENTIAL.high, differential + DIFFERENTIAL_STEP);
   const raised: NextArrangement | null = larger > differential ? { kind: 'differential', from: differential, to: larger } : null;
-  const isFirstTry = strips.filter((t) => t.block.id === last.block.id).length === 1;
+  // A remake for size is not another try.
+  const isFirstTry = new Set(strips.filter((t) => t.block.id === last.block.id).map((t) => t.differential)).size === 1;
   if (isFirstTry && raised) return raised;
   const holdOf = (block: Pick<Block, 'places'>) => targetEffect(block, target.digit, stripNeed).others;
   const next = suggestions.find(({ block }) => !strips.some((t) => t.block.id === block.id) && holdOf(block) >= holdOf(last.block));

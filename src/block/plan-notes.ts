@@ -93,7 +93,8 @@ const SOURCES: Readonly<Record<PlanRule, string>> = {
   NO_PLATE: OURS,
   PLATE_NEXT: OURS,
   PLATE_HOURS: OURS,
-  STRIP_WEAR: 'survey of 108 therapists: Yates et al., J Hand Ther 2023;36:414 (abstract seen)',
+  STRIP_WEAR:
+    'survey of 108 therapists: Yates et al., J Hand Ther 2023;36:414; hours of other orthoses: Valdes et al., J Hand Ther 2019;32:184 (abstracts seen)',
   FLEXION_AGAINST: 'PIP flexion 100: AAOS-type tables',
   SENSATION: OURS,
   SWELLING: 'fit is hard with changing swelling: Yates et al., J Hand Ther 2023;36:414 (abstract seen)',
@@ -104,6 +105,9 @@ const SOURCES: Readonly<Record<PlanRule, string>> = {
   EVIDENCE:
     'meta-analysis of 12 trials: Yates et al., J Hand Ther 2024;37:495 (abstract seen); prospective case series: Wajon & Howell, J Hand Ther 2023;36:378 (abstract seen)',
 };
+
+/** Every rule, in the order of the table above. */
+export const PLAN_RULES = Object.keys(SOURCES) as readonly PlanRule[];
 
 /** A note of the plan with its source. */
 export function planNote<R extends PlanRule>(rule: R, level: Level, figures: PlanFigures[R]): PlanNote {

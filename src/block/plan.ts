@@ -3,9 +3,15 @@ import type { Target } from '../hand/hand.ts';
 import type { Problem, Warning } from '../units/result.ts';
 import type { Block } from './block.ts';
 import type { Alternative, Decision } from './decide.ts';
-import type { NextArrangement } from './next-arrangement.ts';
 import type { Reason } from './plan-notes.ts';
 import type { ScoreTerm } from './score-terms.ts';
+
+/** What comes next when the last thing did not do its work. */
+export type NextArrangement =
+  | { readonly kind: 'differential'; readonly from: number; readonly to: number }
+  | { readonly kind: 'block'; readonly block: Block; readonly differential: number }
+  | { readonly kind: 'plate'; readonly degrees: number }
+  | { readonly kind: 'refer' };
 
 /** One block to try, with why it stands where it stands. */
 export interface Suggestion {

@@ -1,29 +1,6 @@
-import type { DigitName } from '../hand/digits.ts';
 import { rounded } from '../units/number.ts';
-import type { Block } from './block.ts';
-import type { StripNeed } from './deficit-kind.ts';
 import type { Reason } from './plan-notes.ts';
-import { SCORE_TERMS, type ScoreTerm, TERM_RULES, termValues } from './score-terms.ts';
-
-/** What ranking needs to know of a block as it comes out for one hand. */
-export interface BlockFigures {
-  readonly block: Block;
-  /** mm */
-  readonly flatLength: number;
-  /** PIP flexion left free over the palmar edge, degrees, of each digit that has plastic on its palmar side. */
-  readonly freePipFlexion: Readonly<Partial<Record<DigitName, number>>>;
-}
-
-/** For whom the blocks are ranked. */
-export interface RankingCase {
-  readonly digit: DigitName;
-  readonly need: StripNeed;
-  readonly hypermobile: readonly DigitName[];
-  /** Digits that the hand does not have. */
-  readonly absent?: readonly DigitName[];
-  /** degrees */
-  readonly differential: number;
-}
+import { type BlockFigures, type RankingCase, SCORE_TERMS, type ScoreTerm, TERM_RULES, termValues } from './score-terms.ts';
 
 /** A block with its place's reasons. Each term has at most its weight in points, the score is their sum, at most 100. */
 export interface RankedBlock<F extends BlockFigures = BlockFigures> {

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { DIGITS } from '../hand/digits.ts';
-import { formWords } from '../units/form-words.ts';
+import { formWords } from '../units/form-problems.ts';
+import { newerVersion } from '../units/newer-version.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { type Block, blockProblems, PLACES } from './block.ts';
 
@@ -33,6 +34,8 @@ export function blockJsonSchema(): object {
 
 /** A block from parsed JSON, checked against the form (exit 1) and the rules (exit 3); `source` names the file in messages. */
 export function readBlock(json: unknown, source: string): Result<Block> {
+  const newer = newerVersion(json, 'knucklewright/block@1', source);
+  if (newer) return failure(newer);
   const read = BlockFile.safeParse(json);
   if (!read.success) {
     return failure(...read.error.issues.map((issue) => formProblem(issue, json, source)));

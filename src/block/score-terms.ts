@@ -1,8 +1,28 @@
 import type { DigitName } from '../hand/digits.ts';
 import { type Block, heldDigits, heldPlace, PALMAR_LAYERS, placedDigits } from './block.ts';
 import { isBorderDigit, targetEffect } from './candidate-blocks.ts';
+import type { StripNeed } from './deficit-kind.ts';
 import type { Reason } from './plan-notes.ts';
-import type { BlockFigures, RankingCase } from './rank-blocks.ts';
+
+/** What ranking needs to know of a block as it comes out for one hand. */
+export interface BlockFigures {
+  readonly block: Block;
+  /** mm */
+  readonly flatLength: number;
+  /** PIP flexion left free over the palmar edge, degrees, of each digit that has plastic on its palmar side. */
+  readonly freePipFlexion: Readonly<Partial<Record<DigitName, number>>>;
+}
+
+/** For whom the blocks are ranked. */
+export interface RankingCase {
+  readonly digit: DigitName;
+  readonly need: StripNeed;
+  readonly hypermobile: readonly DigitName[];
+  /** Digits that the hand does not have. */
+  readonly absent?: readonly DigitName[];
+  /** degrees */
+  readonly differential: number;
+}
 
 /** Terms of the score, in the order in which they are shown. */
 export const SCORE_TERMS = ['rotation', 'hold', 'neighbours', 'freePip', 'length', 'layers'] as const;
@@ -16,10 +36,10 @@ export interface TermRule {
   readonly source: string;
 }
 
-/** Under this the strip's edge may stop the PIP joint before the hand does (strip model; normal PIP flexion is about 100 to 110). degrees */
-export const LEAST_FREE_PIP_FLEXION = 110;
+/** What a strip is asked to leave free, unless the person asks otherwise; PIP motion is 0 to 100 in AAOS-type tables. degrees */
+export const LEAST_FREE_PIP_FLEXION = 100;
 /** A strip that stops the PIP joint at 90 degrees keeps a fist from closing: no points. degrees; common practice, no source. */
-const NO_FIST = 90;
+export const NO_FIST = 90;
 /** Four digits of which two are raised: 1 + 2 + 2 + 1. */
 const MOST_PALMAR_LAYERS = 6;
 
@@ -41,7 +61,7 @@ export const TERM_RULES: Readonly<Record<ScoreTerm, TermRule>> = {
   freePip: {
     weight: 10,
     about: `least PIP flexion left free over the palmar edge: full from ${LEAST_FREE_PIP_FLEXION} degrees, nothing at ${NO_FIST}`,
-    source: `PIP motion 0 to 100 of AAOS-type tables, 110 in teaching material; the scale: ${OURS}`,
+    source: `PIP motion 0 to 100 of AAOS-type tables; the scale: ${OURS}`,
   },
   length: { weight: 10, about: 'length of the shortest strip over the length of this one', source: OURS },
   layers: {

@@ -18,9 +18,11 @@ export const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   redraw: async () => (await import('./commands/redraw.ts')).redraw,
   'print-check': async () => (await import('./commands/print-check.ts')).printCheck,
   inspect: async () => (await import('./commands/inspect.ts')).inspect,
+  'kerf-test': async () => (await import('./commands/kerf-test.ts')).kerfTestCommand,
   blocks: async () => (await import('./commands/blocks.ts')).blocks,
   plates: async () => (await import('./commands/plates.ts')).plates,
   schema: async () => (await import('./commands/schema.ts')).schema,
+  completion: async () => (await import('./commands/completion.ts')).completionOf(() => commandsFor([])),
 };
 
 /** What a first word stands for that has commands of its own. */

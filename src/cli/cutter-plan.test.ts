@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import knife from '../../templates/cutters/knife.json' with { type: 'json' };
+import { WHOLE_DRAWING } from '../sheet/cutter/machine-drawing.ts';
 import { DEFAULT_OUTPUT_SETTINGS } from '../writers/output-settings.ts';
 import { SCHEMAS } from './commands/schema.ts';
 import { readCutterPlan } from './cutter-plan.ts';
@@ -20,7 +21,7 @@ describe('readCutterPlan', () => {
   it('asks nothing of a machine without flags', async () => {
     expect(await readCutterPlan({ dxf: '2007', dxfArcs: 'bulge' })).toEqual({
       ok: true,
-      value: { cutter: null, settings: DEFAULT_OUTPUT_SETTINGS },
+      value: { cutter: null, settings: DEFAULT_OUTPUT_SETTINGS, machine: WHOLE_DRAWING },
       warnings: [],
     });
   });

@@ -1,9 +1,12 @@
+import * as z from 'zod';
 import { readText } from '../files/read-file.ts';
 import type { Pattern } from '../pattern/pattern.ts';
 import { cutterById, cutters } from '../sheet/cutter/cutter-library.ts';
 import { type CutterProfile, readCutter } from '../sheet/cutter/cutter-profile.ts';
 import { forCutter } from '../sheet/cutter/for-cutter.ts';
 import { laserAllowed } from '../sheet/cutter/laser-material.ts';
+import { CONTENTS, type MachineChoices, machineDrawing } from '../sheet/cutter/machine-drawing.ts';
+import { getOwn } from '../units/get-own.ts';
 import { parseJsonText } from '../units/json-text.ts';
 import { parseLength } from '../units/length.ts';
 import { didYouMean } from '../units/nearest.ts';
@@ -11,6 +14,7 @@ import { plain } from '../units/number.ts';
 import { visible } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { DEFAULT_OUTPUT_SETTINGS, type DxfSettings, type OutputSettings } from '../writers/output-settings.ts';
+import { readBed } from './flags/bed-flag.ts';
 import type { CutterFlags } from './flags/cutter-flags.ts';
 import { flagProblem } from './flags/flag-problem.ts';
 
@@ -19,13 +23,18 @@ export interface CutterPlan {
   /** Null: no machine was named and nothing is asked of one, so outlines stay the true edges, once round each. */
   readonly cutter: { readonly profile: CutterProfile; readonly shareEdges: boolean } | null;
   readonly settings: OutputSettings;
+  /** How much of the drawing the files hold, and the bed that it must fit. */
+  readonly machine: MachineChoices;
 }
 
 /** A profile is a page of text. */
 const LARGEST_PROFILE = 64 * 1024;
 
-/** The plan that the flags ask for, with all their problems at once; a laser's caution comes as a warning. */
-export async function readCutterPlan(flags: CutterFlags): Promise<Result<CutterPlan>> {
+/**
+ * The plan that the flags ask for, with all their problems at once; a laser's caution comes as a warning. `kept`: what a drawing says that it was
+ * made for, which holds where no flag says otherwise; the material and its permission are asked for anew.
+ */
+export async function readCutterPlan(flags: CutterFlags, kept: KeptMachine | null = null): Promise<Result<CutterPlan>> {
   const problems: Problem[] = [];
   const length = (flag: string, text: string | undefined, low: number, high: number): number | undefined => {
     if (text === undefined) return undefined;
@@ -46,14 +55,29 @@ export async function readCutterPlan(flags: CutterFlags): Promise<Result<CutterP
   if (flags.dxfChordError !== undefined && flags.dxfArcs !== 'lines')
     problems.push(flagProblem('--dxf-chord-error', 'needs --dxf-arcs lines'));
   if (flags.bridgeWidth !== undefined && flags.bridges === undefined) problems.push(flagProblem('--bridge-width', 'needs --bridges'));
-  const named = flags.cutter === undefined ? null : await namedCutter(flags.cutter);
+  const named =
+    flags.cutter === undefined
+      ? kept?.profile
+        ? success(kept.profile)
+        : null
+      : flags.cutter === NO_CUTTER
+        ? null
+        : await namedCutter(flags.cutter);
   if (named && !named.ok) problems.push(...named.problems);
   const base = named?.ok ? named.value : null;
   const allowed = base
     ? laserAllowed(base, { name: flags.material ?? null, allowsLaser: flags.materialAllowsLaser === true })
     : success(null);
   if (!allowed.ok) problems.push(...allowed.problems);
-  if (problems.length > 0) return failure(...problems);
+  const bed = readBed(flags.bed);
+  if (!bed.ok) problems.push(...bed.problems);
+  const content = flags.content ?? kept?.content ?? (base ? 'cut-and-marks' : 'all');
+  if (flags.testSquare === true && content === 'all')
+    problems.push(
+      flagProblem('--test-square', 'is in every drawing with all its content already; it goes with --content cut or cut-and-marks'),
+    );
+  if (problems.length > 0 || !bed.ok) return failure(...problems);
+  const machine = { content, bed: bed.value ?? kept?.bed ?? null, testSquare: flags.testSquare ?? kept?.testSquare ?? false };
   const wanted = base !== null || Object.keys(given).length > 0 || flags.shareEdges === true;
   const profile = { ...(base ?? cutterById('knife')), ...given } as CutterProfile;
   const dxf = {
@@ -65,14 +89,58 @@ export async function readCutterPlan(flags: CutterFlags): Promise<Result<CutterP
     ? { ...DEFAULT_OUTPUT_SETTINGS, layers: base.layers as OutputSettings['layers'], stroke: base.stroke, order: base.order, dxf }
     : { ...DEFAULT_OUTPUT_SETTINGS, dxf };
   return success(
-    { cutter: wanted ? { profile, shareEdges: flags.shareEdges === true } : null, settings },
+    { cutter: wanted ? { profile, shareEdges: flags.shareEdges === true } : null, settings, machine },
     allowed.ok ? allowed.warnings : [],
   );
 }
 
 /** The pattern as the plan's machine cuts it; without a machine, or without a part to cut, as it is. */
-export function readyForCutter(pattern: Pattern, { cutter }: CutterPlan): Result<Pattern> {
-  return cutter && pattern.parts.length > 0 ? forCutter(pattern, cutter.profile, { shareEdges: cutter.shareEdges }) : success(pattern);
+export function readyForCutter(pattern: Pattern, { cutter, machine }: CutterPlan): Result<Pattern> {
+  if (pattern.parts.length === 0) return success(pattern);
+  const cut = cutter ? forCutter(pattern, cutter.profile, { shareEdges: cutter.shareEdges }) : success(pattern);
+  if (!cut.ok) return cut;
+  const drawn = machineDrawing(cut.value, machine);
+  if (!drawn.ok) return drawn;
+  const warnings = [...cut.warnings, ...drawn.warnings];
+  if (!cutter && machine.content === 'all' && machine.bed === null) return success(drawn.value, warnings);
+  const { inputs } = drawn.value;
+  const kept = { ...(inputs.cutter as object | undefined), ...machine };
+  return success({ ...drawn.value, inputs: { ...inputs, cutter: kept } }, warnings);
+}
+
+/** Turns off what a drawing was made for. */
+const NO_CUTTER = 'none';
+
+/** What a drawing carries of the machine it was made for. */
+export interface KeptMachine extends MachineChoices {
+  readonly profile: CutterProfile | null;
+}
+
+const KeptMachineForm = z.object({
+  profile: z.unknown().optional(),
+  content: z.enum(CONTENTS).default('all'),
+  bed: z.object({ width: z.number().positive(), height: z.number().positive() }).nullable().default(null),
+  testSquare: z.boolean().default(false),
+});
+
+/** The machine in a drawing's inputs; null when it was made for none. Drawings of earlier versions carry only the profile's id and kerf. */
+export function keptMachine(inputs: unknown, source: string): Result<KeptMachine | null> {
+  const found = getOwn(inputs, 'cutter');
+  if (found === undefined) return success(null);
+  const read = KeptMachineForm.safeParse(found);
+  if (!read.success) {
+    const message = `${visible(source)}: what it says of its machine cannot be read; name the machine with --cutter, or --cutter none.`;
+    return failure({ code: 'CUTTER_FORM', where: 'inputs.cutter', message, kind: 'input' });
+  }
+  const { profile, ...choices } = read.data;
+  const named = getOwn(found, 'id');
+  const earlier = typeof named === 'string' ? cutterById(named) : undefined;
+  if (profile === undefined) {
+    const kerf = getOwn(found, 'kerf');
+    return success({ ...choices, profile: earlier ? { ...earlier, ...(typeof kerf === 'number' ? { kerf } : {}) } : null });
+  }
+  const cutter = readCutter(profile, source);
+  return cutter.ok ? success({ ...choices, profile: cutter.value }) : cutter;
 }
 
 async function namedCutter(name: string): Promise<Result<CutterProfile>> {

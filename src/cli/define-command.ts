@@ -1,5 +1,6 @@
+import { escapeInvisible, escapeInvisibleJson } from '../units/quote.ts';
 import type { Problem, Result, Warning } from '../units/result.ts';
-import { EXIT, fail, warn } from './exit.ts';
+import { EXIT, fail, failAsJson, warn } from './exit.ts';
 import { type AnyArgument, type AnyOption, type ArgumentsOf, type FlagEntry, type FlagsOf, optionsOf } from './flags/flag.ts';
 
 /** Headings of the help, in their order. */
@@ -46,16 +47,19 @@ export function defineCommand<const Args extends readonly AnyArgument[], const F
 ): TypedCommand<Args, Flags> {
   const { name, group, about, read, make, report, exit } = form;
   const run = async (args: ArgumentsOf<Args>, flags: FlagsOf<Flags>): Promise<void> => {
+    const asJson = report.json !== undefined && 'json' in flags && flags.json === true;
+    const stop = asJson ? failAsJson : fail;
     const inputs = await read(args, flags);
-    if (!inputs.ok) return fail(inputs.problems);
+    if (!inputs.ok) return stop(inputs.problems);
     const made = await make(inputs.value);
-    if (!made.ok) return fail(made.problems);
+    if (!made.ok) return stop(made.problems);
     const warnings = [...inputs.warnings, ...made.warnings];
-    if (report.json && 'json' in flags && flags.json === true) {
-      process.stdout.write(`${JSON.stringify(report.json(made.value, warnings), null, 2)}\n`);
+    if (asJson && report.json) {
+      process.stdout.write(`${escapeInvisibleJson(JSON.stringify(report.json(made.value, warnings), null, 2))}
+`);
     } else {
       warn(warnings);
-      process.stdout.write(report.text(made.value, flags));
+      process.stdout.write(escapeInvisible(report.text(made.value, flags), true));
     }
     const end = exit?.(made.value) ?? EXIT.done;
     if (typeof end === 'number') process.exitCode = end;

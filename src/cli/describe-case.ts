@@ -26,6 +26,7 @@ export function describeCase(record: Case): object {
     invented,
     note,
     hand: hand?.source ?? null,
+    amendments: record.file.amendments ?? [],
     visits: visits.map((visit) => ({
       ...visit,
       totalActiveMotion: roundedTotal(totalAtVisit(visit, other)),
@@ -66,6 +67,10 @@ export function caseTable(record: Case, terminal: boolean): string {
     lines.push('', 'Made', ...made.map(({ letter, visit, made: one }) => `  ${letter}  ${visits[visit]?.date}  ${madeText(one)}`));
   const comments = visits.filter(({ noted }) => noted.comment !== null);
   if (comments.length > 0) lines.push('', 'Comments', ...comments.map(({ date, noted }) => `  ${date}  ${noted.comment}`));
+  const corrections = (record.file.amendments ?? []).map(
+    ({ kind, was, on, why }) => `  ${was.date}  ${kind}${on === undefined ? '' : ` on ${on}`}${why === undefined ? '' : `: ${why}`}`,
+  );
+  if (corrections.length > 0) lines.push('', 'Corrections', ...corrections);
   const total = totalNote(record);
   lines.push(
     '',

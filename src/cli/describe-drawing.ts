@@ -3,7 +3,7 @@ import type { ChosenBlock } from '../block/choose-block.ts';
 import { CAUTIONS } from '../pattern/cautions.ts';
 import type { StripReport } from '../pattern/strip/strip-report.ts';
 import { plain } from '../units/number.ts';
-import type { WrittenFile } from './write-patterns.ts';
+import { fileLine, type WrittenFile } from './write-patterns.ts';
 
 /** What `draw` says in words: the block and why, the strip's figures, cautions, and last the files with their true sizes. */
 export function describeDrawing(report: StripReport, chosen: ChosenBlock, files: readonly WrittenFile[]): string {
@@ -28,9 +28,11 @@ export function describeDrawing(report: StripReport, chosen: ChosenBlock, files:
     CAUTIONS.model,
     CAUTIONS.licensed,
     '',
-    ...files.map(
-      (file) =>
-        `${file.path}   ${file.about ?? `drawing ${plain(file.width, 1)} x ${mm(file.height)}`}, strip ${plain(report.flatLength, 2)} x ${plain(report.flatWidth, 2)} mm, at 1:1`,
+    ...files.map((file) =>
+      fileLine(
+        file,
+        file.path.includes('-paper_') ? ', paper strip' : `, strip ${plain(report.flatLength, 2)} x ${plain(report.flatWidth, 2)} mm`,
+      ),
     ),
   ];
   return `${lines.join('\n')}\n`;

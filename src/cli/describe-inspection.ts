@@ -1,7 +1,7 @@
 import type { Severity } from '../inspect/finding-kinds.ts';
 import type { Inspection } from '../inspect/inspection.ts';
 import { plain } from '../units/number.ts';
-import { visible } from '../units/quote.ts';
+import { escapeInvisible, visible } from '../units/quote.ts';
 
 /** Parts that are listed one by one. */
 const LISTED = 12;
@@ -30,7 +30,7 @@ export function describeInspection(found: Inspection, name: string): string {
     `length      cut ${mm(found.cutLength)}, marked ${mm(found.markLength)}`,
     `texts       ${found.texts}`,
     ...found.findings.map(
-      (f) => `${f.severity.padEnd(5)} ${f.code} ${visibleLine(f.message)}${f.at ? ` (at ${plain(f.at.x)}, ${plain(f.at.y)})` : ''}`,
+      (f) => `${f.severity.padEnd(5)} ${f.code} ${escapeInvisible(f.message)}${f.at ? ` (at ${plain(f.at.x)}, ${plain(f.at.y)})` : ''}`,
     ),
     summary(found.findings),
   ];
@@ -50,9 +50,4 @@ function summary(findings: Inspection['findings']): string {
     .filter(([n]) => n > 0)
     .map(([n, words]) => `${n} ${words}`)
     .join('; ');
-}
-
-/** A finding may quote the file: control and other invisible characters as escapes, whole otherwise. */
-function visibleLine(text: string): string {
-  return text.replace(/[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/gu, (c) => `\\u{${(c.codePointAt(0) ?? 0).toString(16)}}`);
 }

@@ -120,6 +120,7 @@ function suggestionLines(s: Suggestion, k: number): string[] {
       (term, t) =>
         `   ${term.padEnd(LABEL)}${points(s.terms[term], TERM_RULES[term].weight)}${s.reasons[t] ? sayReason(s.reasons[t], 'en') : ''}`,
     ),
+    ...s.warnings.map((w) => `   ${w.code}: ${w.message}${w.next === undefined ? '' : `; ${w.next}`}`),
     `   ${sayNext(s.next, 'en')}`,
     '',
   ];

@@ -2,7 +2,7 @@ import { CAUTIONS } from '../pattern/cautions.ts';
 import type { PlateReport } from '../pattern/plate/plate-report.ts';
 import { PLATE_CAUTIONS } from '../pattern/plate/plate-steps.ts';
 import { plain } from '../units/number.ts';
-import type { WrittenFile } from './write-patterns.ts';
+import { fileLine, type WrittenFile } from './write-patterns.ts';
 
 /** What `draw --plate` says in words: the plate's figures, cautions, and last the files with their true sizes. */
 export function describePlate(report: PlateReport, title: string, files: readonly WrittenFile[]): string {
@@ -37,7 +37,7 @@ export function describePlate(report: PlateReport, title: string, files: readonl
     CAUTIONS.model,
     CAUTIONS.licensed,
     '',
-    ...files.map((file) => `${file.path}   drawing ${plain(file.width, 1)} x ${mm(file.height)}, at 1:1`),
+    ...files.map((file) => fileLine(file)),
   ];
   return `${lines.join('\n')}\n`;
 }

@@ -1,4 +1,7 @@
 import { type MadePattern, type MadePlate, makePattern, type PatternRequest } from '../pattern/make-pattern.ts';
+import type { Pattern } from '../pattern/pattern.ts';
+import { paperTrial } from '../pattern/strip/paper-trial.ts';
+import { validatePattern } from '../pattern/validate-pattern.ts';
 import { type Result, success, type Warning } from '../units/result.ts';
 import { describeDrawing } from './describe-drawing.ts';
 import { describePlate } from './describe-plate.ts';
@@ -10,6 +13,8 @@ export interface Drawing {
   readonly request: PatternRequest;
   readonly why: string;
   readonly output: OutputPlan;
+  /** Draw the paper strip of a trial as well, as files of its own. */
+  readonly paperTrial?: boolean;
 }
 
 export interface Drawn {
@@ -20,13 +25,21 @@ export interface Drawn {
 }
 
 /** Checks the folder, makes and proves the pattern, and writes the files together or none. */
-export async function drawRequest({ request, why, output }: Drawing): Promise<Result<Drawn>> {
+export async function drawRequest({ request, why, output, paperTrial: wanted }: Drawing): Promise<Result<Drawn>> {
   const stem = stemOf(request);
-  const place = await checkOutput(output, [stem]);
+  const place = await checkOutput(output, wanted ? [stem, `${stem}-paper`] : [stem]);
   if (!place.ok) return place;
   const made = makePattern(request);
   if (!made.ok) return made;
-  const files = await writePatterns([{ stem, pattern: made.value.pattern }], output);
+  const paper =
+    wanted && request.kind === 'strip'
+      ? paperTrial(request.hand, request.block, request.options, request.date)
+      : success<Pattern | null>(null);
+  if (!paper.ok) return paper;
+  const sound = paper.value === null ? paper : validatePattern(paper.value);
+  if (!sound.ok) return sound;
+  const drawn = [{ stem, pattern: made.value.pattern }, ...(paper.value ? [{ stem: `${stem}-paper`, pattern: paper.value }] : [])];
+  const files = await writePatterns(drawn, output);
   if (!files.ok) return files;
   return success({ request, why, report: made.value.report, files: files.value }, [...made.warnings, ...files.warnings]);
 }

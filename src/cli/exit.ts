@@ -1,23 +1,36 @@
+import { escapeInvisible, escapeInvisibleJson } from '../units/quote.ts';
 import type { Problem, Warning } from '../units/result.ts';
 
 /** Exit codes of every command. */
 export const EXIT = { done: 0, badInput: 1, wrongUsage: 2, refused: 3 } as const;
 
-/** Prints every problem on stderr and sets the exit code: 1 when an input is wrong, else 3 (readable but not makeable). */
+/** Prints every problem on stderr and sets the exit code. */
 export function fail(problems: readonly Problem[]): void {
-  for (const problem of problems) process.stderr.write(`error ${problem.code}: ${problem.message}\n`);
-  process.exitCode = problems.some((p) => p.kind === 'input') ? EXIT.badInput : EXIT.refused;
+  for (const problem of problems) process.stderr.write(`error ${problem.code}: ${escapeInvisible(problem.message)}\n`);
+  process.exitCode = exitOf(problems);
+}
+
+/** The same for a program that asked for JSON: the problems on stdout, in place of a report, and in words on stderr as always. */
+export function failAsJson(problems: readonly Problem[]): void {
+  const report = { schema: 'knucklewright/errors@1', errors: problems, exit: exitOf(problems) };
+  process.stdout.write(`${escapeInvisibleJson(JSON.stringify(report, null, 2))}\n`);
+  fail(problems);
+}
+
+/** 1 when an input is wrong, else 3 (readable but not makeable). */
+function exitOf(problems: readonly Problem[]): number {
+  return problems.some((p) => p.kind === 'input') ? EXIT.badInput : EXIT.refused;
 }
 
 /** Prints warnings on stderr, each with what to do, equal ones once. */
 export function warn(warnings: readonly Warning[]): void {
-  const lines = warnings.map((w) => `warning ${w.code}: ${w.message}${w.next ? ` - ${w.next}` : ''}\n`);
+  const lines = warnings.map((w) => `warning ${w.code}: ${escapeInvisible(`${w.message}${w.next ? ` - ${w.next}` : ''}`)}\n`);
   for (const line of new Set(lines)) process.stderr.write(line);
 }
 
 /** Says on stderr that a file is held by another process, which is waited for. */
 export function sayWaiting(path: string): (owner: string) => void {
   return (owner) => {
-    process.stderr.write(`waiting: ${path} is held by ${owner}\n`);
+    process.stderr.write(`waiting: ${escapeInvisible(`${path} is held by ${owner}`)}\n`);
   };
 }

@@ -28,7 +28,7 @@ import { plain } from '../units/number.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import type { LayoutPlan } from './flags/layout-flags.ts';
 import type { OutputPlan } from './flags/output-flags.ts';
-import { addPatterns, outputNames, type WrittenFile } from './write-patterns.ts';
+import { addPatterns, fileLine, outputNames, type WrittenFile } from './write-patterns.ts';
 
 const REMNANTS_CSV = 'remnants.csv';
 const LAYOUT_JSON = 'layout.json';
@@ -288,7 +288,7 @@ export function sheetsReportText(report: SheetsReport): string {
           .map((r) => `${plain(r.along, 1)} x ${plain(r.across, 1)}`)
           .slice(0, 12)
           .join(', ')}${report.remnants.length > 12 ? `, and ${report.remnants.length - 12} more` : ''}`,
-    ...report.files.map((file) => `${file.path}   ${plain(file.width, 1)} x ${plain(file.height, 1)} mm, at 1:1`),
+    ...report.files.map((file) => fileLine(file)),
   ];
   const [first] = report.files;
   if (first) lines.push(join(first.path, '..', REMNANTS_CSV), join(first.path, '..', LAYOUT_JSON));

@@ -6,7 +6,7 @@ import { flagProblem } from './flags/flag-problem.ts';
 
 /** Saves one file at the path that a person gave. */
 export async function saveFileAs(path: string, content: string | Uint8Array, options: SaveOptions): Promise<Result<SavedFile>> {
-  const saved = await saveFiles(dirname(path), [{ name: basename(path), content }], options);
+  const saved = await saveFiles(dirname(path), [{ name: basename(path), content }], { ...options, ownNames: true });
   if (!saved.ok) return saved;
   const [file] = saved.value;
   if (!file) throw new Error('a file was saved without a name');
@@ -15,7 +15,7 @@ export async function saveFileAs(path: string, content: string | Uint8Array, opt
 
 /** Whether it can be saved there; to be asked before anything is computed. */
 export function checkFileToSave(path: string, options: SaveOptions): Promise<Result<string>> {
-  return checkWritable(dirname(path), [basename(path)], options);
+  return checkWritable(dirname(path), [basename(path)], { ...options, ownNames: true });
 }
 
 /** The ending of the name that --out gives, in lower case, which says what is written. */

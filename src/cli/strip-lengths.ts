@@ -1,6 +1,7 @@
 import { readText } from '../files/read-file.ts';
 import type { NormGroup } from '../hand/norm-groups.ts';
 import { NORM_SOURCES, normHands } from '../hand/norm-hands.ts';
+import { usualSettings } from '../pattern/strip/strip-settings.ts';
 import { stripPiece } from '../sheet/plastic/strip-piece.ts';
 import { parseLength } from '../units/length.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
@@ -83,8 +84,8 @@ export function normLengths(
   const from = `${hands.length} ${norms} hands drawn from norms (seed ${seed}, ${redrawn} drawn again), block ${block.id}`;
   // Strips too narrow for the palmar room are refused more often for small hands, so what is left is not the group that was drawn.
   const groups = [...byGroup].map(([sex, group]) => `${sex} ${group.out} of ${group.hands}`).join(', ');
-  const bias = `these are the hands with least palmar room (${groups}): the sizes lean to larger hands; a lower --minimum-width leaves out fewer`;
-  return success({ values, width: options.width, from, sources: NORM_SOURCES, leftOut, bias, invented: true });
+  const bias = `these are hands round which such a strip would hold nothing (${groups}): the sizes lean to the others; a smaller --differential leaves out fewer`;
+  return success({ values, width: usualSettings(options).width, from, sources: NORM_SOURCES, leftOut, bias, invented: true });
 }
 
 /** What the hands of a table need. */
@@ -120,5 +121,5 @@ export async function tableLengths(path: string, settings: RowSettings): Promise
     });
   leftOut.push(...errors.map((error) => ({ hand: error.line, code: error.code, text: rowErrorText(path, error) })));
   const from = `${values.length} hands of ${path}, block ${settings.block?.id ?? 'by each target'}`;
-  return success({ values, width: settings.options.width, from, sources: [], leftOut, invented });
+  return success({ values, width: usualSettings(settings.options).width, from, sources: [], leftOut, invented });
 }

@@ -3,25 +3,36 @@ import { checkWritable, FileSet, type OutputFile, outputFileName } from '../file
 import type { PatternRequest } from '../pattern/make-pattern.ts';
 import type { Pattern } from '../pattern/pattern.ts';
 import { setIdOf } from '../pattern/set-id.ts';
+import { machineWords } from '../sheet/cutter/machine-words.ts';
 import { plain } from '../units/number.ts';
 import { failure, type Result, success, type Warning } from '../units/result.ts';
 import { loadWriter } from '../writers/load-writer.ts';
+import type { OutputSettings } from '../writers/output-settings.ts';
 import type { WriterFormat } from '../writers/writer.ts';
 import { readyForCutter } from './cutter-plan.ts';
 import type { OutputPlan } from './flags/output-flags.ts';
 
 /** Ending of the report that stands beside the files of one drawing (output rule 14). */
 const REPORT_ENDING = 'report.txt';
+/** Ending of the words that a drawing for a machine leaves out. */
+const WORDS_ENDING = 'txt';
 
 /** A file that was written, with the true size of its drawing in mm. */
 export interface WrittenFile {
   readonly path: string;
-  readonly format: WriterFormat;
+  /** `txt`: the words that a drawing for a machine leaves out. */
+  readonly format: WriterFormat | 'txt';
   readonly bytes: number;
   readonly width: number;
   readonly height: number;
   /** Pages and paper of a PDF. */
   readonly about?: string;
+}
+
+/** A written file in one line: where it is, and the true size of what it draws. */
+export function fileLine({ path, format, about, width, height }: WrittenFile, more = ''): string {
+  if (format === 'txt') return `${path}   the words that go with it`;
+  return `${path}   ${about ?? `drawing ${plain(width, 1)} x ${plain(height, 1)} mm`}${more}, at 1:1`;
 }
 
 /** A pattern with the beginning of its files' names. */
@@ -76,8 +87,23 @@ export async function writePatterns(patterns: readonly NamedPattern[], plan: Out
 
 /** The names that `writePatterns` writes for a stem. */
 export function outputNames(plan: OutputPlan, stem: string): readonly string[] {
-  const endings = [...plan.formats, ...(plan.reports ? [REPORT_ENDING] : [])];
+  const endings = [...plan.formats, ...(hasWords(plan) ? [WORDS_ENDING] : []), ...(plan.reports ? [REPORT_ENDING] : [])];
   return endings.map((ending) => outputFileName(stem, ending));
+}
+
+/** Layers that the files are not to hold are not declared either. */
+function machineSettings({ settings, machine: { content, testSquare } }: OutputPlan): OutputSettings {
+  const { CUT, MARK, INFO } = settings.layers;
+  if (content === 'all') return settings;
+  return {
+    ...settings,
+    layers: { CUT, MARK: content === 'cut' && !testSquare ? { ...MARK, omit: true } : MARK, INFO: { ...INFO, omit: true } },
+  };
+}
+
+/** Whether the words of a drawing have no other place than a text of their own. */
+function hasWords(plan: OutputPlan): boolean {
+  return plan.machine.content !== 'all' && plan.formats.length > 0 && !plan.formats.includes('pdf');
 }
 
 /**
@@ -125,7 +151,7 @@ async function addPattern(
   const files: WrittenFile[] = [];
   const { minX, minY, maxX, maxY } = pattern.extents;
   for (const format of plan.formats) {
-    const writer = await loadWriter(format, plan.settings);
+    const writer = await loadWriter(format, format === 'pdf' ? plan.settings : machineSettings(plan));
     // Paper is drawn round by hand, so it always shows the true edges.
     const shown = format === 'pdf' ? drawn : pattern;
     const written = writer.write(shown);
@@ -138,6 +164,11 @@ async function addPattern(
     const { path, bytes } = added.value;
     files.push({ path, format, bytes, width: maxX - minX, height: maxY - minY, ...(about ? { about } : {}) });
     if (plan.reports) own.push(file);
+  }
+  if (hasWords(plan) && drawn.parts.length > 0) {
+    const words = await set.add({ name: outputFileName(stem, WORDS_ENDING), content: `${machineWords(drawn, pattern).join('\n')}\n` });
+    if (!words.ok) return words;
+    files.push({ ...words.value, format: 'txt', width: maxX - minX, height: maxY - minY });
   }
   if (plan.reports) {
     const content = `set         ${setIdOf(drawn.inputs)}\n${await readBack(own)}`;

@@ -86,7 +86,7 @@ describe('addVisit(path, visitFor)', () => {
     ['truncated', whole.slice(0, whole.length / 2), 'JSON_SYNTAX', /not JSON at line/],
     ['zeros, as after a power cut', '\u0000'.repeat(whole.length), 'JSON_SYNTAX', /not JSON/],
     ['two writers mixed', whole + whole.slice(200), 'JSON_SYNTAX', /nothing more/],
-    ['no text', Buffer.from([0xff, 0xfe, 0x80, 0x00]), 'FILE_NOT_READ', /not text in UTF-8/],
+    ['no text', Buffer.from([0x7b, 0xff, 0xfe, 0x80]), 'FILE_NOT_READ', /not text in UTF-8/],
     ['newer', whole.replace(`case@${CASE_VERSION}`, `case@${CASE_VERSION + 1}`), 'CASE_NEWER', /a newer knucklewright wrote it/],
     ['edited to an impossible value', whole.replace('"extensionDeficit": 20', '"extensionDeficit": 200'), 'FIELD_OUT_OF_RANGE', /0 to 120/],
     ['edited with a key of its own', whole.replace('"code"', '"name": "x", "code"'), 'FIELD_UNKNOWN', /name/],

@@ -1,15 +1,17 @@
-import { readFile, realpath, stat } from 'node:fs/promises';
+import { realpath, stat } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import type { Case } from '../record/case.ts';
 import type { CaseFile, VisitFile } from '../record/case-schema.ts';
 import { parseCaseText, readCase } from '../record/read-case.ts';
 import { caseText, withVisit } from '../record/write-case.ts';
+import { decodeText } from '../units/file-format.ts';
 import { LARGEST_JSON_BYTES } from '../units/json-text.ts';
 import { failure, type Result, success, type Warning } from '../units/result.ts';
 import { Draft, exists, flushFolder } from './draft.ts';
 import { errorCode, systemReason } from './error-code.ts';
 import { LockHeldError, type LockWaiting, withFileLock } from './file-lock.ts';
 import { clearLeftovers } from './leftovers.ts';
+import { readBytes } from './read-file.ts';
 import { unstopped } from './stop-cleanly.ts';
 
 /** How often a file that changes between reading and writing, by something that knows no lock, is read again. */
@@ -68,7 +70,7 @@ export async function changeCase(
   const real = await realpath(path).catch(() => path);
   return guarded(real, waiting, async () => {
     for (let tries = 0; tries < MOST_TRIES; tries++) {
-      const before = await readWhole(real, path);
+      const before = await readWhole(real);
       const read = before.ok ? parseCaseText(before.value, path) : before;
       if (!before.ok || !read.ok) return read as Result<Case>;
       const next = nextText(read.value, change);
@@ -110,26 +112,17 @@ async function guarded(path: string, waiting: LockWaiting, work: () => Promise<R
   }
 }
 
-async function readWhole(path: string, named: string = path): Promise<Result<string>> {
-  const refused = (what: string) => failure<string>({ code: 'FILE_NOT_READ', where: named, message: `${named} ${what}.`, kind: 'input' });
+async function readWhole(path: string): Promise<Result<string>> {
+  const bytes = await readBytes(path, LARGEST_JSON_BYTES);
+  if (!bytes.ok) {
+    const missing = !(await exists(path));
+    return missing ? failure(...bytes.problems.map((p) => ({ ...p, message: `${p.message} Or start it with case new.` }))) : bytes;
+  }
   try {
-    const { size } = await stat(path);
-    if (size > LARGEST_JSON_BYTES) return refused(`is ${size} bytes large; at most ${LARGEST_JSON_BYTES} are read. Is it the right file?`);
-    const bytes = await readFile(path);
-    try {
-      return success(new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes));
-    } catch {
-      return refused('is damaged or no case file: it is not text in UTF-8. It was left as it is; take the last copy of it');
-    }
-  } catch (error) {
-    const code = errorCode(error);
-    if (code === '') throw error;
-    const why: Record<string, string> = {
-      ENOENT: 'does not exist. Check the path, or start it with case new',
-      EACCES: 'may not be read',
-      EISDIR: 'is a folder',
-    };
-    return refused(why[code] ?? `cannot be read (${code})`);
+    return success(decodeText(bytes.value, { strict: true, keepMark: true }));
+  } catch {
+    const message = `${path} is damaged or no case file: it is not text in UTF-8. It was left as it is; take the last copy of it.`;
+    return failure({ code: 'FILE_NOT_READ', where: path, message, kind: 'input' });
   }
 }
 
@@ -137,7 +130,8 @@ async function readWhole(path: string, named: string = path): Promise<Result<str
 async function replace(path: string, before: string, text: string): Promise<readonly Warning[] | null> {
   const draft = await written(path, text, (await stat(path)).mode & 0o777);
   try {
-    if ((await readFile(path, 'utf8').catch(() => null)) !== before) return null;
+    const now = await readWhole(path);
+    if (!now.ok || now.value !== before) return null;
     return await unstopped(async () => {
       await draft.replace();
       return settled(path);

@@ -33,6 +33,7 @@ export class Draft {
   private readonly path: string;
   private readonly handle: FileHandle;
   private readonly release: () => void;
+  private isPlaced = false;
 
   private constructor(target: string, path: string, handle: FileHandle, release: () => void) {
     this.target = target;
@@ -83,18 +84,24 @@ export class Draft {
       await renamePatiently(this.path, this.target);
     }
     await rm(this.path, { force: true }).catch(() => {});
-    this.release();
+    this.placed();
     return true;
   }
 
   /** Puts the finished draft in the place of whatever is there. */
   async replace(): Promise<void> {
     await renamePatiently(this.path, this.target);
+    this.placed();
+  }
+
+  private placed(): void {
+    this.isPlaced = true;
     this.release();
   }
 
   /** Leaves nothing behind; does nothing to one that is in its place. */
   async discard(): Promise<void> {
+    if (this.isPlaced) return;
     await this.handle.close().catch(() => {});
     await rm(this.path, { force: true }).catch(() => {});
     this.release();

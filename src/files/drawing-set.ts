@@ -2,7 +2,6 @@ import { readdir } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { SET_ID, setIdOf } from '../pattern/set-id.ts';
 import { getOwn } from '../units/get-own.ts';
-import { visible } from '../units/quote.ts';
 import type { Problem } from '../units/result.ts';
 import { DXF_SET } from '../writers/inputs-text.ts';
 import { embeddedInputs } from './embedded-inputs.ts';
@@ -51,7 +50,7 @@ export async function outdatedSheets(folder: string, names: ReadonlySet<string>)
   for (const name of found) {
     if (names.has(name) || !ENDING.test(name) || !NUMBERED.test(name.replace(ENDING, ''))) continue;
     const bytes = await readHead(join(folder, name), /\.pdf$/i.test(name) ? LARGEST_PDF : HEAD_BYTES);
-    if (bytes !== null && setIdIn(bytes) !== null) outdated.push(name);
+    if (bytes.ok && setIdIn(bytes.value) !== null) outdated.push(name);
   }
   return outdated.sort();
 }
@@ -62,7 +61,7 @@ async function othersOf(path: string, id: string, leaving: ReadonlySet<string> =
   for (const name of await siblingsOf(path)) {
     if (leaving.has(name)) continue;
     const bytes = await readHead(join(dirname(path), name), /\.pdf$/i.test(name) ? LARGEST_PDF : HEAD_BYTES);
-    const theirs = bytes === null ? null : setIdIn(bytes);
+    const theirs = bytes.ok ? setIdIn(bytes.value) : null;
     if (theirs !== null && theirs !== id) others.push(name);
   }
   return others;
@@ -102,7 +101,7 @@ export async function mixedSet(path: string, bytes: Uint8Array): Promise<Problem
 }
 
 function mixed(path: string, others: readonly string[], next: string): Problem {
-  const named = others.slice(0, 5).map(visible).join(', ') + (others.length > 5 ? ` and ${others.length - 5} more` : '');
-  const message = `${visible(path)} and ${named} have one name but are of different patterns. ${next}.`;
+  const named = others.slice(0, 5).join(', ') + (others.length > 5 ? ` and ${others.length - 5} more` : '');
+  const message = `${path} and ${named} have one name but are of different patterns. ${next}.`;
   return { code: 'SET_MIXED', where: path, message, kind: 'input' };
 }

@@ -3,11 +3,12 @@ import type { PatternRequest } from '../pattern/make-pattern.ts';
 import { chooseForHand } from '../pattern/plan-hand.ts';
 import { requestFromInputs } from '../pattern/request-from-inputs.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../pattern/strip/strip-options.ts';
+import { decodeText } from '../units/file-format.ts';
 import { getOwn } from '../units/get-own.ts';
 import { parseJsonText } from '../units/json-text.ts';
 import { failure, type Result, success } from '../units/result.ts';
 import { mixedSet } from './drawing-set.ts';
-import { embeddedInputs, textOf } from './embedded-inputs.ts';
+import { embeddedInputs } from './embedded-inputs.ts';
 import { readBytes } from './read-file.ts';
 
 /** A drawing may be much larger than a hand file; one of ours is under 1 MB. */
@@ -20,6 +21,16 @@ const LARGEST_DRAWING_BYTES = 50_000_000;
 export async function requestFromDrawing(path: string): Promise<Result<PatternRequest>> {
   const bytes = await readBytes(path, LARGEST_DRAWING_BYTES);
   return bytes.ok ? unmixed(bytes.value, path) : bytes;
+}
+
+/** The same with all that the drawing carries, the machine that it was made for too; the inputs beside the request are not checked. */
+export async function readOwnDrawing(path: string): Promise<Result<{ readonly request: PatternRequest; readonly inputs: unknown }>> {
+  const bytes = await readBytes(path, LARGEST_DRAWING_BYTES);
+  if (!bytes.ok) return bytes;
+  const request = await unmixed(bytes.value, path);
+  const inputs = embeddedInputs(bytes.value);
+  if (!request.ok) return request;
+  return inputs.ok ? success({ request: request.value, inputs: inputs.value }, request.warnings) : inputs;
 }
 
 /** The request that a drawing carries, with the version of the geometry that drew it. */
@@ -39,8 +50,8 @@ export async function readEmbeddedRequest(
 export async function requestFromDrawingOrHand(path: string): Promise<Result<PatternRequest>> {
   const bytes = await readBytes(path, LARGEST_DRAWING_BYTES);
   if (!bytes.ok) return bytes;
-  const text = textOf(bytes.value);
-  if (!text.trimStart().startsWith('{')) return unmixed(bytes.value, path);
+  const text = decodeText(bytes.value, { keepMark: true });
+  if (!/^\uFEFF?\s*\{/.test(text)) return unmixed(bytes.value, path);
   const json = parseJsonText(text, path);
   const hand = json.ok ? readHand(json.value, path) : json;
   if (!hand.ok) return hand;

@@ -121,6 +121,21 @@ describe('saveFiles(folder, files, options)', () => {
     },
   );
 
+  it.each([
+    ['my page.html', []],
+    ['Übersicht März (2).pdf', []],
+    ['../up.html', ['OUTPUT_NAME']],
+    ['a:b.html', ['OUTPUT_NAME']],
+    ['con.html', ['OUTPUT_NAME']],
+    ['.hidden.html', ['OUTPUT_NAME']],
+    ['-force.html', ['OUTPUT_NAME']],
+    ['line\nend.html', ['OUTPUT_NAME']],
+    ['turned\u202e.html', ['OUTPUT_NAME']],
+  ])('of a name that a person gave, %j, says %j', async (name, said) => {
+    expect(codes(await saveFiles(folder, [{ name, content: '' }], { ownNames: true }))).toEqual(said);
+    expect(await readdir(folder)).toEqual(said.length === 0 ? [name] : []);
+  });
+
   it('refuses two files of one name, where case may not count', async () => {
     const again = { name: 'A_MM.svg', content: '' };
     expect(codes(await saveFiles(folder, [...two, again]))).toEqual(['OUTPUT_NAME']);

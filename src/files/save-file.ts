@@ -26,9 +26,13 @@ export interface SavedFile {
 export interface SaveOptions {
   /** Replace files that exist; without it they are a problem. */
   readonly force?: boolean;
+  /** The names are a person's own: blanks and other letters are allowed, but no path, and nothing that a system keeps for itself. */
+  readonly ownNames?: boolean;
 }
 
 const SAFE_NAME = /^[A-Za-z0-9][A-Za-z0-9_-]*(\.[A-Za-z0-9]+)+$/;
+/** What every system takes in a name: no separators, no signs that Windows refuses, nothing invisible, no blank or point at an end. */
+const OWN_NAME = /^[^\\/:*?"<>|.\s\p{C}\p{Zl}\p{Zp}-][^\\/:*?"<>|\p{C}\p{Zl}\p{Zp}]*\.[A-Za-z0-9]+$/u;
 /** Names that Windows keeps for devices, with any ending. */
 const DEVICE_NAME = /^(con|prn|aux|nul|com\d|lpt\d)\./i;
 
@@ -37,7 +41,7 @@ const DEVICE_NAME = /^(con|prn|aux|nul|com\d|lpt\d)\./i;
  * exist yet is looked for in its nearest parent. All problems at once: `OUTPUT_NAME`, `OUTPUT_EXISTS`, `OUTPUT_NOT_WRITABLE`.
  */
 export async function checkWritable(folder: string, names: readonly string[] = [], options: SaveOptions = {}): Promise<Result<string>> {
-  const problems = nameProblems(names);
+  const problems = nameProblems(names, options.ownNames === true);
   const usable = names.filter((name) => !problems.some((p) => p.where === name));
   const blocked = await folderProblem(folder);
   if (blocked) problems.push(blocked);
@@ -165,13 +169,16 @@ interface Gone {
   earlier: string | null;
 }
 
-function nameProblems(names: readonly string[]): Problem[] {
+function nameProblems(names: readonly string[], own: boolean): Problem[] {
   const problems: Problem[] = [];
   const seen = new Set<string>();
   for (const name of names) {
     const key = name.toLowerCase();
-    const wrong = !SAFE_NAME.test(name) || DEVICE_NAME.test(name);
-    const reason = wrong ? 'is not a plain file name (letters, digits, - and _, one ending)' : seen.has(key) ? 'is given twice' : null;
+    const wrong = !(own ? OWN_NAME : SAFE_NAME).test(name) || DEVICE_NAME.test(name);
+    const plain = own
+      ? 'has a character that files cannot have everywhere, or no ending'
+      : 'is not a plain file name (letters, digits, - and _, one ending)';
+    const reason = wrong ? plain : seen.has(key) ? 'is given twice' : null;
     if (reason) problems.push(problem('OUTPUT_NAME', name, `output file ${quote(name)} ${reason}; choose another name`));
     seen.add(key);
   }
@@ -189,7 +196,7 @@ async function folderProblem(folder: string): Promise<Problem | null> {
     await rmdir(trial);
     return null;
   } catch (error) {
-    const reason = errorCode(error) === 'ENOTDIR' ? 'it, or a folder above it, is a file' : `the system says ${errorCode(error)}`;
+    const reason = errorCode(error) === 'ENOTDIR' ? 'it, or a folder above it, is a file' : systemReason(errorCode(error));
     const message = `cannot write into the folder ${folder}: ${reason}; choose a folder that you may write to`;
     return problem('OUTPUT_NOT_WRITABLE', folder, message);
   } finally {

@@ -116,6 +116,12 @@ export function completePalm(hand: Hand, thicknessOf: (breadth: number, circumfe
   };
 }
 
+/** The hand breadth as measured, or else as a plate estimates it; mm. */
+export function handBreadthOf(hand: Pick<Hand, 'palm' | 'digits'>): number {
+  const { handBreadth, handCircumference } = hand.palm;
+  return handBreadth ?? (handCircumference === undefined ? AVERAGE_BREADTH * digitScale(hand) : handCircumference / ROUND_TO_BREADTH);
+}
+
 const FROM_EACH_OTHER = 'the other of breadth and circumference by the mean ratio of ANSUR II (Gordon et al. 2014)';
 const BREADTH_FROM_DIGITS =
   "the mean breadth of ANSUR II (Gordon et al. 2014) times the digits' circumferences over the average ones (from memory)";
@@ -126,7 +132,7 @@ const THUMB_WEB_BASIS = `the metacarpal length: ${THUMB_WEB_SHARE} of it, after 
 const SETBACK_BASIS = 'an average adult (from memory), made smaller or larger with the hand breadth';
 
 /** How much larger the measured digits are round than average adult ones: the middle of the ratios, so that one swollen digit does not count. */
-function digitScale(hand: Hand): number {
+function digitScale(hand: Pick<Hand, 'digits'>): number {
   const ratios = digitsIn(hand.digits)
     .map((digit) => (hand.digits[digit]?.circumference ?? 0) / averageDigit(digit).circumference)
     .sort((a, b) => a - b);

@@ -1,6 +1,7 @@
 import { formatLength, type LengthUnit } from '../units/length.ts';
 import type { Problem, Warning } from '../units/result.ts';
 import type { DigitName } from './digits.ts';
+import { PIP_CIRCUMFERENCE } from './estimate-pip.ts';
 import { DIGIT_FIELDS, digitPath, digitsIn } from './fields.ts';
 import type { DigitMeasures, Estimate } from './hand.ts';
 
@@ -14,14 +15,6 @@ type EstimatedField = Estimate['field'];
 
 /** Mean length of the proximal phalanx, mm. Buryanov & Kotiuk, Int J Morphol 2010;28:755-758, second-hand. */
 const PHALANX_LENGTH: Readonly<Record<DigitName, number>> = { index: 39.78, long: 44.63, ring: 41.37, little: 32.74 };
-
-/** Mean circumference at the PIP joint, women and men, mm. Greiner 1991, NATICK/TR-92/011, second-hand. */
-const PIP_CIRCUMFERENCE: Readonly<Record<DigitName, readonly number[]>> = {
-  index: [61.2, 68.4],
-  long: [61.3, 69.6],
-  ring: [57.4, 64.9],
-  little: [50.6, 57.8],
-};
 
 /** How much larger the digit is round the PIP joint than at mid proximal phalanx, mm: the middle of 5 to 9, from memory. */
 const PIP_EXCESS = 7;

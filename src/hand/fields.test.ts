@@ -17,7 +17,7 @@ describe('the field table', () => {
     expect(field.source).not.toBe('');
   });
 
-  // Default measuring errors of the strip model: circumference 1.0, width 0.5, palmarRoom 1.0, dorsalLength 1.5 mm.
+  // Default measuring errors of docs/model.md rule 17: circumference 1.0, width 0.5, palmarRoom 1.0, dorsalLength 1.5 mm.
   it('has the model\u2019s measuring errors', () => {
     const { circumference, width, palmarRoom, dorsalLength } = DIGIT_FIELDS;
     expect([circumference, width, palmarRoom, dorsalLength].map((field) => field.spread)).toEqual([1, 0.5, 1, 1.5]);

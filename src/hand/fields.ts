@@ -202,11 +202,14 @@ export type PalmFieldId = keyof typeof PALM_FIELDS;
 
 /** AAOS-type tables give PIP motion 0 to 100; joints that go past straight or further than 100 are why the limit is 120. */
 const DEFICIT_RANGES = { refuse: { from: 0, to: 120 }, typical: { from: 0, to: 100 } } as const;
-/** Finger goniometry has an SEM of 2.4 to 4.9 degrees; the larger one is taken. */
+/** Standard deviation of one reading of a finger joint by one rater, degrees, and where that is from. */
+export const GONIOMETRY_SPREAD = 3.5;
+export const GONIOMETRY_SPREAD_SOURCE =
+  'common practice, between 3 or less (8 raters, 13 patients: Engstrand et al., Am J Occup Ther 2012;66:98) and 4 to 11 (20 volunteers on two days, all hand joints: Reissner et al., J Orthop Surg Res 2019;14:173); abstracts seen';
 const GONIOMETRY = {
   unit: 'degrees',
-  spread: 4.9,
-  source: 'PIP motion 0 to 100 of AAOS-type tables; spread of Macionis, BMC Musculoskelet Disord 2013;14:17',
+  spread: GONIOMETRY_SPREAD,
+  source: `PIP motion 0 to 100 of AAOS-type tables; spread: ${GONIOMETRY_SPREAD_SOURCE}`,
   ...DEFICIT_RANGES,
 } as const;
 

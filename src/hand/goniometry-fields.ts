@@ -12,7 +12,6 @@ export type MotionKey = (typeof MOTION_KEYS)[number];
 
 /** The target's own field: PIP deficits have one range in the whole program. */
 const PIP_DEFICIT = TARGET_FIELDS.pipExtensionDeficit;
-/** Macionis, BMC Musculoskelet Disord 2013;14:17, the larger end of its range. */
 const { spread } = PIP_DEFICIT;
 
 const HOW: Readonly<Record<MotionKey, string>> = {

@@ -75,9 +75,9 @@ export function handColumnsText(): string {
   const names = HAND_COLUMNS.map((c) => c.name);
   const width = Math.max(...names.map((name) => name.length));
   return [
-    'A table of hands is CSV in UTF-8, with or without a byte order mark; one header line, then one hand a row.',
+    'A table of hands is CSV in UTF-8 or UTF-16, as a spreadsheet saves it; lines of title, one header line, then one hand a row.',
     'Commas or semicolons part the cells; a decimal comma may be used where semicolons do, or inside quotes.',
-    'The header names the columns below, in any order; columns that are not needed may be left out, but every row has as many cells as the header.',
+    'The header names the columns below, in any order; in any case; columns that are not needed may be left out, others are not read, but every row has as many cells as the header.',
     `An empty cell is a value that was not measured. Needed: code, side, and width and circumference of ${FEWEST}.`,
     'A length may carry its own unit (84.5 mm, 3 5/16 in, ring 54); a bare number is in the units of the table.',
     '',
@@ -94,7 +94,18 @@ export function handOfRow(cells: Readonly<Record<string, string>>, units: string
   for (const { name, kind } of HAND_COLUMNS) {
     const text = (getOwn(cells, name) as string | undefined)?.trim() ?? '';
     if (text === '' || kind === 'row') continue;
-    const value = kind === 'yesNo' ? yesNo(text) : kind === 'count' ? numeral(text) : kind === 'names' ? text.split(/[\s+]+/) : text;
+    const value =
+      name === 'side'
+        ? sideOf(text)
+        : name === 'target.digit' || name === 'target.centralSlip'
+          ? text.toLowerCase()
+          : kind === 'yesNo'
+            ? yesNo(text)
+            : kind === 'count'
+              ? numeral(text)
+              : kind === 'names'
+                ? namesIn(name, text)
+                : text;
     // A made-up hand is marked, any other is not: the hand file knows only the mark.
     if (name === 'invented' && value === false) continue;
     put(hand, pathOf(name), value);
@@ -123,6 +134,22 @@ function put(target: Record<string, unknown>, path: readonly string[], value: un
   const inner = (getOwn(target, first) ?? {}) as Record<string, unknown>;
   target[first] = inner;
   put(inner, rest, value);
+}
+
+/** Left and right as people write them in English, German and Spanish; anything else is left as it is, for the check of the form to refuse. */
+const SIDES: readonly (readonly ['left' | 'right', RegExp])[] = [
+  ['left', /^(l|left|li|links|izq|izquierd[ao]|i)\.?$/i],
+  ['right', /^(r|right|re|rechts|der|derech[ao]|d)\.?$/i],
+];
+
+function sideOf(text: string): string {
+  return SIDES.find(([, words]) => words.test(text))?.[0] ?? text;
+}
+
+/** Digits in small letters; the signs have capitals of their own. */
+function namesIn(column: string, text: string): readonly string[] {
+  const names = text.split(/[\s+]+/);
+  return column === 'target.stopSigns' ? names : names.map((name) => name.toLowerCase());
 }
 
 /** What is neither is left as text, for the check of the form to refuse. */

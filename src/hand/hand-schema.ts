@@ -21,6 +21,7 @@ export const MOST_WEEKS = 5200;
 // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what it refuses
 const NOTE_PATTERN = /^[^\u0000-\u001f\u007f-\u009f\u2028-\u202e\u2066-\u2069\ufffe\uffff]*$/;
 const BROKEN_SURROGATE = /\p{Cs}/u;
+const ONE_LINE = 'one line without control characters';
 
 const typed = z.union([z.number(), z.string().meta({ maxLength: 40 })]);
 
@@ -90,8 +91,8 @@ export const targetSchema = z.strictObject({
   diagnosis: z
     .string()
     .max(LONGEST_DIAGNOSIS)
-    .regex(NOTE_PATTERN)
-    .refine((text) => !BROKEN_SURROGATE.test(text))
+    .regex(NOTE_PATTERN, ONE_LINE)
+    .refine((text) => !BROKEN_SURROGATE.test(text), ONE_LINE)
     .optional()
     .describe('What the finger has, in a few words; never who the person is.'),
   weeks: z.number().min(0).max(MOST_WEEKS).optional().describe(`Weeks since the injury or operation, 0 to ${MOST_WEEKS}.`),
@@ -132,8 +133,8 @@ export const handSchema = z.strictObject({
   note: z
     .string()
     .max(LONGEST_NOTE)
-    .regex(NOTE_PATTERN)
-    .refine((text) => !BROKEN_SURROGATE.test(text))
+    .regex(NOTE_PATTERN, ONE_LINE)
+    .refine((text) => !BROKEN_SURROGATE.test(text), ONE_LINE)
     .optional()
     .describe('One line about the measuring; never who the person is.'),
   digits: digitsSchema,

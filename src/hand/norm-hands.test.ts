@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { seeded, seededNormal } from '../units/seeded.ts';
+import { DIGITS } from './digits.ts';
 import { NORM_GROUPS, type NormGroup } from './norm-groups.ts';
 import { breadthCircumferenceCorrelation, type NormHand, normHands } from './norm-hands.ts';
 
@@ -55,6 +56,18 @@ describe('normHands', () => {
     expect(normHands(group, 50, seededNormal(seeded(5)))).toEqual(one);
     expect(normHands(group, 50, seededNormal(seeded(6)))).not.toEqual(one);
     expect(drawn(group).redrawn / COUNT).toBeLessThan(0.02);
+  });
+
+  // Web to PIP crease computed from Greiner 1991, women and men; the ring finger's is the mean of its two sides.
+  it.each([
+    ['female', { index: 25.6, long: 27.4, ring: (19.7 + 32.1) / 2, little: 17.8 }],
+    ['male', { index: 27.2, long: 29.2, ring: (21.1 + 34.4) / 2, little: 18.8 }],
+  ] as const)('%s: the palmar room averages what its source gives', (group, published) => {
+    const { hands } = drawn(group);
+    for (const digit of DIGITS) {
+      const rooms = hands.map((h) => h.hand.digits[digit]?.palmarRoom ?? Number.NaN);
+      expect(Math.abs(mean(rooms) - published[digit])).toBeLessThan(0.1);
+    }
   });
 
   it('breadth and circumference go closely together', () => {

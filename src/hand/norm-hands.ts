@@ -56,9 +56,6 @@ const WEB_TO_CREASE: Readonly<Record<Sex, Readonly<Record<DigitName, number>>>> 
   female: { index: 25.6, long: 27.4, ring: (19.7 + 32.1) / 2, little: 17.8 },
   male: { index: 27.2, long: 29.2, ring: (21.1 + 34.4) / 2, little: 18.8 },
 };
-/** What lies at least between dorsal length and palmar room, mm: Bugbee & Botte, Clin Orthop 1993. */
-const LEAST_OUTSIDE_CREASES = 16;
-
 /** Correlation of hand length with hand breadth, from memory. */
 const LENGTH_WITH_BREADTH = 0.6;
 /** Two-sided 90 % of a normal distribution. */
@@ -132,7 +129,7 @@ function drawHand(sex: Sex, number: number, normal: () => number): Result<NormHa
           circumference: round,
           width: round * BREADTH_RATIO[sex][digit] * (1 + RATIO_SPREAD * normal()),
           dorsalLength,
-          palmarRoom: Math.min(room, dorsalLength - LEAST_OUTSIDE_CREASES),
+          palmarRoom: room,
         },
       ];
     }),

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import demo from '../../fixtures/demo-hand.json' with { type: 'json' };
+import { seeded, seededNormal } from '../units/seeded.ts';
+import { normHands } from './norm-hands.ts';
 import { judgeMeasures } from './plausibility.ts';
 import { type ReadMeasures, readMeasures } from './read-measures.ts';
 
@@ -41,7 +43,18 @@ describe('judgeMeasures(measures, unit)', () => {
   it('warns of circumferences out of order, past the slack only', () => {
     expect(codes(withDigits({ ring: { width: 17.5, circumference: 59 } }))).toEqual([]);
     expect(codes(withDigits({ ring: { width: 17.5, circumference: 59.1 } }))).toEqual(['CIRCUMFERENCE_ORDER digits.ring.circumference']);
-    expect(codes(withDigits({ index: { circumference: 59.1 } }))).toEqual(['CIRCUMFERENCE_ORDER digits.index.circumference']);
+    // Index and long finger lie within a measuring error of each other in the published means (61.2 and 61.3, Greiner 1991): they have no order.
+    expect(codes(withDigits({ index: { width: 18, circumference: 60 } }))).toEqual([]);
+    expect(codes(withDigits({ long: { width: 18, circumference: 60 } }))).toEqual([]);
+  });
+
+  it('seldom warns of the order in hands drawn from norms', () => {
+    const { hands } = normHands('mixed', 1000, seededNormal(seeded(3)));
+    const warned = hands.filter(({ hand }) => {
+      const { warnings } = judgeMeasures({ digits: hand.digits, palm: {}, target: {} }, 'mm');
+      return warnings.some(({ code }) => code === 'CIRCUMFERENCE_ORDER' || code === 'WIDTH_ORDER');
+    });
+    expect(warned.length / hands.length).toBeLessThan(0.02);
   });
 
   it('compares neighbours in the order that were measured', () => {

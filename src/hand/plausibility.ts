@@ -24,7 +24,7 @@ const LENGTH_RATIO = { from: 0.3, to: 0.7 };
 /** P5 of women to P95 of men, 2.31 to 2.49 (ANSUR II, Gordon et al. 2014), widened by the measuring error of 1 mm in breadth, 2 in circumference. */
 const PALM_RATIO = { from: 2.26, to: 2.54 };
 
-/** The same rater repeats a finger angle within 4 to 5 degrees (51-therapist study; Macionis 2013). */
+/** 95 % of one rater's repeats of a held joint lie within 4 to 5 degrees: Ellis & Bruton, Clin Rehabil 2002;16:562, abstract seen. */
 const GONIOMETRY_REPEAT = 5;
 /** PIP motion 0 to 100 in AAOS-type tables. */
 const PIP_MOTION = 100;
@@ -79,25 +79,26 @@ function judgeDigit(digit: DigitName, measures: Readonly<Partial<Record<DigitFie
 }
 
 interface Order {
-  /** From the largest to the smallest. */
-  readonly digits: readonly DigitName[];
+  /** From the largest to the smallest; digits whose published means lie within a measuring error of each other share a place. */
+  readonly places: readonly (readonly DigitName[])[];
   readonly words: string;
   readonly source: string;
 }
 
+/** PIP circumferences: index and long 61.2 / 61.3 and 68.4 / 69.6, ring 57.4 and 64.9, little 50.6 and 57.8 (women and men). */
 const CIRCUMFERENCE_ORDER: Order = {
-  digits: ['long', 'index', 'ring', 'little'],
-  words: 'long, index, ring, little',
-  source: 'Greiner 1991',
+  places: [['index', 'long'], ['ring'], ['little']],
+  words: 'index and long, ring, little',
+  source: 'Greiner 1991; index over ring also in Yun et al., Arch Hand Microsurg 29(2)',
 };
-/** PIP breadths: 19.9 / 19.3 (women, index and long), 23.0 / 22.5 / 21.4 / 19.2 (men). */
+/** PIP breadths: index and long 19.9 / 19.3 (women), 23.0 / 22.5 (men); ring 21.4 and little 19.2 (men). */
 const WIDTH_ORDER: Order = {
-  digits: ['index', 'long', 'ring', 'little'],
-  words: 'index, long, ring, little',
+  places: [['index', 'long'], ['ring'], ['little']],
+  words: 'index and long, ring, little',
   source: 'PIP breadths of Greiner 1991',
 };
 
-/** Each measured digit against the next one measured, so that a swapped pair gives one warning. */
+/** Each measured digit against the largest of the next place measured, so that a swapped pair gives one warning. */
 function orderWarnings(
   digits: ReadMeasures['digits'],
   field: 'circumference' | 'width',
@@ -106,9 +107,13 @@ function orderWarnings(
   unit: LengthUnit,
 ): Warning[] {
   const code = field === 'circumference' ? 'CIRCUMFERENCE_ORDER' : 'WIDTH_ORDER';
-  const present = order.digits.flatMap((digit) => {
-    const value = digits[digit]?.[field];
-    return value === undefined ? [] : [{ digit, value }];
+  const present = order.places.flatMap((place) => {
+    const measured = place.flatMap((digit) => {
+      const value = digits[digit]?.[field];
+      return value === undefined ? [] : [{ digit, value }];
+    });
+    const [largest] = measured.toSorted((a, b) => b.value - a.value);
+    return largest === undefined ? [] : [largest];
   });
   return present.slice(1).flatMap((smaller, i) => {
     const larger = present[i];

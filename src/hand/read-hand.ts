@@ -1,13 +1,14 @@
 import { getOwn } from '../units/get-own.ts';
 import { parseJsonText } from '../units/json-text.ts';
 import { LENGTH_UNITS } from '../units/length.ts';
+import { newerVersion } from '../units/newer-version.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import { checkCaseCode } from './case-code.ts';
 import { DIGITS, type DigitName } from './digits.ts';
 import { type Completed, completeDigits, type MeasuredDigits, type PartlyMeasured } from './estimate.ts';
 import { digitsIn } from './fields.ts';
 import type { Hand } from './hand.ts';
-import { FEWEST_DIGITS, type HandFile, handSchema } from './hand-schema.ts';
+import { FEWEST_DIGITS, HAND_SCHEMA_ID, type HandFile, handSchema } from './hand-schema.ts';
 import { judgeMeasures } from './plausibility.ts';
 import { type ReadMeasures, readMeasures } from './read-measures.ts';
 import { readTarget, targetProblems, targetWarnings } from './read-target.ts';
@@ -31,6 +32,8 @@ export function parseHandText(text: string, source?: string): Result<Hand> {
  * @param source name of the file, set before each message
  */
 export function readHand(json: unknown, source?: string): Result<Hand> {
+  const newer = newerVersion(json, HAND_SCHEMA_ID, source);
+  if (newer) return failure(newer);
   const form = handSchema.safeParse(json);
   const unit = LENGTH_UNITS.find((known) => known === getOwn(json, 'units')) ?? null;
   const measures = readMeasures(json, unit);

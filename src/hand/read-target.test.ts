@@ -66,8 +66,8 @@ describe('the target of a hand file', () => {
     const deficits = { pipExtensionDeficit: 20, pipFlexionDeficit: 0 };
     expect(codes({ ...deficits, mpPassive: { flexion: 130 } })).toEqual(['FIELD_OUT_OF_RANGE target.mpPassive.flexion']);
     expect(codes({ ...deficits, mpPassive: { flex: 30 } })).toEqual(['FIELD_UNKNOWN target.mpPassive.flex']);
-    expect(codes({ ...deficits, weeks: -1 })).toEqual(['FIELD_VALUE target.weeks']);
-    expect(codes({ ...deficits, readings: { extension: 10 } })).toEqual(['FIELD_VALUE target.readings.extension']);
+    expect(codes({ ...deficits, weeks: -1 })).toEqual(['FIELD_OUT_OF_RANGE target.weeks']);
+    expect(codes({ ...deficits, readings: { extension: 10 } })).toEqual(['FIELD_OUT_OF_RANGE target.readings.extension']);
     const wrong = withTarget({ ...deficits, stopSigns: ['infektion'] });
     expect(wrong.ok ? '' : wrong.problems[0]?.message).toContain('Did you mean "infection"?');
   });

@@ -14,7 +14,7 @@ function depth(width: number, circumference: number): number {
 }
 
 describe('digitSection(width, circumference)', () => {
-  // Worked hand of the strip model, computed by an independent program.
+  // Worked hand of docs/model.md, computed by an independent program.
   it.each([
     [17.5, 57, 18.776],
     [16.5, 53, 17.237],

@@ -1,6 +1,7 @@
 import { gunzipSync } from 'node:zlib';
+import { type DrawingFormat, decodeText, drawingFormat, isBinaryDxf, isGzip } from '../units/file-format.ts';
 import { type Budget, type Finding, FLATTENING, LIMITS, LimitReached, newBudget, type ReadDrawing, Unreadable } from './drawing.ts';
-import { binaryTags, isBinaryDxf } from './dxf/dxf-binary.ts';
+import { binaryTags } from './dxf/dxf-binary.ts';
 import { textTags } from './dxf/dxf-tags.ts';
 import { readDxf } from './dxf/read-dxf.ts';
 import { type Inspection, type InspectSettings, judge, judged } from './inspection.ts';
@@ -13,12 +14,12 @@ import { readSvg } from './svg/read-svg.ts';
  */
 export function inspectFile(packed: Uint8Array, settings: InspectSettings = {}): Inspection {
   const budget = newBudget();
-  let format: 'svg' | 'dxf' | 'pdf' | null = null;
+  let format: DrawingFormat | null = null;
   try {
     if (packed.byteLength > LIMITS.bytes)
       throw new LimitReached(`the file has ${packed.byteLength} bytes; at most ${LIMITS.bytes} are read`);
     const bytes = unpacked(packed);
-    format = formatOf(bytes);
+    format = drawingFormat(bytes);
     if (format === null) throw new Unreadable('this is neither SVG nor DXF nor PDF');
     return judge(read(format, bytes, budget), budget, settings);
   } catch (error) {
@@ -40,17 +41,15 @@ export function withMixedSet(found: Inspection, others: readonly string[]): Insp
   return { ...found, findings: judged([...found.findings, finding]) };
 }
 
-type Format = 'svg' | 'dxf' | 'pdf';
-
-function read(format: Format, bytes: Uint8Array, budget: Budget): ReadDrawing {
-  if (format === 'svg') return readSvg(textOf(bytes), budget);
+function read(format: DrawingFormat, bytes: Uint8Array, budget: Budget): ReadDrawing {
+  if (format === 'svg') return readSvg(decodeText(bytes), budget);
   if (format === 'pdf') return readPdf(bytes, budget);
-  return readDxf(isBinaryDxf(bytes) ? binaryTags(bytes, budget) : textTags(textOf(bytes), budget), budget);
+  return readDxf(isBinaryDxf(bytes) ? binaryTags(bytes, budget) : textTags(decodeText(bytes), budget), budget);
 }
 
 /** A packed SVG (.svgz) unpacked; anything else as it is. */
 function unpacked(bytes: Uint8Array): Uint8Array {
-  if (bytes[0] !== 0x1f || bytes[1] !== 0x8b) return bytes;
+  if (!isGzip(bytes)) return bytes;
   try {
     return gunzipSync(bytes, { maxOutputLength: LIMITS.bytes });
   } catch (error) {
@@ -58,24 +57,6 @@ function unpacked(bytes: Uint8Array): Uint8Array {
       throw new LimitReached(`unpacked, the file has more than ${LIMITS.bytes} bytes`);
     throw new Unreadable('the packed file (gzip) is damaged');
   }
-}
-
-/** As UTF-16 where its mark or its zeros say so, else as UTF-8. */
-function textOf(bytes: Uint8Array): string {
-  const [a, b] = bytes;
-  const little = (a === 0xff && b === 0xfe) || (a !== 0 && b === 0);
-  const big = (a === 0xfe && b === 0xff) || (a === 0 && b !== 0);
-  return new TextDecoder(little ? 'utf-16le' : big ? 'utf-16be' : 'utf-8').decode(bytes);
-}
-
-function formatOf(bytes: Uint8Array): Format | null {
-  if (isBinaryDxf(bytes)) return 'dxf';
-  // An even cut, so that no letter of UTF-16 is halved.
-  const head = textOf(bytes.subarray(0, 4096));
-  if (head.slice(0, 1024).includes('%PDF-')) return 'pdf';
-  if (/^\s*</.test(head)) return 'svg';
-  if (/^\s*(0\s*[\r\n]+\s*SECTION|999\s*[\r\n])/.test(head)) return 'dxf';
-  return null;
 }
 
 function unread(format: string | null, finding: Finding): Inspection {

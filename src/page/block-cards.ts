@@ -2,9 +2,10 @@ import { type Block, placedDigits } from '../block/block.ts';
 import { blocks } from '../block/library.ts';
 import type { Plan, Suggestion } from '../block/plan.ts';
 import type { Hand } from '../hand/hand.ts';
-import type { StripOptions } from '../pattern/strip/strip-options.ts';
+import type { StripOptions, StripSettings } from '../pattern/strip/strip-options.ts';
 import { type StripPath, stripPath } from '../pattern/strip/strip-path.ts';
 import { standSections } from '../pattern/strip/strip-sections.ts';
+import { usualSettings } from '../pattern/strip/strip-settings.ts';
 import type { Problem } from '../units/result.ts';
 import { AVERAGE_HAND } from './average-hand.ts';
 
@@ -23,7 +24,8 @@ export interface BlockCard {
 }
 
 /** All blocks of the library, the plan's first and in its order, each laid round the hand or, until it is measured, round an average one. */
-export function blockCards(hand: Hand | null, plan: Plan | null, options: StripOptions): readonly BlockCard[] {
+export function blockCards(hand: Hand | null, plan: Plan | null, asked: StripOptions): readonly BlockCard[] {
+  const options = usualSettings(asked);
   const cards = blocks().map((block): BlockCard => {
     const place = plan?.suggestions.findIndex((s) => s.block.id === block.id) ?? -1;
     const average = hand === null || placedDigits(block).some(({ digit }) => hand.digits[digit] === undefined);
@@ -46,7 +48,7 @@ function ownProblems(
   hand: Hand | null,
   average: boolean,
   block: Block,
-  options: StripOptions,
+  options: StripSettings,
   path: ReturnType<typeof stripPath>,
 ): readonly Problem[] {
   if (hand === null) return [];

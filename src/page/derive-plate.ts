@@ -8,7 +8,9 @@ import type { PlateOptions } from '../pattern/plate/plate-options.ts';
 import { designFor, type PlatePreset } from '../pattern/plate/read-plate.ts';
 import { readPlateOptions } from '../pattern/plate/read-plate-options.ts';
 import { parseDegrees } from '../units/degrees-text.ts';
+import type { LengthUnit } from '../units/length.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
+import { optionValues } from './rewrite-entries.ts';
 import type { Entries } from './state.ts';
 
 /** A plate that could be drawn, with what it was drawn from. */
@@ -27,9 +29,9 @@ export function wantsPlate(entries: Entries, plan: Plan | null): boolean {
 }
 
 /** The plate of the entries, round the digits that were measured or the treated one and its neighbours, with every problem at once. The sheet is the strip's. */
-export function drawPlate(hand: Hand, plan: Plan | null, entries: Entries, date: string | null): Result<DrawnPlate> {
+export function drawPlate(hand: Hand, plan: Plan | null, entries: Entries, unit: LengthUnit, date: string | null): Result<DrawnPlate> {
   const angle = typedAngle(entries.plate.angle);
-  const options = readPlateOptions([{ origin: '', values: { thickness: entries.options.thickness } }]);
+  const options = readPlateOptions([{ origin: '', values: { thickness: optionValues(entries, unit).thickness } }]);
   const problems: Problem[] = [
     ...(angle.ok ? [] : angle.problems),
     // The strip's field has another range, so its words would be wrong here.

@@ -1,4 +1,4 @@
-import { type Block, blockProblems, type Place } from '../block/block.ts';
+import { type Block, blockProblems, placedDigits } from '../block/block.ts';
 import { chooseBlock } from '../block/choose-block.ts';
 import { blockById, blocks } from '../block/library.ts';
 import type { Plan } from '../block/plan.ts';
@@ -12,7 +12,9 @@ import { DEFAULT_STRIP_OPTIONS, type StripOptions } from '../pattern/strip/strip
 import type { Problem, Result, Warning } from '../units/result.ts';
 import { type BlockCard, blockCards } from './block-cards.ts';
 import { type DrawnPlate, drawPlate, wantsPlate } from './derive-plate.ts';
-import { handFileOf } from './hand-file.ts';
+import { handFileOf, isMeasured, isMotionGiven, withAverages } from './hand-file.ts';
+import { motionProblems } from './motion-problems.ts';
+import { optionValues } from './rewrite-entries.ts';
 import type { Entries, Settings } from './state.ts';
 
 /** A strip that could be drawn, with what it was drawn from. */
@@ -29,9 +31,12 @@ export type Drawn = DrawnStrip | DrawnPlate;
 
 /** Everything that follows from the entries. */
 export interface Derived {
+  /** The hand as it was measured. */
   readonly hand: Result<Hand>;
+  /** The hand with the average where nothing was measured; null where something that was typed cannot be used. */
+  readonly pictured: Hand | null;
   readonly options: StripOptions | null;
-  /** Null until the hand is measured and a treated finger chosen. */
+  /** Null until a treated finger is chosen and its motion given, and while a stop sign stands. */
   readonly plan: Plan | null;
   readonly cards: readonly BlockCard[];
   /** The block that the entries name, kept to the rules or not; null when nothing is suggested. */
@@ -39,7 +44,13 @@ export interface Derived {
   /** Why there is no block, or why the one named cannot be made. */
   readonly blockProblems: readonly Problem[];
   readonly drawn: Drawn | null;
-  /** All problems, in the order of the fields. */
+  /** What is drawn stands partly on an average hand: to be looked at, never to be printed. */
+  readonly average: boolean;
+  /** Paths of the fields without which nothing can be printed, in the order of measuring. */
+  readonly missing: readonly string[];
+  /** Fingers that the arrangement takes in, so that their fields are asked for; all while there is none. */
+  readonly asked: readonly DigitName[];
+  /** What was typed or chosen and cannot be used, in the order of the fields. What is only missing is not among them. */
   readonly problems: readonly Problem[];
   /** What the order of the suggestions hangs on most; while it is the same, an earlier plan may stand for a moment. */
   readonly planKey: string;
@@ -52,6 +63,8 @@ const NO_PLAN = '';
 export const NOTHING_YET = { planKey: NO_PLAN, plan: null, cards: [] } as const;
 
 const DATE = /^\d{4}-\d\d-\d\d$/;
+/** What is not there yet is asked for in its place, not refused. */
+const ONLY_MISSING = ['FIELD_MISSING', 'TOO_FEW_DIGITS', 'TARGET_NOT_MEASURED', 'NO_TARGET'];
 
 /**
  * @param before what followed from the entries just before: its plan, which takes the time of several strips, then stands in where only
@@ -62,52 +75,99 @@ export function derive(
   settings: Pick<Settings, 'unit'>,
   before: Pick<Derived, 'planKey' | 'plan' | 'cards'> | null = null,
 ): Derived {
-  const hand = readHand(handFileOf(entries, settings.unit));
-  const options = readStripOptions([{ origin: '', values: entries.options }]);
-  const given = hand.ok ? hand.value : null;
-  const planKey = JSON.stringify([
-    given?.target?.digit,
-    needs(given),
-    given?.flags,
-    Object.keys(given?.digits ?? {}),
-    entries.clinicianConfirms,
-  ]);
+  const file = handFileOf(entries, settings.unit);
+  const hand = readHand(file);
+  const full = readHand(withAverages(file, entries, settings.unit));
+  const pictured = full.ok ? full.value : null;
+  const options = readStripOptions([{ origin: '', values: optionValues(entries, settings.unit) }]);
   const chosen = options.ok ? options.value : DEFAULT_STRIP_OPTIONS;
+  const isStopped = entries.stop === 'some';
+  // While a measure cannot be used, the plan of the hand as it was before stays.
+  const isHeld = pictured === null && before !== null && !isStopped && entries.target !== '' && isMotionGiven(entries);
+  const planKey = isHeld ? before.planKey : JSON.stringify([pictured?.target, pictured?.flags, entries.clinicianConfirms, isStopped]);
   const isSame = before !== null && (before.planKey === planKey || before.planKey === NO_PLAN);
-  const planned = given && !isSame ? planHand(given, chosen, { clinicianConfirms: entries.clinicianConfirms }) : null;
+  const planned =
+    pictured?.target && !isSame && !isStopped ? planHand(pictured, chosen, { clinicianConfirms: entries.clinicianConfirms }) : null;
   const plan = isSame ? before.plan : planned?.ok ? planned.value : null;
-  const cards = isSame ? before.cards : blockCards(given, plan, chosen);
-  const isPlate = wantsPlate(entries, plan);
-  const block = isPlate ? null : namedBlock(entries, plan);
-  const rules = isPlate ? [] : block ? blockProblems(block) : given ? missingBlock(given, plan) : [];
-  const problems = [...(hand.ok ? [] : hand.problems), ...rules, ...(options.ok ? [] : options.problems), ...dateProblems(entries.date)];
-  const common = { hand, options: options.ok ? options.value : null, plan, cards, block, blockProblems: rules, planKey, settled: !isSame };
+  const cards = isSame ? before.cards : blockCards(pictured, plan, chosen);
+  const isPlate = !isStopped && wantsPlate(entries, plan);
+  const block = isPlate || isStopped ? null : namedBlock(entries, plan);
+  const rules = isPlate || isStopped ? [] : block ? blockProblems(block) : missingBlock(plan);
+  const asked = askedDigits(entries, block, isPlate);
+  const missing = missingFields(entries, asked);
+  const isWhole = missing.length === 0 && hand.ok && asked.every((digit) => hand.value.digits[digit] !== undefined);
+  const problems = unlike([
+    ...(hand.ok ? [] : hand.problems.filter((p) => !ONLY_MISSING.includes(p.code))),
+    ...(full.ok ? [] : full.problems.filter((p) => !ONLY_MISSING.includes(p.code))),
+    ...motionProblems(entries),
+    ...rules,
+    ...(options.ok ? [] : options.problems),
+    ...dateProblems(entries.date),
+  ]);
+  const common = {
+    hand,
+    pictured,
+    options: options.ok ? options.value : null,
+    plan,
+    cards,
+    block,
+    blockProblems: rules,
+    asked,
+    missing,
+    planKey,
+    settled: !isSame || isHeld,
+  };
+  const nothing = { ...common, drawn: null, average: false, problems };
+  const from = isWhole && hand.ok ? hand.value : pictured;
+  if (problems.length > 0 || from === null || isStopped) return nothing;
   const date = entries.date === '' ? null : entries.date;
-  if (isPlate && hand.ok && problems.length === 0) {
-    const plate = drawPlate(hand.value, plan, entries, date);
-    if (!plate.ok) return { ...common, drawn: null, problems: plate.problems };
-    const warnings = different([...hand.warnings, ...plate.warnings]);
-    return { ...common, drawn: { ...plate.value, warnings }, problems: [] };
+  const average = !isWhole;
+  const spoken = average ? [] : hand.ok ? hand.warnings : [];
+  if (isPlate) {
+    const plate = drawPlate(from, plan, entries, settings.unit, date);
+    if (!plate.ok) return { ...nothing, problems: plate.problems };
+    return { ...common, drawn: { ...plate.value, warnings: unlike([...spoken, ...plate.warnings]) }, average, problems: [] };
   }
-  if (!hand.ok || !options.ok || !block || problems.length > 0) return { ...common, drawn: null, problems };
-  const made = makeStrip(hand.value, block, options.value, date);
-  if (!made.ok) return { ...common, drawn: null, problems: made.problems };
-  const warnings = different([...hand.warnings, ...(plan?.warnings ?? []), ...made.warnings]);
+  if (!options.ok || !block) return nothing;
+  const made = makeStrip(from, block, options.value, date);
+  if (!made.ok) return { ...nothing, problems: made.problems };
+  const warnings = unlike([...spoken, ...(plan?.warnings ?? []), ...made.warnings]);
   return {
     ...common,
-    drawn: { kind: 'strip', ...made.value, hand: hand.value, block, options: options.value, date, warnings },
+    drawn: { kind: 'strip', ...made.value, hand: from, block, options: options.value, date, warnings },
+    average,
     problems: [],
   };
 }
 
-/** What turns the plan over. */
-function needs(hand: Hand | null): readonly number[] {
-  const target = hand?.target;
-  return target ? [target.pipExtensionDeficit, target.pipFlexionDeficit] : [];
+/** The fingers whose fields are asked for: of a block its own, of a plate those it takes in. */
+function askedDigits(entries: Entries, block: Block | null, isPlate: boolean): readonly DigitName[] {
+  if (isPlate) {
+    const at = entries.target === '' ? -1 : DIGITS.indexOf(entries.target);
+    const beside = DIGITS.filter((_, k) => at < 0 || Math.abs(k - at) <= 1);
+    // At a border there is one neighbour, and a plate needs three fingers.
+    const three = beside.length >= 3 ? beside : at === 0 ? DIGITS.slice(0, 3) : DIGITS.slice(1);
+    return entries.plate.digits === 'neighbours' ? three : DIGITS.filter((d) => three.includes(d) || isMeasured(entries, d));
+  }
+  return block ? placedDigits(block).map(({ digit }) => digit) : DIGITS;
 }
 
-function different(warnings: readonly Warning[]): readonly Warning[] {
-  return warnings.filter((w, k) => warnings.findIndex((other) => other.code === w.code && other.message === w.message) === k);
+/** Without these nothing can be printed: finger, side, motion or an arrangement, and width and circumference of every finger that is taken in. */
+function missingFields(entries: Entries, asked: readonly DigitName[]): readonly string[] {
+  const blank = (text: string) => text.trim() === '';
+  const isAuto = entries.block === 'auto';
+  return [
+    ...(isAuto && entries.target === '' ? ['target.digit'] : []),
+    ...(entries.side === '' ? ['side'] : []),
+    ...(isAuto && entries.target !== '' && !isMotionGiven(entries) ? ['motion.active.lacks'] : []),
+    ...(['width', 'circumference'] as const).flatMap((id) =>
+      asked.filter((digit) => blank(entries.digits[digit][id])).map((digit) => `digits.${digit}.${id}`),
+    ),
+  ];
+}
+
+function unlike<T extends Problem | Warning>(list: readonly T[]): readonly T[] {
+  return list.filter((w, k) => list.findIndex((other) => other.code === w.code && other.message === w.message) === k);
 }
 
 function namedBlock(entries: Entries, plan: Plan | null): Block | null {
@@ -115,21 +175,16 @@ function namedBlock(entries: Entries, plan: Plan | null): Block | null {
   return entries.block === 'own' ? ownBlock(entries.places) : (blockById(entries.block) ?? null);
 }
 
-/** Why the hand has no block of its own accord. */
-function missingBlock(hand: Hand, plan: Plan | null): readonly Problem[] {
-  if (plan === null) {
-    const none = planHand(hand, DEFAULT_STRIP_OPTIONS, { clinicianConfirms: false });
-    return none.ok ? [] : none.problems;
-  }
+/** Why the plan has no block of its own accord. */
+function missingBlock(plan: Plan | null): readonly Problem[] {
+  if (plan === null) return [];
   const chosen = chooseBlock(plan);
   return chosen.ok ? [] : chosen.problems;
 }
 
 /** The block of places chosen digit by digit; one of the library where it is the same, so that files get its name. */
 export function ownBlock(places: Entries['places']): Block {
-  const kept = Object.fromEntries(DIGITS.flatMap((digit) => (places[digit] === 'out' ? [] : [[digit, places[digit]]]))) as Partial<
-    Record<DigitName, Place>
-  >;
+  const kept = Object.fromEntries(DIGITS.flatMap((digit) => (places[digit] === 'out' ? [] : [[digit, places[digit]]]))) as Block['places'];
   const known = blocks().find((block) => DIGITS.every((digit) => block.places[digit] === kept[digit]));
   return known ?? { id: 'own', title: 'Own block', places: kept };
 }

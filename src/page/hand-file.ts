@@ -1,23 +1,53 @@
 import { DIGITS, type DigitName } from '../hand/digits.ts';
-import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS, type PalmFieldId, TARGET_FIELDS, type TargetFieldId } from '../hand/fields.ts';
+import { averageDigit } from '../hand/estimate.ts';
+import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS, type PalmFieldId } from '../hand/fields.ts';
 import { HAND_SCHEMA_ID, type HandFile } from '../hand/hand-schema.ts';
-import type { LengthUnit } from '../units/length.ts';
-import { plain } from '../units/number.ts';
+import { type LengthUnit, MM_PER, parseLength } from '../units/length.ts';
+import { plain, rounded } from '../units/number.ts';
+import { extrasOf, targetExtras } from './hand-extras.ts';
 import { type DecimalSign, type Entries, emptyEntries } from './state.ts';
+import { readAngle } from './typed-motion.ts';
 
 type Typed = number | string;
+
+/** Stands on a pattern that was printed before anybody gave a case code. */
+export const NO_CODE = 'NO-CODE-0';
+/** Full PIP flexion where the other hand is not known, degrees: AAOS-type tables give 0 to 100. */
+export const FULL_FLEXION = 100;
+
+/** No finger joint bends further, degrees; what is more is refused as it stands there. */
+const LARGEST_ANGLE = 150;
 
 /** A plain decimal number becomes a number; everything else (fractions, units, ring sizes) stays text, which the hand file takes as well. */
 function typed(text: string): Typed {
   const tidy = text.trim();
-  const value = /^(\d+([.,]\d+)?|[.,]\d+)$/.test(tidy) ? Number(tidy.replace(',', '.')) : Number.NaN;
+  const value = BARE.test(tidy) ? Number(tidy.replace(',', '.')) : Number.NaN;
   // Digits beyond all numbers stay text as well, so that they are refused as they stand there.
   return Number.isFinite(value) ? value : tidy;
 }
 
+const BARE = /^(\d+([.,]\d+)?|[.,]\d+)$/;
+/** What may stand alone in a row whose numbers are ring sizes: a number, a half, a UK letter. */
+const BARE_RING = /^(?:\d+(?:[.,]\d+)?(?: ?½| 1\/2)?|[a-z](?: ?½| 1\/2)?)$/i;
+
 function filled<Id extends string>(values: Readonly<Record<Id, string>>): Partial<Record<Id, Typed>> {
   const entries = Object.entries<string>(values).filter(([, text]) => text.trim() !== '');
   return Object.fromEntries(entries.map(([id, text]) => [id, typed(text)])) as Partial<Record<Id, Typed>>;
+}
+
+/** A digit's measures as the file takes them: in a row of ring sizes a bare number is one. */
+function measuresOf(entries: Entries, digit: DigitName): Partial<Record<DigitFieldId, Typed>> {
+  const values = entries.digits[digit];
+  const round = (text: string) =>
+    entries.roundIn !== 'length' && BARE_RING.test(text.trim()) ? `${entries.roundIn} ${text.trim()}` : text;
+  return filled({ ...values, circumference: round(values.circumference), pipCircumference: round(values.pipCircumference) });
+}
+
+/** What a typed circumference or other length of a digit is taken for. */
+export function lengthOf(entries: Entries, digit: DigitName, id: DigitFieldId, unit: LengthUnit) {
+  const value = measuresOf(entries, digit)[id];
+  if (value === undefined) return null;
+  return parseLength(value, unit, { ringSizes: id === 'circumference' || id === 'pipCircumference', zero: id === 'mpSetback' });
 }
 
 /** Whether anything was measured on the digit. */
@@ -25,25 +55,58 @@ export function isMeasured(entries: Entries, digit: DigitName): boolean {
   return Object.values(entries.digits[digit]).some((text) => text.trim() !== '');
 }
 
+/** What the treated PIP joint lacks in each direction, as the hand file has it; nothing where nothing was typed. */
+function deficits({ motion }: Entries): Record<string, Typed> {
+  const other = readAngle(motion.other.bends);
+  const full = other.kind === 'degrees' && other.degrees <= LARGEST_ANGLE ? other.degrees : FULL_FLEXION;
+  const extension = (text: string): Typed | null => {
+    const read = readAngle(text);
+    if (read.kind === 'blank') return null;
+    return read.kind === 'degrees' && read.degrees <= LARGEST_ANGLE ? Math.max(0, read.degrees) : text.trim();
+  };
+  const flexion = (text: string): Typed | null => {
+    const read = readAngle(text);
+    if (read.kind === 'blank') return null;
+    return read.kind === 'degrees' && read.degrees <= LARGEST_ANGLE ? rounded(Math.max(0, full - read.degrees), 6) : text.trim();
+  };
+  const found: Record<string, Typed> = {};
+  const set = (key: string, value: Typed | null) => {
+    if (value !== null) found[key] = value;
+  };
+  set('pipExtensionDeficit', extension(motion.active.lacks));
+  set('pipFlexionDeficit', flexion(motion.active.bends));
+  set('pipExtensionDeficitPassive', extension(motion.passive.lacks));
+  set('pipFlexionDeficitPassive', flexion(motion.passive.bends));
+  return found;
+}
+
+/** Whether anything is known of the treated finger's active motion. */
+export function isMotionGiven({ motion }: Entries): boolean {
+  return motion.active.lacks.trim() !== '' || motion.active.bends.trim() !== '';
+}
+
 /** The hand file that the entries make, still unchecked; what is empty is left out, in the order of the form of a hand file. */
 export function handFileOf(entries: Entries, unit: LengthUnit): Record<string, unknown> {
   const measured = DIGITS.filter((digit) => isMeasured(entries, digit));
   const flags = Object.entries(entries.flags).filter(([, set]) => set);
   const anyFlag = flags.length > 0 || entries.hypermobile.length > 0;
-  const deficits = filled(entries.deficits);
-  const anyTarget = entries.target !== '' || Object.keys(deficits).length > 0;
-  // A deficit that was not typed is none: the form has no other way to say so.
-  const both = entries.target === '' ? {} : { pipExtensionDeficit: 0, pipFlexionDeficit: 0 };
+  // A deficit that was not typed beside one that was is none: the form has no other way to say so, and the page says it.
+  const target =
+    entries.target !== '' && isMotionGiven(entries) ? { pipExtensionDeficit: 0, pipFlexionDeficit: 0, ...deficits(entries) } : null;
+  const code = entries.code.trim();
+  const absent = entries.absent.filter((digit) => !measured.includes(digit));
   return {
     schema: HAND_SCHEMA_ID,
-    ...(entries.code.trim() === '' ? {} : { code: entries.code.trim() }),
+    code: code === '' ? NO_CODE : code,
     ...(entries.side === '' ? {} : { side: entries.side }),
     units: unit,
-    ...(entries.invented ? { invented: true } : {}),
+    ...(entries.invented || entries.example ? { invented: true } : {}),
     ...(entries.note.trim() === '' ? {} : { note: entries.note.trim() }),
-    digits: Object.fromEntries(measured.map((digit) => [digit, filled(entries.digits[digit])])),
+    digits: Object.fromEntries(measured.map((digit) => [digit, measuresOf(entries, digit)])),
+    ...(Object.keys(filled(entries.webs)).length > 0 ? { webSetback: filled(entries.webs) } : {}),
     ...filled(entries.palm),
-    ...(anyTarget ? { target: { ...(entries.target === '' ? {} : { digit: entries.target }), ...both, ...deficits } } : {}),
+    ...(absent.length > 0 ? { absent } : {}),
+    ...(target ? { target: { digit: entries.target, ...target, ...targetExtras(entries) } } : {}),
     ...(anyFlag
       ? {
           flags: {
@@ -53,6 +116,31 @@ export function handFileOf(entries: Entries, unit: LengthUnit): Record<string, u
         }
       : {}),
   };
+}
+
+/** Share of an adult's measures that a child's unmeasured hand is drawn with, from memory; for pictures alone, never for a pattern. */
+const CHILD_SHARE = 0.7;
+
+/**
+ * The hand file with everything that a pattern needs and nobody measured yet, from the average digit by the size of those that were measured.
+ * For the suggestion and for pictures, never for a print.
+ */
+export function withAverages(file: Record<string, unknown>, entries: Entries, unit: LengthUnit): Record<string, unknown> {
+  const known = DIGITS.flatMap((digit) => {
+    const read = lengthOf(entries, digit, 'circumference', unit);
+    return read?.ok ? [read.mm / averageDigit(digit).circumference] : [];
+  }).toSorted((a, b) => a - b);
+  const scale = known[Math.floor(known.length / 2)] ?? (entries.sizeGroup === 'child' ? CHILD_SHARE : 1);
+  const digits = file.digits as Readonly<Record<string, Partial<Record<DigitFieldId, Typed>>>>;
+  const full = DIGITS.map((digit) => {
+    const measured = digits[digit] ?? {};
+    const width = lengthOf(entries, digit, 'width', unit);
+    const round = lengthOf(entries, digit, 'circumference', unit);
+    const circumference = round?.ok ? round.mm : width?.ok ? width.mm * Math.PI : averageDigit(digit).circumference * scale;
+    const average = { width: rounded(circumference / Math.PI / MM_PER[unit], 4), circumference: rounded(circumference / MM_PER[unit], 4) };
+    return [digit, { ...average, ...measured }];
+  });
+  return { ...file, side: file.side ?? 'left', digits: Object.fromEntries(full) };
 }
 
 /** The text of a hand file as it is saved: two blanks of indent, a line end at the end. */
@@ -66,11 +154,18 @@ export function entriesOf(file: HandFile, decimal: DecimalSign): Entries {
     value === undefined ? '' : typeof value === 'number' ? plain(value, 9).replace('.', decimal) : value;
   const texts = <Id extends string>(fields: Readonly<Record<Id, unknown>>, from: Readonly<Partial<Record<Id, Typed | undefined>>>) =>
     Object.fromEntries((Object.keys(fields) as Id[]).map((id) => [id, written(from[id])])) as Record<Id, string>;
+  const bends = (deficit: Typed | undefined) => {
+    if (deficit === undefined) return '';
+    const read = readAngle(String(deficit));
+    return read.kind === 'degrees' && read.degrees <= FULL_FLEXION ? written(rounded(FULL_FLEXION - read.degrees, 6)) : '0';
+  };
   const none = emptyEntries(decimal);
+  const { target } = file;
+  const extras = extrasOf(target, decimal);
   const flags = file.flags ?? {};
   return {
     ...none,
-    code: file.code,
+    code: file.code === NO_CODE ? '' : file.code,
     side: file.side,
     note: file.note ?? '',
     invented: file.invented ?? false,
@@ -78,8 +173,17 @@ export function entriesOf(file: HandFile, decimal: DecimalSign): Entries {
       DIGITS.map((digit) => [digit, texts<DigitFieldId>(DIGIT_FIELDS, file.digits[digit] ?? {})]),
     ) as Entries['digits'],
     palm: texts<PalmFieldId>(PALM_FIELDS, file),
-    target: file.target?.digit ?? '',
-    deficits: texts<TargetFieldId>(TARGET_FIELDS, file.target ?? {}),
+    webs: texts(none.webs, file.webSetback ?? {}),
+    target: target?.digit ?? '',
+    ...extras,
+    motion: {
+      ...extras.motion,
+      // Motion that was read goes before the deficits, which stand alone in older files.
+      ...(target?.pipActive ? {} : { active: { lacks: written(target?.pipExtensionDeficit), bends: bends(target?.pipFlexionDeficit) } }),
+      ...(target?.pipPassive
+        ? {}
+        : { passive: { lacks: written(target?.pipExtensionDeficitPassive), bends: bends(target?.pipFlexionDeficitPassive) } }),
+    },
     flags: {
       swelling: flags.swelling ?? false,
       sensation: flags.sensation ?? false,
@@ -87,5 +191,8 @@ export function entriesOf(file: HandFile, decimal: DecimalSign): Entries {
       unprotectedRepair: flags.unprotectedRepair ?? false,
     },
     hypermobile: DIGITS.filter((digit) => flags.hypermobile?.includes(digit)),
+    boutonniere: target?.boutonniere ?? false,
+    centralSlip: target?.centralSlip ?? '',
+    absent: DIGITS.filter((digit) => file.absent?.includes(digit)),
   };
 }

@@ -3,10 +3,11 @@ import { keptOf, stateOf } from './local-storage.ts';
 import { emptyEntries } from './state.ts';
 
 const kept = {
-  version: 1,
+  version: 2,
   entries: { ...emptyEntries('.'), code: 'DEMO-01', side: 'left', note: '<b>' },
   settings: { language: 'de', unit: 'cm', decimal: ',' },
   screen: { pixelsPerMm: 4, pixelRatio: 2 },
+  file: null,
 };
 const textWith = (change: object) => JSON.stringify({ ...kept, ...change });
 const entriesWith = (change: object) => textWith({ entries: { ...kept.entries, ...change } });
@@ -15,17 +16,19 @@ describe('what a browser kept', () => {
   it('is taken up as it was', () => {
     const read = keptOf(JSON.stringify(kept));
     expect(read).toEqual(kept);
-    expect(read && stateOf(read)).toMatchObject({ entries: kept.entries, settings: kept.settings, file: null, viewing: { keep: true } });
+    expect(read && stateOf(read)).toMatchObject({ entries: kept.entries, settings: kept.settings, file: null, keep: true });
     expect(keptOf(textWith({ screen: null }))?.screen).toBeNull();
   });
 
   it.each([
-    ['another version', textWith({ version: 2 })],
+    ['another version', textWith({ version: 3 })],
     ['a language that every object has', textWith({ settings: { ...kept.settings, language: 'toString' } })],
     ['a unit that is none', textWith({ settings: { ...kept.settings, unit: 'pt' } })],
     ['a screen without pixels', textWith({ screen: {} })],
     ['a screen of words', textWith({ screen: { pixelsPerMm: '4', pixelRatio: 2 } })],
     ['a screen that cannot be set', textWith({ screen: { pixelsPerMm: 1e9, pixelRatio: 2 } })],
+    ['a case that is none', textWith({ file: { schema: 'knucklewright/case@1' } })],
+    ['a stop sign that is none', entriesWith({ stopSigns: ['tired'] })],
     ['no screen', JSON.stringify({ ...kept, screen: undefined })],
     ['a side that no hand has', entriesWith({ side: 'both' })],
     ['a target that is no digit', entriesWith({ target: 'thumb' })],

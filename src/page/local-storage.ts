@@ -1,26 +1,31 @@
 import { PLACES } from '../block/block.ts';
 import { DIGITS, SIDES } from '../hand/digits.ts';
 import { PLATE_FACES } from '../pattern/plate/plate-design.ts';
+import type { CaseFile } from '../record/case-schema.ts';
+import { readCase } from '../record/read-case.ts';
 import { getOwn } from '../units/get-own.ts';
 import { LENGTH_UNITS } from '../units/length.ts';
 import {
   type Entries,
   emptyEntries,
-  FRESH_VIEWING,
   type PageState,
   PLATE_DIGITS,
+  ROUND_NOTATIONS,
   SCREEN_RANGE,
+  type ScreenSize,
   type Settings,
-  type Viewing,
 } from './state.ts';
+import { STOP_SIGNS } from './stop-signs.ts';
 import { LANGUAGES, type Language } from './texts/languages.ts';
 
-/** What this browser keeps between visits, only while the person's switch is on. */
+/** What this browser keeps between visits, only while the person's switch is on: the entries, and the case that they belong to. */
 export interface Kept {
-  readonly version: 1;
+  readonly version: 2;
   readonly entries: Entries;
   readonly settings: Settings;
-  readonly screen: Viewing['screen'];
+  readonly screen: ScreenSize | null;
+  /** As it stood in its file; read anew when it is taken up. */
+  readonly file: CaseFile | null;
 }
 
 const KEY = 'knucklewright-entries';
@@ -42,18 +47,15 @@ export function keptOf(text: string): Kept | null {
   const entries = ofForm(getOwn(value, 'entries'), emptyEntries('.')) as Entries | undefined;
   const settings = keptSettings(getOwn(value, 'settings'));
   const screen = keptScreen(getOwn(value, 'screen'));
-  const isWhole = getOwn(value, 'version') === 1 && entries !== undefined && settings !== null && screen !== undefined;
-  return isWhole && isOffered(entries) ? { version: 1, entries, settings, screen } : null;
+  const file = keptFile(getOwn(value, 'file'));
+  const isWhole =
+    getOwn(value, 'version') === 2 && entries !== undefined && settings !== null && screen !== undefined && file !== undefined;
+  return isWhole && isOffered(entries) ? { version: 2, entries, settings, screen, file } : null;
 }
 
-/** The page as it was when it was kept; the case is kept nowhere. */
-export function stateOf({ entries, settings, screen }: Kept): PageState {
-  return {
-    entries,
-    settings,
-    viewing: { ...FRESH_VIEWING, screen, keep: true },
-    file: null,
-  };
+/** The page as it was when it was kept. */
+export function stateOf({ entries, settings, screen, file }: Kept): PageState {
+  return { entries, settings, screen, file, keep: true };
 }
 
 /** Whether it could be kept. */
@@ -82,6 +84,13 @@ function keptSettings(value: unknown): Settings | null {
   return language && unit && decimal ? { language, unit, decimal } : null;
 }
 
+/** Undefined where it is no case that holds. */
+function keptFile(value: unknown): CaseFile | null | undefined {
+  if (value === null) return null;
+  const read = readCase(value);
+  return read.ok ? read.value.file : undefined;
+}
+
 /** Undefined where it is no screen that can have been set. */
 function keptScreen(value: unknown): Kept['screen'] | undefined {
   if (value === null) return null;
@@ -103,9 +112,14 @@ function ofForm(value: unknown, form: unknown): unknown {
 }
 
 /** Whether everything that is chosen, not typed, is something that the page offers. */
-function isOffered({ side, target, places, plate, hypermobile }: Entries): boolean {
+function isOffered({ side, target, places, plate, hypermobile, stop, stopSigns, roundIn, sizeGroup }: Entries): boolean {
   const digits: readonly string[] = DIGITS;
+  const signs: readonly string[] = STOP_SIGNS;
   return (
+    ['', 'none', 'some'].includes(stop) &&
+    stopSigns.every((sign) => signs.includes(sign)) &&
+    ROUND_NOTATIONS.includes(roundIn) &&
+    ['adult', 'child'].includes(sizeGroup) &&
     ['', ...SIDES].includes(side) &&
     ['', ...DIGITS].includes(target) &&
     Object.values(places).every((place) => ['out', ...PLACES].includes(place)) &&

@@ -1,15 +1,17 @@
 import { makePattern, type PatternRequest } from '../pattern/make-pattern.ts';
 import type { Pattern } from '../pattern/pattern.ts';
+import { DEFAULT_STRIP_OPTIONS } from '../pattern/strip/strip-options.ts';
 import { checkPrintScale } from '../sheet/paper/check-print-scale.ts';
 import type { SheetSettings } from '../sheet/paper/sheet-settings.ts';
+import type { LengthUnit } from '../units/length.ts';
+import { plain } from '../units/number.ts';
 import { failure, type Result, success } from '../units/result.ts';
 import { outputFileName } from '../writers/output-file-name.ts';
-import { layOutForPdf } from '../writers/pdf/pdf.ts';
 import type { WriterFormat } from '../writers/writer.ts';
 import type { Drawn } from './derive.ts';
-import { printedBars, sheetSettings } from './print-settings.ts';
+import type { Writers } from './load-writers.ts';
+import { printedBars, printIn, sheetSettings } from './print-settings.ts';
 import type { Entries } from './state.ts';
-import { pageWriter } from './writers.ts';
 
 const TYPES: Readonly<Record<WriterFormat, string>> = { svg: 'image/svg+xml', dxf: 'image/vnd.dxf', pdf: 'application/pdf' };
 
@@ -22,30 +24,69 @@ export interface MadeFile {
   readonly type: string;
 }
 
+/** What is printed on, and what the print has to say of the page. */
+export interface PrintWishes {
+  readonly print: Entries['print'];
+  readonly unit: LengthUnit;
+  /** Somebody was asked whether there is a stop sign. If not, the print says so. */
+  readonly isStopAsked: boolean;
+}
+
 /** The file of a pattern that is made and proved anew. Fails with everything that keeps it from being written. */
-export function fileOf(kind: FileKind, drawn: Drawn, print: Entries['print']): Result<MadeFile> {
+export function fileOf(
+  kind: FileKind,
+  drawn: Drawn,
+  { print: typedPrint, unit, isStopAsked }: PrintWishes,
+  { pageWriter, layOutForPdf }: Writers,
+): Result<MadeFile> {
   const made = makePattern(requestOf(drawn));
   if (!made.ok) return made;
-  const { pattern } = made.value;
+  const pattern = isStopAsked ? made.value.pattern : withUnaskedStop(made.value.pattern);
+  const print = printIn(typedPrint, unit);
   const format: WriterFormat = kind === 'handout' ? 'pdf' : kind;
-  const settings = settingsFor(kind, pattern, print);
+  const settings = settingsFor(kind, pattern, print, layOutForPdf);
   if (!settings.ok) return settings;
   const writer = pageWriter(format, settings.value);
   const written = writer.write(pattern);
   if (!written.ok) return failure(...written.problems);
   const about = kind === 'handout' ? '-handout' : settings.value.correction ? '-corrected' : '';
-  const name = outputFileName(`${drawn.hand.code}-${drawn.kind === 'plate' ? drawn.design.id : drawn.block.id}${about}`, writer.extension);
+  const name = outputFileName(`${drawn.hand.code}-${whatIsMade(drawn)}${about}`, writer.extension);
   return success({ name, content: written.value, type: TYPES[format] });
 }
 
+/** The pattern whose making pages begin their cautions with what was not asked; English, as all words of the files. */
+function withUnaskedStop(pattern: Pattern): Pattern {
+  const { notes } = pattern;
+  return notes ? { ...pattern, notes: { ...notes, cautions: [STOP_UNASKED, ...notes.cautions] } } : pattern;
+}
+
+const STOP_UNASKED =
+  'STOP SIGNS WERE NOT ASKED before this was printed: ask first (wound or pins, infection, new numbness, pale or blue or cold finger, suspected CRPS, new loss of active motion, unstable or newly deformed joint, acute inflammation).';
+
 /** A correction keeps the way round of the sheet whose bars were measured, or across would no longer be across. */
-function settingsFor(kind: FileKind, pattern: Pattern, print: Entries['print']): Result<SheetSettings> {
+function settingsFor(
+  kind: FileKind,
+  pattern: Pattern,
+  print: Entries['print'],
+  layOutForPdf: Writers['layOutForPdf'],
+): Result<SheetSettings> {
   const plain = sheetSettings(print);
   if (kind === 'handout') return success({ ...plain, parts: ['handout'] });
   const bars = kind === 'pdf' ? printedBars(print) : null;
   if (!bars || checkPrintScale(bars).verdict !== 'compensate') return success(plain);
   const before = layOutForPdf(pattern, plain);
   return before.ok ? success({ ...plain, orientation: before.value.orientation, correction: bars }) : before;
+}
+
+/** What tells two files of one hand apart: the arrangement or plate, and what is not as usual. */
+function whatIsMade(drawn: Drawn): string {
+  if (drawn.kind === 'plate') return drawn.design.id;
+  const { differential, width } = drawn.options;
+  const unusual = [
+    ...(differential === DEFAULT_STRIP_OPTIONS.differential ? [] : [`${plain(differential, 1)}deg`]),
+    ...(width === DEFAULT_STRIP_OPTIONS.width ? [] : [`${width === 'auto' ? width : plain(width, 1)}wide`]),
+  ];
+  return [drawn.block.id, ...unusual].join('-');
 }
 
 function requestOf(drawn: Drawn): PatternRequest {

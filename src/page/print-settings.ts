@@ -1,6 +1,6 @@
 import { PAPERS } from '../sheet/paper/paper.ts';
 import { DEFAULT_SHEET_SETTINGS, type PrintedBars, type SheetSettings } from '../sheet/paper/sheet-settings.ts';
-import { parseLength } from '../units/length.ts';
+import { type LengthUnit, parseLength } from '../units/length.ts';
 import type { Entries } from './state.ts';
 
 /** The sheet as it is printed before any correction. */
@@ -12,4 +12,11 @@ export function sheetSettings({ paper }: Entries['print']): SheetSettings {
 export function printedBars({ across, along }: Entries['print']): PrintedBars | null {
   const [one, other] = [parseLength(across, 'mm'), parseLength(along, 'mm')];
   return one.ok && other.ok ? { across: one.mm, along: other.mm } : null;
+}
+
+/** The bars as they are read: a bare length is in the page's unit. */
+export function printIn(print: Entries['print'], unit: LengthUnit): Entries['print'] {
+  const own = (text: string) =>
+    unit !== 'mm' && /^[\d.,/ ½¼¾-]+$/.test(text.trim()) && text.trim() !== '' ? `${text.trim()} ${unit}` : text;
+  return { ...print, across: own(print.across), along: own(print.along) };
 }

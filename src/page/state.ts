@@ -1,11 +1,12 @@
 import type { Place } from '../block/block.ts';
-import { DIGITS, type DigitName, type Side } from '../hand/digits.ts';
-import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS, type PalmFieldId, TARGET_FIELDS, type TargetFieldId } from '../hand/fields.ts';
+import { DIGITS, type DigitName, type Side, type WebName } from '../hand/digits.ts';
+import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS, type PalmFieldId } from '../hand/fields.ts';
 import type { PlateFaces } from '../pattern/plate/plate-design.ts';
 import { DEFAULT_STRIP_OPTIONS, type StripOptions } from '../pattern/strip/strip-options.ts';
 import type { CaseFile } from '../record/case-schema.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { plain } from '../units/number.ts';
+import type { StopSign } from './stop-signs.ts';
 import type { Language } from './texts/languages.ts';
 
 export type DecimalSign = '.' | ',';
@@ -14,24 +15,54 @@ export type DecimalSign = '.' | ',';
 export const PLATE_DIGITS = ['measured', 'neighbours'] as const;
 export type PlateDigits = (typeof PLATE_DIGITS)[number];
 
+/** Motions that are asked for as two numbers: of the treated PIP joint, of the same joint of the other hand, of the treated MP joint. */
+export const MOTION_IDS = ['active', 'passive', 'other', 'mpActive', 'mpPassive'] as const;
+export type MotionId = (typeof MOTION_IDS)[number];
+
+/** A motion as it is typed, degrees: what is lacking to straight, and how far the joint bends. */
+export interface TypedMotion {
+  readonly lacks: string;
+  readonly bends: string;
+}
+
+/** How a bare number in the row of circumferences is meant: in the unit of the page, or as a ring size. */
+export const ROUND_NOTATIONS = ['length', 'EU', 'US', 'UK'] as const;
+export type RoundNotation = (typeof ROUND_NOTATIONS)[number];
+
 /** Everything a person typed or chose about the case; numbers stay as they were typed. */
 export interface Entries {
   readonly code: string;
   readonly side: Side | '';
   readonly note: string;
   readonly invented: boolean;
+  /** Figures of the example are, or may be, among the entries: nothing here is a patient's until the page is emptied. */
+  readonly example: boolean;
   readonly digits: Readonly<Record<DigitName, Readonly<Record<DigitFieldId, string>>>>;
+  readonly roundIn: RoundNotation;
   readonly palm: Readonly<Record<PalmFieldId, string>>;
+  /** Setbacks of the webs, as a hand file gave them. */
+  readonly webs: Readonly<Record<WebName, string>>;
   readonly target: DigitName | '';
-  readonly deficits: Readonly<Record<TargetFieldId, string>>;
+  readonly motion: Readonly<Record<MotionId, TypedMotion>>;
+  readonly diagnosis: string;
+  readonly weeks: string;
+  /** `''` until it was answered whether there is a stop sign; never answered in advance. */
+  readonly stop: '' | 'none' | 'some';
+  readonly stopSigns: readonly StopSign[];
   readonly flags: Readonly<Record<'swelling' | 'sensation' | 'hardEndFeel' | 'unprotectedRepair', boolean>>;
   readonly hypermobile: readonly DigitName[];
+  /** What an opened hand file says that the page does not ask for, kept since advice rests on it. */
+  readonly boutonniere: boolean;
+  readonly centralSlip: '' | 'intact' | 'torn';
+  readonly absent: readonly DigitName[];
   /** The clinician has examined the hand and takes on what would be refused. */
   readonly clinicianConfirms: boolean;
+  /** Whose hand an unmeasured one is taken for in the pictures. */
+  readonly sizeGroup: 'adult' | 'child';
   /** `auto`: what the plan suggests first. `own`: `places`. `plate`: a plate. Else the id of a block of the library. */
   readonly block: string;
   readonly places: Readonly<Record<DigitName, Place | 'out'>>;
-  readonly options: Readonly<Record<keyof StripOptions, string>>;
+  readonly options: Readonly<Record<Exclude<keyof StripOptions, 'pipClearance'>, string>>;
   readonly date: string;
   /** What plate, if it is one; without an angle the plan's is taken. */
   readonly plate: { readonly faces: PlateFaces; readonly digits: PlateDigits; readonly angle: string };
@@ -41,19 +72,36 @@ export interface Entries {
   readonly visit: Readonly<Record<VisitEntry, string>>;
 }
 
-export type VisitEntry = 'date' | 'wear' | 'pipActive' | 'pipPassive' | 'fits' | 'redirects' | 'marksOnSkin' | 'comment' | 'made';
+/** What a visit asks for; answers are ids, `''` is not asked yet. */
+export const VISIT_ENTRIES = [
+  'date',
+  'pain',
+  'skin',
+  'sensation',
+  'colour',
+  'infection',
+  'deformity',
+  'crpsSigns',
+  'lacks',
+  'bends',
+  'passiveLacks',
+  'passiveBends',
+  'mpLacks',
+  'mpBends',
+  'repeated',
+  'wear',
+  'wearAgreed',
+  'fits',
+  'redirects',
+  'rater',
+  'weaning',
+  'comment',
+  'made',
+  'correcting',
+] as const;
+export type VisitEntry = (typeof VISIT_ENTRIES)[number];
 
-export const EMPTY_VISIT: Entries['visit'] = {
-  date: '',
-  wear: '',
-  pipActive: '',
-  pipPassive: '',
-  fits: '',
-  redirects: '',
-  marksOnSkin: '',
-  comment: '',
-  made: '',
-};
+export const EMPTY_VISIT = Object.fromEntries(VISIT_ENTRIES.map((id) => [id, ''])) as Readonly<Record<VisitEntry, string>>;
 
 export interface Settings {
   readonly language: Language;
@@ -61,37 +109,21 @@ export interface Settings {
   readonly decimal: DecimalSign;
 }
 
-/** How things are shown at the moment; nothing of it is part of the case. */
-export interface Viewing {
-  /** Path of the field that has the focus, e.g. `digits.ring.width`. */
-  readonly focus: string;
-  /** Paths of the fields that were left with something typed in them. */
-  readonly left: readonly string[];
-  /** The person asked for a check, so every problem is shown. */
-  readonly checked: boolean;
-  /** 1 fits the width; `actual` is true millimetres. */
-  readonly zoom: number | 'actual';
-  readonly wholeSheet: boolean;
-  /** Turn of the moulded view, degrees: about the upright axis, and up. */
-  readonly turn: { readonly across: number; readonly up: number };
-  /** CSS pixels per true mm, as set with a card, and the pixel ratio at that moment; null before. */
-  readonly screen: { readonly pixelsPerMm: number; readonly pixelRatio: number } | null;
-  readonly cardPixelsPerMm: number;
-  readonly keep: boolean;
-  /** Said in the polite status line. */
-  readonly said: string;
-  /** Why a file was not opened. */
-  readonly fileProblems: readonly string[];
-  /** Entries changed since they were last saved or opened. */
-  readonly changed: boolean;
+/** CSS pixels per true mm, as set with a card, and the pixel ratio at that moment. */
+export interface ScreenSize {
+  readonly pixelsPerMm: number;
+  readonly pixelRatio: number;
 }
 
+/** The page as it is opened. */
 export interface PageState {
   readonly entries: Entries;
   readonly settings: Settings;
-  readonly viewing: Viewing;
   /** The case that is open. */
   readonly file: CaseFile | null;
+  readonly screen: ScreenSize | null;
+  /** Entries are kept in this browser. */
+  readonly keep: boolean;
 }
 
 /** 96 CSS pixels are one inch (CSS Values and Units). */
@@ -100,14 +132,14 @@ export const CSS_PIXELS_PER_MM = 96 / 25.4;
 /** CSS pixels per true mm that a screen may be set to: from coarse walls to phones. */
 export const SCREEN_RANGE = { from: 2, to: 12 } as const;
 
-/** Front view, a little from above and from the side, so that depth can be seen. */
+/** Turn of the moulded view, degrees: about the upright axis, and up. A little from above and from the side, so that depth can be seen. */
 export const FRONT = { across: -24, up: 22 } as const;
 
 function empty<Id extends string>(fields: Readonly<Record<Id, unknown>>): Record<Id, string> {
   return Object.fromEntries(Object.keys(fields).map((id) => [id, ''])) as Record<Id, string>;
 }
 
-/** The usual options as text, in the unit and with the sign that are in use. */
+/** The usual options as text, with the sign that is in use. */
 export function usualOptions(decimal: DecimalSign): Entries['options'] {
   const entries = Object.entries(DEFAULT_STRIP_OPTIONS).map(([key, value]) => [
     key,
@@ -122,13 +154,24 @@ export function emptyEntries(decimal: DecimalSign): Entries {
     side: '',
     note: '',
     invented: false,
+    example: false,
     digits: Object.fromEntries(DIGITS.map((digit) => [digit, empty(DIGIT_FIELDS)])) as Entries['digits'],
+    roundIn: 'length',
     palm: empty(PALM_FIELDS),
+    webs: { 'index-long': '', 'long-ring': '', 'ring-little': '' },
     target: '',
-    deficits: empty(TARGET_FIELDS),
+    motion: Object.fromEntries(MOTION_IDS.map((id) => [id, { lacks: '', bends: '' }])) as unknown as Entries['motion'],
+    diagnosis: '',
+    weeks: '',
+    stop: '',
+    stopSigns: [],
     flags: { swelling: false, sensation: false, hardEndFeel: false, unprotectedRepair: false },
     hypermobile: [],
+    boutonniere: false,
+    centralSlip: '',
+    absent: [],
     clinicianConfirms: false,
+    sizeGroup: 'adult',
     block: 'auto',
     places: { index: 'enclosed', long: 'raised', ring: 'enclosed', little: 'out' },
     options: usualOptions(decimal),
@@ -139,31 +182,31 @@ export function emptyEntries(decimal: DecimalSign): Entries {
   };
 }
 
-export const FRESH_VIEWING: Viewing = {
-  focus: '',
-  left: [],
-  checked: false,
-  zoom: 1,
-  wholeSheet: false,
-  turn: FRONT,
-  screen: null,
-  cardPixelsPerMm: CSS_PIXELS_PER_MM,
-  keep: false,
-  said: '',
-  fileProblems: [],
-  changed: false,
-};
-
-/** The entries with one field changed, by its path: `code`, `digits.ring.width`, `target.pipFlexionDeficit`, `trim`. */
+/** The entries with one field changed, by its path: `code`, `digits.ring.width`, `motion.active.lacks`, `trim`. */
 export function setEntry(entries: Entries, where: string, text: string): Partial<Entries> {
   const [first = '', second = '', third = ''] = where.split('.');
   const digit = DIGITS.find((d) => d === second);
+  const motion = MOTION_IDS.find((id) => id === second);
   if (first === 'digits' && digit) return { digits: { ...entries.digits, [digit]: { ...entries.digits[digit], [third]: text } } };
+  if (first === 'motion' && motion) return { motion: { ...entries.motion, [motion]: { ...entries.motion[motion], [third]: text } } };
   if (first === 'plate') return { plate: { ...entries.plate, [second]: text } };
   if (first === 'print') return { print: { ...entries.print, [second]: text } };
   if (first === 'visit') return { visit: { ...entries.visit, [second]: text } };
-  if (first === 'target') return { deficits: { ...entries.deficits, [second]: text } };
+  if (first === 'webSetback') return { webs: { ...entries.webs, [second]: text } };
   if (first in PALM_FIELDS) return { palm: { ...entries.palm, [first]: text } };
   if (first in entries.options) return { options: { ...entries.options, [first]: text } };
   return { [first]: text };
+}
+
+/** What stands in the field of a path; empty where there is no such field. */
+export function typedAt(entries: Entries, where: string): string {
+  const parts = where.split('.');
+  let at: unknown = entries;
+  if (parts.length === 1 && parts[0] !== undefined) {
+    if (Object.hasOwn(entries.palm, parts[0])) at = entries.palm;
+    else if (Object.hasOwn(entries.options, parts[0])) at = entries.options;
+  }
+  for (const part of parts)
+    at = typeof at === 'object' && at !== null && Object.hasOwn(at, part) ? (at as Record<string, unknown>)[part] : undefined;
+  return typeof at === 'string' ? at : '';
 }

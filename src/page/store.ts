@@ -1,123 +1,216 @@
+import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import type { CaseFile } from '../record/case-schema.ts';
-import type { Derived, Drawn } from './derive.ts';
-import { derive, NOTHING_YET } from './derive.ts';
+import { type Derived, type Drawn, derive, NOTHING_YET } from './derive.ts';
 import { type Format, formatFor } from './format.ts';
-import { forgetKept, writeKept } from './local-storage.ts';
-import type { Entries, PageState, Settings, Viewing } from './state.ts';
+import { committed, type History, NO_HISTORY, recorded, redone, type StepAbout, undone } from './history.ts';
+import { CSS_PIXELS_PER_MM, type Entries, FRONT, type PageState, type ScreenSize, type Settings, setEntry, typedAt } from './state.ts';
 import type { Texts } from './texts/english.ts';
 import { LANGUAGES } from './texts/languages.ts';
+import { type Fault, faultsOf, type Speaker } from './translate-messages.ts';
 
-/** What every view is given: the state, what follows from it, the words, and the ways to change it. */
-export interface Page {
-  readonly state: PageState;
-  readonly derived: Derived;
-  /** The last strip that could be drawn, and whether it is the one of the present entries. */
-  readonly shown: Drawn | null;
-  readonly current: boolean;
-  readonly texts: Texts;
-  readonly format: Format;
-  readonly act: Actions;
-}
+/** What may stand in the middle column in place of the measures. */
+export const PANELS = ['more', 'stop', 'ways', 'look', 'figures', 'options', 'files'] as const;
+export type Panel = (typeof PANELS)[number];
+export const TURNS = ['finger', 'measure', 'make'] as const;
+export type Turn = (typeof TURNS)[number];
+export type Picture = 'hand' | 'section' | 'flat';
 
-export interface Actions {
-  /** Changes are worked out from the present entries: several may come before the page is drawn again. */
-  enter(change: (now: Entries) => Partial<Entries>): void;
-  set(change: Partial<Settings>, entries?: Entries): void;
-  view(change: Partial<Viewing> | ((now: Viewing) => Partial<Viewing>)): void;
-  replace(entries: Entries, viewing: Partial<Viewing>): void;
-  /** Another case, or the case with something added; null closes it. */
+/** The state of the page and all that follows from it. Views read signals and are drawn anew when what they read has changed. */
+export interface Store {
+  readonly entries: ReadonlySignal<Entries>;
+  readonly settings: ReadonlySignal<Settings>;
+  readonly history: ReadonlySignal<History>;
+  /** The case that is open, and whether the page shows visits or the design. */
+  readonly file: ReadonlySignal<CaseFile | null>;
+  readonly mode: Signal<'design' | 'visits'>;
+  readonly derived: ReadonlySignal<Derived>;
+  /** The last pattern that could be drawn, and whether it is the one of the present entries. */
+  readonly shown: ReadonlySignal<Drawn | null>;
+  readonly current: ReadonlySignal<boolean>;
+  readonly texts: ReadonlySignal<Texts>;
+  readonly format: ReadonlySignal<Format>;
+  readonly speaker: ReadonlySignal<Speaker>;
+  readonly faults: ReadonlySignal<readonly Fault[]>;
+
+  /** Path of the field that has the focus, e.g. `digits.ring.width`. */
+  readonly focus: Signal<string>;
+  /** Paths of the fields that were left with something typed in them; their errors are shown. */
+  readonly left: Signal<readonly string[]>;
+  /** Everything that is wrong is shown: somebody asked to print or save. */
+  readonly checked: Signal<boolean>;
+  readonly panel: Signal<Panel | null>;
+  /** The window is so narrow that one turn is shown at a time; its menu is open. */
+  readonly narrow: Signal<boolean>;
+  readonly menu: Signal<boolean>;
+  readonly middle: Signal<'fingers' | 'palm'>;
+  /** On a narrow screen one turn is shown at a time, and one row of the grid. */
+  readonly turn: Signal<Turn>;
+  readonly row: Signal<number>;
+  /** The drawn hand is turned once for all measures of the back. */
+  readonly aspect: Signal<'palm' | 'back'>;
+  readonly picture: Signal<Picture>;
+  readonly rotation: Signal<{ readonly across: number; readonly up: number }>;
+  readonly zoom: Signal<number | 'actual'>;
+  readonly wholeSheet: Signal<boolean>;
+  readonly screen: Signal<ScreenSize | null>;
+  readonly cardPixelsPerMm: Signal<number>;
+  readonly pixelRatio: Signal<number>;
+  readonly keep: Signal<boolean>;
+  /** Said in the polite status line. */
+  readonly said: Signal<string>;
+  /** The last save, beside its button. */
+  readonly saved: Signal<string>;
+  /** Why a file was not opened or saved. */
+  readonly fileProblems: Signal<readonly string[]>;
+  /** Entries or case changed since they were last saved or opened. */
+  readonly changed: Signal<boolean>;
+
+  /** Changes the entries; one step of the history a field or choice. */
+  enter(about: StepAbout, change: (now: Entries) => Partial<Entries>): void;
+  /** Changes the text of one field. */
+  type(where: string, text: string): void;
+  /** The field was left or Enter was pressed: what comes next is another step. */
+  commit(): void;
+  undo(): StepAbout | null;
+  redo(): StepAbout | null;
+  /** Fills entries that nobody typed yet, as a proposal; no step of the history. */
+  fill(change: (now: Entries) => Entries): void;
+  /** Other settings, and the entries written anew for them; no step of the history. */
+  set(settings: Settings, entries: Entries): void;
+  /** Another case or another person: the history ends. */
+  replace(entries: Entries, file: CaseFile | null): void;
   record(file: CaseFile | null): void;
-  /** Works out everything from the very last entries, draws it and returns it; for whatever reads the page in order to act on it. */
-  settle(): Page;
+  /** Works everything out from the very last entries, plan included; for whatever reads the page in order to act on it. */
+  settle(): Derived;
 }
 
 /** How long typing must pause before the plan is worked out anew, ms. */
 const PAUSE = 150;
 
-/**
- * Holds the state and redraws the page once a frame after any change. The state goes one way: actions change it, the view is drawn from it.
- */
-export function startPage(first: PageState, draw: (page: Page) => void): void {
-  let state = first;
+export function createStore(first: PageState, pixelRatio = 1): Store {
+  const entries = signal(first.entries);
+  const settings = signal(first.settings);
+  const history = signal<History>(NO_HISTORY);
+  const file = signal(first.file);
   // Plan and cards take longest; they follow the first paint.
-  let derived = derive(state.entries, state.settings, NOTHING_YET);
-  let shown = derived.drawn;
-  let waiting = false;
+  const derived = signal(derive(first.entries, first.settings, NOTHING_YET));
+  const shown = signal<Drawn | null>(derived.peek().drawn);
+  const changed = signal(false);
+  const left = signal<readonly string[]>([]);
   let pause: ReturnType<typeof setTimeout> | undefined;
 
-  const act: Actions = {
-    enter: (change) => {
-      apply({ ...state, entries: { ...state.entries, ...change(state.entries) }, viewing: { ...state.viewing, changed: true } });
-    },
-    set: (change, entries = state.entries) => apply({ ...state, entries, settings: { ...state.settings, ...change } }),
-    view: (change) => {
-      const next = typeof change === 'function' ? change(state.viewing) : change;
-      apply({ ...state, viewing: { ...state.viewing, ...next } });
-    },
-    replace: (entries, viewing) => {
-      shown = null;
-      apply({ ...state, entries, viewing: { ...state.viewing, left: [], checked: false, ...viewing } });
-    },
-    record: (file) => apply({ ...state, file }),
-    settle,
-  };
+  const texts = computed<Texts>(() => LANGUAGES[settings.value.language]);
+  const format = computed(() => formatFor(settings.value, texts.value));
+  const speaker = computed<Speaker>(() => ({ texts: texts.value, format: format.value, entries: entries.value }));
 
-  function apply(next: PageState): void {
-    const before = state;
-    state = next;
-    const same = next.entries === before.entries && next.settings.unit === before.settings.unit;
-    if (!same) {
-      derived = derive(next.entries, next.settings, derived);
-      shown = derived.drawn ?? shown;
-      clearTimeout(pause);
-      if (!derived.settled) pause = setTimeout(settle, PAUSE);
-    }
-    keep(before);
-    if (waiting) return;
-    waiting = true;
-    requestAnimationFrame(() => {
-      waiting = false;
-      drawNow();
+  function follow(next: Derived): void {
+    derived.value = next;
+    if (next.drawn) shown.value = next.drawn;
+    clearTimeout(pause);
+    if (!next.settled) pause = setTimeout(settle, PAUSE);
+  }
+
+  function settle(): Derived {
+    clearTimeout(pause);
+    if (!derived.peek().settled) batch(() => follow(derive(entries.peek(), settings.peek())));
+    return derived.peek();
+  }
+
+  function apply(next: Entries, steps: History): void {
+    batch(() => {
+      entries.value = next;
+      history.value = steps;
+      changed.value = true;
+      follow(derive(next, settings.peek(), derived.peek()));
     });
   }
 
-  function keep(before: PageState): void {
-    const { entries, settings, viewing } = state;
-    if (!viewing.keep) {
-      if (before.viewing.keep) forgetKept();
-      return;
-    }
-    const changed =
-      !before.viewing.keep || entries !== before.entries || settings !== before.settings || viewing.screen !== before.viewing.screen;
-    if (changed && !writeKept({ version: 1, entries, settings, screen: viewing.screen })) {
-      state = { ...state, viewing: { ...viewing, keep: false, said: LANGUAGES[settings.language].trials.cannotKeep } };
-    }
+  const store: Store = {
+    entries,
+    settings,
+    history,
+    file,
+    mode: signal(first.file ? 'visits' : 'design'),
+    derived,
+    shown,
+    current: computed(() => derived.value.drawn !== null),
+    texts,
+    format,
+    speaker,
+    faults: computed(() => faultsOf(derived.value.problems, speaker.value)),
+    focus: signal(''),
+    left,
+    checked: signal(false),
+    panel: signal<Panel | null>(null),
+    narrow: signal(false),
+    menu: signal(false),
+    middle: signal<'fingers' | 'palm'>('fingers'),
+    turn: signal<Turn>('finger'),
+    row: signal(0),
+    aspect: signal<'palm' | 'back'>('palm'),
+    picture: signal<Picture>('hand'),
+    rotation: signal<{ readonly across: number; readonly up: number }>(FRONT),
+    zoom: signal<number | 'actual'>(1),
+    wholeSheet: signal(false),
+    screen: signal(first.screen),
+    cardPixelsPerMm: signal(CSS_PIXELS_PER_MM),
+    pixelRatio: signal(pixelRatio),
+    keep: signal(first.keep),
+    said: signal(''),
+    saved: signal(''),
+    fileProblems: signal<readonly string[]>([]),
+    changed,
+    enter(about, change) {
+      const now = entries.peek();
+      const next = { ...now, ...change(now) };
+      apply(next, recorded(history.peek(), now, next, about));
+    },
+    type(where, text) {
+      if (typedAt(entries.peek(), where) === text) return;
+      store.enter({ where, value: text }, (now) => setEntry(now, where, text));
+    },
+    commit() {
+      history.value = committed(history.peek());
+    },
+    fill(change) {
+      entries.value = change(entries.peek());
+    },
+    undo: () => step(undone(history.peek())),
+    redo: () => step(redone(history.peek())),
+    set(nextSettings, nextEntries) {
+      batch(() => {
+        settings.value = nextSettings;
+        entries.value = nextEntries;
+        // Steps hold what was typed in the old unit; they would come back as other lengths.
+        history.value = NO_HISTORY;
+        follow(derive(nextEntries, nextSettings, derived.peek()));
+      });
+    },
+    replace(next, nextFile) {
+      batch(() => {
+        shown.value = null;
+        file.value = nextFile;
+        left.value = [];
+        store.checked.value = false;
+        store.panel.value = null;
+        store.saved.value = '';
+        store.fileProblems.value = [];
+        apply(next, NO_HISTORY);
+        changed.value = false;
+      });
+    },
+    record(next) {
+      file.value = next;
+      changed.value = true;
+    },
+    settle,
+  };
+
+  function step(to: ReturnType<typeof undone>): StepAbout | null {
+    if (!to) return null;
+    apply(to.entries, to.history);
+    return to.about;
   }
 
-  function settle(): Page {
-    clearTimeout(pause);
-    if (!derived.settled) {
-      derived = derive(state.entries, state.settings);
-      shown = derived.drawn ?? shown;
-    }
-    return drawNow();
-  }
-
-  function drawNow(): Page {
-    const texts: Texts = LANGUAGES[state.settings.language];
-    document.documentElement.lang = state.settings.language;
-    document.title = texts.title;
-    const page: Page = { state, derived, shown, current: derived.drawn !== null, texts, format: formatFor(state.settings, texts), act };
-    draw(page);
-    return page;
-  }
-
-  // Zooming the page changes the pixel ratio, on which the true size hangs.
-  addEventListener('resize', () => act.view({}));
-  addEventListener('beforeunload', (event) => {
-    // The switch keeps entries, not the case.
-    if (state.viewing.changed && (!state.viewing.keep || state.file !== null)) event.preventDefault();
-  });
-  drawNow();
-  requestAnimationFrame(() => setTimeout(settle));
+  return store;
 }

@@ -1,12 +1,13 @@
 import type { DigitName } from '../hand/digits.ts';
 import { DIGITS } from '../hand/digits.ts';
-import { DIGIT_FIELDS, type Field, PALM_FIELDS, TARGET_FIELDS } from '../hand/fields.ts';
+import { DIGIT_FIELDS, type Field, PALM_FIELDS } from '../hand/fields.ts';
 import { NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
 import { getOwn } from '../units/get-own.ts';
 import { visible } from '../units/quote.ts';
 import type { Problem, Warning } from '../units/result.ts';
 import type { Format } from './format.ts';
-import type { Entries } from './state.ts';
+import { MOTION_RANGE } from './motion-problems.ts';
+import { type Entries, MOTION_IDS, typedAt } from './state.ts';
 import type { Texts } from './texts/english.ts';
 import type { MessageArgs } from './texts/message-args.ts';
 
@@ -22,7 +23,7 @@ export interface Speaker {
   readonly entries: Entries;
 }
 
-const FIELDS: Readonly<Record<string, Field>> = { ...DIGIT_FIELDS, ...PALM_FIELDS, ...TARGET_FIELDS };
+const FIELDS: Readonly<Record<string, Field>> = { ...DIGIT_FIELDS, ...PALM_FIELDS };
 
 export function sayProblem(problem: Problem, speaker: Speaker): Sentence {
   return say(speaker.texts.message.problem, problem, speaker);
@@ -37,18 +38,31 @@ export function fieldName(where: string, texts: Texts): string {
   const [first = '', second = '', third = ''] = where.split('.');
   const label = (id: string) => getOwn(texts.field, id) as { label: string } | undefined;
   const digit = DIGITS.find((d) => d === second);
-  if (first === 'digits' && digit) return third === '' ? texts.digit[digit] : `${texts.digit[digit]}: ${label(third)?.label ?? third}`;
-  if (first === 'visit')
-    return getOwn(
-      { pipActive: texts.cases.active, pipPassive: texts.cases.passive, wear: texts.cases.wear, date: texts.cases.date },
-      second,
-    ) as string;
+  if (first === 'digits' && digit)
+    return third === '' ? texts.digit[digit] : `${texts.digit[digit]}: ${inside(label(third)?.label ?? third, texts)}`;
+  const motion = MOTION_IDS.find((id) => id === second);
+  if (first === 'motion' && motion) return `${texts.finger.motion[motion]}: ${third === 'bends' ? texts.finger.bends : texts.finger.lacks}`;
+  if (first === 'visit') return (getOwn(texts.visits.field, second) as string | undefined) ?? where;
   if (first === 'plate' || first === 'angle') return texts.plate.angle;
-  if (first === 'target') return second === 'digit' || second === '' ? texts.motion.target : (label(second)?.label ?? second);
+  if (first === 'target') return texts.finger.target;
+  if (first === 'print') return second === 'across' ? texts.files.across : texts.files.along;
   const option = getOwn(texts.options.name, first);
   if (typeof option === 'string') return option;
-  const others: Record<string, string> = { code: texts.hand.code, side: texts.hand.side, note: texts.hand.note, date: texts.options.date };
+  const others: Record<string, string> = {
+    code: texts.files.code,
+    side: texts.finger.side,
+    note: texts.files.note,
+    date: texts.options.date,
+    diagnosis: texts.more.diagnosis,
+    weeks: texts.more.weeks,
+  };
   return label(first)?.label ?? others[first] ?? where;
+}
+
+/** A name inside a sentence: small, but for German nouns and joints. */
+function inside(name: string, texts: Texts): string {
+  const isJoint = /^\p{Lu}{2}/u.test(name);
+  return texts.nounsAreCapital === 'yes' || isJoint ? name : name.charAt(0).toLowerCase() + name.slice(1);
 }
 
 function say(known: Readonly<Record<string, unknown>>, about: Problem | Warning, speaker: Speaker): Sentence {
@@ -61,12 +75,13 @@ function say(known: Readonly<Record<string, unknown>>, about: Problem | Warning,
 }
 
 function saidOf(about: Problem | Warning, { texts, format, entries }: Speaker): MessageArgs {
-  const where = about.where ?? '';
+  const where = placeOf(about.where ?? '');
   const parts = where.split('.');
-  const digit: DigitName | '' = DIGITS.find((d) => d === parts[1]) ?? (parts[0] === 'target' ? entries.target : '');
+  const digit: DigitName | '' = DIGITS.find((d) => d === parts[1]) ?? (['target', 'motion'].includes(parts[0] ?? '') ? entries.target : '');
   const option = NUMBER_OPTIONS.find((o) => o.key === parts[0]);
   const field = FIELDS[parts.at(-1) ?? ''];
-  const isAngle = option ? option.unit === 'degrees' : field?.unit === 'degrees' || about.code === 'PIP_FLEXION_NOT_FREE';
+  const isMotion = parts[0] === 'motion' || parts[0] === 'target';
+  const isAngle = option ? option.unit === 'degrees' : isMotion || about.code === 'PIP_FLEXION_NOT_FREE';
   const shown = (value: number | undefined) =>
     value === undefined
       ? ''
@@ -74,11 +89,10 @@ function saidOf(about: Problem | Warning, { texts, format, entries }: Speaker): 
         ? format.degrees(value, 0)
         : isAngle
           ? format.degrees(value)
-          : option
-            ? format.mm(value)
-            : format.length(value);
-  const typed = typedAt(where, entries);
+          : format.length(value);
+  const typed = typedAt(entries, where);
   const isWarning = !('kind' in about);
+  const motionRange = MOTION_RANGE[parts[2] === 'bends' ? 'bends' : 'lacks'];
   return {
     name: fieldName(where, texts),
     digit: digit === '' ? '' : texts.digitIn[digit],
@@ -86,10 +100,23 @@ function saidOf(about: Problem | Warning, { texts, format, entries }: Speaker): 
     limit: shown(about.limit),
     range: option
       ? optionRange(option, format, texts)
-      : field
-        ? fieldRange(field, about.code === 'VALUE_UNUSUAL' ? field.typical : field.refuse, format)
-        : '',
+      : isMotion
+        ? format.degreesRange(motionRange.from, motionRange.to)
+        : field
+          ? fieldRange(field, about.code === 'VALUE_UNUSUAL' ? field.typical : field.refuse, format)
+          : '',
   };
+}
+
+/** The page's own path of a problem: it asks for motions where the hand file has deficits. */
+function placeOf(where: string): string {
+  const motions: Record<string, string> = {
+    'target.pipExtensionDeficit': 'motion.active.lacks',
+    'target.pipFlexionDeficit': 'motion.active.bends',
+    'target.pipExtensionDeficitPassive': 'motion.passive.lacks',
+    'target.pipFlexionDeficitPassive': 'motion.passive.bends',
+  };
+  return motions[where] ?? where;
 }
 
 function fieldRange(field: Field, range: Field['refuse'], format: Format): string {
@@ -97,28 +124,14 @@ function fieldRange(field: Field, range: Field['refuse'], format: Format): strin
 }
 
 function optionRange(option: (typeof NUMBER_OPTIONS)[number], format: Format, texts: Texts): string {
+  if (option.unit === 'mm') return format.lengthRange(option.low, option.high);
   const bare = `${format.number(option.low)} ${texts.to} ${format.number(option.high)}`;
-  return option.unit === 'fraction' ? bare : `${bare} ${option.unit === 'mm' ? texts.mm : texts.degrees}`;
+  return option.unit === 'fraction' ? bare : `${bare} ${texts.degrees}`;
 }
 
-/** What stands in the field of a path. */
-export function typedAt(where: string, entries: Entries): string {
-  const [first = '', second = '', third = ''] = where.split('.');
-  const at: unknown =
-    first === 'digits'
-      ? getOwn(getOwn(entries.digits, second), third)
-      : first === 'visit' || first === 'print' || first === 'plate'
-        ? getOwn(entries[first], second)
-        : first === 'target'
-          ? second === 'digit'
-            ? entries.target
-            : getOwn(entries.deficits, second)
-          : (getOwn(entries.palm, first) ?? getOwn(entries.options, first) ?? getOwn(entries, first));
-  return typeof at === 'string' ? at : '';
-}
-
-/** The field that a problem's path belongs to: the one to mark and to link to. */
-export function fieldOf(where: string, entries: Entries): string {
+/** The field that a problem's path belongs to: the one to mark and to lead to. */
+export function fieldOf(path: string, entries: Entries): string {
+  const where = placeOf(path);
   const parts = where.split('.');
   if (where === 'digits' || where === '') {
     const digit = DIGITS.find((d) => entries.digits[d].width.trim() === '') ?? 'index';
@@ -128,11 +141,26 @@ export function fieldOf(where: string, entries: Entries): string {
     return `${where}.${entries.digits[parts[1] as DigitName]?.width === '' ? 'width' : 'circumference'}`;
   if (where === 'target') return 'target.digit';
   if (where === 'angle') return 'plate.angle';
-  if (where === 'block.places') return entries.block === 'own' ? 'places.index' : 'block';
   return where;
 }
 
 /** Id of the element that holds a field. */
 export function elementId(where: string): string {
   return `field-${where.replaceAll('.', '-')}`;
+}
+
+/** A problem as it is shown: at which field, in which words. */
+export interface Fault {
+  readonly field: string;
+  readonly sentence: Sentence;
+  readonly problem: Problem;
+}
+
+export function faultsOf(problems: readonly Problem[], speaker: Speaker): readonly Fault[] {
+  const faults: Fault[] = [];
+  for (const problem of problems) {
+    const fault = { field: fieldOf(problem.where, speaker.entries), sentence: sayProblem(problem, speaker), problem };
+    if (!faults.some((f) => f.field === fault.field && f.sentence.text === fault.sentence.text)) faults.push(fault);
+  }
+  return faults;
 }

@@ -4,6 +4,8 @@ import { pdfWriter } from '../writers/pdf/pdf.ts';
 import { svgWriter } from '../writers/svg/svg.ts';
 import type { PatternWriter, WriterFormat } from '../writers/writer.ts';
 
+export { layOutForPdf } from '../writers/pdf/pdf.ts';
+
 /** The writer of a format for the page: the command's own, with the browser's window for SVG. */
 export function pageWriter(format: WriterFormat, settings: SheetSettings): PatternWriter {
   switch (format) {

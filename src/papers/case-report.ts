@@ -170,8 +170,14 @@ function totalSection(record: Case): readonly ReportSection[] {
     return [{ cells: [visit.date, ...active, passive === null ? '' : plain(passive, 1)], remarks: [] }];
   });
   const headings = ['TAM, degrees', other === null ? 'of normal' : 'of the other hand', 'grade', 'TPM, degrees'];
-  const columns = [{ heading: 'visit', align: 'left' as const }, ...headings.map((heading) => ({ heading, align: 'center' as const }))];
-  return [{ heading: 'Total motion, active and passive', table: { columns, rows }, lines: [line(note)] }];
+  // A column that nobody filled is left out.
+  const used = headings.map((_, k) => k + 1).filter((k) => rows.some(({ cells }) => cells[k] !== ''));
+  const columns = [
+    { heading: 'visit', align: 'left' as const },
+    ...used.map((k) => ({ heading: headings[k - 1] ?? '', align: 'center' as const })),
+  ];
+  const filled = rows.map(({ cells, remarks }) => ({ cells: [0, ...used].map((k) => cells[k] ?? ''), remarks }));
+  return [{ heading: 'Total motion, active and passive', table: { columns, rows: filled }, lines: [line(note)] }];
 }
 
 function capital(text: string): string {

@@ -1,11 +1,16 @@
 import type { Side } from '../hand/digits.ts';
+import type { Hand } from '../hand/hand.ts';
 import type { DashPattern } from './dashes.ts';
-import type { Drawn } from './place-marks.ts';
+import type { Drawn } from './marks.ts';
+import type { PlateFigures } from './plate/plate-report.ts';
+import type { StripFigures } from './strip/strip-report.ts';
 
 /** One row of a cut list: a distance in mm from the starting end, and what stands there. */
 export interface CutListRow {
   readonly at: number;
   readonly title: string;
+  /** Levels of the proximal and the distal edge there, mm, where they are not straight. */
+  readonly edges?: readonly [number, number];
 }
 
 /** One piece as it can be cut with a ruler alone; mm. */
@@ -27,11 +32,10 @@ export interface LegendRow {
   readonly title: string;
 }
 
-/** A heading with its paragraphs; dots in them are blanks to be filled in by hand. */
-export interface TextSection {
-  readonly heading: string;
-  readonly paragraphs: readonly string[];
-}
+/** What a pattern was made from, for the pictures and words that go with it. */
+export type MadeDevice =
+  | { readonly kind: 'strip'; readonly figures: StripFigures; readonly hand: Hand }
+  | { readonly kind: 'plate'; readonly figures: PlateFigures; readonly hand: Hand };
 
 /**
  * All that a person needs beside the outline to make the thing and to judge it: words and drawings, free of any page. Each kind of
@@ -52,5 +56,5 @@ export interface MakingNotes {
   readonly steps: readonly string[];
   readonly checks: readonly string[];
   readonly cautions: readonly string[];
-  readonly handout: readonly TextSection[];
+  readonly made: MadeDevice;
 }

@@ -5,7 +5,7 @@ import { nearest } from '../units/nearest.ts';
 import { isWritable, plain } from '../units/number.ts';
 import { quote, visible } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
-import type { NumberEntry, OptionTable } from './option-entries.ts';
+import { type NumberEntry, type OptionTable, usualValue } from './option-entries.ts';
 
 /** Where option values were written, first the weakest: an options file, then the flags. `origin` names it in messages. */
 export interface OptionSource {
@@ -20,8 +20,9 @@ export function optionsForm({ numbers, choices }: OptionTable) {
       ...numbers.map((o) => {
         const number = z.number().min(o.low).max(o.high);
         const unit = o.unit === 'mm' ? 'mm, or a string with its own unit' : o.unit;
-        const about = `${o.about}; ${unit}, ${o.low} to ${o.high}, default ${o.default}`;
-        return [o.key, (o.unit === 'mm' ? z.union([number, z.string()]) : number).optional().describe(about)];
+        const about = `${o.about}; ${unit}, ${o.low} to ${o.high}, default ${usualValue(o)}`;
+        const value = o.unit === 'mm' ? z.union([number, z.string()]) : o.word ? z.union([number, z.literal(o.word)]) : number;
+        return [o.key, value.optional().describe(about)];
       }),
       ...choices.map((o) => [
         o.key,
@@ -40,7 +41,7 @@ const MOST_KEYS = 60;
 /** Options from defaults and sources, later ones winning; every wrong key and value of every source at once. */
 export function readOptionTable(table: OptionTable, sources: readonly OptionSource[]): Result<Record<string, unknown>> {
   const problems: Problem[] = [];
-  const merged: Record<string, unknown> = Object.fromEntries([...table.numbers, ...table.choices].map((o) => [o.key, o.default]));
+  const merged: Record<string, unknown> = Object.fromEntries([...table.numbers, ...table.choices].map((o) => [o.key, usualValue(o)]));
   for (const { origin, values } of sources) {
     if (typeof values !== 'object' || values === null || Array.isArray(values)) {
       const first = table.numbers[0];
@@ -65,7 +66,8 @@ export function optionProblem(origin: string, key: string, message: string): Pro
 }
 
 function readOption(table: OptionTable, origin: string, key: string, value: unknown): Result<number | string> {
-  const number = table.numbers.find((o) => o.key === key);
+  const number = [...table.numbers, ...(table.retired ?? [])].find((o) => o.key === key);
+  if (number?.word && value === number.word) return success(number.word);
   if (number) return readNumber(origin, number, value);
   const choice = table.choices.find((o) => o.key === key);
   if (choice) {
@@ -81,7 +83,7 @@ function readOption(table: OptionTable, origin: string, key: string, value: unkn
 
 function readNumber(origin: string, option: NumberEntry, value: unknown): Result<number> {
   const unit = option.unit === 'fraction' ? '' : ` ${option.unit}`;
-  const range = `${plain(option.low)} to ${plain(option.high)}${unit} is allowed`;
+  const range = `${plain(option.low)} to ${plain(option.high)}${unit}${option.word ? ` or ${option.word}` : ''} is allowed`;
   if (typeof value !== 'number' && typeof value !== 'string')
     return failure(optionProblem(origin, option.key, `is ${quote(value)}; a number is needed, ${range}`));
   const parsed = parseValue(option, value);
@@ -95,14 +97,17 @@ function readNumber(origin: string, option: NumberEntry, value: unknown): Result
 
 function parseValue(option: NumberEntry, value: number | string): { ok: true; value: number } | { ok: false; reason: string } {
   if (option.unit === 'mm') {
-    const length = parseLength(value, 'mm', { zero: true });
-    return length.ok ? { ok: true, value: length.mm } : length;
+    // A reading may lie on either side of zero; no other length can be negative.
+    const minus = option.low < 0 && /^-/.test(String(value).trim());
+    const size = minus ? (typeof value === 'number' ? -value : value.trim().slice(1)) : value;
+    const length = parseLength(size, 'mm', { zero: true });
+    return length.ok ? { ok: true, value: minus ? -length.mm : length.mm } : length;
   }
   if (option.unit === 'degrees') {
     const angle = parseDegrees(value);
     return angle.ok ? { ok: true, value: angle.degrees } : angle;
   }
-  // A shrinking sheet has a negative stretch, so the sign is read here and nowhere else.
+  // A shrinking sheet has a negative stretch, so the sign is read here.
   const fraction =
     typeof value === 'number' ? value : /^-?\d*[.,]?\d+$/.test(value.trim()) ? Number(value.trim().replace(',', '.')) : Number.NaN;
   return Number.isFinite(fraction) ? { ok: true, value: fraction } : { ok: false, reason: `${quote(value)}, not a number such as 0.05` };

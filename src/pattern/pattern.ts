@@ -1,6 +1,7 @@
-import type { Box, LineArcPath, Point } from '../geometry/path.ts';
+import type { Box, LineArcPath } from '../geometry/path.ts';
 import type { Warning } from '../units/result.ts';
 import type { MakingNotes } from './making-notes.ts';
+import type { Drawn, Label, Mark } from './marks.ts';
 
 /**
  * A flat pattern at full scale, mm, y up, free of any file format. Writers read it, `validatePattern` proves it.
@@ -8,33 +9,7 @@ import type { MakingNotes } from './making-notes.ts';
  */
 export type Layer = 'CUT' | 'MARK' | 'INFO';
 
-export interface Circle {
-  readonly center: Point;
-  readonly radius: number;
-}
-
-/** One meaning drawn by one or more strokes; dashes are strokes of their own, so that every machine draws them alike. */
-export interface Mark {
-  readonly layer: 'MARK' | 'INFO';
-  /** Machine-readable role, kebab-case, e.g. `midline-palmar`. */
-  readonly role: string;
-  /** What a reader calls it, e.g. `ring midline, palmar pass`. */
-  readonly title: string;
-  readonly paths: readonly LineArcPath[];
-  readonly circles: readonly Circle[];
-}
-
-/** A line of text drawn as single strokes (SVG, DXF) or set as text (PDF). `at` lies on the baseline. */
-export interface Label {
-  readonly layer: 'MARK' | 'INFO';
-  readonly text: string;
-  readonly at: Point;
-  /** Capital height in mm. */
-  readonly height: number;
-  readonly align: 'left' | 'center' | 'right';
-  /** Turn of the baseline, degrees counter-clockwise. */
-  readonly angle: number;
-}
+export type { Circle, Drawn, Label, Mark } from './marks.ts';
 
 /** One stroke of a cutter round a part, ready to be cut: the whole contour, or a piece of it with its lead-in. */
 export interface CutStroke {
@@ -86,7 +61,7 @@ export interface Pattern {
   readonly title: string;
   readonly parts: readonly Part[];
   /** What stands beside the parts: section view, table, 50 mm square. */
-  readonly beside: { readonly marks: readonly Mark[]; readonly labels: readonly Label[] };
+  readonly beside: Drawn;
   /** Everything that is drawn lies inside; its lower left corner is (0, 0). */
   readonly extents: Box;
   readonly inputs: PatternInputs;

@@ -1,15 +1,12 @@
 import { type Box, type Point, vertex } from '../geometry/path.ts';
 import { boxOf, unionBox } from '../geometry/path-measures.ts';
 import { LETTER_ASCENT, LETTER_DESCENT, textWidth } from '../geometry/stroke-letters.ts';
-import { placePath } from '../geometry/transform.ts';
+import { placePath, placePoint } from '../geometry/transform.ts';
 import { radians } from '../units/angle.ts';
-import type { Circle, Label, Mark, Part } from './pattern.ts';
+import type { Circle, Drawn, Label, Mark } from './marks.ts';
+import type { Part } from './pattern.ts';
 
-/** Marks and labels that belong together, e.g. a view or a table. */
-export interface Drawn {
-  readonly marks: readonly Mark[];
-  readonly labels: readonly Label[];
-}
+export type { Drawn } from './marks.ts';
 
 const shiftPoint = (p: Point, dx: number, dy: number): Point => ({ x: p.x + dx, y: p.y + dy });
 
@@ -36,6 +33,35 @@ export function shiftPart(part: Part, dx: number, dy: number): Part {
     outline: placePath(part.outline, { dx, dy }),
     holes: part.holes.map((hole) => placePath(hole, { dx, dy })),
     ...(part.cuts ? { cuts: part.cuts.map((cut) => ({ ...cut, path: placePath(cut.path, { dx, dy }) })) } : {}),
+  };
+}
+
+/** Turned about (0, 0), counter-clockwise by `angle` (radians, a multiple of a quarter turn). */
+export function turnDrawn({ marks, labels }: Drawn, angle: number): Drawn {
+  const turn = { angle, dx: 0, dy: 0 };
+  return {
+    marks: marks.map((mark) => ({
+      ...mark,
+      paths: mark.paths.map((path) => placePath(path, turn)),
+      circles: mark.circles.map((c) => ({ ...c, center: placePoint(c.center, turn) })),
+    })),
+    labels: labels.map((label) => ({
+      ...label,
+      at: placePoint(label.at, turn),
+      angle: (label.angle + Math.round((angle * 180) / Math.PI)) % 360,
+    })),
+  };
+}
+
+/** The part turned in the same way, with all that is on it. */
+export function turnPart(part: Part, angle: number): Part {
+  const turn = { angle, dx: 0, dy: 0 };
+  return {
+    ...part,
+    ...turnDrawn(part, angle),
+    outline: placePath(part.outline, turn),
+    holes: part.holes.map((hole) => placePath(hole, turn)),
+    ...(part.cuts ? { cuts: part.cuts.map((cut) => ({ ...cut, path: placePath(cut.path, turn) })) } : {}),
   };
 }
 

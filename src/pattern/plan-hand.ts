@@ -3,10 +3,11 @@ import { type ChosenBlock, chooseBlock } from '../block/choose-block.ts';
 import { type Arrangement, type Decision, decide, type PlanWishes } from '../block/decide.ts';
 import type { StripNeed } from '../block/deficit-kind.ts';
 import { cautionsFor } from '../block/hand-notes.ts';
-import { type NextArrangement, nextArrangement, type Tried } from '../block/next-arrangement.ts';
+import { nextArrangements, type Tried } from '../block/next-arrangement.ts';
 import type { NotMakeable, Plan, Strips, Suggestion } from '../block/plan.ts';
 import { type PlanNote, planNote } from '../block/plan-notes.ts';
-import { type BlockFigures, rankBlocks } from '../block/rank-blocks.ts';
+import { rankBlocks } from '../block/rank-blocks.ts';
+import type { BlockFigures } from '../block/score-terms.ts';
 import type { Hand, Target } from '../hand/hand.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import { sayPlanNote } from '../words/advice/plan/say-plan.ts';
@@ -28,7 +29,7 @@ export function planHand(hand: Hand, options: StripOptions, wishes: PlanWishes):
   const isStripless = decision.order.includes('strip') && made.suggestions.length === 0;
   const order = isStripless ? decision.order.filter((device) => device !== 'strip') : decision.order;
   const absence = absenceNotes(hand, target, decision, made);
-  const stops = decision.notes.filter(({ level }) => level === 'stop' || level === 'confirm');
+  const stops = decision.notes.filter(isStop);
   const nothing = isStripless && order.length === 0;
   const hasNone = nothing ? absence.filter(({ rule }) => rule === 'NO_BLOCK_LEFT') : [];
   return success({
@@ -59,6 +60,11 @@ export function plannedAngle(hand: Hand, wishes: PlanWishes): number | null {
   return target ? (decide(hand, target, wishes).plate?.degrees ?? null) : null;
 }
 
+/** What stops any device for this hand, as problems in English; empty where nothing does. */
+export function stopsFor(hand: Hand, wishes: PlanWishes): readonly Problem[] {
+  return hand.target ? decide(hand, hand.target, wishes).notes.filter(isStop).map(stopProblem) : [];
+}
+
 /** The cautions that stand beside whatever is drawn for a hand, as warnings in English, the gravest first. */
 export function handCautions(hand: Hand): readonly Warning[] {
   return cautionsFor(hand).map((note) => ({ code: note.rule, message: sayPlanNote(note, 'en') }));
@@ -79,21 +85,14 @@ function stripsFor(hand: Hand, target: Target, arranged: Arrangement, options: S
 }
 
 /** What follows a suggestion that does not redirect, as far as the next arrangement. Those before it in the order count as tried. */
-function ladder(plan: Parameters<typeof nextArrangement>[0], { block, differential }: Suggestion): Suggestion['next'] {
+function ladder(plan: Parameters<typeof nextArrangements>[0], { block, differential }: Suggestion): Suggestion['next'] {
   const before = plan.suggestions.slice(
     0,
     plan.suggestions.findIndex((s) => s.block.id === block.id),
   );
   const strip = (s: Pick<Suggestion, 'block' | 'differential'>): Tried => ({ kind: 'strip', block: s.block, differential: s.differential });
   const plate: Tried[] = plan.order[0] === 'plate' && plan.plate ? [{ kind: 'plate', degrees: plan.plate.degrees }] : [];
-  const tried: Tried[] = [...plate, ...before.map(strip), strip({ block, differential })];
-  const steps: NextArrangement[] = [];
-  for (;;) {
-    const step = nextArrangement(plan, tried);
-    steps.push(step);
-    if (step.kind !== 'differential') return steps;
-    tried.push(strip({ block, differential: step.to }));
-  }
+  return nextArrangements(plan, [...plate, ...before.map(strip), strip({ block, differential })]);
 }
 
 /** What absent digits mean for the strip. */
@@ -107,6 +106,10 @@ function absenceNotes(
   const isLeft = suggestions.length + notMakeable.length > 0;
   if (!isLeft) return [planNote('NO_BLOCK_LEFT', order.length === 1 ? 'stop' : 'first', { digit, absent })];
   return isBorderDigit(digit, absent) ? [planNote('NO_NEIGHBOUR', 'caution', { digit, absent })] : [];
+}
+
+function isStop({ level }: PlanNote): boolean {
+  return level === 'stop' || level === 'confirm';
 }
 
 /** A note that stops the plan as a problem: its code is the rule, or the sign that stands. */

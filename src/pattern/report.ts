@@ -8,14 +8,20 @@ export interface Report {
   /** Under it, on every page. */
   readonly under: readonly string[];
   readonly sections: readonly ReportSection[];
+  /** Words of the page number; English where it is not given. */
+  readonly pageOf?: (page: number, pages: number) => string;
 }
 
 /** In this order under its heading ('' for a picture, which has a title of its own): the picture, the lines, the table. */
 export interface ReportSection {
   readonly heading: string;
   readonly drawing?: Drawing;
+  /** Greatest height of the drawing, mm; as much as the page has where it is not given. */
+  readonly tallest?: number;
   readonly lines: readonly ReportLine[];
   readonly table?: ReportTable;
+  /** Lines to write on, side by side, each with what belongs on it. */
+  readonly toSign?: readonly string[];
 }
 
 /** A paragraph; `mark` hangs before it, a letter or a bullet. */

@@ -82,7 +82,10 @@ describe('requestFromInputs of a plate', () => {
     const request = requestFromInputs(JSON.parse(JSON.stringify(pattern.inputs)), 'plate.svg');
     if (!request.ok) throw new Error(JSON.stringify(request.problems));
     const again = makePattern(request.value);
-    expect(again.ok && again.value.pattern).toEqual(pattern);
+    if (!again.ok) throw new Error(JSON.stringify(again.problems));
+    // What the pictures are drawn from holds functions, which no comparison sees into; its figures stand in the marks and notes.
+    const compared = (p: typeof pattern) => ({ ...p, notes: { ...p.notes, made: p.notes?.made.kind } });
+    expect(compared(again.value.pattern)).toEqual(compared(pattern));
   });
 
   it('names what is wrong with a changed one', () => {

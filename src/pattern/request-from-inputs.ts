@@ -27,6 +27,10 @@ export function requestFromInputs(inputs: unknown, source: string): Result<Patte
   if (schema !== SCHEMA)
     return failure(broken(where, 'schema', `is ${quote(schema)}, not "${SCHEMA}"; a newer knucklewright may have written it`));
   const kind = getOwn(inputs, 'kind');
+  if (kind === 'strip' && getOwn(inputs, 'paper') !== undefined) {
+    const message = `${where}: this is a paper strip for a trial. Draw the strip itself from the hand file, with --paper-reading.`;
+    return failure({ code: 'INPUTS_OF_TRIAL', where: 'inputs.paper', message, kind: 'input' });
+  }
   if (kind === 'strip') return stripRequest(inputs, where, source);
   if (kind === 'plate') return plateRequest(inputs, where, source);
   if (kind === 'sheet' || kind === 'page') {

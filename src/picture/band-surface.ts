@@ -1,9 +1,11 @@
+import { heightAt } from '../geometry/broken-line.ts';
 import { pointAtNormal } from '../geometry/offset-ellipse.ts';
 import type { Point } from '../geometry/path.ts';
 import type { Course, CoursePiece } from '../pattern/strip/strip-courses.ts';
+import { flattened } from '../pattern/strip/strip-outline.ts';
 import type { StripFigures } from '../pattern/strip/strip-report.ts';
 import type { StandingSection } from '../pattern/strip/strip-sections.ts';
-import type { FingerShape, HandShape, WebName } from './hand-shape.ts';
+import type { FingerShape, HandShape } from './hand-shape.ts';
 import type { StandingFinger } from './posed-hand.ts';
 import type { Mesh } from './surface-mesh.ts';
 import { cross, minus, unit, type Vec } from './vec.ts';
@@ -11,12 +13,9 @@ import { cross, minus, unit, type Vec } from './vec.ts';
 /** Distance between places along the strip at which its surface is taken, mm. */
 const STEP = 1.2;
 const ROWS = 4;
-/** What the distal edge keeps from a PIP crease where the strip runs palmar, mm, and how steeply it comes back. For pictures. */
-const OFF_CREASE = 4.4;
-const SLOPE = 1.2;
 
 /** A place on the strip's neutral line, seen end-on, with the unit normal to the left of travel. */
-interface Sample extends Point {
+export interface Sample extends Point {
   readonly u: number;
   readonly course: Course;
   readonly nx: number;
@@ -54,8 +53,7 @@ export function bandSurface(
   const { pathLength } = figures.path;
   const closed = to - from >= pathLength - 1e-6;
   const line = samplesBetween(figures, from, closed ? from + pathLength : to);
-  const proximal = line.map(({ x }) => levelAt(x, figures, shape) + figures.options.proximalGap);
-  const distal = distalLevels(line, proximal, figures, shape, closed);
+  const { proximal, distal } = edgesOnHand(line, figures);
   const half = figures.options.thickness / 2;
   const grid = (side: number) =>
     line.map((p, k) =>
@@ -135,19 +133,6 @@ function middleLevel({ root }: FingerShape, { options }: StripFigures): number {
   return root + options.proximalGap + options.width / 2;
 }
 
-/** Level of the skin that the proximal edge keeps clear of: the fingers' roots and the webs between them, straight from one to the next. */
-function levelAt(x: number, { path }: StripFigures, shape: HandShape): number {
-  const { sections, webs } = path.hand;
-  const knots = [
-    ...sections.map((s) => ({ x: s.x, level: fingerOf(shape, s).root })),
-    ...webs.map((w) => ({ x: w.x, level: shape.webs[w.between.join('-') as WebName] })),
-  ].sort((a, b) => a.x - b.x);
-  return interpolated(
-    knots.map((k) => [k.x, k.level] as const),
-    x,
-  );
-}
-
 /** How the strip is turned at x, and about which level: as the finger there, between fingers in between. */
 function turnAt(x: number, figures: StripFigures, shape: HandShape): { readonly theta: number; readonly middle: number } {
   const { sections } = figures.path.hand;
@@ -175,44 +160,20 @@ function interpolated(knots: readonly (readonly [number, number])[], x: number):
   return a[1] + ((b[1] - a[1]) * (x - a[0])) / (b[0] - a[0]);
 }
 
-/** The distal edge: the strip's width above the proximal one, cut back palmar to each finger that must bend. */
-function distalLevels(
-  line: readonly Sample[],
-  proximal: readonly number[],
-  figures: StripFigures,
-  shape: HandShape,
-  closed: boolean,
-): readonly number[] {
-  const { path, options } = figures;
-  const levels = line.map((p, k) => {
-    const free = (proximal[k] as number) + options.width;
-    const under = path.hand.sections.find((s) => Math.abs(p.x - s.x) <= s.halfWidth && runsPalmar(s, p.course, path.held));
-    if (!under) return free;
-    return Math.min(free, Math.max((proximal[k] as number) + 6, fingerOf(shape, under).pipCrease - OFF_CREASE));
-  });
-  // Comes back no more steeply than scissors follow.
-  const count = levels.length;
-  for (let pass = 0; pass < 2; pass++) {
-    for (let k = 1; k < count + (closed ? count : 0); k++) {
-      const [i, before] = [k % count, (k - 1) % count];
-      levels[i] = Math.min(levels[i] as number, (levels[before] as number) + SLOPE * STEP);
-    }
-    levels.reverse();
-  }
-  return levels;
-}
-
-function runsPalmar(s: StandingSection, course: Course, held: 'raised' | 'lowered'): boolean {
-  if (s.place === 'raised') return true;
-  if (s.place === 'lowered') return false;
-  return (course === 'outer') === (held === 'raised');
+/** Levels of the two edges on the hand at places along the strip: the pattern's own, of a straight strip as it is pulled. */
+function edgesOnHand(line: readonly Sample[], { onHand, flat, options, path }: StripFigures) {
+  const places = line.map(({ u }) => flattened(u - path.pathLength * Math.floor(u / path.pathLength), options));
+  const proximal = places.map((v) => heightAt(onHand, v));
+  const distal = places.map((v) => heightAt(onHand, v) + heightAt(flat.distal, v) - heightAt(flat.proximal, v));
+  return { proximal, distal };
 }
 
 /** Places on the neutral line between two lengths along it. */
-function samplesBetween({ path }: StripFigures, from: number, to: number): readonly Sample[] {
+export function samplesBetween({ path }: StripFigures, from: number, to: number): readonly Sample[] {
   const { pieces, pathLength } = path;
   const found: Sample[] = [];
-  for (const lap of [0, 1]) {
+  // The piece on which the seam lies began before it.
+  for (const lap of [-1, 0, 1]) {
     for (const piece of pieces.toSorted((a, b) => a.u - b.u)) {
       const start = piece.u + lap * pathLength;
       const length = piece.element.length;

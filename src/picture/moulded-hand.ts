@@ -50,6 +50,8 @@ export interface Viewpoint {
   readonly roll?: number;
   readonly across?: number;
   readonly up?: number;
+  /** Turn of the finished picture in its own plane, counter-clockwise: 180 puts the fingertips up. */
+  readonly spin?: number;
   /** Squares of the screen that the picture is found on along its longer side: fewer are quicker and coarser. Usual: 620; while it is being turned 260 do. */
   readonly squares?: number;
 }
@@ -73,10 +75,12 @@ export interface DrawnMoulded {
   readonly wrist: Point;
   /** Any point of the posed hand's frame on the drawing. */
   readonly at: (p: Vec) => Point;
+  readonly posed: PosedHand;
 }
 
 /**
  * Models a hand in space with its strip. Takes some tenths of a second; `drawMoulded` then draws it from any side in some hundredths.
+ * @param sameSkin a scene of the same hand, strip and pose, whose skin is taken over: only what is shown of the strip differs
  *
  * @example the strip of a hand, from the fingertips and from above
  * const scene = mouldedScene({ hand, side: hand.side, strip: figures, treated: hand.target?.digit ?? null });
@@ -84,7 +88,7 @@ export interface DrawnMoulded {
  * const turned = drawMoulded(scene, { across: 30, up: 40 });
  * // drawing.items: shapes with a fill tone (`skin`, `treated`, `strip` ..., lit, half, shadow) and lines with a pen, in the order of drawing
  */
-export function mouldedScene(input: MouldedInput): MouldedScene {
+export function mouldedScene(input: MouldedInput, sameSkin?: MouldedScene): MouldedScene {
   const shape = handShape(input.hand);
   const standing = input.strip ? standingFingers(input.strip, shape) : undefined;
   const posed = posedHand(shape, input.pose ?? { mp: 25, pip: 15 }, standing);
@@ -95,7 +99,7 @@ export function mouldedScene(input: MouldedInput): MouldedScene {
     posed,
     side: input.side,
     treated: input.treated ?? null,
-    skin: surfaceMesh(handSolid(posed), input.step ?? 1.7),
+    skin: sameSkin?.skin ?? surfaceMesh(handSolid(posed), input.step ?? 1.7),
     bands: [...bands, ...(input.sheets ?? [])],
   };
 }
@@ -160,6 +164,7 @@ export function drawMoulded(scene: MouldedScene, view: Viewpoint): DrawnMoulded 
     thumbTip: toPage(posed.thumb[3]),
     wrist: toPage(posed.wrist),
     at: toPage,
+    posed,
   };
 }
 
@@ -179,15 +184,17 @@ function shapeOf(role: string, paths: readonly LineArcPath[], pen: DrawnShape['p
 }
 
 /** Right hands are modelled as left ones and seen in a mirror. */
-function projection(side: Side, { roll = 0, across = 0, up = 0 }: Viewpoint): Projection {
+function projection(side: Side, { roll = 0, across = 0, up = 0, spin = 0 }: Viewpoint): Projection {
   const mirror = side === 'right' ? -1 : 1;
   const [cr, sr] = [Math.cos(radians(roll)), Math.sin(radians(roll))];
   const [ca, sa] = [Math.cos(radians(across)), Math.sin(radians(across))];
   const [cu, su] = [Math.cos(radians(up)), Math.sin(radians(up))];
+  const [cs, ss] = [Math.cos(radians(spin)), Math.sin(radians(spin))];
   return ([x0, y0, z0]) => {
     const [x, y] = [mirror * x0 * cr - y0 * sr, mirror * x0 * sr + y0 * cr];
     const [tx, tz] = [x * ca + z0 * sa, -x * sa + z0 * ca];
-    return [tx, y * cu - tz * su, y * su + tz * cu];
+    const [sx, sy] = [tx, y * cu - tz * su];
+    return [sx * cs - sy * ss, sx * ss + sy * cs, y * su + tz * cu];
   };
 }
 
@@ -329,9 +336,10 @@ function onNail(p: Vec, from: Vec, to: Vec, dorsal: Vec, half: number, above: nu
 }
 
 function toSegment(p: Vec, a: Vec, b: Vec): number {
-  const ab = minus(b, a);
-  const t = Math.min(1, Math.max(0, dot(minus(p, a), ab) / dot(ab, ab)));
-  return Math.hypot(p[0] - a[0] - t * ab[0], p[1] - a[1] - t * ab[1], p[2] - a[2] - t * ab[2]);
+  const [x, y, z] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
+  const [px, py, pz] = [p[0] - a[0], p[1] - a[1], p[2] - a[2]];
+  const t = Math.min(1, Math.max(0, (px * x + py * y + pz * z) / (x * x + y * y + z * z)));
+  return Math.hypot(px - t * x, py - t * y, pz - t * z);
 }
 
 /** Where a line is drawn between two neighbouring squares: round everything, where one thing stands before another, between fingers. */

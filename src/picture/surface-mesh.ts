@@ -37,7 +37,7 @@ export function surfaceMesh({ distance, box }: Solid, step: number): Mesh {
     }
   }
   for (const from of near) fillBlock(values, count, index, from, (i, j, k) => distance(at(0, i), at(1, j), at(2, k)));
-  return netOf(values, count, at, index, distance);
+  return netOf(values, count, near, at, index, distance);
 }
 
 function fillBlock(
@@ -60,6 +60,7 @@ const EDGES = CORNERS.flatMap((_, c) => [1, 2, 4].flatMap((bit) => ((c & bit) ==
 function netOf(
   values: Float32Array,
   [nx, ny, nz]: readonly [number, number, number],
+  near: readonly (readonly [number, number, number])[],
   at: (k: 0 | 1 | 2, i: number) => number,
   index: (i: number, j: number, k: number) => number,
   distance: Solid['distance'],
@@ -67,50 +68,52 @@ function netOf(
   const points: Vec[] = [];
   const cell = new Int32Array(nx * ny * nz).fill(-1);
   const corner = new Float64Array(8);
-  for (let k = 0; k + 1 < nz; k++) {
-    for (let j = 0; j + 1 < ny; j++) {
-      for (let i = 0; i + 1 < nx; i++) {
-        let inside = 0;
-        for (let c = 0; c < 8; c++) {
-          const v = values[index(i + (c & 1), j + ((c >> 1) & 1), k + (c >> 2))] as number;
-          corner[c] = v;
-          if (v < 0) inside++;
+  /** Only where the surface may be. */
+  const cells = (from: number, visit: (i: number, j: number, k: number) => void) => {
+    for (const [bi, bj, bk] of near) {
+      for (let k = Math.max(from, bk); k < Math.min(nz - 1, bk + BLOCK); k++) {
+        for (let j = Math.max(from, bj); j < Math.min(ny - 1, bj + BLOCK); j++) {
+          for (let i = Math.max(from, bi); i < Math.min(nx - 1, bi + BLOCK); i++) visit(i, j, k);
         }
-        if (inside === 0 || inside === 8) continue;
-        let [x, y, z, n] = [0, 0, 0, 0];
-        for (const [p, q] of EDGES) {
-          const [vp, vq] = [corner[p] as number, corner[q] as number];
-          if (vp < 0 === vq < 0) continue;
-          const t = vp / (vp - vq);
-          const [cp, cq] = [CORNERS[p] as readonly number[], CORNERS[q] as readonly number[]];
-          x += (cp[0] as number) + t * ((cq[0] as number) - (cp[0] as number));
-          y += (cp[1] as number) + t * ((cq[1] as number) - (cp[1] as number));
-          z += (cp[2] as number) + t * ((cq[2] as number) - (cp[2] as number));
-          n++;
-        }
-        cell[index(i, j, k)] = points.length;
-        points.push([at(0, i + x / n), at(1, j + y / n), at(2, k + z / n)]);
       }
     }
-  }
+  };
+  cells(0, (i, j, k) => {
+    let inside = 0;
+    for (let c = 0; c < 8; c++) {
+      const v = values[index(i + (c & 1), j + ((c >> 1) & 1), k + (c >> 2))] as number;
+      corner[c] = v;
+      if (v < 0) inside++;
+    }
+    if (inside === 0 || inside === 8) return;
+    let [x, y, z, n] = [0, 0, 0, 0];
+    for (const [p, q] of EDGES) {
+      const [vp, vq] = [corner[p] as number, corner[q] as number];
+      if (vp < 0 === vq < 0) continue;
+      const t = vp / (vp - vq);
+      const [cp, cq] = [CORNERS[p] as readonly number[], CORNERS[q] as readonly number[]];
+      x += (cp[0] as number) + t * ((cq[0] as number) - (cp[0] as number));
+      y += (cp[1] as number) + t * ((cq[1] as number) - (cp[1] as number));
+      z += (cp[2] as number) + t * ((cq[2] as number) - (cp[2] as number));
+      n++;
+    }
+    cell[index(i, j, k)] = points.length;
+    points.push([at(0, i + x / n), at(1, j + y / n), at(2, k + z / n)]);
+  });
   const triangles: (readonly [number, number, number])[] = [];
   const steps = [index(1, 0, 0), index(0, 1, 0), index(0, 0, 1)] as const;
-  for (let k = 1; k + 1 < nz; k++) {
-    for (let j = 1; j + 1 < ny; j++) {
-      for (let i = 1; i + 1 < nx; i++) {
-        const here = index(i, j, k);
-        for (const axis of [0, 1, 2] as const) {
-          const inside = (values[here] as number) < 0;
-          if (inside === (values[here + steps[axis]] as number) < 0) continue;
-          const [u, v] = [steps[(axis + 1) % 3] as number, steps[(axis + 2) % 3] as number];
-          const [a, b, c, d] = [cell[here] as number, cell[here - u] as number, cell[here - u - v] as number, cell[here - v] as number];
-          if (a < 0 || b < 0 || c < 0 || d < 0) continue;
-          if (inside) triangles.push([a, b, c], [a, c, d]);
-          else triangles.push([a, c, b], [a, d, c]);
-        }
-      }
+  cells(1, (i, j, k) => {
+    const here = index(i, j, k);
+    for (const axis of [0, 1, 2] as const) {
+      const inside = (values[here] as number) < 0;
+      if (inside === (values[here + steps[axis]] as number) < 0) continue;
+      const [u, v] = [steps[(axis + 1) % 3] as number, steps[(axis + 2) % 3] as number];
+      const [a, b, c, d] = [cell[here] as number, cell[here - u] as number, cell[here - u - v] as number, cell[here - v] as number];
+      if (a < 0 || b < 0 || c < 0 || d < 0) continue;
+      if (inside) triangles.push([a, b, c], [a, c, d]);
+      else triangles.push([a, c, b], [a, d, c]);
     }
-  }
+  });
   return { ...ontoSurface(points, distance), triangles };
 }
 

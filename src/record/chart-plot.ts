@@ -6,7 +6,6 @@ import type { Frame } from './chart-frame.ts';
 import { SCALE_STEP } from './chart-frame.ts';
 import type { ChartPart } from './chart-part.ts';
 import { BAND_DASH, chartBox, chartDot, chartLine, chartText, PASSIVE_DASH, WORDS } from './chart-shapes.ts';
-import { extensionText } from './motion-text.ts';
 
 type Item = DrawnShape | DrawnText;
 
@@ -24,17 +23,29 @@ const WORD_PITCH = 4.2;
 export const LANE_HEIGHT = LANE + LETTER_RADIUS;
 
 const KEYS = ['flexion', 'extensionDeficit'] as const;
-const KEY_WORDS: Readonly<Record<keyof Motion, string>> = { flexion: 'flexion', extensionDeficit: 'extension deficit' };
+/** The words of a plot. */
+export type PlotWords = Readonly<Record<keyof Motion | 'hyperextension' | 'active' | 'passive' | 'straight' | 'beyond', string>>;
+
+/** Roles and titles in the file stay English. */
+const KEY_WORDS: PlotWords = {
+  flexion: 'flexion',
+  extensionDeficit: 'extension deficit',
+  hyperextension: 'hyperextension',
+  active: 'active',
+  passive: 'passive',
+  straight: 'straight',
+  beyond: 'hyper',
+};
 
 /** Everything inside the axes and the words at the ends of the lines. */
-export function chartPlot({ visits, made }: ChartPart, frame: Frame): readonly Item[] {
+export function chartPlot({ visits, made }: ChartPart, frame: Frame, words: PlotWords = KEY_WORDS): readonly Item[] {
   return [
     ...bands(visits, frame),
-    ...scale(frame),
+    ...scale(frame, words),
     ...madeLane(made, frame),
     ...bars(visits, frame),
     ...lines(visits, frame),
-    ...lineEnds(visits, frame),
+    ...lineEnds(visits, frame, words),
   ];
 }
 
@@ -67,7 +78,7 @@ function bands(visits: readonly Visit[], frame: Frame): readonly Item[] {
   );
 }
 
-function scale(frame: Frame): readonly Item[] {
+function scale(frame: Frame, { straight: straightWord, beyond }: PlotWords): readonly Item[] {
   const steps = Array.from({ length: (frame.high - frame.low) / SCALE_STEP + 1 }, (_, k) => frame.low + k * SCALE_STEP);
   const across = (degrees: number) => [
     { x: 0, y: frame.y(degrees) },
@@ -83,7 +94,7 @@ function scale(frame: Frame): readonly Item[] {
       straight ? 'grey' : 'pale',
     );
     if (degrees % (2 * SCALE_STEP) !== 0) return [rule];
-    const name = straight ? 'straight  0' : extensionText(degrees);
+    const name = straight ? `${straightWord}  0` : degrees < 0 ? `${beyond} ${plain(-degrees)}` : plain(degrees);
     return [rule, chartText('scale-number', name, { x: -2.5, y: frame.y(degrees) - WORDS / 2 }, { align: 'right', tone: 'grey' })];
   });
 }
@@ -191,7 +202,7 @@ function lines(visits: readonly Visit[], frame: Frame): readonly Item[] {
 }
 
 /** The words at the right ends, moved apart where they would touch. */
-function lineEnds(visits: readonly Visit[], frame: Frame): readonly Item[] {
+function lineEnds(visits: readonly Visit[], frame: Frame, words: PlotWords): readonly Item[] {
   const last = visits.length - 1;
   const pip = visits[last]?.goniometry.pip;
   if (pip === undefined) return [];
@@ -212,16 +223,12 @@ function lineEnds(visits: readonly Visit[], frame: Frame): readonly Item[] {
       chartLine('lead', '', lead, 'fine', 'pale'),
       chartText(
         'line-end',
-        `${kind} ${endWords(key, value)}`,
+        `${words[kind]} ${value < 0 ? `${words.hyperextension} ${plain(-value, 1)}` : `${words[key]} ${plain(value, 1)}`}`,
         { x: start, y: word - WORDS / 2 },
         { tone: kind === 'active' ? 'ink' : 'grey', strong: kind === 'active' },
       ),
     ];
   });
-}
-
-function endWords(key: keyof Motion, value: number): string {
-  return value < 0 ? `hyperextension ${plain(-value, 1)}` : `${KEY_WORDS[key]} ${plain(value, 1)}`;
 }
 
 /** Words from below upward, none nearer to the one below than the pitch; those that would touch stand as a stack about their middle. */

@@ -1,4 +1,5 @@
 import { getOwn } from '../units/get-own.ts';
+import { newerWords } from '../units/newer-version.ts';
 import { quote } from '../units/quote.ts';
 import { failure, type Result, success } from '../units/result.ts';
 import { CASE_VERSION } from './case-schema.ts';
@@ -55,10 +56,7 @@ export function migrateCase(json: unknown, steps: readonly MigrationStep[] = MIG
   }
   const from = Number(found);
   if (from > version) {
-    return refused(
-      'CASE_NEWER',
-      `the file has version ${from} of the case file, and this program knows up to version ${version}: a newer knucklewright wrote it. Use that one; the file was left as it is`,
-    );
+    return refused('CASE_NEWER', newerWords(from, version, 'case'));
   }
   let current: unknown = json;
   for (let at = from; at < version; at++) {

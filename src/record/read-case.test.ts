@@ -193,6 +193,14 @@ describe('readCase(json): what it refuses', () => {
   });
 });
 
+describe('a case of more visits than are read', () => {
+  it('is said with both numbers and a way on', () => {
+    const [first] = problems(sampleFile(Array.from({ length: 401 }, () => ({ pip: [20, 90] as const }))));
+    expect(first?.code).toBe('FIELD_OUT_OF_RANGE');
+    expect(first?.message).toMatch(/^visits: there are 401; at most 400 are read\. Open a new case .*\(case new\)/);
+  });
+});
+
 describe('parseCaseText(text, source)', () => {
   it.each([
     ['', 'FILE_EMPTY'],

@@ -6,7 +6,7 @@ import { parseJsonText } from '../units/json-text.ts';
 import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import type { Case, Visit } from './case.ts';
-import { formProblems } from './case-problems.ts';
+import { caseProblems } from './case-problems.ts';
 import { type CaseFile, caseSchema } from './case-schema.ts';
 import { commentProblem } from './comment.ts';
 import { knownKeys } from './known-keys.ts';
@@ -28,7 +28,7 @@ export function parseCaseText(text: string, source?: string): Result<Case> {
 
 /**
  * A case from parsed JSON of any version: form, code, ranges, the hand, each visit. All problems at once; every kind is `input`.
- * Problems: those of `migrateCase`, `formProblems`, `checkVisit` and `readHand`, `CASE_CODE`, `HAND_OF_ANOTHER`. Visits come out by
+ * Problems: those of `migrateCase`, `caseProblems`, `checkVisit` and `readHand`, `CASE_CODE`, `HAND_OF_ANOTHER`. Visits come out by
  * date, whatever their order in the file.
  * @param source name of the file, set before each message
  * @param steps for tests: other steps between versions
@@ -43,7 +43,7 @@ export function readCase(json: unknown, source?: string, steps: readonly Migrati
 function readPresent(json: unknown): Result<Case> {
   const form = caseSchema.safeParse(json);
   const known = (path: readonly PropertyKey[]) => knownKeys(caseSchema, path);
-  const problems: Problem[] = form.success ? [] : [...formProblems(form.error.issues, json, known)];
+  const problems: Problem[] = form.success ? [] : [...caseProblems(form.error.issues, json, known)];
   problems.push(...codeProblems(getOwn(json, 'code')));
   const hand = readOwnHand(json);
   if (hand !== null && !hand.ok) problems.push(...hand.problems);

@@ -8,7 +8,7 @@ import { plain } from '../units/number.ts';
 import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import type { JointMotion, Made, Motion, Visit } from './case.ts';
-import { formProblems } from './case-problems.ts';
+import { caseProblems } from './case-problems.ts';
 import { type MadeFile, type VisitFile, visitSchema } from './case-schema.ts';
 import { commentProblem } from './comment.ts';
 import { GONIOMETRY_FIELDS, JOINT_NAMES, JOINTS, type Joint, MOTION_KEYS } from './goniometry-fields.ts';
@@ -28,7 +28,7 @@ export function readVisit(given: unknown, source?: string): Result<{ readonly vi
   const prefix = source === undefined ? '' : `${source}: `;
   const told = (problems: readonly Problem[]) => problems.map((p) => ({ ...p, message: `${prefix}${p.message}` }));
   const known = (path: readonly PropertyKey[]) => knownKeys(visitSchema, path);
-  if (!form.success) return failure(...told([...formProblems(form.error.issues, json, known), ...measureProblems(json, '')]));
+  if (!form.success) return failure(...told([...caseProblems(form.error.issues, json, known), ...measureProblems(json, '')]));
   const visit = checkVisit(form.data, '');
   return visit.ok ? success({ visit: visit.value, file: form.data }, visit.warnings) : failure(...told(visit.problems));
 }

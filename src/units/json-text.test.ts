@@ -72,4 +72,14 @@ describe('parseJsonText(text, source)', () => {
     expect(parseJsonText(text)).toMatchObject({ ok: false, problems: [{ code: 'JSON_NUMBER', where }] });
     expect(parseJsonText('[1e-400, 1e300, "1e400"]')).toMatchObject({ ok: true, value: [0, 1e300, '1e400'] });
   });
+
+  it('refuses a name that stands twice in one object, however it is written, and tells the line', () => {
+    const twice = '{\n "a": {"b": 1},\n "\\u0061": 2\n}';
+    expect(parseJsonText(twice, 'hand.json')).toMatchObject({
+      ok: false,
+      problems: [{ code: 'JSON_NAME_TWICE', where: 'a', message: expect.stringMatching(/^hand\.json: line 3: "a" stands twice/) }],
+    });
+    for (const fine of ['{"a": {"a": 1}, "b": [{"a": 1}, {"a": 2}], "c": "\\"a\\":"}', '["a", "a"]', '"a"'])
+      expect(parseJsonText(fine)).toMatchObject({ ok: true, value: JSON.parse(fine) });
+  });
 });

@@ -1,4 +1,4 @@
-import { visible } from './quote.ts';
+import { quote, visible } from './quote.ts';
 import { failure, type Result, success } from './result.ts';
 
 /** Far above any hand, block, option or case file; keeps a wrong file from filling the memory. */
@@ -6,7 +6,8 @@ export const LARGEST_JSON_BYTES = 1_000_000;
 
 /**
  * The value in a JSON text, unchecked; a byte order mark is passed over. One problem when the text is too large
- * (`FILE_TOO_LARGE`), not JSON (`JSON_SYNTAX`, with line and column counted from 1), or has a number beyond all numbers (`JSON_NUMBER`).
+ * (`FILE_TOO_LARGE`), not JSON (`JSON_SYNTAX`, with line and column counted from 1), has a number beyond all numbers (`JSON_NUMBER`), or a name
+ * twice in one object (`JSON_NAME_TWICE`), of which readers take one or the other.
  * @param source name of the file, set before the message
  */
 export function parseJsonText(text: string, source?: string): Result<unknown> {
@@ -19,6 +20,12 @@ export function parseJsonText(text: string, source?: string): Result<unknown> {
   try {
     const value = JSON.parse(body) as unknown;
     const where = MAY_BE_INFINITE.test(body) ? infiniteIn(value) : null;
+    const twice = where === null ? repeatedName(body) : null;
+    if (twice !== null) {
+      const line = body.slice(0, twice.offset).split(/\r\n|\r|\n/).length;
+      const message = `${prefix}line ${line}: ${quote(twice.name)} stands twice in one object, and only one of the two would count; remove the wrong one`;
+      return failure({ code: 'JSON_NAME_TWICE', where: twice.name, message, kind: 'input' });
+    }
     if (where === null) return success(value);
     const message = `${prefix}${where === '' ? 'the number' : `${where}: the number`} is too large to be read; at most about 1e308`;
     return failure({ code: 'JSON_NUMBER', where, message, kind: 'input' });
@@ -30,6 +37,25 @@ export function parseJsonText(text: string, source?: string): Result<unknown> {
     const message = `${prefix}not JSON at line ${before.length}, column ${column}: expected ${expected}, found ${found}`;
     return failure({ code: 'JSON_SYNTAX', where: '', message, kind: 'input' });
   }
+}
+
+/** The first name that an object of a sound JSON text has twice; null when there is none. */
+function repeatedName(text: string): { readonly name: string; readonly offset: number } | null {
+  const open: (Set<string> | null)[] = [];
+  let last: { readonly text: string; readonly offset: number } | null = null;
+  for (const { 0: token, index } of text.matchAll(/"(?:[^"\\]|\\.)*"|[{}[\]:]/g)) {
+    if (token === '{') open.push(new Set());
+    else if (token === '[') open.push(null);
+    else if (token === '}' || token === ']') open.pop();
+    else if (token !== ':') last = { text: token, offset: index };
+    else if (last !== null) {
+      const name = JSON.parse(last.text) as string;
+      const names = open.at(-1);
+      if (names?.has(name)) return { name, offset: last.offset };
+      names?.add(name);
+    }
+  }
+  return null;
 }
 
 /** A number of the grammar may be larger than any that can be held; it is then read as infinity, without a word. */

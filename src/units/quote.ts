@@ -29,3 +29,18 @@ export function visible(text: string): string {
   const shown = characters.slice(0, LONGEST_SHOWN).join('');
   return shown.replace(UNSAFE, (c) => `\\u{${(c.codePointAt(0) ?? 0).toString(16)}}`) + (cut ? '…' : '');
 }
+
+/**
+ * Text of any length with every character that a terminal obeys or hides as `\\u{…}`: control and bidirectional characters, line ends, halves of
+ * pairs. For whole messages and file names.
+ * @param lines true where the text is several lines: then line ends and tabs stay
+ */
+export function escapeInvisible(text: string, lines = false): string {
+  return text.replace(UNSAFE, (c) => (lines && (c === '\n' || c === '\t') ? c : `\\u{${(c.codePointAt(0) ?? 0).toString(16)}}`));
+}
+
+/** JSON text that holds no such character raw: as `\\uXXXX`, which reads back the same. */
+export function escapeInvisibleJson(json: string): string {
+  const escaped = (c: string) => Array.from({ length: c.length }, (_, k) => `\\u${c.charCodeAt(k).toString(16).padStart(4, '0')}`).join('');
+  return json.replace(UNSAFE, (c) => (c === '\n' ? c : escaped(c)));
+}

@@ -21,7 +21,7 @@ export interface DrawnItem {
 
 /** What belongs together in the file: a part, or what stands beside the parts. */
 export interface DrawnGroup {
-  /** `part-1`, `part-2`, ... or `beside`; layer by layer, `part-1-marks` and `part-1-cuts`. Unique in the file. */
+  /** `part-1`, `part-2`, ... or `beside`; layer by layer, `part-1-mark`, `part-1-info`, `part-1-cut`. Unique in the file. */
   readonly id: string;
   /** The part's own id, or null beside the parts. */
   readonly part: string | null;
@@ -32,7 +32,7 @@ export interface DrawnGroup {
 /**
  * A pattern in the order in which every file draws it: part by part, in each MARK, INFO, then CUT with holes before the outline, so that
  * nothing is drawn on a piece that is already cut loose; then what stands beside, MARK before INFO. Where the settings say
- * `layer-by-layer`, all marks come before the first cut. A part's `cuts` take the place of its holes and outline. Groups without items and
+ * `layer-by-layer`, all of MARK comes first, then INFO, then CUT. A part's `cuts` take the place of its holes and outline. Groups without items and
  * layers that the settings omit are left out.
  * Fails with every unknown label character, unwritable number and an empty drawing area named (codes: see `PatternWriter`).
  */
@@ -52,13 +52,13 @@ export function drawOrder(
 }
 
 function marksFirst(groups: readonly DrawnGroup[]): readonly DrawnGroup[] {
-  const only = (group: DrawnGroup, ending: string, cut: boolean): DrawnGroup => ({
-    ...group,
-    id: group.part === null ? group.id : `${group.id}-${ending}`,
-    items: group.items.filter((item) => (item.layer === 'CUT') === cut),
-  });
-  const parts = groups.filter((group) => group.part !== null);
-  return [...groups.map((group) => only(group, 'marks', false)), ...parts.map((group) => only(group, 'cuts', true))];
+  return (['MARK', 'INFO', 'CUT'] as const).flatMap((layer) =>
+    groups.map((group) => ({
+      ...group,
+      id: `${group.id}-${layer.toLowerCase()}`,
+      items: group.items.filter((item) => item.layer === layer),
+    })),
+  );
 }
 
 function partGroup(part: Part, id: string, problems: Problem[]): DrawnGroup {

@@ -1,8 +1,9 @@
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import type { FaultKind } from './at-call.mjs';
 
 /** The built command and the demo hand, for tests that break what is around the command. */
 
@@ -50,3 +51,24 @@ export function visibleFiles(folder: string): Readonly<Record<string, string>> {
 
 /** A stack trace or a word of Node's own: what no person should meet. */
 export const INNARDS = /\n\s+at |node:internal|Unhandled|FAULT|Error:/;
+
+/** Loaded before a program it makes one of its calls of the disk fatal; see at-call.mjs. */
+const AT_CALL = `--import=${pathToFileURL(join(ROOT, 'tests', 'faults', 'at-call.mjs'))}`;
+
+/** Runs a program of Node with a fault at the how-manieth call of the disk; 0 for none. */
+export function runWithFault(program: string, args: readonly string[], at: number, kind: FaultKind): Ended {
+  const env = { ...process.env, NODE_OPTIONS: AT_CALL, FAULT_AT: String(at), FAULT_KIND: kind };
+  return spawnSync(process.execPath, [program, ...args], { encoding: 'utf8', cwd: tmpdir(), env });
+}
+
+/** The names of the calls of the disk that a program makes. */
+export function callsOf(program: string, args: readonly string[]): readonly string[] {
+  const folder = scratchFolder('calls');
+  const log = join(folder, 'log');
+  const env = { ...process.env, NODE_OPTIONS: AT_CALL, FAULT_AT: '0', FAULT_KIND: 'kill', FAULT_LOG: log };
+  const { status, stderr } = spawnSync(process.execPath, [program, ...args], { encoding: 'utf8', cwd: tmpdir(), env });
+  const calls = status === 0 ? readFileSync(log, 'utf8').split('\n') : [];
+  rmSync(folder, { recursive: true });
+  if (status !== 0) throw new Error(stderr);
+  return calls;
+}

@@ -1,154 +1,157 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, watch, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, describe, expect, it } from 'vitest';
 import { PROGRESS_NAME as PROGRESS } from '../../src/cli/batch-progress.ts';
-import { DEMO, ended, ROOT, run, scratchFolder, start, visibleFiles } from './commands.ts';
+import { setIdIn } from '../../src/files/drawing-set.ts';
+import { runCommand } from '../run-command.ts';
+import { arm, disarm, type FaultKind } from './at-call.mjs';
+import { COMMAND, callsOf, DEMO, ROOT, run, runWithFault, scratchFolder, visibleFiles } from './commands.ts';
 
-/** Kills a command; 18 here, 200 by night (`npm run nightly`). */
-const KILLS = Number(process.env.KNUCKLEWRIGHT_KILLS ?? 18);
+/** By night every writer and every kind of fault (`npm run nightly`); by day `draw`, whose door is that of all others. */
 const BY_NIGHT = process.env.KNUCKLEWRIGHT_KILLS !== undefined;
-/** A batch takes longer. */
-const BATCH_KILLS = BY_NIGHT ? KILLS : Math.ceil(KILLS / 3);
-const CASE = join(ROOT, 'fixtures', 'case-gains.json');
-const CLINIC = join(ROOT, 'fixtures', 'demo-clinic.csv');
-/** After the first file appears, all are in place within about this; most kills fall in it. */
-const WRITING_MS = 25;
-const SEED = Number(process.env.KNUCKLEWRIGHT_SEED ?? Math.floor(Math.random() * 2 ** 31));
+const LONG = BY_NIGHT ? 1_800_000 : 300_000;
+const KINDS: readonly FaultKind[] = BY_NIGHT ? ['kill', 'torn', 'lost-data', 'lost-names'] : ['kill'];
 
 const scratch = scratchFolder('killed');
 afterAll(() => rmSync(scratch, { recursive: true }));
 
-/** Mulberry32. */
-function generator(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
+/** Three rows of the invented clinic: what a batch does with one it does with all. */
+const TABLE = join(scratch, 'hands.csv');
+writeFileSync(
+  TABLE,
+  readFileSync(join(ROOT, 'fixtures', 'demo-clinic.csv'), 'utf8')
+    .split('\n')
+    .slice(0, 4)
+    .join('\n'),
+);
+
+const either = (version: 0 | 1, first: string, second: string) => (version === 0 ? first : second);
 
 /** What writes files, as arguments for a folder; `version` 0 and 1 give files of the same names and other contents. */
-const WRITERS: Readonly<Record<string, (folder: string, version: number) => readonly string[]>> = {
-  draw: (folder, version) => ['draw', DEMO, '--out', folder, '--trim', ['10', '20'][version] ?? ''],
-  sheets: (folder, version) => ['sheets', '--sizes', '168x20:12', '--out', folder, '--gap', ['2', '3'][version] ?? ''],
-  'print-check': (folder, version) => ['print-check', DEMO, '--across', ['97', '98'][version] ?? '', '--along', '99', '--out', folder],
+const WRITERS: Readonly<Record<string, (folder: string, version: 0 | 1) => readonly string[]>> = {
+  draw: (folder, version) => ['draw', DEMO, '--out', folder, '--trim', either(version, '10', '20')],
+  sheets: (folder, version) => ['sheets', '--sizes', either(version, '168x20:90', '168x20:60'), '--out', folder],
+  'print-check': (folder, version) => ['print-check', DEMO, '--across', either(version, '97', '98'), '--along', '99', '--out', folder],
   'case report': (folder, version) => [
-    'case',
-    'report',
-    CASE,
-    '--out',
-    join(folder, 'report.pdf'),
-    '--paper',
-    ['a4', 'letter'][version] ?? '',
+    ...['case', 'report', join(ROOT, 'fixtures', 'case-gains.json'), '--out', join(folder, 'report.pdf')],
+    ...['--paper', either(version, 'a4', 'letter')],
   ],
+  sizes: (folder, version) => ['sizes', TABLE, '--block', 'auto', '--count', either(version, '1', '2'), '--out', folder],
+  batch: (folder, version) => ['batch', TABLE, '--files', 'each', '--trim', either(version, '10', '20'), '--out', folder],
 };
+const chosen = Object.entries(WRITERS).filter(([name]) => BY_NIGHT || name === 'draw');
 
-describe.each(Object.entries(WRITERS))('%s', (name, argsFor) => {
-  // The others write by the same door, so that fewer will do between two nights.
-  const kills = name === 'draw' || BY_NIGHT ? KILLS : Math.ceil(KILLS / 3);
+/** Whether the files of the folder that carry a set's id and belong together by their names carry the same one. */
+function isMixed(files: Readonly<Record<string, string>>, folder: string): boolean {
+  const ids = new Map<string, Set<string>>();
+  for (const name of Object.keys(files)) {
+    const id = setIdIn(readFileSync(join(folder, name)));
+    const group = name.replace(/(^sheet-)?(\d+)?_mm\..*$/, '$1');
+    if (id !== null) ids.set(group, (ids.get(group) ?? new Set()).add(id));
+  }
+  return [...ids.values()].some((set) => set.size > 1);
+}
 
-  it(`killed ${kills} times while it writes over older files, leaves each file old or new and never half, seed ${SEED}`, {
-    timeout: 60_000 + kills * 10_000,
+async function findsMixed(folder: string, names: readonly string[]): Promise<boolean> {
+  for (const name of names.filter((each) => /\.(svg|dxf|pdf)$/.test(each))) {
+    const { out } = await runCommand('inspect', join(folder, name), '--json');
+    if (JSON.parse(out).findings.some(({ code }: { code: number }) => code === 505)) return true;
+  }
+  return false;
+}
+
+describe.each(chosen)('%s', (name, argsFor) => {
+  const made = (version: 0 | 1) => {
+    const folder = join(scratch, `${name}-${version}`);
+    expect(run(argsFor(folder, version))).toMatchObject({ status: 0 });
+    return { folder, files: visibleFiles(folder) };
+  };
+  const versions = [made(0), made(1)] as const;
+  const [older, newer] = versions;
+  const outputs = (folder: string) => Object.fromEntries(Object.entries(visibleFiles(folder)).filter(([file]) => file !== PROGRESS));
+  let count = 0;
+  const copyOfOlder = () => {
+    const folder = join(scratch, `${name}-over-${++count}`);
+    cpSync(older.folder, folder, { recursive: true });
+    return folder;
+  };
+  const over = (folder: string) => [...argsFor(folder, 1), '--force'];
+  const wanted = outputs(newer.folder);
+
+  it.each(KINDS)(
+    'over older files, %s at each call of the disk: each file old or new, a mixed set is found, the next run is whole',
+    {
+      timeout: LONG,
+    },
+    async (kind) => {
+      expect(older.files).not.toEqual(newer.files);
+      const calls = callsOf(COMMAND, over(copyOfOlder()));
+      let mixed = 0;
+      for (let at = 1; at <= calls.length; at++) {
+        const folder = copyOfOlder();
+        const where = `${kind} at call ${at} of ${calls.length}, ${calls[at - 1]}`;
+        expect(runWithFault(COMMAND, over(folder), at, kind).status, where).toBeNull();
+        const files = outputs(folder);
+        for (const [file, content] of Object.entries(files))
+          expect([older.files[file], newer.files[file]], `${file}, ${where}`).toContain(content);
+        const isNow = isMixed(files, folder);
+        mixed += isNow ? 1 : 0;
+        if (name === 'draw' || (isNow && name === 'sheets')) expect(await findsMixed(folder, Object.keys(files)), where).toBe(isNow);
+        expect(await runCommand(...over(folder)), where).toMatchObject({ exit: 0 });
+        expect(outputs(folder), where).toEqual(wanted);
+        expect(
+          readdirSync(folder).filter((file) => file.startsWith('.')),
+          where,
+        ).toEqual([]);
+        rmSync(folder, { recursive: true });
+      }
+      if (name === 'draw') expect(mixed).toBeGreaterThan(0);
+    },
+  );
+
+  it('into an empty folder, killed at each call of the disk: whole files or none, and the next run is whole', {
+    timeout: LONG,
   }, async () => {
-    const random = generator(SEED);
-    const folder = join(scratch, name);
-    mkdirSync(folder);
-    const writing = (version: number) => [...argsFor(folder, version), '--force'];
-    const versions = [0, 1].map((version) => {
-      expect(run(writing(version))).toMatchObject({ status: 0 });
-      return visibleFiles(folder);
-    });
-    expect(Object.keys(versions[0] ?? {}).length).toBeGreaterThan(0);
-    expect(versions[0]).not.toEqual(versions[1]);
-    const whole = (file: string) => versions.map((version) => version[file]);
-    let inTheMiddle = 0;
-    for (let k = 0; k < kills; k++) {
-      const child = start(writing(k % 2));
-      const over = ended(child);
-      let began = false;
-      const begun = new Promise<void>((yes) => {
-        const watcher = watch(folder, (_, file) => {
-          // The probe of the folder comes long before; a file under its hidden name is the beginning of writing.
-          if (!file?.endsWith('.draft')) return;
-          began = true;
-          watcher.close();
-          yes();
-        });
-        over.then(() => watcher.close());
-      });
-      await Promise.race([begun, over]);
-      await Promise.race([pause(random() * WRITING_MS), over]);
-      child.kill('SIGKILL');
-      if ((await over).status === null && began) inTheMiddle++;
-      const files = visibleFiles(folder);
-      expect(Object.keys(files)).toEqual(Object.keys(versions[0] ?? {}));
-      for (const [file, content] of Object.entries(files)) expect(whole(file), `${file} after kill ${k + 1}`).toContain(content);
+    const empty = () => join(scratch, `${name}-empty-${++count}`);
+    const calls = callsOf(COMMAND, argsFor(empty(), 1));
+    for (let at = 1; at <= calls.length; at++) {
+      const folder = empty();
+      mkdirSync(folder);
+      const where = `killed at call ${at}, ${calls[at - 1]}`;
+      expect(runWithFault(COMMAND, argsFor(folder, 1), at, 'kill').status, where).toBeNull();
+      for (const [file, content] of Object.entries(outputs(folder))) expect(content, `${file}, ${where}`).toBe(wanted[file]);
+      expect(await runCommand(...over(folder)), where).toMatchObject({ exit: 0 });
+      expect(outputs(folder), where).toEqual(wanted);
+      expect(
+        readdirSync(folder).filter((file) => file.startsWith('.')),
+        where,
+      ).toEqual([]);
+      rmSync(folder, { recursive: true });
     }
-    // A kill that comes too late tests nothing.
-    expect(inTheMiddle).toBeGreaterThan(kills / 4);
-    process.stdout.write(`${name}: ${inTheMiddle} of ${kills} kills fell while files were written, seed ${SEED}\n`);
-    expect(run(writing(1)).status).toBe(0);
-    expect(visibleFiles(folder)).toEqual(versions[1]);
-    const leftovers = readdirSync(folder).filter((file) => file.startsWith('.'));
-    for (const file of leftovers) expect(file).toMatch(/\.draft$/);
   });
-});
 
-it(`batch, killed at any moment ${BATCH_KILLS} times, shows no half file, and reruns end as one that was left alone, seed ${SEED}`, {
-  timeout: 60_000 + BATCH_KILLS * 20_000,
-}, async () => {
-  const random = generator(SEED + 2);
-  const table = join(scratch, 'hands.csv');
-  writeFileSync(table, readFileSync(CLINIC, 'utf8').split('\n').slice(0, 25).join('\n'));
-  const batch = (folder: string) => ['batch', table, '--files', 'each', '--formats', 'svg', '--out', folder];
-  const wanted = join(scratch, 'batch-alone');
-  const from = performance.now();
-  expect(run(batch(wanted)).status).toBe(0);
-  const lasts = performance.now() - from;
-  const complete = visibleFiles(wanted);
-  let folder = join(scratch, 'batch-0');
-  let cut = 0;
-  for (let k = 0; k < BATCH_KILLS; k++) {
-    const child = start(batch(folder));
-    const over = ended(child);
-    await Promise.race([pause(random() * lasts), over]);
-    child.kill('SIGKILL');
-    const done = (await over).status !== null;
-    cut += done ? 0 : 1;
-    const files = existsSync(folder) ? visibleFiles(folder) : {};
-    for (const [file, content] of Object.entries(files))
-      if (file !== PROGRESS) expect(content, `${file} after kill ${k + 1}`).toBe(complete[file]);
-    if (!done) continue;
-    const all = Object.entries(complete).filter(([file]) => file !== PROGRESS);
-    expect(Object.entries(files).filter(([file]) => file !== PROGRESS)).toEqual(all);
-    folder = join(scratch, `batch-${k + 1}`);
-  }
-  expect(cut).toBeGreaterThan(BATCH_KILLS / 4);
-  process.stdout.write(`batch: ${cut} of ${BATCH_KILLS} kills fell before it ended, seed ${SEED}\n`);
-  expect(run(batch(folder)).status).toBe(0);
-  const { [PROGRESS]: _, ...lists } = visibleFiles(folder);
-  const { [PROGRESS]: __, ...same } = complete;
-  expect(lists).toEqual(same);
-});
-
-it('draw, killed while it writes into an empty folder, leaves whole files or none', { timeout: 120_000 }, async () => {
-  const random = generator(SEED + 1);
-  const wanted = join(scratch, 'wanted');
-  expect(run(['draw', DEMO, '--out', wanted]).status).toBe(0);
-  const complete = visibleFiles(wanted);
-  for (let k = 0; k < Math.ceil(KILLS / 5); k++) {
-    const folder = join(scratch, `empty-${k}`);
-    mkdirSync(folder);
-    const child = start(['draw', DEMO, '--out', folder]);
-    const over = ended(child);
-    const watcher = watch(folder, (_, name) => {
-      if (name?.endsWith('.draft')) setTimeout(() => child.kill('SIGKILL'), random() * WRITING_MS);
-    });
-    await over;
-    watcher.close();
-    for (const [name, content] of Object.entries(visibleFiles(folder))) expect(content, name).toBe(complete[name]);
-  }
+  it.each(['EIO', 'ENOSPC'] as const)(
+    'over older files, %s at each call of the disk: all of the new set, or said to be none of it and so',
+    {
+      timeout: LONG,
+    },
+    async (kind) => {
+      arm(0, kind);
+      await runCommand(...over(copyOfOlder()));
+      const count = disarm().length;
+      const exits = new Set<number>();
+      for (let at = 1; at <= count; at++) {
+        const folder = copyOfOlder();
+        arm(at, kind);
+        const { exit, err } = await runCommand(...over(folder)).finally(disarm);
+        const where = `${kind} at call ${at}: exit ${exit}, ${err.split('\n').at(-2)}`;
+        exits.add(exit);
+        // A batch is many sets, and says which row it came to.
+        if (name !== 'batch') expect(outputs(folder), where).toEqual(exit === 0 ? wanted : Object.fromEntries(Object.entries(older.files)));
+        if (exit !== 0) expect(err, where).toMatch(/error OUTPUT_(FAILED|NOT_WRITABLE): .*(EIO|disk is full)/);
+        rmSync(folder, { recursive: true });
+      }
+      expect(exits).toContain(1);
+    },
+  );
 });

@@ -70,7 +70,7 @@ describe('the set id', () => {
       }
       const inspected = await run(['inspect', file]);
       expect(inspected.status).toBe(3);
-      expect(inspected.stdout).toContain('finding 505');
+      expect(inspected.stdout).toContain('stop  505');
       // The way out that the message names.
       expect((await draw(folder, ...ALL, '--force')).status).toBe(0);
       expect((await run(['redraw', file, '--out', join(scratch, `again-${ending}`)])).status).toBe(0);
@@ -124,8 +124,8 @@ describe('sheets', () => {
     const [folder, other] = [join(scratch, 'layout'), join(scratch, 'other-layout')];
     expect((await laid(folder, 100)).status).toBe(0);
     expect((await laid(other, 100, '--gap', '5')).status).toBe(0);
-    expect((await run(['inspect', join(folder, 'sheet-01_mm.svg')])).stdout).not.toContain('finding 505');
+    expect((await run(['inspect', join(folder, 'sheet-01_mm.svg')])).stdout).not.toContain('stop  505');
     copyFileSync(join(other, 'sheet-02_mm.dxf'), join(folder, 'sheet-02_mm.dxf'));
-    expect((await run(['inspect', join(folder, 'sheet-01_mm.svg')])).stdout).toContain('finding 505');
+    expect((await run(['inspect', join(folder, 'sheet-01_mm.svg')])).stdout).toContain('stop  505');
   });
 });

@@ -31,6 +31,12 @@ the source that is named, or computed by the library that is named.
 | --- | --- | --- | --- | --- | --- |
 ${checks.join('\n')}
 
+## What is modelled now, and what is not
+
+The strip's edges follow the webs (docs/model.md rule 11), its length the true sections of the fingers, and free PIP flexion has a finger in it (rule 12, about 8 degrees
+either way by how far flesh gives). **A paper trial (rule 15) takes most of the table below away**: with a reading the length is as sure as the reading, a standard
+deviation of 1 mm, so 2 mm either way; what then remains is that sheet is not paper (thinning, and skin pressed while it is warm).
+
 ## What the model leaves out, and how large that could be
 
 The path's length on the demo hand (invented), changed by one thing at a time; + means that the strip would have to be longer. The sizes of
@@ -76,15 +82,16 @@ function trimText({ likely, worst, long, trim }: TrimFigures): string {
   const reach = `On this hand the strip may come out up to ${both(likely)} too short where these things and the errors of measuring are independent of each other, and up to ${both(worst)} if all of them came at once and at their largest.`;
   const covered =
     likely <= trim
-      ? `The default trim of ${both(trim)} covers the first`
+      ? `The default trim of ${both(trim)} covers the first; it is`
       : `**The default trim of ${both(trim)} does not cover that**: it is ${both(likely - trim)} short of the first`;
-  return `**What to expect of the trim.** ${reach} ${covered} and ${both(worst - trim)} short of the second.
+  return `**What to expect of the trim.** ${reach} ${covered} ${likely <= trim ? '' : 'and '}${both(worst - trim)} short of the second.
 
 What to do:
 
 - Choose a larger trim: \`--trim ${enough}\` (${plain(Math.ceil((100 * enough) / MM_PER.in) / 100, 2)} in) covers independent errors on a hand like this one,
   \`--trim ${safe}\` (${plain(Math.ceil((100 * safe) / MM_PER.in) / 100, 2)} in) everything in the table at once. On the page it is the field for the trim among the options.
-  Do so above all where the row of fingers is high in the middle, where a web lies far back, or where the fingers taper much.
+  Do so above all where the row of fingers is high in the middle, or where the fingers taper much.
+- Better: make the paper trial (\`draw --paper-trial\`, then \`--paper-reading\`), which measures all of this on the person's own hand.
 - Or cut the finishing end longer than drawn by as much, ${both(Math.max(0, enough - trim), 0)} to ${both(Math.max(0, safe - trim), 0)}.
 - Drape before the finishing end is cut. A strip that is too short cannot be made longer; cut it anew, with more trim.
 - What makes the strip too long costs no strip: up to ${both(long)} more than the trim is cut off.`;

@@ -5,6 +5,8 @@ import { stripFigures } from '../../src/pattern/strip/strip.ts';
 import { DEFAULT_STRIP_OPTIONS, type StripOptions } from '../../src/pattern/strip/strip-options.ts';
 import { type StripPath, stripPath } from '../../src/pattern/strip/strip-path.ts';
 import { type StandingHand, type StandingSection, standSections } from '../../src/pattern/strip/strip-sections.ts';
+import { usualSettings } from '../../src/pattern/strip/strip-settings.ts';
+import { plain } from '../../src/units/number.ts';
 import { handOf, WORKED } from '../hands.ts';
 
 /** What the model leaves out: by how much it would change the length of the strip's path on the demo hand. mm */
@@ -21,9 +23,8 @@ export const OMISSION_BLOCKS = ['ring-lowered-in-three', 'ring-raised-in-four'] 
 
 const hand = handOf(WORKED);
 const NO_SOURCE = 'no source';
-const MEMORY = 'from memory, not a published figure';
-/** MP joints behind the long finger's, mm (trade facts: memory grade). */
-const MP_SETBACK: Readonly<Record<DigitName, number>> = { index: 2, long: 0, ring: 5, little: 13 };
+/** Digits do not stand parallel but at the differential, so the band is no cylinder; a share of the path. */
+const EDGE_SHORT = 0.017;
 
 /** Each thing that is left out, with a small and a large size of it. */
 export function modelOmissions(): readonly ModelOmission[] {
@@ -41,10 +42,10 @@ export function modelOmissions(): readonly ModelOmission[] {
       change: changes((id) => lengthOf(id, {}, undefined, thicker(hand, mm))),
     })),
     {
-      what: 'oblique webs',
-      assumption: `the strip sits at the same distance from each web, whose MP joints are set back 2, 0, 5, 13 mm (${MEMORY})`,
-      how: 'each straight run between two fingers as the hypotenuse with the step along the hand between them; an upper bound, since a strip that lies aslant as a whole spares part of it',
-      change: changes(obliqueLength),
+      what: 'tilt of oblique webs',
+      assumption: `the proximal edge of the staggered strip is ${plain(100 * EDGE_SHORT, 1)} % short of the tilted surface, the most that two programs found at 20 degrees`,
+      how: 'that share of the path; the edges of the webs themselves are modelled (docs/model.md rule 11)',
+      change: OMISSION_BLOCKS.map((id) => EDGE_SHORT * lengthOf(id)),
     },
     ...[0.5, 1].map((mm) => ({
       what: 'compression of the skin',
@@ -87,7 +88,7 @@ function laid(
   stand: (standing: StandingHand) => StandingHand = (standing) => standing,
   of: Hand = hand,
 ): StripPath {
-  const options = { ...DEFAULT_STRIP_OPTIONS, ...changed };
+  const options = usualSettings({ ...DEFAULT_STRIP_OPTIONS, ...changed });
   const standing = standSections(of, blockOf(id), options);
   const path = standing.ok ? stripPath(stand(standing.value), options) : standing;
   if (!path.ok) throw new Error(path.problems.map((p) => p.message).join('\n'));
@@ -112,23 +113,4 @@ function thicker(of: Hand, mm: number): Hand {
     if (measures) digits[digit] = { ...measures, width: measures.width + mm / Math.PI, circumference: measures.circumference + mm };
   }
   return { ...of, digits };
-}
-
-/** How far distal the middle of the strip stands on a finger, along the hand: its lever foreshortened, less the setback of its MP joint. */
-function alongHand(s: StandingSection): number {
-  const measures = hand.digits[s.digit];
-  if (!measures) throw new Error(`no ${s.digit}`);
-  const { proximalGap, width } = DEFAULT_STRIP_OPTIONS;
-  const lever = measures.dorsalLength - measures.palmarRoom + proximalGap + width / 2;
-  return lever * Math.cos(s.theta) - MP_SETBACK[s.digit];
-}
-
-function obliqueLength(id: (typeof OMISSION_BLOCKS)[number]): number {
-  const { hand: standing, pieces, pathLength } = laid(id);
-  const at = (x: number) => standing.sections.reduce((near, s) => (Math.abs(s.x - x) < Math.abs(near.x - x) ? s : near));
-  return pieces.reduce((sum, { element }) => {
-    if (element.kind !== 'line') return sum;
-    const step = alongHand(at(element.to.x)) - alongHand(at(element.from.x));
-    return sum + Math.hypot(element.length, step) - element.length;
-  }, pathLength);
 }

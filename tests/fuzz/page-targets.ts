@@ -6,7 +6,7 @@ import demoPlateHand from '../../fixtures/demo-hand-plate.json' with { type: 'js
 import { PLACES } from '../../src/block/block.ts';
 import { blocks } from '../../src/block/library.ts';
 import { DIGITS, SIDES } from '../../src/hand/digits.ts';
-import { DIGIT_FIELDS, PALM_FIELDS, TARGET_FIELDS } from '../../src/hand/fields.ts';
+import { DIGIT_FIELDS, PALM_FIELDS } from '../../src/hand/fields.ts';
 import { readHand } from '../../src/hand/read-hand.ts';
 import { derive, NOTHING_YET } from '../../src/page/derive.ts';
 import { retyped } from '../../src/page/format.ts';
@@ -14,19 +14,23 @@ import { entriesOf, handFileText } from '../../src/page/hand-file.ts';
 import { keptOf, stateOf } from '../../src/page/local-storage.ts';
 import { type FileKind, fileOf } from '../../src/page/make-file.ts';
 import { readOpened } from '../../src/page/open-file.ts';
-import { printedBars } from '../../src/page/print-settings.ts';
+import { printedBars, printIn } from '../../src/page/print-settings.ts';
 import {
   EMPTY_VISIT,
   type Entries,
   emptyEntries,
-  FRESH_VIEWING,
+  MOTION_IDS,
   type PageState,
   PLATE_DIGITS,
+  ROUND_NOTATIONS,
   type Settings,
   setEntry,
+  VISIT_ENTRIES,
 } from '../../src/page/state.ts';
+import { STOP_SIGNS } from '../../src/page/stop-signs.ts';
 import { LANGUAGES, type Language } from '../../src/page/texts/languages.ts';
 import { addVisit, newCase } from '../../src/page/visit.ts';
+import * as writers from '../../src/page/writers.ts';
 import { PLATE_FACES } from '../../src/pattern/plate/plate-design.ts';
 import { CHOICE_OPTIONS, DEFAULT_STRIP_OPTIONS } from '../../src/pattern/strip/strip-options.ts';
 import { caseText } from '../../src/record/write-case.ts';
@@ -46,9 +50,10 @@ const TYPED_FIELDS: readonly string[] = [
   ...['code', 'note', 'date', 'plate.angle', 'print.across', 'print.along'],
   ...DIGITS.flatMap((digit) => Object.keys(DIGIT_FIELDS).map((id) => `digits.${digit}.${id}`)),
   ...Object.keys(PALM_FIELDS),
-  ...Object.keys(TARGET_FIELDS).map((id) => `target.${id}`),
+  ...MOTION_IDS.flatMap((id) => [`motion.${id}.lacks`, `motion.${id}.bends`]),
+  ...['diagnosis', 'weeks'],
   ...Object.keys(DEFAULT_STRIP_OPTIONS).filter((key) => CHOICE_OPTIONS.every((o) => o.key !== key)),
-  ...['date', 'wear', 'pipActive', 'pipPassive', 'comment'].map((id) => `visit.${id}`),
+  ...VISIT_ENTRIES.map((id) => `visit.${id}`),
 ];
 const KINDS: readonly FileKind[] = ['svg', 'dxf', 'pdf', 'handout'];
 const DECIMALS = ['.', ','] as const;
@@ -79,6 +84,9 @@ const choices = fc.record({
   hardEndFeel: fc.boolean(),
   hypermobile: fc.subarray([...DIGITS]),
   clinicianConfirms: fc.boolean(),
+  stop: fc.constantFrom('' as const, 'none' as const, 'some' as const),
+  stopSigns: fc.subarray([...STOP_SIGNS]),
+  roundIn: fc.constantFrom(...ROUND_NOTATIONS),
   made: fc.constantFrom('', 'yes'),
 });
 
@@ -135,7 +143,7 @@ const fieldsRecipes: fc.Arbitrary<FieldsRecipe> = fc.oneof(
 /** One in so many opened files and kept pages is looked at. */
 const LOOKED_AT = 12;
 
-const VISIT = { ...EMPTY_VISIT, date: '2026-11-25', wear: '8', pipActive: '25/85', fits: 'yes' };
+const VISIT = { ...EMPTY_VISIT, date: '2026-11-25', wear: '8', lacks: '25', bends: '85', fits: 'yes' };
 
 /** Pages that are filled in: none, a strip's, a plate's, and one whose every note is there. */
 function baseEntries(base: number, decimal: Settings['decimal']): Entries {
@@ -150,7 +158,7 @@ function chosen(entries: Entries, c: Choices): Entries {
   return {
     ...entries,
     ...{ side: c.side, target: c.target, block: c.block, places: c.places, invented: c.invented, hypermobile: c.hypermobile },
-    clinicianConfirms: c.clinicianConfirms,
+    ...{ clinicianConfirms: c.clinicianConfirms, stop: c.stop, stopSigns: c.stopSigns, roundIn: c.roundIn },
     flags: { ...entries.flags, swelling: c.swelling, hardEndFeel: c.hardEndFeel },
     plate: { ...entries.plate, faces: c.faces, digits: c.plateDigits },
     print: { ...entries.print, paper: c.paper },
@@ -168,10 +176,12 @@ function follow(state: PageState, given: string, kind: FileKind | null): void {
   const again = JSON.parse(handFileText(entries, state.settings.unit)) as unknown;
   hold(readHand(again).ok === derived.hand.ok, () => 'the hand file that is saved is not the hand that was read');
   if (kind === null) return;
-  const all = { ...state, viewing: { ...state.viewing, left: TYPED_FIELDS } };
-  checkShown(all, derived, given);
-  const { drawn } = derived;
-  const file = drawn && readable(fileOf(kind, drawn, entries.print), given);
+  checkShown(state, TYPED_FIELDS, given);
+  const { drawn, average } = derived;
+  const file =
+    drawn &&
+    !average &&
+    readable(fileOf(kind, drawn, { print: entries.print, unit: state.settings.unit, isStopAsked: entries.stop !== '' }, writers), given);
   if (file) {
     hold(/^[A-Za-z0-9_-]+\.[a-z]+$/.test(file.name), () => `the name ${file.name}`);
     if (kind === 'svg') checkSvg(String(file.content));
@@ -181,7 +191,8 @@ function follow(state: PageState, given: string, kind: FileKind | null): void {
 }
 
 const KEPT: readonly unknown[] = [0, 1, 2, 3].map((base) => ({
-  version: 1,
+  version: 2,
+  file: null,
   entries: baseEntries(base, '.'),
   settings: { language: base === 1 ? 'de' : 'en', unit: 'mm', decimal: '.' },
   screen: base === 0 ? null : { pixelsPerMm: 4.1, pixelRatio: 2 },
@@ -203,13 +214,13 @@ export const PAGE_DOORS: readonly Target[] = [
         entries = { ...entries, ...setEntry(entries, where, text) };
         for (const to of LENGTH_UNITS) retyped(text, { unit }, { unit: to, decimal });
       }
-      const bars = printedBars(entries.print);
+      const bars = printedBars(printIn(entries.print, unit));
       if (bars) finite(checkPrintScale(bars));
       const hand = readHand(JSON.parse(handFileText(entries, unit)));
       const started = hand.ok ? readable(newCase(hand.value), given) : null;
       const grown = started ? readable(addVisit(started.file, entries.visit, null), given) : null;
       if (grown) readable(caseText(grown.file), given);
-      const state: PageState = { entries, settings: recipe.settings, viewing: FRESH_VIEWING, file: grown?.file ?? null };
+      const state: PageState = { entries, settings: recipe.settings, screen: null, keep: false, file: grown?.file ?? null };
       follow(state, given, recipe.look);
     },
   }),
@@ -227,7 +238,7 @@ export const PAGE_DOORS: readonly Target[] = [
       const own = hand ? { ...recipe.settings, unit: hand.units } : recipe.settings;
       if (hand)
         hold(readHand(JSON.parse(handFileText(entries, hand.units))).ok, () => 'a hand that was opened cannot be read from the page');
-      follow({ entries, settings: own, viewing: FRESH_VIEWING, file: record }, text, recipe.look === 0 ? 'dxf' : null);
+      follow({ entries, settings: own, screen: null, keep: false, file: record }, text, recipe.look === 0 ? 'dxf' : null);
     },
   }),
   target<{ readonly file: FileRecipe; readonly look: number }>({

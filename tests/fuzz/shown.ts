@@ -1,13 +1,8 @@
-import { type ComponentType, h, options, render } from 'preact';
+import { h, options, render } from 'preact';
 import { createHTMLWindow, createSVGWindow } from 'svgdom';
-import type { Derived } from '../../src/page/derive.ts';
-import { formatFor } from '../../src/page/format.ts';
+import { App } from '../../src/page/app.tsx';
 import type { PageState } from '../../src/page/state.ts';
-import type { Actions, Page } from '../../src/page/store.ts';
-import { LANGUAGES } from '../../src/page/texts/languages.ts';
-import { App } from '../../src/page/view/app.tsx';
-import { CaseView } from '../../src/page/view/case-view.tsx';
-import { type View, viewOf } from '../../src/page/view/view.ts';
+import { createStore, PANELS, type Store } from '../../src/page/store.ts';
 import { hold } from './must-hold.ts';
 
 /** A window of the SVG writer's library, which is enough of a browser for preact to build the page's tree in. */
@@ -23,11 +18,11 @@ options.requestAnimationFrame = (flush) => {
 
 /** Every element and attribute that the page is made of; nothing of it runs, loads or leads away. */
 const ELEMENTS = new Set(
-  `a button caption circle desc details div ellipse fieldset footer form g h1 h2 h3 h4 header input label legend li line main ol option p path rect
+  `a aside button caption circle desc details div fieldset footer g h1 h2 h3 header input label legend li main nav option output p path rect
    section select span strong summary svg table tbody td text th thead title tr ul`.split(/\s+/),
 );
 const ATTRIBUTES =
-  /^(?:aria-[a-z]+|accept|auto(?:complete|capitalize)|checked|class|cx|cy|d|font-size|for|height|href|id|inputmode|lang|max|maxlength|min|name|novalidate|r|role|rx|ry|scope|selected|spellcheck|start|step|stroke-width|style|tabindex|text-anchor|transform|type|value|viewBox|width|x|x1|x2|y|y1|y2)$/i;
+  /^(?:aria-[a-z]+|accept|auto(?:complete|capitalize)|checked|class|cx|cy|d|disabled|font-size|for|height|href|id|inputmode|lang|max|maxlength|min|name|placeholder|preserveAspectRatio|r|role|rx|ry|scope|selected|spellcheck|start|step|stroke-width|style|tabindex|text-anchor|title|transform|type|value|viewBox|width|x|x1|x2|y|y1|y2)$/i;
 const NUMBERS = /^(?:d|viewBox|x|y|x1|x2|y1|y2|cx|cy|r|rx|ry|width|height|font-size|stroke-width)$/;
 const PLAIN = /^[MLAQCHVZmlaqchvz\d., -]*$/;
 const STYLE = /^(?:[a-z-]+: ?-?\d+(?:\.\d+)?(?:px|%)?;? ?)*$/;
@@ -35,37 +30,25 @@ const MISMADE = /\bNaN\b|\bInfinity\b|\bundefined\b|\[object /;
 /** What a person typed is shown in its own field as it is; everywhere else such characters are made visible. */
 const UNSAFE = /[\p{Cc}\p{Cs}\u2028-\u202e\u2066-\u2069]/u;
 
-const idle: Actions = {
-  enter: () => {},
-  set: () => {},
-  view: () => {},
-  replace: () => {},
-  record: () => {},
-  settle: () => {
-    throw new Error('nobody presses a button here');
-  },
-};
-
-/** Draws the whole page, and the case if one is open, as a browser is told to, and checks what stands in it. */
-export function checkShown(state: PageState, derived: Derived, given: string): void {
-  const texts = LANGUAGES[state.settings.language];
-  const page: Page = {
-    state,
-    derived,
-    shown: derived.drawn,
-    current: derived.drawn !== null,
-    texts,
-    format: formatFor(state.settings, texts),
-    act: idle,
-  };
-  checkDrawn(App, { page }, given);
-  if (state.file !== null) checkDrawn(CaseView, { view: viewOf(page) }, given);
+/** Draws the whole page, each panel and the visits, as a browser is told to, and checks what stands in it. */
+export function checkShown(state: PageState, left: readonly string[], given: string): void {
+  const store = createStore(state);
+  store.left.value = left;
+  store.settle();
+  for (const panel of [null, ...PANELS]) {
+    store.panel.value = panel;
+    checkDrawn(store, given);
+  }
+  store.panel.value = null;
+  store.mode.value = 'visits';
+  store.narrow.value = true;
+  checkDrawn(store, given);
 }
 
-function checkDrawn(part: ComponentType<{ page: Page }> | ComponentType<{ view: View }>, props: object, given: string): void {
+function checkDrawn(store: Store, given: string): void {
   const root = window.document.createElement('div');
   try {
-    render(h(part as ComponentType<object>, props), root);
+    render(h(App, { store }), root);
     for (const child of root.childNodes) checkNode(child, given);
   } finally {
     render(null, root);

@@ -1,4 +1,5 @@
 import type { Pattern } from '../../src/pattern/pattern.ts';
+import { setIdOf } from '../../src/pattern/set-id.ts';
 import { dxfWriter } from '../../src/writers/dxf/dxf.ts';
 import { inputsFromDxf, inputsFromSvg } from '../../src/writers/inputs-text.ts';
 import { svgNodeWriter } from '../../src/writers/svg/svg-node.ts';
@@ -6,26 +7,35 @@ import { hold, readable } from './must-hold.ts';
 
 const SVG_ELEMENTS = new Set(['svg', 'title', 'desc', 'metadata', 'g', 'path']);
 const SVG_ATTRIBUTES = new Set(
-  'xmlns version xmlns:xlink xmlns:svgjs width height viewBox id data-part data-layer d fill stroke stroke-width data-role'.split(' '),
+  'xmlns version xmlns:xlink xmlns:svgjs xmlns:inkscape inkscape:groupmode inkscape:label width height viewBox id data-part data-layer d fill stroke stroke-width data-role'.split(
+    ' ',
+  ),
 );
 const DXF_ENTITIES = new Set(['LWPOLYLINE', 'CIRCLE', 'LINE']);
 const TAG = /<(\/?)([^\s/>]+)((?:\s+[^\s=]+="[^"<]*")*)\s*(\/?)>/y;
 
+/** What a file carries: the inputs, and the id of the set that its writer put with them. */
+function givenBack(value: unknown): string {
+  const { set, ...inputs } = value as { readonly set?: unknown };
+  return JSON.stringify([inputs, set]);
+}
+
 /** Writes the pattern in both formats and checks that nothing in its texts became an element, a group or another input. */
 export function checkWritten(pattern: Pattern, given: string): void {
-  const inputs = JSON.stringify(pattern.inputs);
+  const { set: _, ...own } = pattern.inputs;
+  const inputs = JSON.stringify([own, setIdOf(pattern.inputs)]);
   const svg = readable(svgNodeWriter.write(pattern), given);
   const dxf = readable(dxfWriter.write(pattern), given);
   hold((svg === null) === (dxf === null), () => 'one format was written and the other was not');
   if (svg !== null) {
     checkSvg(String(svg));
     const back = inputsFromSvg(String(svg));
-    hold(back.ok && JSON.stringify(back.value) === inputs, () => 'the SVG does not give its inputs back');
+    hold(back.ok && givenBack(back.value) === inputs, () => 'the SVG does not give its inputs back');
   }
   if (dxf !== null) {
     checkDxf(String(dxf));
     const back = inputsFromDxf(String(dxf));
-    hold(back.ok && JSON.stringify(back.value) === inputs, () => 'the DXF does not give its inputs back');
+    hold(back.ok && givenBack(back.value) === inputs, () => 'the DXF does not give its inputs back');
   }
 }
 

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect } from 'vitest';
-import { COMMAND, field, inBrowser, openDemo, saved } from './browser.ts';
+import { COMMAND, DEMO_FILE, field, inBrowser, openDemo, saved } from './browser.ts';
 
 const GAINS = fileURLToPath(new URL('../../fixtures/case-gains.json', import.meta.url));
 
@@ -12,15 +12,17 @@ describe('a case', () => {
   inBrowser('is started from the hand, grows by visits, and is read by the command as the page saved it', async (open) => {
     const { page } = await open();
     await openDemo(page);
+    await page.locator('#mode-visits').click();
     await page.locator('#start-case').click();
     await page.waitForFunction(() => document.activeElement?.id === 'case-heading');
     const visit = async (date: string, active: string) => {
       await field(page, 'visit.date').fill(date);
-      await field(page, 'visit.pipActive').fill(active);
+      const [lacks = '', bends = ''] = active.split('/');
+      await field(page, 'visit.lacks').fill(lacks);
+      await field(page, 'visit.bends').fill(bends);
       await page.locator('#add-visit').click();
       await page.getByRole('rowheader', { name: date }).waitFor();
     };
-    await page.getByLabel('What is drawn above was made at this visit').check();
     await visit('2026-03-02', '25/95');
     await visit('2026-03-16', '10/95');
     await page.locator('svg.drawing').waitFor();
@@ -37,7 +39,9 @@ describe('a case', () => {
       rmSync(folder, { recursive: true });
     }
     const { visits } = JSON.parse(file.content.toString());
-    expect(visits[0].made).toMatchObject({ kind: 'strip', block: { id: 'ring-lowered-in-three' }, flatLength: 177.392 });
+    const plan = JSON.parse(execFileSync(process.execPath, [COMMAND, 'plan', DEMO_FILE, '--json'], { encoding: 'utf8' }));
+    expect(visits[0].made).toMatchObject({ kind: 'strip', block: { id: 'ring-lowered-in-three' } });
+    expect(visits[0].made.flatLength).toBeCloseTo(plan.suggestions[0].flatLength, 2);
     expect(visits[1].made).toBeUndefined();
   });
 
@@ -45,8 +49,11 @@ describe('a case', () => {
     const { page } = await open();
     await page.locator('#open-file').setInputFiles(GAINS);
     await page.locator('svg.drawing').waitFor();
-    expect(await field(page, 'code').inputValue()).toBe('DEMO-11');
-    await page.locator('#pattern-picture').waitFor();
+    // A case with visits opens in Visits.
+    expect(await page.locator('#case-heading').textContent()).toContain('DEMO-11');
+    await page.locator('#mode-design').click();
+    await page.locator('#sentence').waitFor();
+    await page.locator('#mode-visits').click();
     const file = await saved(page, '#save-case');
     expect(file.content.equals(readFileSync(GAINS))).toBe(true);
   });
@@ -55,12 +62,13 @@ describe('a case', () => {
     const { page } = await open();
     await page.locator('#open-file').setInputFiles(GAINS);
     await page.locator('svg.drawing').waitFor();
-    const rows = await page.locator('.case tbody tr').count();
+    const rows = await page.locator('table.visits tbody tr').count();
     await field(page, 'visit.date').fill('2026-07-01');
-    await field(page, 'visit.pipActive').fill('-10/85');
+    await field(page, 'visit.lacks').fill('-10');
+    await field(page, 'visit.bends').fill('85');
     await page.locator('#add-visit').click();
     await page.waitForFunction(() => document.activeElement?.id === 'file-problems');
-    expect(await page.locator('#file-problems').textContent()).toContain('Write extension deficit / flexion, as 25/85');
-    expect(await page.locator('.case tbody tr').count()).toBe(rows);
+    expect(await page.locator('#file-problems').textContent()).toContain('a sign is used for both');
+    expect(await page.locator('table.visits tbody tr').count()).toBe(rows);
   });
 });

@@ -3,7 +3,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect } from 'vitest';
-import { COMMAND, DEMO_FILE, fillHand, inBrowser, openDemo, saved } from './browser.ts';
+import { COMMAND, choose, DEMO_FILE, field, fillHand, inBrowser, noStopSign, openDemo, openPanel, saved } from './browser.ts';
 
 let folder = '';
 beforeAll(() => {
@@ -29,6 +29,8 @@ describe('files saved from the page', () => {
   inBrowser('are the ones of the command line: DXF byte for byte, SVG with the same geometry', async (open) => {
     const { page } = await open();
     await openDemo(page);
+    await noStopSign(page);
+    await openPanel(page, 'files');
     const files = commandFiles(DEMO_FILE);
     const dxf = await saved(page, '#save-dxf');
     const svg = await saved(page, '#save-svg');
@@ -47,18 +49,24 @@ describe('files saved from the page', () => {
       'digits.ring.width': '21/32 in',
       'digits.long.circumference': 'ring 58',
       'digits.index.palmarRoom': '',
-      differential: '25',
     });
-    await page.getByRole('button', { name: 'All other blocks' }).click();
-    await page.locator('input[name="block"][value="long-and-ring-raised-in-four"]').check();
+    await noStopSign(page);
+    await openPanel(page, 'options');
+    await field(page, 'differential').fill('25');
+    await openPanel(page, 'ways');
+    await choose(page, 'way', 'long-and-ring-raised-in-four');
+    await openPanel(page, 'files');
+    await field(page, 'code').fill('demo-01');
+    await field(page, 'note').focus();
     const dxf = await saved(page, '#save-dxf');
     const hand = await saved(page, '#save-hand');
     expect(hand.name).toBe('DEMO-01_hand.json');
     const path = join(folder, hand.name);
     writeFileSync(path, hand.content);
     const files = commandFiles(path, '--block', 'long-and-ring-raised-in-four', '--differential', '25', '--formats', 'dxf');
-    expect(Object.keys(files)).toEqual([dxf.name]);
-    expect(dxf.content.equals(files[dxf.name] ?? Buffer.of())).toBe(true);
+    // The page's name tells the differential apart from the usual one.
+    expect(dxf.name).toBe('DEMO-01-long-and-ring-raised-in-four-25deg_mm.dxf');
+    expect(dxf.content.equals(Object.values(files)[0] ?? Buffer.of())).toBe(true);
   });
 
   inBrowser('of a plate are the ones of the command line', async (open) => {
@@ -66,11 +74,13 @@ describe('files saved from the page', () => {
     const hand = JSON.parse(readFileSync(DEMO_FILE, 'utf8'));
     const path = join(folder, 'both.json');
     writeFileSync(path, JSON.stringify({ ...hand, target: { digit: 'ring', pipExtensionDeficit: 20, pipFlexionDeficit: 40 } }));
-    await page.locator('#open-file').setInputFiles(path);
-    await page.locator('#pattern-picture').waitFor();
-    await page.locator('input[name="plate.faces"][value="both"]').check();
+    await openDemo(page, path);
+    await noStopSign(page);
+    await openPanel(page, 'ways');
+    await choose(page, 'plate.faces', 'both');
     const same = async (...flags: readonly string[]) => {
       const files = commandFiles(path, '--plate', 'both', '--formats', 'dxf,pdf', ...flags);
+      await openPanel(page, 'files');
       for (const button of ['#save-dxf', '#save-pdf']) {
         const file = await saved(page, button);
         expect(Object.keys(files)).toContain(file.name);
@@ -78,15 +88,16 @@ describe('files saved from the page', () => {
       }
     };
     await same();
-    await page.getByText('the treated finger and its neighbours').click();
-    await page.getByRole('heading', { name: '(long, ring, little)' }).waitFor();
+    await openPanel(page, 'ways');
+    await choose(page, 'plate.digits', 'neighbours');
+    await page.locator('#sentence').getByText('long, ring, little').waitFor();
     await same('--digits', 'long,ring,little');
   });
 
   inBrowser('a demo hand that was opened is saved with the same content', async (open) => {
     const { page } = await open();
     await openDemo(page);
-    const hand = await saved(page, '#save-hand');
+    const hand = await saved(page, '#save');
     expect(JSON.parse(hand.content.toString())).toEqual(JSON.parse(readFileSync(DEMO_FILE, 'utf8')));
   });
 });
@@ -108,8 +119,9 @@ describe('files opened in the page', () => {
       await page.locator('#open-file').setInputFiles(path);
       await page.waitForFunction(() => document.activeElement?.id === 'file-problems');
       expect(await page.locator('#file-problems').textContent()).toMatch(message);
-      expect(await page.locator('#field-code').inputValue()).toBe('DEMO-01');
+      expect(await page.locator('header .code').textContent()).toContain('DEMO-01');
       expect(await page.locator('.kept').count()).toBe(0);
+      expect(await field(page, 'digits.ring.width').inputValue()).toBe('16.5');
     });
   }
 
@@ -119,19 +131,20 @@ describe('files opened in the page', () => {
     const path = join(folder, 'hostile.json');
     writeFileSync(path, JSON.stringify({ ...JSON.parse(demo), note: hostile }));
     const elements = () => page.evaluate(() => document.querySelectorAll('img, script:not([type="module"]), b').length);
-    await page.locator('#open-file').setInputFiles(path);
-    await page.locator('#pattern-picture').waitFor();
+    await openDemo(page, path);
+    await openPanel(page, 'files');
     expect(await page.locator('#field-note').inputValue()).toBe(hostile);
     await page.locator('#field-code').fill('"><svg onload=window.ran=1>');
-    await page.locator('#draw').click();
-    await page.waitForFunction(() => document.activeElement?.id === 'errors');
+    await page.locator('#print').click();
+    await page.locator('#panel-look').waitFor();
     writeFileSync(path, JSON.stringify({ ...JSON.parse(demo), code: hostile, '<b>key</b>': 1 }));
     await page.locator('#open-file').setInputFiles(path);
     await page.waitForFunction(() => document.activeElement?.id === 'file-problems');
     expect(await elements()).toBe(0);
     expect(await page.evaluate(() => 'ran' in window)).toBe(false);
     await openDemo(page);
-    await page.locator('summary', { hasText: 'More measurements' }).first().click();
+    await noStopSign(page);
+    await openPanel(page, 'files');
     await page.locator('#field-note').fill(hostile);
     const svg = (await saved(page, '#save-svg')).content.toString();
     const parsed = await page.evaluate((text) => {

@@ -1,52 +1,76 @@
+import { fileURLToPath } from 'node:url';
 import { describe, expect } from 'vitest';
-import { field, inBrowser, openDemo, PAGE_ADDRESS } from './browser.ts';
+import { field, inBrowser, openDemo, openPanel, PAGE_ADDRESS } from './browser.ts';
+
+const GAINS = fileURLToPath(new URL('../../fixtures/case-gains.json', import.meta.url));
+const width = 'digits.ring.width';
 
 describe('what the page keeps', () => {
   inBrowser('is nothing, unless the switch is on', async (open) => {
     const { page } = await open();
     await openDemo(page);
-    expect(await page.locator('#keep').isChecked()).toBe(false);
+    await openPanel(page, 'files');
+    expect(await page.locator('#field-keep').isChecked()).toBe(false);
     expect(await page.evaluate(() => [localStorage.length, sessionStorage.length, document.cookie])).toEqual([0, 0, '']);
     await page.reload();
-    expect(await field(page, 'code').inputValue()).toBe('');
+    expect(await field(page, width).inputValue()).toBe('');
   });
 
   inBrowser('with the switch on survives reload and going back; switched off it is gone from this computer', async (open) => {
     const { page } = await open();
     await openDemo(page);
-    await page.locator('#keep').check();
+    await openPanel(page, 'files');
+    await page.locator('#field-keep').check();
+    await page.keyboard.press('Escape');
     await field(page, 'digits.ring.width').fill('16,9');
     await expect.poll(() => page.evaluate(() => localStorage.length)).toBe(1);
     await page.reload();
     expect(await field(page, 'digits.ring.width').inputValue()).toBe('16,9');
-    await page.locator('#pattern-picture').waitFor();
+    await page.locator('#sentence').waitFor();
     await page.goto('about:blank');
     await page.goBack();
     expect(page.url()).toBe(PAGE_ADDRESS);
     expect(await field(page, 'digits.ring.width').inputValue()).toBe('16,9');
-    expect(await page.locator('#keep').isChecked()).toBe(true);
-    await page.locator('#keep').uncheck();
+    await openPanel(page, 'files');
+    expect(await page.locator('#field-keep').isChecked()).toBe(true);
+    await page.locator('#field-keep').uncheck();
     await expect.poll(() => page.evaluate(() => localStorage.length)).toBe(0);
   });
 
   inBrowser('that was changed by something else is not taken for entries', async (open) => {
     const { page } = await open();
     await page.evaluate(() =>
-      localStorage.setItem('knucklewright-entries', '{"version":1,"entries":{"code":7},"settings":{"language":"xx"}}'),
+      localStorage.setItem('knucklewright-entries', '{"version":2,"entries":{"code":7},"settings":{"language":"xx"}}'),
     );
     await page.reload();
-    expect(await field(page, 'code').inputValue()).toBe('');
-    expect(await page.locator('#keep').isChecked()).toBe(false);
+    expect(await field(page, width).inputValue()).toBe('');
+    await openPanel(page, 'files');
+    expect(await page.locator('#field-keep').isChecked()).toBe(false);
   });
 
-  inBrowser('is emptied at once by the button, kept entries included', async (open) => {
+  inBrowser('is the case as well, wherever the entries are kept', async (open) => {
+    const { page } = await open();
+    await page.locator('#open-file').setInputFiles(GAINS);
+    await page.locator('#case-heading').waitFor();
+    await page.locator('#mode-design').click();
+    await openPanel(page, 'files');
+    await page.locator('#field-keep').check();
+    await expect.poll(() => page.evaluate(() => localStorage.length)).toBe(1);
+    await page.reload();
+    await page.locator('#case-heading').waitFor();
+    expect(await page.locator('#case-heading').textContent()).toContain('DEMO-11');
+    expect(await page.locator('table.visits tbody tr').count()).toBeGreaterThan(1);
+  });
+
+  inBrowser('is emptied at once for a new patient, kept entries included', async (open) => {
     const { page } = await open();
     await openDemo(page);
-    await page.locator('#keep').check();
-    await page.getByRole('button', { name: 'Empty the page' }).click();
-    await expect.poll(() => field(page, 'code').inputValue()).toBe('');
-    expect(await page.evaluate(() => localStorage.length)).toBe(0);
-    expect(await page.locator('#pattern-picture').count()).toBe(0);
+    await openPanel(page, 'files');
+    await page.locator('#field-keep').check();
+    await page.locator('#new-patient').click();
+    await expect.poll(() => field(page, width).inputValue()).toBe('');
+    expect(await page.locator('#sentence').count()).toBe(0);
+    expect(await page.evaluate(() => localStorage.getItem('knucklewright-entries')?.includes('DEMO-01') ?? false)).toBe(false);
   });
 
   inBrowser('in memory stays that of a small tablet after 500 changes', async (open) => {

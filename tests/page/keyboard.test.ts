@@ -1,96 +1,76 @@
 import type { Page } from 'playwright-core';
 import { describe, expect } from 'vitest';
-import { contentOf, field, inBrowser, openDemo, TYPED_HAND } from './browser.ts';
+import { contentOf, field, inBrowser, openDemo, show } from './browser.ts';
 
 const focused = (page: Page) =>
   page.evaluate(
     () => document.activeElement?.getAttribute('name') ?? document.activeElement?.id ?? document.activeElement?.textContent ?? '',
   );
 
-/** Presses Tab until the focus is on the element with this name or id; gives up after as many stops as the page can have. */
-async function tabTo(page: Page, wanted: string): Promise<void> {
-  for (let stop = 0; stop < 200; stop++) {
-    if ((await focused(page)) === wanted) return;
+/** Presses Tab until the focus is on the element with this name or id, and counts; gives up after as many stops as the page can have. */
+async function tabTo(page: Page, wanted: string): Promise<number> {
+  for (let stop = 0; stop < 60; stop++) {
+    if ((await focused(page)) === wanted) return stop;
     await page.keyboard.press('Tab');
   }
   throw new Error(`Tab never reached ${wanted}; it is at ${await focused(page)}`);
 }
 
-describe('by the keyboard alone', () => {
-  inBrowser('from the first field of the empty page to the PDF to print and the DXF, fields in the order of measuring', async (open) => {
-    const { page } = await open();
-    const { code = '', 'target.pipExtensionDeficit': deficit = '', ...digits } = TYPED_HAND;
-    await tabTo(page, 'code');
-    await page.keyboard.type(code.toLowerCase());
-    await tabTo(page, 'side');
-    await page.keyboard.press('Space');
-    const order: string[] = [];
-    await page.keyboard.press('Tab');
-    for (const where of Object.keys(digits)) {
-      for (let stop = 0; stop < 3 && (await focused(page)) !== where; stop++) await page.keyboard.press('Tab');
-      order.push(await focused(page));
-      await page.keyboard.type(digits[where] ?? '');
-    }
-    expect(order).toEqual(Object.keys(digits));
-    await tabTo(page, 'target.digit');
-    // The first arrow from an unchosen group chooses; index, long, ring.
-    await page.keyboard.press('Space');
-    await page.keyboard.press('ArrowDown');
-    await page.keyboard.press('ArrowDown');
-    await tabTo(page, 'target.pipExtensionDeficit');
-    await page.keyboard.type(deficit);
-    await page.keyboard.press('Enter');
-    await page.waitForFunction(() => document.activeElement?.id === 'pattern-heading');
-    await tabTo(page, 'save-pdf');
-    const [pdf] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Enter')]);
-    expect((await contentOf(pdf)).subarray(0, 5).toString()).toBe('%PDF-');
-    await tabTo(page, 'save-dxf');
-    const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Enter')]);
-    expect(download.suggestedFilename()).toBe('DEMO-01-ring-lowered-in-three_mm.dxf');
-    expect((await contentOf(download)).toString()).toContain('$INSUNITS');
-    // The code was typed in small letters and is written in capitals.
-    expect(await field(page, 'code').inputValue()).toBe('DEMO-01');
-  });
+/** As measured: all widths, all circumferences, the palm, then the backs. */
+const MEASURES = ['17.5', '16.5', '14.5', '57', '53', '47', '27', '25', '19', '48', '45', '36'];
 
+describe('by the keyboard alone', () => {
   inBrowser(
-    'the section view: arrows choose a digit and change its place, a block against the rules keeps the last pattern',
+    'from the empty page to the PDF in at most 20 Tabs, Enter going on from measure to measure, and on to the DXF',
     async (open) => {
-      const { page } = await open();
-      await openDemo(page);
-      const band = () => page.locator('.section:not(.small) .section-strip').getAttribute('d');
-      const lowered = await band();
-      await page.locator('#section-long').focus();
+      const { page } = await open({ viewport: { width: 1280, height: 660 } });
+      let tabs = await tabTo(page, 'skip-finger');
+      await page.keyboard.press('Enter');
+      await page.waitForFunction(() => document.activeElement?.getAttribute('name') === 'target.digit');
       await page.keyboard.press('ArrowRight');
-      expect(await focused(page)).toBe('section-ring');
-      await page.keyboard.press('ArrowUp');
-      await page.locator('.own .error').waitFor();
-      expect(await page.locator('.own .error').allInnerTexts()).toEqual([
-        expect.stringContaining('At least one digit must be raised or lowered'),
-      ]);
-      await page.locator('.kept').waitFor();
-      expect(await band()).toBe(lowered);
-      await page.keyboard.press('ArrowUp');
-      await page.locator('.kept').waitFor({ state: 'detached' });
-      expect(await page.locator('#section-ring').getAttribute('aria-label')).toBe('Ring finger, raised');
-      expect(await band()).not.toBe(lowered);
-      expect(await focused(page)).toBe('section-ring');
+      await page.keyboard.press('ArrowRight');
+      tabs += await tabTo(page, 'side');
+      await page.keyboard.press('Space');
+      tabs += await tabTo(page, 'motion.active.lacks');
+      await page.keyboard.type('25');
+      await page.keyboard.press('Enter');
+      await page.waitForFunction(() => document.activeElement?.getAttribute('name') === 'motion.active.bends');
+      await page.keyboard.type('100');
+      await page.keyboard.press('Enter');
+      await page.waitForFunction(() => document.activeElement?.id === 'stop-none');
+      await page.keyboard.press('Enter');
+      tabs += await tabTo(page, 'digits.long.width');
+      const order: string[] = [];
+      for (const text of MEASURES) {
+        order.push(await focused(page));
+        await page.keyboard.type(text);
+        const before = await focused(page);
+        await page.keyboard.press('Enter');
+        await page.waitForFunction((left) => (document.activeElement?.getAttribute('name') ?? document.activeElement?.id) !== left, before);
+      }
+      const rows = ['width', 'circumference', 'palmarRoom', 'dorsalLength'];
+      expect(order).toEqual(rows.flatMap((id) => ['long', 'ring', 'little'].map((digit) => `digits.${digit}.${id}`)));
+      expect(await focused(page)).toBe('print');
+      const [pdf] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Enter')]);
+      expect((await contentOf(pdf)).subarray(0, 5).toString()).toBe('%PDF-');
+      expect(pdf.suggestedFilename()).toBe('NO-CODE-0-ring-lowered-in-three_mm.pdf');
+      expect(tabs).toBeLessThanOrEqual(20);
+      await tabTo(page, 'open-files');
+      await page.keyboard.press('Enter');
+      await tabTo(page, 'code');
+      await page.keyboard.type('demo-01');
+      await tabTo(page, 'save-dxf');
+      const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Enter')]);
+      // The code was typed in small letters and is written in capitals.
+      expect(download.suggestedFilename()).toBe('DEMO-01-ring-lowered-in-three_mm.dxf');
+      expect((await contentOf(download)).toString()).toContain('$INSUNITS');
+      // Escape gives the middle column back and the focus to the button that took it.
+      await page.keyboard.press('Escape');
+      await expect.poll(() => focused(page)).toBe('open-files');
     },
   );
 
-  inBrowser('the differential: slider and field move each other and the digits', async (open) => {
-    const { page } = await open();
-    await openDemo(page);
-    const ring = () => page.locator('#section-ring').evaluate((button) => Number.parseFloat((button as HTMLElement).style.top));
-    const before = await ring();
-    await page.getByLabel('MP differential, slider').focus();
-    await page.keyboard.press('ArrowRight');
-    await page.waitForFunction(() => (document.getElementById('field-differential') as HTMLInputElement).value === '21');
-    await field(page, 'differential').fill('30');
-    await page.waitForFunction(() => document.querySelector<HTMLInputElement>('.differential input[type="range"]')?.value === '30');
-    expect(await ring()).toBeGreaterThan(before);
-  });
-
-  inBrowser('the moulded view turns by arrows and comes back by Home; plus, minus and 0 zoom the pattern', async (open) => {
+  inBrowser('the moulded view turns by arrows and comes back by Home; plus, minus and 0 enlarge the flat piece', async (open) => {
     const { page } = await open();
     await openDemo(page);
     const picture = () => page.locator('svg.moulded').getAttribute('viewBox');
@@ -100,12 +80,24 @@ describe('by the keyboard alone', () => {
     await expect.poll(picture).not.toBe(front);
     await page.keyboard.press('Home');
     await expect.poll(picture).toBe(front);
+    await show(page, 'flat');
     const width = () => page.locator('#pattern-picture').evaluate((svg) => svg.getBoundingClientRect().width);
     const fit = await width();
-    await page.locator('.shown > section.scroll').focus();
+    await page.locator('section.flat').focus();
     await page.keyboard.press('+');
     await expect.poll(width).toBeCloseTo(1.25 * fit, 0);
     await page.keyboard.press('0');
     await expect.poll(width).toBeCloseTo(fit, 0);
+  });
+
+  inBrowser('the hand turns once when the focus goes to a measure of the back', async (open) => {
+    const { page } = await open();
+    await openDemo(page);
+    const heading = page.locator('#measure .heading-row');
+    await field(page, 'digits.ring.palmarRoom').focus();
+    expect(await heading.textContent()).toContain('palm up');
+    await field(page, 'digits.ring.dorsalLength').focus();
+    await expect.poll(() => heading.textContent()).toContain('back up');
+    expect(await focused(page)).toBe('digits.ring.dorsalLength');
   });
 });

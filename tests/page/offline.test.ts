@@ -1,6 +1,6 @@
 import { readFileSync, statSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { fillHand, inBrowser, PAGE_ADDRESS, PAGE_FILE } from './browser.ts';
+import { fillHand, inBrowser, noStopSign, PAGE_ADDRESS, PAGE_FILE, saved, show } from './browser.ts';
 
 describe('the page as a file', () => {
   it('is one file under 900 kB with a policy that lets it load nothing', () => {
@@ -9,7 +9,7 @@ describe('the page as a file', () => {
     const policy = /http-equiv="Content-Security-Policy" content="([^"]*)"/.exec(html)?.[1] ?? '';
     expect(policy.split('; ').map((directive) => directive.replace(/'sha256-[A-Za-z0-9+/]{43}='/, "'sha256-…'"))).toEqual([
       "default-src 'none'",
-      "script-src 'sha256-…'",
+      "script-src 'sha256-…' blob:",
       "style-src 'sha256-…'",
       'img-src data:',
       "connect-src 'none'",
@@ -21,13 +21,15 @@ describe('the page as a file', () => {
   inBrowser('opens over file:// with the network off, makes exactly one request and breaks no policy, drawing included', async (open) => {
     const { page, requests } = await open();
     await fillHand(page);
-    await page.locator('#pattern-picture').waitFor();
     await page.getByRole('button', { name: 'Turn left' }).click();
+    await show(page, 'flat');
     await page.getByRole('button', { name: 'Actual size' }).click();
+    await noStopSign(page);
+    await saved(page, '#print');
     await page.locator('#language').selectOption('de');
-    await page.getByRole('heading', { name: 'Schnittmuster' }).waitFor();
-    // The empty icon is a data address inside the page; no network carries it.
-    expect(requests.filter((url) => url !== 'data:,')).toEqual([PAGE_ADDRESS]);
+    await page.getByRole('heading', { name: 'Anfertigen' }).waitFor();
+    // The empty icon is a data address inside the page, the unpacked writers are a blob of its own; no network carries them.
+    expect(requests.filter((url) => url !== 'data:,' && !url.startsWith('blob:'))).toEqual([PAGE_ADDRESS]);
   });
 
   inBrowser('may not ask the network for anything, and runs no code that was not in it', async (open) => {

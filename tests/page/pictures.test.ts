@@ -1,7 +1,7 @@
 import { Resvg } from '@resvg/resvg-js';
 import { PNG } from 'pngjs';
 import { describe, expect } from 'vitest';
-import { DEMO_FILE, inBrowser, openDemo, PLATE_DEMO_FILE, saved } from './browser.ts';
+import { DEMO_FILE, inBrowser, noStopSign, openDemo, openPanel, PLATE_DEMO_FILE, saved, show } from './browser.ts';
 
 /** Ink of a picture, a byte a pixel. */
 interface Ink {
@@ -57,10 +57,13 @@ describe('the picture of the pattern', () => {
       async (open) => {
         const { page } = await open({ deviceScaleFactor: 3, colorScheme: 'light', viewport: { width: 1440, height: 4000 } });
         await openDemo(page, file);
-        await page.getByText('Show the whole drawing').click();
+        await noStopSign(page);
+        await openPanel(page, 'files');
+        await show(page, 'flat');
+        await page.getByRole('button', { name: 'the whole drawing' }).click();
         // What stands beside the parts is drawn, and the line over the picture, which comes after a pause, has moved it for the last time.
         await page.waitForFunction(() => (document.querySelector('#pattern-picture .layer-INFO')?.getAttribute('d') ?? '').length > 1000);
-        await page.getByRole('status').filter({ hasText: 'Pattern drawn' }).waitFor();
+        await page.getByRole('status').filter({ hasText: 'Drawn:' }).waitFor();
         const picture = page.locator('#pattern-picture');
         const shown = PNG.sync.read(await picture.screenshot());
         const svg = (await saved(page, '#save-svg')).content.toString();

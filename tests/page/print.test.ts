@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect } from 'vitest';
 import { PENS } from '../../src/writers/pdf/pdf.ts';
 import { type TracedPath, tracePaths } from '../read-pdf.ts';
 import { needsReader } from '../readers.ts';
-import { COMMAND, DEMO_FILE, field, inBrowser, openDemo, saved } from './browser.ts';
+import { COMMAND, DEMO_FILE, field, inBrowser, noStopSign, openDemo, openPanel, saved } from './browser.ts';
 
 let folder = '';
 beforeAll(() => {
@@ -24,9 +24,11 @@ describe('the PDF saved from the page', () => {
   inBrowser('has the same bytes as from the command, on A4 and on Letter, and so has the handout', async (open) => {
     const { page } = await open();
     await openDemo(page);
+    await noStopSign(page);
+    await openPanel(page, 'files');
     for (const paper of ['a4', 'letter']) {
-      await page.locator(`input[name="print.paper"][value="${paper}"]`).check();
-      const pdf = await saved(page, '#save-pdf');
+      await page.locator('#paper').selectOption(paper);
+      const pdf = await saved(page, '#print');
       const files = command('draw', DEMO_FILE, '--formats', 'pdf', '--paper', paper);
       expect(Object.keys(files)).toEqual([pdf.name]);
       expect(pdf.content.equals(files[pdf.name] ?? Buffer.of())).toBe(true);
@@ -41,6 +43,8 @@ describe('the PDF saved from the page', () => {
     needsReader(test, 'poppler');
     const { page } = await open();
     await openDemo(page);
+    await noStopSign(page);
+    await openPanel(page, 'files');
     const path = join(folder, 'page.pdf');
     writeFileSync(path, (await saved(page, '#save-pdf')).content);
     const info = execFileSync('pdfinfo', [path], { encoding: 'utf8' });
@@ -51,34 +55,42 @@ describe('the PDF saved from the page', () => {
     expect(millimetres[1]).toBeCloseTo(297, 2);
   });
 
-  inBrowser('has both bars at 100 mm on every page that another reader finds, and the ID-1 card at its size', async (open, test) => {
-    needsReader(test, 'mupdf-tools');
-    const { page } = await open();
-    await openDemo(page);
-    const path = join(folder, 'bars.pdf');
-    writeFileSync(path, (await saved(page, '#save-pdf')).content);
-    for (let number = 1; number <= 2; number++) {
-      const strokes = tracePaths(path, number).filter((traced) => traced.kind === 'stroke');
-      const steps = (traced: TracedPath) => traced.subpaths.flatMap((s) => s.map((step) => step.to));
-      const bars = strokes.filter((traced) => Math.abs(traced.width - PENS.bar.width) < 0.001).map(steps);
-      const sides = bars.map(([a = { x: 0, y: 0 }, b = a]) => [Math.abs(b.x - a.x), Math.abs(b.y - a.y)]);
-      expect(sides).toHaveLength(2);
-      for (const [k, [across = 0, along = 0]] of sides.entries()) {
-        expect(k === 0 ? across : along).toBeCloseTo(100, 3);
-        expect(k === 0 ? along : across).toBeCloseTo(0, 3);
+  inBrowser(
+    'has both bars at 100 mm on every page with something at true size that another reader finds, and the ID-1 card at its size',
+    async (open, test) => {
+      needsReader(test, 'mupdf-tools');
+      const { page } = await open();
+      await openDemo(page);
+      await noStopSign(page);
+      await openPanel(page, 'files');
+      const path = join(folder, 'bars.pdf');
+      writeFileSync(path, (await saved(page, '#save-pdf')).content);
+      // Pages 2 and 3 are the storyboard, which is only read.
+      for (const number of [1, 4]) {
+        const strokes = tracePaths(path, number).filter((traced) => traced.kind === 'stroke');
+        const steps = (traced: TracedPath) => traced.subpaths.flatMap((s) => s.map((step) => step.to));
+        const bars = strokes.filter((traced) => Math.abs(traced.width - PENS.bar.width) < 0.001).map(steps);
+        const sides = bars.map(([a = { x: 0, y: 0 }, b = a]) => [Math.abs(b.x - a.x), Math.abs(b.y - a.y)]);
+        expect(sides).toHaveLength(2);
+        for (const [k, [across = 0, along = 0]] of sides.entries()) {
+          expect(k === 0 ? across : along).toBeCloseTo(100, 3);
+          expect(k === 0 ? along : across).toBeCloseTo(0, 3);
+        }
+        // ISO/IEC 7810: 85.60 x 53.98 mm.
+        const boxes = strokes.map(steps).map((points) => {
+          const side = (values: readonly number[]) => Math.max(...values) - Math.min(...values);
+          return [side(points.map((p) => p.x)), side(points.map((p) => p.y))].toSorted((a, b) => b - a);
+        });
+        expect(boxes.filter(([long = 0, short = 0]) => Math.abs(long - 85.6) < 0.001 && Math.abs(short - 53.98) < 0.001)).toHaveLength(1);
       }
-      // ISO/IEC 7810: 85.60 x 53.98 mm.
-      const boxes = strokes.map(steps).map((points) => {
-        const side = (values: readonly number[]) => Math.max(...values) - Math.min(...values);
-        return [side(points.map((p) => p.x)), side(points.map((p) => p.y))].toSorted((a, b) => b - a);
-      });
-      expect(boxes.filter(([long = 0, short = 0]) => Math.abs(long - 85.6) < 0.001 && Math.abs(short - 53.98) < 0.001)).toHaveLength(1);
-    }
-  });
+    },
+  );
 
   inBrowser('is drawn against a printer that errs, as the command does it; a print that is right or far off is not', async (open) => {
     const { page } = await open();
     await openDemo(page);
+    await noStopSign(page);
+    await openPanel(page, 'files');
     const type = async (across: string, along: string) => {
       await field(page, 'print.across').fill(across);
       await field(page, 'print.along').fill(along);

@@ -1,11 +1,12 @@
 import { describe, expect } from 'vitest';
-import { inBrowser, openDemo } from './browser.ts';
+import { inBrowser, openDemo, openPanel, show } from './browser.ts';
 
 describe('true size', () => {
   inBrowser('after the card was laid on the screen, one millimetre of the pattern is one of the card', async (open) => {
     const { page } = await open();
     await openDemo(page);
-    await page.getByText('True size on this screen').click();
+    await show(page, 'flat');
+    await openPanel(page, 'files');
     for (let k = 0; k < 5; k++) await page.getByRole('button', { name: 'Card outline larger' }).click();
     await page.getByRole('button', { name: 'The card fits' }).click();
     await page.getByRole('button', { name: 'Actual size' }).click();
@@ -22,9 +23,9 @@ describe('true size', () => {
 
   inBrowser('is not taken to hold when the zoom of the page changed since', async (open) => {
     const { page, context } = await open();
-    await page.getByText('True size on this screen').click();
+    await openPanel(page, 'files');
     await page.getByRole('button', { name: 'The card fits' }).click();
-    await page.getByText('The screen is set.').first().waitFor();
+    await page.getByText('The screen is set:').first().waitFor();
     const session = await context.newCDPSession(page);
     await session.send('Emulation.setDeviceMetricsOverride', { width: 1152, height: 720, deviceScaleFactor: 1.25, mobile: false });
     await page.getByText('The page zoom changed since the screen was set.').waitFor();

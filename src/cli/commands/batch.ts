@@ -11,6 +11,7 @@ import { requestOfPiece } from '../../sheet/plastic/piece-part.ts';
 import { collect, failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
 import { BatchProgress, digestOf } from '../batch-progress.ts';
 import { defineCommand } from '../define-command.ts';
+import { EXIT } from '../exit.ts';
 import { blockOrAuto, namedBlock } from '../flags/block-flag.ts';
 import { dateFlag, readDateFlag } from '../flags/date-flag.ts';
 import { argument, type FlagsOf, flag } from '../flags/flag.ts';
@@ -78,7 +79,8 @@ type BatchFlags = FlagsOf<typeof flags>;
 export const batch = defineCommand({
   name: 'batch',
   group: 'Many hands',
-  about: 'make a cut list and the patterns for a table of hands; a rerun goes on where the last one stopped',
+  about:
+    'make a cut list and the patterns for a table of hands; wrong rows are left out (exit 1), and a rerun goes on where the last one stopped',
   args: [argument('<hands>', 'table of hands (CSV), see: knucklewright schema csv')],
   flags,
   read: readInputs,
@@ -95,6 +97,7 @@ export const batch = defineCommand({
       warnings,
     }),
   },
+  exit: ({ tally }) => (tally.wrongRows > 0 ? EXIT.badInput : EXIT.done),
 });
 
 interface BatchMade {
@@ -146,8 +149,9 @@ async function makeBatch(inputs: BatchInputs): Promise<Result<BatchMade>> {
     await progress.close();
   }
   const total = tally.made + tally.reused;
-  if (tally.wrongRows > 0) showErrors(path, tally, join(folder, ERRORS_CSV));
-  if ((inputs.strict && tally.wrongRows > 0) || total === 0) return await stop([noneWritten(path, tally, inputs.strict)]);
+  const noneMade = (inputs.strict && tally.wrongRows > 0) || total === 0;
+  if (tally.wrongRows > 0) showErrors(path, tally, noneMade ? null : join(folder, ERRORS_CSV));
+  if (noneMade) return await stop([noneWritten(path, tally, inputs.strict)]);
   for (const file of outputs) await file.finish();
   const sheets = inputs.files === 'sheets' ? await onSheets(inputs, join(folder, CUT_LIST_JSON)) : success(null);
   if (!sheets.ok) return sheets;
@@ -283,10 +287,10 @@ function count(n: number, one: string, more: string): string {
   return `${n} ${n === 1 ? one : more}`;
 }
 
-function showErrors(path: string, tally: Tally, file: string): void {
+function showErrors(path: string, tally: Tally, file: string | null): void {
   for (const error of tally.shown) process.stderr.write(`left out: ${rowErrorText(path, error)}\n`);
   process.stderr.write(
-    `${tally.wrongRows} of ${count(tally.wrongRows + tally.made + tally.reused, 'row is', 'rows are')} wrong and left out; all of it in ${file}\n`,
+    `${tally.wrongRows} of ${count(tally.wrongRows + tally.made + tally.reused, 'row is', 'rows are')} wrong and left out${file === null ? '' : `; all of it in ${file}`}\n`,
   );
 }
 

@@ -1,5 +1,8 @@
 import { loadCase } from '../../files/case-store.ts';
 import { caseReport as reportOfCase } from '../../papers/case-report.ts';
+import { layOutLetter } from '../../papers/lay-out-letter.ts';
+import type { Case } from '../../record/case.ts';
+import type { PrintedSheet } from '../../sheet/paper/page.ts';
 import { layOutReport } from '../../sheet/paper/report-pages.ts';
 import { DEFAULT_SHEET_SETTINGS } from '../../sheet/paper/sheet-settings.ts';
 import { collect, type Result, success } from '../../units/result.ts';
@@ -7,6 +10,7 @@ import { writeSheet } from '../../writers/pdf/pdf.ts';
 import { helveticaWidth } from '../../writers/pdf/pdf-document.ts';
 import { defineCommand } from '../define-command.ts';
 import { argument, flag } from '../flags/flag.ts';
+import { languageFlag, readLanguageFlag } from '../flags/language-flag.ts';
 import { forceFlag } from '../flags/output-flags.ts';
 import { paperFlags, readPaperFlags } from '../flags/sheet-flags.ts';
 import { checkFileToSave, readEnding, saveFileAs } from '../save-file-as.ts';
@@ -16,9 +20,15 @@ import { writeCaseChart } from './case-chart.ts';
 export const caseReport = defineCommand({
   name: 'case report',
   group: 'Keep a case',
-  about: 'print a case: chart, visits, what was made, what next',
+  about: 'print a case: chart, visits, what was made, what next; or a letter of one page',
   args: [argument('<file>', 'case file (JSON)')],
-  flags: [flag('--out <file.pdf>', 'PDF to write; a name in .svg gets the chart alone').makeOptionMandatory(), paperFlags, forceFlag],
+  flags: [
+    flag('--out <file.pdf>', 'PDF to write; a name in .svg gets the chart alone').makeOptionMandatory(),
+    flag('--letter', 'one page for a surgeon or the notes: course, motion, chart, advice, lines to sign'),
+    languageFlag,
+    paperFlags,
+    forceFlag,
+  ],
   read: async ([path], given) => {
     const { out } = given;
     const force = given.force === true;
@@ -28,13 +38,13 @@ export const caseReport = defineCommand({
       place: await checkFileToSave(out, { force }),
       record: await loadCase(path),
     });
-    return read.ok ? success({ ...read.value, out, force }, read.warnings) : read;
+    const language = readLanguageFlag(given.language);
+    return read.ok ? success({ ...read.value, out, force, letter: given.letter === true, language }, read.warnings) : read;
   },
-  make: async ({ settings, ending, record, out, force }): Promise<Result<string>> => {
+  make: async ({ settings, ending, record, out, force, letter, language }): Promise<Result<string>> => {
     if (ending === 'svg') return writeCaseChart(record, out, force);
-    const report = reportOfCase(record);
-    if (!report.ok) return report;
-    const sheet = layOutReport(report.value, { ...settings, area: DEFAULT_SHEET_SETTINGS.area }, helveticaWidth);
+    const laid = { ...settings, area: DEFAULT_SHEET_SETTINGS.area };
+    const sheet = letter ? layOutLetter(record, language, laid, helveticaWidth) : layOut(record, laid);
     if (!sheet.ok) return sheet;
     // The day of the last visit: the clock is never read, so that the same case gives the same bytes.
     const bytes = writeSheet(sheet.value, new Date(`${record.visits.at(-1)?.date}T00:00:00Z`), null);
@@ -46,3 +56,8 @@ export const caseReport = defineCommand({
   },
   report: { text: (said) => said },
 });
+
+function layOut(record: Case, settings: Parameters<typeof layOutReport>[1]): Result<PrintedSheet> {
+  const report = reportOfCase(record);
+  return report.ok ? layOutReport(report.value, settings, helveticaWidth) : report;
+}

@@ -56,6 +56,18 @@ describe('draw --plate', () => {
     expect(JSON.parse(said.out)).toMatchObject({ angle: 55 });
   });
 
+  it('stops with the plan where the angle would be its, and draws an angle that is named with the sign as a caution', async () => {
+    const json = JSON.parse(readFileSync(HAND, 'utf8'));
+    const stopped = join(folder, 'stopped.json');
+    writeFileSync(stopped, JSON.stringify({ ...json, target: { ...json.target, stopSigns: ['infection'] } }));
+    const auto = await run({}, stopped);
+    expect(auto.exit).toBe(3);
+    expect(auto.err).toMatch(/error STOP_SIGN: .*the same day/);
+    const named = await run({ angle: '40' }, stopped);
+    expect(named.exit).toBe(0);
+    expect(named.err).toContain('STOP_SIGN');
+  });
+
   it('asks for the angle where the plan has none either: only one motion is lacking', async () => {
     const json = JSON.parse(readFileSync(HAND, 'utf8'));
     const one = join(folder, 'one.json');

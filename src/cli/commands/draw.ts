@@ -1,5 +1,5 @@
 import { readHandFile } from '../../files/read-hand-file.ts';
-import { chooseForHand, handCautions, plannedAngle } from '../../pattern/plan-hand.ts';
+import { chooseForHand, handCautions, plannedAngle, stopsFor } from '../../pattern/plan-hand.ts';
 import { holdsInWords } from '../../pattern/plate/plate-design.ts';
 import { designFor } from '../../pattern/plate/read-plate.ts';
 import { collect, failure, type Problem, type Result, success } from '../../units/result.ts';
@@ -20,6 +20,7 @@ const flags = [
   flag('--plate <name>', 'draw a plate instead: dorsal, palmar or both, a plate by id (knucklewright plates), or a plate file'),
   flag('--digits <list>', 'plate: digits whose MP joints are held, neighbours with commas between'),
   flag('--angle <degrees>', "plate: MP flexion, 0 to 90; without it the preset's, else the plan's"),
+  flag('--paper-trial', 'draw a paper strip as well, to be woven round the fingers and read before the plastic is cut (--paper-reading)'),
   optionsFileFlag,
   dateFlag,
   outputFlags,
@@ -56,7 +57,10 @@ async function readStrip(handFile: string, given: DrawFlags): Promise<Result<Dra
   if (!read.ok) return read;
   const { chosen, output, ...inputs } = read.value;
   const request = { kind: 'strip', hand: inputs.hand, block: chosen.block, options: inputs.options, date: inputs.date } as const;
-  return success({ request, why: chosen.why, output }, [...read.warnings, ...handCautions(inputs.hand)]);
+  return success({ request, why: chosen.why, output, paperTrial: given.paperTrial === true }, [
+    ...read.warnings,
+    ...handCautions(inputs.hand),
+  ]);
 }
 
 async function readPlate(handFile: string, name: string, given: DrawFlags): Promise<Result<Drawing>> {
@@ -73,7 +77,11 @@ async function readPlate(handFile: string, name: string, given: DrawFlags): Prom
   });
   if (!read.ok) return read;
   const { hand, options, date, output, digits, angle } = read.value;
-  const planned = plannedAngle(hand, { clinicianConfirms: given.clinicianConfirms === true });
+  const wishes = { clinicianConfirms: given.clinicianConfirms === true };
+  // Without an angle of its own the plate is the plan's, and what stops the plan stops the plate.
+  const stops = angle === null && read.value.preset.angle === null ? stopsFor(hand, wishes) : [];
+  if (stops.length > 0) return failure(...stops);
+  const planned = plannedAngle(hand, wishes);
   const plate = designFor(hand, read.value.preset, { digits, angle, planned });
   if (!plate.ok) return failure(...plate.problems.map(withFlag));
   const request = { kind: 'plate', hand, plate: plate.value, options, date } as const;

@@ -1,5 +1,6 @@
 import { requestFromDrawingOrHand } from '../../files/file-inputs.ts';
 import { makePattern, type PatternRequest } from '../../pattern/make-pattern.ts';
+import { WHOLE_DRAWING } from '../../sheet/cutter/machine-drawing.ts';
 import { checkPrintScale, type PrintScaleCheck } from '../../sheet/paper/check-print-scale.ts';
 import type { PrintedBars, SheetSettings } from '../../sheet/paper/sheet-settings.ts';
 import { parseLength } from '../../units/length.ts';
@@ -103,6 +104,7 @@ async function correct(
     force: flags.force === true,
     reports: false,
     cutter: null,
+    machine: WHOLE_DRAWING,
     settings: settingsOfAll,
   };
   const stem = `${stemOf(request)}-corrected`;

@@ -1,5 +1,6 @@
-import { requestFromDrawing } from '../../files/file-inputs.ts';
+import { readOwnDrawing } from '../../files/file-inputs.ts';
 import { collect, success } from '../../units/result.ts';
+import { keptMachine } from '../cutter-plan.ts';
 import { defineCommand } from '../define-command.ts';
 import { drawnReport, drawRequest } from '../draw-request.ts';
 import { argument } from '../flags/flag.ts';
@@ -13,7 +14,11 @@ export const redraw = defineCommand({
   args: [argument('<file>', 'SVG, DXF or PDF that knucklewright wrote')],
   flags: [outputFlags],
   read: async ([file], flags) => {
-    const read = collect({ output: await readOutputPlan(flags), request: await requestFromDrawing(file) });
+    const drawn = await readOwnDrawing(file);
+    const kept = drawn.ok ? keptMachine(drawn.value.inputs, file) : success(null);
+    if (!kept.ok) return kept;
+    const request = drawn.ok ? success(drawn.value.request, drawn.warnings) : drawn;
+    const read = collect({ output: await readOutputPlan(flags, kept.value), request });
     return read.ok ? success({ ...read.value, why: `drawn again from ${file}` }, read.warnings) : read;
   },
   make: drawRequest,

@@ -1,6 +1,7 @@
 import { dirname } from 'node:path';
 import { checkWritable, outputFileName, saveFiles } from '../../files/save-file.ts';
 import { NORM_GROUPS } from '../../hand/norm-groups.ts';
+import { usualSettings } from '../../pattern/strip/strip-settings.ts';
 import { csvLine } from '../../sheet/plastic/csv-text.ts';
 import { cutListHeader, cutListLine } from '../../sheet/plastic/cut-list.ts';
 import { sizeChart } from '../../sheet/plastic/size-chart.ts';
@@ -9,6 +10,7 @@ import { parseLength } from '../../units/length.ts';
 import { plain } from '../../units/number.ts';
 import { collect, failure, type Problem, type Result, success } from '../../units/result.ts';
 import { defineCommand } from '../define-command.ts';
+import { EXIT } from '../exit.ts';
 import { blockOrAuto } from '../flags/block-flag.ts';
 import { argument, type FlagsOf, flag } from '../flags/flag.ts';
 import { flagProblem } from '../flags/flag-problem.ts';
@@ -28,7 +30,10 @@ const MOST_SHOWN = 20;
 const flags = [
   flag('--count <number>', 'how many sizes').makeOptionMandatory(),
   flag('--cover <percent>', 'share of the hands that the sizes must serve; the longest beyond it are cut singly').default('95'),
-  flag('--norms <group>', 'draw hands from published means and spreads in place of a table').choices(NORM_GROUPS),
+  flag(
+    '--norms <group>',
+    'draw adult hands from published means and spreads in place of a table; for children measure: there are no norms',
+  ).choices(NORM_GROUPS),
   flag('--lengths <file>', 'measured strip lengths in place of a table: text, one length a line, in mm or with a unit'),
   flag('--most <number>', 'the table and chart go up to this many sizes (default: twice the count, 12 at least)'),
   flag('--step <length>', 'sizes are whole multiples of this').default('1'),
@@ -71,7 +76,9 @@ export const sizes = defineCommand({
     if (!files.ok) return files;
     for (const { text } of told.slice(0, MOST_SHOWN)) process.stderr.write(`left out: ${text}\n`);
     if (told.length > MOST_SHOWN) process.stderr.write(`and ${told.length - MOST_SHOWN} more left out\n`);
-    return success({ lengths, all, chosen, shares, files: files.value }, files.warnings);
+    // A hand that wants a plate is no fault of its row.
+    const wrongRows = told.filter(({ code }) => code !== 'PLATE').length;
+    return success({ lengths, all, chosen, shares, wrongRows, files: files.value }, files.warnings);
   },
   report: {
     text: ({ lengths, all, chosen, shares, files }) => describe(lengths, all, chosen, shares, files),
@@ -81,6 +88,7 @@ export const sizes = defineCommand({
       return { from, sources, width, hands: values.length, leftOut, ...leaning, chosen, pieces: shares, all, files, warnings };
     },
   },
+  exit: ({ wrongRows }) => (wrongRows > 0 ? EXIT.badInput : EXIT.done),
 });
 
 interface Numbers {
@@ -118,7 +126,7 @@ async function lengthsFrom(table: string | undefined, given: SizesFlags, numbers
   if (ways !== 1) return failure(flagProblem('sizes', 'give a table of hands, --norms or --lengths, one of the three'));
   const options = await readStripOptionFlags(given);
   if (!options.ok) return options;
-  if (given.lengths !== undefined) return measuredLengths(given.lengths, options.value.width);
+  if (given.lengths !== undefined) return measuredLengths(given.lengths, usualSettings(options.value).width);
   if (given.block === undefined)
     return failure(
       flagProblem('--block', 'is needed: name the block that the strips are for (knucklewright blocks), or auto for a table with targets'),

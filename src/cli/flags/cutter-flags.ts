@@ -1,11 +1,22 @@
 import { CUTTER_IDS, DEFAULT_BRIDGE_WIDTH } from '../../sheet/cutter/cutter-ids.ts';
+import { CONTENTS } from '../../sheet/cutter/machine-drawing.ts';
 import { ARC_CHORD_ERROR } from '../../units/tolerance.ts';
 import { DXF_ARCS, DXF_FORMS } from '../../writers/output-settings.ts';
+import { bedFlag } from './bed-flag.ts';
 import { type FlagsOf, flag, flagSet } from './flag.ts';
 
 /** The flags about machines. */
 export const cutterFlags = flagSet(
-  flag('--cutter <id>', `cutter profile: ${CUTTER_IDS.join(', ')}, or a profile file (knucklewright schema cutter)`),
+  flag(
+    '--cutter <id>',
+    `cutter profile: ${CUTTER_IDS.join(', ')}, or a profile file (knucklewright schema cutter); none: as if no machine was named`,
+  ),
+  flag(
+    '--content <what>',
+    'what SVG and DXF hold: cut, cut-and-marks, all (default: cut-and-marks with a cutter, else all); words go to the PDF or a text',
+  ).choices(CONTENTS),
+  bedFlag,
+  flag('--test-square', 'with --content cut or cut-and-marks: the 50 mm square too, off the parts'),
   flag('--kerf <length>', 'width that the tool takes away; outlines grow and holes shrink by half of it (default: the profile, else 0)'),
   flag('--lead-in <length>', 'radius of the quarter arc on which the tool enters each cut, in the waste (default: none)'),
   flag('--bridges <count>', 'uncut bridges that hold each part in the sheet, 0 to 12 (default: 0)'),

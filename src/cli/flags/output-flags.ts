@@ -1,8 +1,9 @@
-import { collect, type Result, success } from '../../units/result.ts';
+import { collect, failure, type Result, success } from '../../units/result.ts';
 import { WRITER_FORMATS, type WriterFormat } from '../../writers/writer.ts';
-import { type CutterPlan, readCutterPlan } from '../cutter-plan.ts';
+import { type CutterPlan, type KeptMachine, readCutterPlan } from '../cutter-plan.ts';
 import { cutterFlags } from './cutter-flags.ts';
 import { type FlagsOf, flag, flagSet } from './flag.ts';
+import { flagProblem } from './flag-problem.ts';
 import { readWords } from './read-words.ts';
 import { readSheetSettings, sheetFlags } from './sheet-flags.ts';
 
@@ -32,14 +33,19 @@ export interface OutputPlan extends CutterPlan {
 }
 
 /** The plan that the flags ask for, with all their problems at once. */
-export async function readOutputPlan(flags: Partial<OutputFlags> & Pick<OutputFlags, 'formats'>): Promise<Result<OutputPlan>> {
+export async function readOutputPlan(
+  flags: Partial<OutputFlags> & Pick<OutputFlags, 'formats'>,
+  kept: KeptMachine | null = null,
+): Promise<Result<OutputPlan>> {
   const read = collect({
     formats: readWords('--formats', flags.formats, WRITER_FORMATS, 'format', 'formats'),
     pdf: readSheetSettings(flags),
-    cutting: await readCutterPlan(flags),
+    cutting: await readCutterPlan(flags, kept),
   });
   if (!read.ok) return read;
   const { formats, pdf, cutting } = read.value;
+  if (flags.content !== undefined && formats.every((format) => format === 'pdf'))
+    return failure(flagProblem('--content', 'is about SVG and DXF; a PDF alone has pages: --pages says which'));
   const folder = flags.out ?? (flags.json ? null : '.');
   const settings = { ...cutting.settings, pdf };
   return success({ folder, formats, force: flags.force === true, reports: flags.reports === true, ...cutting, settings }, read.warnings);

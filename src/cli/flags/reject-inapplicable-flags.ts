@@ -3,7 +3,10 @@ import { failure, type Result, success } from '../../units/result.ts';
 import { flagProblem } from './flag-problem.ts';
 import { PLATE_KEYS, STRIP_KEYS } from './option-flags.ts';
 
-const KEYS: Readonly<Record<'strip' | 'plate', readonly string[]>> = { strip: STRIP_KEYS, plate: ['digits', 'angle', ...PLATE_KEYS] };
+const KEYS: Readonly<Record<'strip' | 'plate', readonly string[]>> = {
+  strip: ['paperTrial', ...STRIP_KEYS],
+  plate: ['digits', 'angle', ...PLATE_KEYS],
+};
 
 /** Flags that mean nothing for what is drawn: they are refused, never passed over. */
 export function rejectInapplicableFlags(flags: { readonly block: string }, drawn: 'strip' | 'plate'): Result<null> {

@@ -2,6 +2,7 @@ import { DEFAULT_MARGIN, type Paper, readMargin, readPaper } from '../../sheet/p
 import { DEFAULT_SHEET_SETTINGS, SHEET_PARTS, type SheetSettings } from '../../sheet/paper/sheet-settings.ts';
 import { collect, type Result, success } from '../../units/result.ts';
 import { type FlagsOf, flag, flagSet } from './flag.ts';
+import { languageFlag, readLanguageFlag } from './language-flag.ts';
 import { readWords } from './read-words.ts';
 
 /** The flags about paper alone. */
@@ -19,6 +20,7 @@ export const sheetFlags = flagSet(
   flag('--area <area>', 'PDF: both: a page prints alike on A4 and on Letter where it fits; paper: all that the paper has')
     .choices(['both', 'paper'])
     .default('both'),
+  languageFlag,
 );
 export type SheetFlags = Partial<FlagsOf<[typeof sheetFlags]>>;
 
@@ -28,7 +30,13 @@ export function readSheetSettings(flags: SheetFlags): Result<SheetSettings> {
   const read = collect({ paper: readPaperFlags(flags), parts: readWords('--pages', pages, SHEET_PARTS, 'page', 'pages') });
   if (!read.ok) return read;
   const { paper, parts } = read.value;
-  return success({ ...DEFAULT_SHEET_SETTINGS, ...paper, parts, area: flags.area ?? DEFAULT_SHEET_SETTINGS.area });
+  return success({
+    ...DEFAULT_SHEET_SETTINGS,
+    ...paper,
+    parts,
+    area: flags.area ?? DEFAULT_SHEET_SETTINGS.area,
+    language: readLanguageFlag(flags.language),
+  });
 }
 
 /** The paper and what stays white on each side, mm. */

@@ -1,13 +1,6 @@
+import { BINARY_DXF } from '../../units/file-format.ts';
 import { type Budget, Unreadable } from '../drawing.ts';
 import type { DxfTag } from './dxf-tags.ts';
-
-/** How a binary DXF begins (DXF reference, "Binary DXF Files"). */
-const SENTINEL = 'AutoCAD Binary DXF\r\n\u001a\u0000';
-
-/** Whether the bytes begin as a binary DXF does. */
-export function isBinaryDxf(bytes: Uint8Array): boolean {
-  return new TextDecoder('latin1').decode(bytes.subarray(0, SENTINEL.length)) === SENTINEL;
-}
 
 type Kind = 'text' | 'double' | 'int16' | 'int32' | 'int64' | 'bool' | 'bytes';
 
@@ -48,7 +41,7 @@ const KINDS: readonly (readonly [last: number, kind: Kind])[] = [
 export function* binaryTags(bytes: Uint8Array, budget: Budget): Generator<DxfTag> {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const letters = new TextDecoder('utf-8');
-  let at = SENTINEL.length;
+  let at = BINARY_DXF.length;
   // Release 12 and older write a group code as one byte, so that the first tag, 0 SECTION, has no second zero.
   const short = bytes[at + 1] !== 0;
   const take = (length: number) => {

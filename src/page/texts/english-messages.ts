@@ -18,24 +18,30 @@ export const englishMessages = {
     PALM_IMPOSSIBLE: () => 'Breadth and circumference of the hand contradict each other. Measure both again.',
     OPTION: ({ name, range }) => `${name} cannot be used. Type ${range}.`,
     DIGIT_NOT_MEASURED: ({ digit }) =>
-      `This block takes in the ${digit}, which was not measured. Measure it, or choose a block without it.`,
-    RELIEF_TOO_DEEP: ({ digit, limit }) =>
-      `Too little strip would be left between web and PIP crease of the ${digit}. ${limit === '' ? 'Choose a block without this finger on the palmar side' : `A strip width and minimum width of ${limit} would do`}, or measure its palmar room again.`,
+      `This arrangement takes in the ${digit}, which was not measured. Measure it, or choose one without it.`,
+    HOLDS_NOTHING: ({ limit }) =>
+      `At this differential the strip runs straight past the held finger and would hold nothing. ${limit === '' ? 'Use a smaller one.' : `At ${limit} it holds.`}`,
+    PAPER_READING: () => 'This reading is more than skin and air can make. Weave the paper strip again, and measure the fingers again.',
     NO_PATH: () => 'The strip cannot be laid round these fingers. Check width and circumference of each, or use a smaller differential.',
     BLOCK_COUNT: () => 'A strip takes three or four digits. Add a neighbour.',
     BLOCK_NEIGHBOURS: () => 'The digits of a strip must be neighbours. Give the one between them a place.',
     BLOCK_BORDER: () => 'Both border digits must be enclosed, or the band slips off. Enclose them, or add a neighbour.',
     BLOCK_HOLDS_NONE: () => 'At least one digit must be raised or lowered, or nothing changes.',
     BLOCK_MIXED: () => 'Raised and lowered digits cannot be mixed: both layers would cross in one web space. Hold them all one way.',
-    NO_TARGET: () => 'No treated finger is chosen yet, so no block is suggested. Choose it, or choose a block.',
-    NO_DEFICIT: ({ digit }) => `The ${digit} lacks neither PIP extension nor PIP flexion, so no block is suggested. Choose a block.`,
+    NO_TARGET: () => 'No treated finger is chosen yet, so nothing is suggested. Choose it, or choose an arrangement.',
+    NO_DEFICIT: ({ digit }) =>
+      `The ${digit} lacks neither PIP extension nor PIP flexion, so nothing is suggested. Choose an arrangement if you want one.`,
     BOTH_DEFICITS: ({ digit }) =>
       `The ${digit} lacks PIP extension and PIP flexion. A strip redirects one motion only; the MP joint is held still by a plate instead.`,
-    NO_BLOCK: ({ digit }) => `None of the blocks that serve the ${digit} can be made for this hand. The cards below say why.`,
+    NO_BLOCK: ({ digit }) => `None of the arrangements that serve the ${digit} can be made for this hand. “All ways” says why.`,
     HARD_END_FEEL: () => 'The PIP joint has a hard end-feel, and redirected active motion does not move such a stop: nothing is suggested.',
     UNPROTECTED_REPAIR: () =>
       "A repair or fracture is not protected, and motion outside the surgeon's protocol may break it: nothing is suggested.",
-    MOTION_UNREADABLE: ({ name }) => `${name} cannot be read. Write extension deficit / flexion, as 25/85; beyond straight: hyper 10/85.`,
+    MOTION_UNREADABLE: ({ name }) => `${name}: type degrees, as 25; for 10 degrees beyond straight, hyper 10.`,
+    MOTION_SIGN: ({ name, value }) =>
+      `${name} ${value}: a sign is used for both. If 10 degrees are lacking to straight, type 10; if it goes 10 beyond straight, hyper 10.`,
+    MOTION_OUT_OF_RANGE: ({ name, value, range }) => `${name} is ${value}; ${range} is allowed.`,
+    MOTION_IMPOSSIBLE: ({ name, value }) => `${name} ${value} is less than what it lacks to straight. Both count from straight.`,
     PLATE_ANGLE: () => 'The MP angle of the plate is missing or cannot be used. Type 0 to 90 degrees of flexion.',
     JSON_SYNTAX: () => 'The file is broken: it is not JSON. Open the original file.',
     FILE_TOO_LARGE: () => 'The file is larger than the 1 MB that is read. Is it the right file?',
@@ -60,7 +66,9 @@ export const englishMessages = {
     DIFFERENTIAL_UNUSUAL: ({ value }) =>
       `The differential of ${value} lies outside the 11 to 30 degrees that surveyed therapists use. Use those unless you have a reason.`,
     PIP_FLEXION_NOT_FREE: ({ digit, value, limit }) =>
-      `The strip may stop PIP flexion of the ${digit} at ${value}, under ${limit}. Use thinner sheet, more PIP clearance or a narrower strip.`,
+      `PIP flexion of the ${digit} is stopped at about ${value}, under ${limit}. Less minimum width or less distance to the web helps, or an arrangement without a layer on its palmar side.`,
+    STRAIGHT_PULLED: () =>
+      'A straight strip must be pulled along the hand to follow the webs, which stretches and presses it. Use the staggered outline.',
     TRIM_TOO_SHORT: ({ limit }) => `The length is known to ± ${limit} (95 %), more than the trim covers. Use at least that much trim.`,
     BORDER_TARGET_IN_THREE: ({ digit }) =>
       `The ${digit} is a border finger: among three digits its rotation is not controlled, above all when its joints are hypermobile. Prefer four digits.`,
@@ -69,7 +77,7 @@ export const englishMessages = {
     NO_PASSIVE_GAIN: ({ name }) =>
       `${name} is as large as the active one: the joint is stiff, and redirecting active motion may gain little. Feel the end-feel; treat the stiffness first or beside it.`,
     LOOP_OVER_PIP: () =>
-      'A loop closed off the hand would not pass over the PIP joint. Mould and close the strip on the hand, and check that it comes off; measure the PIP circumference.',
+      'A loop that is closed for good would not pass over the PIP joint. Make the seam so that it opens: leave the lap unbonded and close it with a strap.',
   },
   caution: {
     UNPROTECTED_REPAIR: () => "Unprotected repair or fracture: only within the surgeon's protocol. Ask before anything moves it.",

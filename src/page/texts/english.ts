@@ -1,7 +1,18 @@
-import { DIGIT_FIELDS, FLAG_MEANINGS, PALM_FIELDS, TARGET_FIELDS } from '../../hand/fields.ts';
+import { DIGIT_FIELDS, PALM_FIELDS, TARGET_FIELDS } from '../../hand/fields.ts';
 import { CAUTIONS, PENCIL_TEST } from '../../pattern/cautions.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../../pattern/strip/strip-options.ts';
 import type { Translations } from '../../words/language.ts';
+import { filesWords } from '../sections/files/files-words.ts';
+import { fingerWords } from '../sections/finger/finger-words.ts';
+import { headWords } from '../sections/head/head-words.ts';
+import { lookWords } from '../sections/look/look-words.ts';
+import { makeWords } from '../sections/make/make-words.ts';
+import { measureWords } from '../sections/measure/measure-words.ts';
+import { moreWords } from '../sections/more/more-words.ts';
+import { stopWords } from '../sections/stop/stop-words.ts';
+import { suggestionsWords } from '../sections/suggestions/suggestions-words.ts';
+import { visitsWords } from '../sections/visits/visits-words.ts';
+import { waysWords } from '../sections/ways/ways-words.ts';
 import { englishMessages } from './english-messages.ts';
 
 const fieldTexts = (field: { readonly label: string; readonly howToMeasure: string }) => ({
@@ -21,6 +32,7 @@ const optionTexts = Object.fromEntries([...NUMBER_OPTIONS, ...CHOICE_OPTIONS].ma
 /** Every word of the page in English. Fields, flags, options and cautions come from where the program keeps them. */
 export const english = {
   decimal: '.',
+  nounsAreCapital: 'no',
   languageName: 'English',
   title: 'Knucklewright: a strip for relative motion, from a measured hand',
   intro: 'From a measured hand to a full-scale flat pattern. It suggests; the clinician decides.',
@@ -75,39 +87,6 @@ export const english = {
     pipFlexionDeficit: fieldTexts(TARGET_FIELDS.pipFlexionDeficit),
     pipExtensionDeficitPassive: fieldTexts(TARGET_FIELDS.pipExtensionDeficitPassive),
     pipFlexionDeficitPassive: fieldTexts(TARGET_FIELDS.pipFlexionDeficitPassive),
-  },
-  hand: {
-    heading: 'Hand',
-    about:
-      'Measure three or four neighbouring fingers. Type 84.5, 84,5, 8.4 cm, 3 5/16 in; for a circumference also ring 54 or US 7. Palmar room and dorsal length may stay empty; then they are estimated.',
-    code: 'Case code',
-    codeHint: 'Capital letters, digits and hyphens, with at least one digit, as DEMO-01. Never a name or a date of birth.',
-    side: 'Which hand',
-    note: 'Remark about the measuring',
-    noteHint: 'One line, never who the person is. It travels with the files.',
-    invented: 'An invented hand, for practice (the files say so)',
-    measureHeading: 'Where to measure',
-    measureAbout: 'The place of the field you are in is drawn bold and marked with an arrow.',
-    backView: 'back',
-    palmView: 'palm',
-    endView: 'end-on',
-    picture: (place: string) => `Drawing of a finger from the palm, from the back and end-on; marked: ${place}.`,
-    nothing: 'nothing yet',
-    more: 'More measurements',
-    moreAbout: 'They make warnings sharper. The strip can be drawn without them.',
-    clearDigit: (digit: string) => `Clear ${digit}`,
-    estimated: (length: string) => `not measured; ${length} is estimated`,
-    taken: (length: string) => `= ${length}`,
-    ringSize: 'ring size',
-  },
-  motion: {
-    heading: 'Motion',
-    about: 'What the PIP joint of the treated finger lacks.',
-    target: 'Treated finger',
-    none: 'none yet',
-    flags: 'What calls for caution',
-    flag: FLAG_MEANINGS,
-    hypermobile: (digit: string) => `${digit} hypermobile`,
   },
   block: {
     heading: 'Block',
@@ -182,7 +161,9 @@ export const english = {
       webGap: 'Web gap',
       crossingPlay: 'Crossing play',
       proximalGap: 'Proximal gap',
-      pipClearance: 'PIP clearance',
+      freeFlexion: 'Free PIP flexion',
+      paperReading: 'Reading of the paper strip',
+      outline: 'Outline',
       minimumWidth: 'Minimum width',
       differential: 'MP differential',
       seamAllowance: 'Seam allowance',
@@ -192,7 +173,7 @@ export const english = {
       seam: 'Seam',
     },
     option: optionTexts,
-    choice: { tacked: 'tacked', spanning: 'spanning', lap: 'lap', pinch: 'pinch' },
+    choice: { tacked: 'tacked', spanning: 'spanning', lap: 'lap', pinch: 'pinch', staggered: 'staggered', straight: 'straight' },
     date: 'Date on the pattern',
     dateHint: 'Optional. It is never taken from the clock.',
     differentialSlider: 'MP differential, slider',
@@ -259,106 +240,21 @@ export const english = {
     next: 'Next:',
     estimatedList: 'Estimated, not measured',
   },
-  size: {
-    heading: 'True size on this screen',
-    about:
-      'Lay a bank card (ID-1, 85.60 x 53.98 mm) on the screen and change the size until the outline fits it. Then the pattern can be held against the hand.',
-    larger: 'Card outline larger',
-    smaller: 'Card outline smaller',
-    slider: 'Width of the card outline',
-    card: 'Outline of a bank card',
-    fits: 'The card fits',
-    done: 'The screen is set. "Actual size" now shows true millimetres.',
-    not: 'Not set yet; "Actual size" is only near.',
-    again: 'The page zoom changed since the screen was set. Lay the card on again.',
-  },
-  make: {
-    heading: 'Make',
-    about: 'Files at full scale, the same bytes as from the command line.',
-    svg: 'Save SVG',
-    dxf: 'Save DXF',
-    pdf: 'Save PDF to print',
-    handout: 'Save handout',
-    paper: 'Paper',
-    saved: (name: string) => `Saved ${name}.`,
-    svgHint: 'for drawing programs and many cutters',
-    dxfHint: 'for cutters and CAD',
-    pdfHint: 'for paper: print at 100 %, then measure the two bars',
-    handoutHint: 'for the person who wears it',
-    cannot: 'There is nothing to save yet; see the list at the top.',
-  },
-  scale: {
-    heading: 'Print-scale check',
-    about: 'Printers err. Measure both 100 mm bars of the printed page and type what you read.',
-    across: 'Bar across',
-    along: 'Bar along',
-    good: 'Both bars are right: cut.',
-    off: (across: string, along: string) =>
-      `Off by ${across} % across and ${along} % along. First try printing at 100 %, actual size. If the bars stay so, save the PDF again: it is drawn against that, to be printed with the same settings.`,
-    far: 'Off by more than 10 %: throw the sheet away, switch off everything that fits or scales in the print dialogue, and print again.',
-  },
-  trials: {
-    heading: 'Keep and follow',
-    hand: 'Hand file',
-    about: 'The measurements as a file, the same that the command line reads. Nothing is kept unless you save it or switch keeping on.',
-    open: 'Open a file',
-    openHint: 'A hand file or a case file of this program (JSON), at most 1 MB.',
-    save: 'Save the hand file',
-    clear: 'Empty the page',
-    cleared: 'The page is empty. Nothing is kept.',
-    opened: (name: string) => `Opened ${name}.`,
-    notOpened: (name: string) => `${name} was not opened`,
-    keep: 'Keep the entries on this computer',
-    keepHint:
-      'Off: closing or reloading the page forgets everything. On: this browser keeps the entries, and anyone who uses it can read them.',
-    keeping: 'The entries are kept in this browser.',
-    forgotten: 'Forgotten. This browser keeps nothing.',
-    cannotKeep: 'This browser does not let the page keep anything.',
-    unsaved: 'The measurements are not saved.',
-  },
-  status: {
-    drawn: (length: string, block: string) => `Pattern drawn: ${block}, ${length} long.`,
-    left: (count: number) => `${count} entries are still needed or wrong.`,
-    leftOne: '1 entry is still needed or wrong.',
-    empty: 'Nothing is entered yet.',
-    block: (title: string) => `Block: ${title}.`,
-    refused: 'This block cannot be made.',
-    place: (digit: string, place: string) => `${digit}: ${place}.`,
-    zoom: (percent: number) => `Zoom ${percent} %.`,
-    turned: (across: number, up: number) => `Turned ${across} degrees across, ${up} up.`,
-  },
-  cases: {
-    start: 'Start a case with this hand',
-    started: 'A case was started. It is kept only in the file that you save.',
-    title: (code: string, digit: string, hand: string) => `Case ${code}: ${digit}, ${hand}`,
-    noVisit: 'No visit yet.',
-    visit: 'Add a visit',
-    date: 'Date',
-    dateHint: 'As 2026-03-31.',
-    wear: 'Hours worn a day',
-    wearHint: 'Since the visit before, 0 to 24.',
-    active: 'PIP, active',
-    passive: 'PIP, passive',
-    motionHint: 'Extension deficit / flexion, as 25/85; beyond straight: hyper 10/85.',
-    fits: 'Does it fit?',
-    redirects: 'Does it redirect the motion?',
-    marksOnSkin: 'Marks on the skin that stay?',
-    yes: 'yes',
-    no: 'no',
-    unknown: 'not noted',
-    comment: 'Comment',
-    made: 'What is drawn above was made at this visit',
-    madeThen: 'Made',
-    add: 'Add the visit',
-    added: 'The visit was added. Save the case.',
-    save: 'Save the case file',
-    course: 'Visits, PIP extension deficit / flexion in degrees',
-    next: 'What next',
-  },
   errors: {
     heading: 'Please look at this first',
     prefix: 'Error:',
   },
+  head: headWords.en,
+  finger: fingerWords.en,
+  stop: stopWords.en,
+  suggestions: suggestionsWords.en,
+  measure: measureWords.en,
+  make: makeWords.en,
+  look: lookWords.en,
+  more: moreWords.en,
+  files: filesWords.en,
+  visits: visitsWords.en,
+  ways: waysWords.en,
   message: englishMessages,
 };
 

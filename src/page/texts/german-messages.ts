@@ -17,13 +17,15 @@ export const germanMessages: Texts['message'] = {
     SECTION_IMPOSSIBLE: ({ digit }) =>
       `Breite und Umfang widersprechen sich (${digit}): Kein Finger hat diese Form. Beides noch einmal messen.`,
     LENGTHS_CONTRADICT: ({ digit }) =>
-      `Der palmare Raum kann nicht so lang sein wie die dorsale Länge (${digit}). Beides noch einmal messen.`,
+      `Die palmare Länge kann nicht so lang sein wie die dorsale Länge (${digit}). Beides noch einmal messen.`,
     PALM_IMPOSSIBLE: () => 'Breite und Umfang der Hand widersprechen sich. Beides noch einmal messen.',
     OPTION: ({ name, range }) => `${name} geht so nicht. Schreiben Sie ${range}.`,
     DIGIT_NOT_MEASURED: ({ digit }) =>
-      `Dieser Block umfasst den ${digit}, der nicht gemessen wurde. Messen Sie ihn, oder wählen Sie einen Block ohne ihn.`,
-    RELIEF_TOO_DEEP: ({ digit, limit }) =>
-      `Zwischen Schwimmhaut und PIP-Falte bliebe zu wenig Streifen (${digit}). ${limit === '' ? 'Wählen Sie einen Block ohne diesen Finger auf der palmaren Seite' : `Streifenbreite und Mindestbreite ${limit} würden gehen`}, oder messen Sie seinen palmaren Raum noch einmal.`,
+      `Diese Variante umfasst den ${digit}, der nicht gemessen wurde. Messen Sie ihn, oder wählen Sie eine Variante ohne ihn.`,
+    HOLDS_NOTHING: ({ limit }) =>
+      `Bei dieser Differenz läuft der Streifen gerade am gehaltenen Finger vorbei und hielte nichts. ${limit === '' ? 'Nehmen Sie eine kleinere.' : `Bei ${limit} hält er.`}`,
+    PAPER_READING: () =>
+      'Diese Ablesung ist mehr, als Haut und Luft ausmachen können. Flechten Sie den Papierstreifen noch einmal, und messen Sie die Finger noch einmal.',
     NO_PATH: () => 'Der Streifen lässt sich nicht um diese Finger legen. Breite und Umfang prüfen, oder eine kleinere Differenz nehmen.',
     BLOCK_COUNT: () => 'Ein Streifen umfasst drei oder vier Finger. Nehmen Sie einen Nachbarn dazu.',
     BLOCK_NEIGHBOURS: () => 'Die Finger eines Streifens müssen Nachbarn sein. Geben Sie dem dazwischen einen Platz.',
@@ -31,18 +33,22 @@ export const germanMessages: Texts['message'] = {
     BLOCK_HOLDS_NONE: () => 'Mindestens ein Finger muss angehoben oder abgesenkt sein, sonst ändert sich nichts.',
     BLOCK_MIXED: () =>
       'Angehoben und abgesenkt lassen sich nicht mischen: Beide Lagen würden im selben Zwischenraum kreuzen. Alle in eine Richtung halten.',
-    NO_TARGET: () => 'Noch ist kein behandelter Finger gewählt, darum kein Vorschlag. Wählen Sie ihn, oder wählen Sie einen Block.',
-    NO_DEFICIT: ({ digit }) => `Dem ${digit} fehlt weder PIP-Streckung noch PIP-Beugung, darum kein Vorschlag. Wählen Sie einen Block.`,
+    NO_TARGET: () => 'Noch ist kein behandelter Finger gewählt, darum kein Vorschlag. Wählen Sie ihn, oder wählen Sie eine Variante.',
+    NO_DEFICIT: ({ digit }) => `Dem ${digit} fehlt weder PIP-Streckung noch PIP-Beugung, darum kein Vorschlag. Wählen Sie eine Variante.`,
     BOTH_DEFICITS: ({ digit }) =>
-      `Dem ${digit} fehlen PIP-Streckung und PIP-Beugung. Ein Streifen lenkt nur eine Bewegung um; hier wird das MP-Gelenk von einer Platte gehalten.`,
-    NO_BLOCK: ({ digit }) => `Keiner der Blöcke, die dem ${digit} dienen, lässt sich für diese Hand machen. Die Karten unten sagen, warum.`,
+      `Dem ${digit} fehlen PIP-Streckung und PIP-Beugung. Ein Streifen lenkt nur eine Bewegung um; hier wird das MP-Gelenk von einer Handschiene gehalten.`,
+    NO_BLOCK: ({ digit }) => `Keine der Varianten für den ${digit} lässt sich für diese Hand anfertigen. „Alle Möglichkeiten“ sagt, warum.`,
     HARD_END_FEEL: () =>
       'Das PIP-Gelenk hat ein hartes Endgefühl; umgelenkte aktive Bewegung bewegt einen solchen Anschlag nicht: kein Vorschlag.',
     UNPROTECTED_REPAIR: () =>
-      'Eine Naht oder ein Bruch ist nicht geschützt; Bewegung außerhalb des Schemas der Operierenden kann sie lösen: kein Vorschlag.',
-    MOTION_UNREADABLE: ({ name }) =>
-      `${name} ist nicht zu lesen. Schreiben Sie Streckdefizit / Beugung, wie 25/85; über die Gerade: hyper 10/85.`,
-    PLATE_ANGLE: () => 'Der MP-Winkel der Platte fehlt oder geht nicht. Schreiben Sie 0 bis 90 Grad Beugung.',
+      'Eine Naht oder ein Bruch ist nicht geschützt; Bewegung außerhalb des Nachbehandlungsschemas kann sie lösen: kein Vorschlag.',
+    MOTION_UNREADABLE: ({ name }) => `${name}: Schreiben Sie Grad, wie 25; für 10 Grad Überstreckung „hyper 10“.`,
+    MOTION_SIGN: ({ name, value }) =>
+      `${name} ${value}: Mit Vorzeichen ist beides üblich. Fehlen 10 Grad zur Streckung, schreiben Sie 10; bei 10 Grad Überstreckung „hyper 10“.`,
+    MOTION_OUT_OF_RANGE: ({ name, value, range }) => `${name} ist ${value}; erlaubt ist ${range}.`,
+    MOTION_IMPOSSIBLE: ({ name, value }) =>
+      `${name} ${value} ist weniger als das, was zur Streckung fehlt. Beides zählt von der Streckung aus.`,
+    PLATE_ANGLE: () => 'Der MP-Winkel der Handschiene fehlt oder geht nicht. Schreiben Sie 0 bis 90 Grad Beugung.',
     JSON_SYNTAX: () => 'Die Datei ist kaputt: Sie ist kein JSON. Öffnen Sie das Original.',
     FILE_TOO_LARGE: () => 'Die Datei ist größer als das 1 MB, das gelesen wird. Ist es die richtige?',
     DATE: () => 'Das Datum ist nicht zu lesen. Schreiben Sie es als 2026-03-31, oder lassen Sie es leer.',
@@ -53,7 +59,7 @@ export const germanMessages: Texts['message'] = {
     RING_CHARTS_DIFFER: ({ name, value }) =>
       `${name}: Die Ringgröße ist als ${value} gelesen; Tabellen weichen ab. Mit Band messen, oder eine Größe nach ISO 8653 angeben, wie ring 54.`,
     DEPTH_RATIO_UNUSUAL: ({ digit }) => `Breite und Umfang passen kaum zusammen (${digit}). Beides auf gleicher Höhe noch einmal messen.`,
-    LENGTH_RATIO_UNUSUAL: ({ digit }) => `Palmarer Raum und dorsale Länge passen kaum zusammen (${digit}). Beides noch einmal messen.`,
+    LENGTH_RATIO_UNUSUAL: ({ digit }) => `Palmare Länge und dorsale Länge passen kaum zusammen (${digit}). Beides noch einmal messen.`,
     PIP_THINNER: ({ digit }) =>
       `Das PIP-Gelenk ist dünner als das Grundglied (${digit}). Beides noch einmal messen; Schwellung kann es so machen.`,
     CIRCUMFERENCE_ORDER: ({ digit }) =>
@@ -68,7 +74,9 @@ export const germanMessages: Texts['message'] = {
     DIFFERENTIAL_UNUSUAL: ({ value }) =>
       `Die Differenz von ${value} liegt außerhalb der 11 bis 30 Grad, die befragte Therapeuten verwenden. Nehmen Sie diese, außer Sie haben einen Grund.`,
     PIP_FLEXION_NOT_FREE: ({ digit, value, limit }) =>
-      `Der Streifen kann die PIP-Beugung bei ${value} anhalten (${digit}), unter ${limit}. Dünnere Platte, mehr PIP-Abstand oder schmalerer Streifen.`,
+      `Die PIP-Beugung wird bei etwa ${value} angehalten (${digit}), unter ${limit}. Eine kleinere Mindestbreite oder weniger Abstand zur Interdigitalfalte hilft, oder eine Variante ohne Lage auf seiner palmaren Seite.`,
+    STRAIGHT_PULLED: () =>
+      'Ein gerader Streifen muss entlang der Hand gezogen werden, um den Interdigitalfalten zu folgen; das dehnt und staucht ihn. Nehmen Sie den gestaffelten Umriss.',
     TRIM_TOO_SHORT: ({ limit }) =>
       `Die Länge ist auf ± ${limit} bekannt (95 %), mehr als die Zugabe deckt. Mindestens so viel Zugabe nehmen.`,
     BORDER_TARGET_IN_THREE: ({ digit }) =>
@@ -78,7 +86,7 @@ export const germanMessages: Texts['message'] = {
     NO_PASSIVE_GAIN: ({ name }) =>
       `${name} ist so groß wie das aktive: Das Gelenk ist steif, und umgelenkte aktive Bewegung bringt vielleicht wenig. Endgefühl prüfen; die Steife zuerst oder daneben behandeln.`,
     LOOP_OVER_PIP: () =>
-      'Eine außerhalb der Hand geschlossene Schlaufe ginge nicht über das PIP-Gelenk. An der Hand formen und schließen und prüfen, dass sie abgeht; PIP-Umfang messen.',
+      'Eine fest geschlossene Schlaufe ginge nicht über das PIP-Gelenk. Die Überlappung so machen, dass sie sich öffnen lässt: nicht verkleben, mit einem Band schließen.',
   },
   caution: {
     UNPROTECTED_REPAIR: () => 'Ungeschützte Naht oder Bruch: nur im Schema der Operierenden. Fragen, bevor etwas bewegt wird.',

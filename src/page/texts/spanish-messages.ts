@@ -9,37 +9,43 @@ export const spanishMessages: Texts['message'] = {
     FIELD_VALUE: ({ name }) => `${name} contiene algo que no se admite. Use una línea de texto sencillo.`,
     CASE_CODE: () =>
       'El código del caso no sirve. Use de 1 a 24 mayúsculas, cifras y guiones, al menos una cifra, como DEMO-01; ni nombre ni fecha de nacimiento.',
-    TOO_FEW_DIGITS: () => 'Hacen falta al menos tres dedos vecinos. Mida el ancho y el contorno de cada uno.',
+    TOO_FEW_DIGITS: () => 'Hacen falta al menos tres dedos vecinos. Mida el ancho y el perímetro de cada uno.',
     TARGET_NOT_MEASURED: ({ digit }) => `Se va a tratar el ${digit}, pero no está medido. Mídalo, o elija otro.`,
     NOT_ESTIMABLE: ({ name }) => `${name}: no está medido y no se puede estimar en este dedo. Mídalo.`,
     SECTION_IMPOSSIBLE: ({ digit }) =>
-      `El ancho y el contorno del ${digit} se contradicen: ningún dedo tiene esa forma. Mida los dos otra vez.`,
+      `El ancho y el perímetro del ${digit} se contradicen: ningún dedo tiene esa forma. Mida los dos otra vez.`,
     LENGTHS_CONTRADICT: ({ digit }) => `El espacio palmar del ${digit} no puede llegar a su longitud dorsal. Mida los dos otra vez.`,
-    PALM_IMPOSSIBLE: () => 'La anchura y el contorno de la mano se contradicen. Mida los dos otra vez.',
+    PALM_IMPOSSIBLE: () => 'La anchura y el perímetro de la mano se contradicen. Mida los dos otra vez.',
     OPTION: ({ name, range }) => `${name} no se puede usar así. Escriba ${range}.`,
-    DIGIT_NOT_MEASURED: ({ digit }) => `Este bloque toma el ${digit}, que no está medido. Mídalo, o elija un bloque sin él.`,
-    RELIEF_TOO_DEEP: ({ digit, limit }) =>
-      `Quedaría muy poca tira entre la comisura y el pliegue de la IFP del ${digit}. ${limit === '' ? 'Elija un bloque sin este dedo en el lado palmar' : `Servirían un ancho de tira y un ancho mínimo de ${limit}`}, o mida otra vez su espacio palmar.`,
+    DIGIT_NOT_MEASURED: ({ digit }) => `Esta configuración toma el ${digit}, que no está medido. Mídalo, o elija una configuración sin él.`,
+    HOLDS_NOTHING: ({ limit }) =>
+      `Con este diferencial la tira pasa de largo junto al dedo sostenido y no sostendría nada. ${limit === '' ? 'Use uno menor.' : `Con ${limit} lo sostiene.`}`,
+    PAPER_READING: () =>
+      'Esta lectura es más de lo que pueden dar la piel y el aire. Vuelva a entrelazar la tira de papel y mida otra vez los dedos.',
     NO_PATH: () =>
-      'La tira no se puede poner alrededor de estos dedos. Compruebe ancho y contorno de cada uno, o use un diferencial menor.',
+      'La tira no se puede poner alrededor de estos dedos. Compruebe ancho y perímetro de cada uno, o use un diferencial menor.',
     BLOCK_COUNT: () => 'Una tira toma tres o cuatro dedos. Añada un vecino.',
     BLOCK_NEIGHBOURS: () => 'Los dedos de una tira deben ser vecinos. Dé un lugar al de en medio.',
     BLOCK_BORDER: () => 'Los dos dedos del borde deben ir rodeados, o la banda se sale. Rodéelos, o añada un vecino.',
     BLOCK_HOLDS_NONE: () => 'Al menos un dedo debe ir elevado o bajado, o nada cambia.',
     BLOCK_MIXED: () =>
       'No se pueden mezclar dedos elevados y bajados: las dos capas se cruzarían en una misma comisura. Sujételos todos en un sentido.',
-    NO_TARGET: () => 'Aún no se ha elegido el dedo tratado, así que no se sugiere bloque. Elíjalo, o elija un bloque.',
-    NO_DEFICIT: ({ digit }) => `Al ${digit} no le falta ni extensión ni flexión de la IFP, así que no se sugiere bloque. Elija uno.`,
+    NO_TARGET: () => 'Aún no se ha elegido el dedo tratado, así que no se sugiere configuración. Elíjalo, o elija una configuración.',
+    NO_DEFICIT: ({ digit }) => `Al ${digit} no le falta ni extensión ni flexión de la IFP, así que no se sugiere configuración. Elija una.`,
     BOTH_DEFICITS: ({ digit }) =>
-      `Al ${digit} le faltan extensión y flexión de la IFP. Una tira desvía un solo movimiento; aquí una placa sujeta la MCF.`,
+      `Al ${digit} le faltan extensión y flexión de la IFP. Una tira desvía un solo movimiento; aquí una férula sujeta la MCF.`,
     NO_BLOCK: ({ digit }) =>
-      `Ninguno de los bloques que sirven al ${digit} se puede hacer para esta mano. Las tarjetas de abajo dicen por qué.`,
-    HARD_END_FEEL: () => 'La IFP tiene tope duro, y redirigir el movimiento activo no mueve un tope así: no se sugiere nada.',
+      `Ninguna de las configuraciones que sirven al ${digit} se puede hacer para esta mano. «Todas las opciones» dice por qué.`,
+    HARD_END_FEEL: () => 'La IFP tiene sensación final dura, y redirigir el movimiento activo no mueve un tope así: no se sugiere nada.',
     UNPROTECTED_REPAIR: () =>
       'Hay una reparación o fractura sin proteger, y moverla fuera del protocolo de cirugía puede romperla: no se sugiere nada.',
-    MOTION_UNREADABLE: ({ name }) =>
-      `${name} no se puede leer. Escriba déficit de extensión / flexión, como 25/85; más allá de la recta: hyper 10/85.`,
-    PLATE_ANGLE: () => 'Falta el ángulo MCF de la placa o no sirve. Escriba de 0 a 90 grados de flexión.',
+    MOTION_UNREADABLE: ({ name }) => `${name}: escriba grados, como 25; para 10 de hiperextensión «hyper 10».`,
+    MOTION_SIGN: ({ name, value }) =>
+      `${name} ${value}: con signo se escriben las dos cosas. Si faltan 10 hasta la extensión completa, escriba 10; si hay 10 de hiperextensión, «hyper 10».`,
+    MOTION_OUT_OF_RANGE: ({ name, value, range }) => `${name} es ${value}; se permite ${range}.`,
+    MOTION_IMPOSSIBLE: ({ name, value }) =>
+      `${name} ${value} es menos de lo que falta hasta la extensión completa. Las dos cuentan desde ella.`,
+    PLATE_ANGLE: () => 'Falta el ángulo MCF de la férula o no sirve. Escriba de 0 a 90 grados de flexión.',
     JSON_SYNTAX: () => 'El archivo está roto: no es JSON. Abra el original.',
     FILE_TOO_LARGE: () => 'El archivo es mayor que el 1 MB que se lee. ¿Es el correcto?',
     DATE: () => 'La fecha no se puede leer. Escríbala como 2026-03-31, o déjela vacía.',
@@ -49,23 +55,25 @@ export const spanishMessages: Texts['message'] = {
       `${name} ${value} es poco habitual; lo plausible es ${range}. Mida otra vez; siga si es así.`,
     RING_CHARTS_DIFFER: ({ name, value }) =>
       `${name}: la talla de anillo se lee como ${value}; las tablas difieren. Mida con cinta, o dé una talla ISO 8653, como ring 54.`,
-    DEPTH_RATIO_UNUSUAL: ({ digit }) => `El ancho y el contorno del ${digit} apenas concuerdan. Mida los dos otra vez, al mismo nivel.`,
+    DEPTH_RATIO_UNUSUAL: ({ digit }) => `El ancho y el perímetro del ${digit} apenas concuerdan. Mida los dos otra vez, al mismo nivel.`,
     LENGTH_RATIO_UNUSUAL: ({ digit }) => `El espacio palmar y la longitud dorsal del ${digit} apenas concuerdan. Mida los dos otra vez.`,
     PIP_THINNER: ({ digit }) =>
-      `La IFP del ${digit} es más delgada que su falange proximal. Mida las dos otra vez; la hinchazón puede causarlo.`,
+      `La IFP del ${digit} es más delgada que su falange proximal. Mida las dos otra vez; el edema puede causarlo.`,
     CIRCUMFERENCE_ORDER: ({ digit }) =>
-      `El ${digit} es más grueso de lo habitual junto a los otros. Compruebe que no haya dos cambiados; hinchazón o lesión antigua pueden causarlo.`,
+      `El ${digit} es más grueso de lo habitual junto a los otros. Compruebe que no haya dos cambiados; edema o lesión antigua pueden causarlo.`,
     WIDTH_ORDER: ({ digit }) =>
-      `El ${digit} es más ancho de lo habitual junto a los otros. Compruebe que no haya dos cambiados; hinchazón o lesión antigua pueden causarlo.`,
+      `El ${digit} es más ancho de lo habitual junto a los otros. Compruebe que no haya dos cambiados; edema o lesión antigua pueden causarlo.`,
     PASSIVE_EXCEEDS_ACTIVE: ({ name }) => `${name} es mayor que el activo. Compruebe que no estén cambiados.`,
     NO_MOTION_LEFT: () =>
       'Los dos déficits juntos no dejan movimiento en la IFP. Compruebe que cada uno sea un déficit y no el ángulo alcanzado.',
-    PALM_RATIO_UNUSUAL: () => 'La anchura y el contorno de la mano apenas concuerdan. Mida los dos otra vez, sin el pulgar.',
+    PALM_RATIO_UNUSUAL: () => 'La anchura y el perímetro de la mano apenas concuerdan. Mida los dos otra vez, sin el pulgar.',
     ESTIMATED: ({ name, value }) => `${name}: sin medir; se estima ${value}. Mídalo.`,
     DIFFERENTIAL_UNUSUAL: ({ value }) =>
       `El diferencial de ${value} queda fuera de los 11 a 30 grados que usan los terapeutas encuestados. Use esos si no hay un motivo.`,
     PIP_FLEXION_NOT_FREE: ({ digit, value, limit }) =>
-      `La tira puede parar la flexión IFP del ${digit} en ${value}, por debajo de ${limit}. Lámina más fina, más distancia a la IFP o tira más estrecha.`,
+      `La flexión IFP del ${digit} se para hacia los ${value}, por debajo de ${limit}. Ayuda un ancho mínimo menor o menos distancia a la comisura, o una configuración sin capa en su lado palmar.`,
+    STRAIGHT_PULLED: () =>
+      'Una tira recta debe estirarse a lo largo de la mano para seguir las comisuras, y eso la estira y la comprime. Use el contorno escalonado.',
     TRIM_TOO_SHORT: ({ limit }) => `La longitud se conoce a ± ${limit} (95 %), más de lo que cubre el sobrante. Use al menos ese sobrante.`,
     BORDER_TARGET_IN_THREE: ({ digit }) =>
       `El ${digit} es un dedo del borde: entre tres dedos su rotación no se controla, sobre todo si es hipermóvil. Mejor cuatro dedos.`,
@@ -74,7 +82,7 @@ export const spanishMessages: Texts['message'] = {
     NO_PASSIVE_GAIN: ({ name }) =>
       `${name} es tan grande como el activo: la articulación está rígida, y redirigir el movimiento activo quizá gane poco. Palpe el tope; trate la rigidez antes o a la vez.`,
     LOOP_OVER_PIP: () =>
-      'Un lazo cerrado fuera de la mano no pasaría por la IFP. Moldee y cierre la tira en la mano y compruebe que sale; mida el contorno de la IFP.',
+      'Un lazo cerrado para siempre no pasaría por la IFP. Haga la unión de modo que se abra: sin pegar, cerrada con una cincha.',
   },
   caution: {
     UNPROTECTED_REPAIR: () =>
@@ -82,7 +90,7 @@ export const spanishMessages: Texts['message'] = {
     HARD_END_FEEL: () => 'Tope duro: la propia articulación para el movimiento, y redirigir el movimiento activo no mueve un tope así.',
     SENSATION: () =>
       'Sensibilidad reducida: no se notan el calor ni la presión. Deje enfriar más el plástico, pruébelo en su piel, mire la piel pronto y a menudo.',
-    SWELLING: () => 'Hinchazón cambiante: mida cuando esté como siempre, otra vez antes de hacerla y en cada visita; ajuste con holgura.',
+    SWELLING: () => 'Edema cambiante: mida cuando esté como siempre, otra vez antes de hacerla y en cada visita; ajuste con holgura.',
     HYPERMOBILE: () => 'Articulaciones hipermóviles: vigile la rotación, y que la MCF de un dedo elevado no pase de recta.',
   },
 };

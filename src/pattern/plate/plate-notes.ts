@@ -1,7 +1,6 @@
 import type { Hand } from '../../hand/hand.ts';
 import { plain } from '../../units/number.ts';
 import { CAUTIONS } from '../cautions.ts';
-import { handout, listed, PLAIN_FINGER } from '../handout.ts';
 import type { CutList, LegendRow, MakingNotes } from '../making-notes.ts';
 import { angleGauge } from './angle-gauge.ts';
 import { holdsInWords } from './plate-design.ts';
@@ -39,10 +38,7 @@ export function plateNotes(
     steps: PLATE_STEPS,
     checks: checks(f),
     cautions: [...PLATE_CAUTIONS, ...Object.values(CAUTIONS)],
-    handout: handout(
-      'plate',
-      `This plate lies on your ${hand.side} hand and holds the knuckles of your ${listed(design.digits.map((d) => PLAIN_FINGER[d]))} still at one angle, so that the finger joints beyond them can move. The wrist, the thumb and the finger joints beyond stay free.`,
-    ),
+    made: { kind: 'plate', figures: f, hand },
   };
 }
 

@@ -2,7 +2,8 @@ import * as z from 'zod';
 import { DIGITS, type DigitName } from '../../hand/digits.ts';
 import { digitsIn } from '../../hand/fields.ts';
 import type { Hand } from '../../hand/hand.ts';
-import { formWords } from '../../units/form-words.ts';
+import { formWords } from '../../units/form-problems.ts';
+import { newerVersion } from '../../units/newer-version.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
 import { PLATE_ANGLE, PLATE_FACES, type PlateDesign, type PlateFaces } from './plate-design.ts';
@@ -52,6 +53,8 @@ export function plateJsonSchema(): object {
 
 /** A plate preset from parsed JSON, checked against the form; `source` names the file in messages. */
 export function readPlate(json: unknown, source: string): Result<PlatePreset> {
+  const newer = newerVersion(json, 'knucklewright/plate@1', source);
+  if (newer) return failure(newer);
   const read = PlateFile.safeParse(json);
   if (!read.success) {
     return failure(

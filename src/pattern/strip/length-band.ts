@@ -1,11 +1,12 @@
 import type { Block } from '../../block/block.ts';
 import { DIGITS, type DigitName } from '../../hand/digits.ts';
 import type { DigitMeasures, Hand } from '../../hand/hand.ts';
-import type { StripOptions } from './strip-options.ts';
+import { READING_ERROR } from './solve-clearance.ts';
+import type { StripSettings } from './strip-options.ts';
 import { type StripPath, stripPathLength } from './strip-path.ts';
 import { standSections } from './strip-sections.ts';
 
-/** Standard deviations of one measurement, mm and degrees (strip model; starting values, common practice, no source). */
+/** Standard deviations of one measurement, mm and degrees (model rule 17; starting values, common practice, no source). */
 export const MEASURING_ERRORS = { circumference: 1.0, width: 0.5, palmarRoom: 1.0, dorsalLength: 1.5, differential: 5 } as const;
 
 /** Two-sided 95 % of a normal distribution. */
@@ -17,14 +18,19 @@ export interface LengthBand {
   readonly above: number;
 }
 
+/** The 95 % band of a length that was read on a paper strip: the reading's own. */
+export function readingBand(): LengthBand {
+  return { below: NORMAL_95 * READING_ERROR, above: NORMAL_95 * READING_ERROR };
+}
+
 /**
  * The 95 % band of the path length from the measuring errors, by finite differences one standard deviation to each side, errors
  * independent. Second order, since the length has a minimum near the usual differential: a variable of standard deviation 1 adds
  * slope² + 2 curvature² to the variance and its curvature to the mean. A step onto a hand that cannot be is taken on the other side alone.
  */
-export function lengthBand95(hand: Hand, block: Block, options: StripOptions, path: StripPath): LengthBand {
+export function lengthBand95(hand: Hand, block: Block, options: StripSettings, path: StripPath): LengthBand {
   const { pathLength } = path;
-  const lengthOf = (h: Hand, o: StripOptions): number | null => {
+  const lengthOf = (h: Hand, o: StripSettings): number | null => {
     const standing = standSections(h, block, o, path.hand.version);
     return standing.ok ? stripPathLength(standing.value, o) : null;
   };

@@ -1,9 +1,10 @@
+import { distanceToSegment } from '../../geometry/broken-line.ts';
 import { distanceToEllipse } from '../../geometry/ellipse-distance.ts';
 import { pointAtNormal } from '../../geometry/offset-ellipse.ts';
 import type { Point } from '../../geometry/path.ts';
 import type { Problem } from '../../units/result.ts';
 import type { Course, CoursePiece } from './strip-courses.ts';
-import type { StripOptions } from './strip-options.ts';
+import type { StripSettings } from './strip-options.ts';
 import type { StripPath } from './strip-path.ts';
 
 /** Distance between the points at which a path is looked at, mm: a chord of it lies within 0.004 mm of the tightest finger's edge. */
@@ -22,7 +23,7 @@ interface PathPoint extends Point {
  * What is wrong with a path, by looking at points of it and not at how it was laid (model rule 10): it turns once round, does not cross itself,
  * enters no digit, and its two courses keep a thickness apart. An empty list proves it. That held digits are touched is checked where it is laid.
  */
-export function pathFaults(path: StripPath, options: StripOptions): readonly Problem[] {
+export function pathFaults(path: StripPath, options: StripSettings): readonly Problem[] {
   const points = path.pieces.flatMap(pointsOn).filter((p, k, all) => apart(p, all[(k + 1) % all.length] ?? p) > 1e-9);
   const faults: string[] = [];
   const turns = totalTurn(points) / (2 * Math.PI);
@@ -116,14 +117,8 @@ function leastLayerDistance({ hand }: StripPath, points: readonly PathPoint[]): 
     for (let k = 0; k + 1 < inner.length; k++) {
       const [from, to] = [inner[k] as Point, inner[k + 1] as Point];
       if (to.x < p.x - least || from.x > p.x + least) continue;
-      least = Math.min(least, distanceToChord(p, from, to));
+      least = Math.min(least, distanceToSegment(p, from, to));
     }
   }
   return least;
-}
-
-function distanceToChord(p: Point, from: Point, to: Point): number {
-  const [dx, dy] = [to.x - from.x, to.y - from.y];
-  const t = Math.min(1, Math.max(0, ((p.x - from.x) * dx + (p.y - from.y) * dy) / (dx * dx + dy * dy || 1)));
-  return Math.hypot(p.x - from.x - t * dx, p.y - from.y - t * dy);
 }

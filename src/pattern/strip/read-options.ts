@@ -2,11 +2,11 @@ import * as z from 'zod';
 import { plain } from '../../units/number.ts';
 import { failure, type Result, success } from '../../units/result.ts';
 import { type OptionSource, optionProblem, optionsForm, readOptionTable } from '../option-table.ts';
-import { CHOICE_OPTIONS, NUMBER_OPTIONS, type StripOptions } from './strip-options.ts';
+import { CHOICE_OPTIONS, NUMBER_OPTIONS, RETIRED_OPTIONS, type StripOptions } from './strip-options.ts';
 
 export type { OptionSource } from '../option-table.ts';
 
-const TABLE = { numbers: NUMBER_OPTIONS, choices: CHOICE_OPTIONS };
+const TABLE = { numbers: NUMBER_OPTIONS, choices: CHOICE_OPTIONS, retired: RETIRED_OPTIONS };
 
 /** JSON Schema of an options file. */
 export function optionsJsonSchema(): object {
@@ -18,7 +18,7 @@ export function readStripOptions(sources: readonly OptionSource[]): Result<Strip
   const read = readOptionTable(TABLE, sources);
   if (!read.ok) return read;
   const options = read.value as unknown as StripOptions;
-  if (options.minimumWidth <= options.width) return success(options);
+  if (options.minimumWidth === 'auto' || options.width === 'auto' || options.minimumWidth <= options.width) return success(options);
   const minimum = `${plain(options.minimumWidth)} mm is more than the strip's width of ${plain(options.width)} mm`;
   return failure(optionProblem('options', 'minimumWidth', `${minimum}; make it smaller or the strip wider`));
 }

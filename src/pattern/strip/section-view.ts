@@ -6,7 +6,7 @@ import type { Side } from '../../hand/digits.ts';
 import type { Label, Mark } from '../pattern.ts';
 import type { Drawn } from '../place-marks.ts';
 import { bandLine, bodyEdge } from './band-drawing.ts';
-import type { StripOptions } from './strip-options.ts';
+import type { StripSettings } from './strip-options.ts';
 import type { StripPath } from './strip-path.ts';
 
 const NAME_HEIGHT = 2.2;
@@ -18,7 +18,7 @@ const NAME_ROOM = 0.8;
  * The digits end-on with the strip round them, as the therapist sees the patient's fingertips: dorsal up, the radial side of a left hand
  * on the left. All on INFO, true size, mm; the caller places it.
  */
-export function sectionView(path: StripPath, side: Side, options: StripOptions): Drawn {
+export function sectionView(path: StripPath, side: Side, options: Pick<StripSettings, 'thickness'>): Drawn {
   // x runs from radial to ulnar; seen from the fingertips that is left to right on a left hand only.
   const seen = { mirrorX: side === 'right', dx: 0, dy: 0 };
   const marks: Mark[] = [];

@@ -14,12 +14,12 @@ const TICK_LENGTH = 3;
 const ARROW_WIDTH = 2.2;
 const CORNER_MARK = 3;
 
-/** The strip as it lies on the sheet: x from its left end, y from its proximal edge; how wide it is at x. mm */
+/** The strip as it lies on the sheet: x from its left end, y along the digits, distal positive. mm */
 export interface LaidStrip {
   readonly length: number;
   readonly xOf: (v: number) => number;
-  /** Least width between two x. */
-  readonly widthBetween: (from: number, to: number) => number;
+  /** The y that is free between the two edges all the way from one x to another. */
+  readonly edgesBetween: (from: number, to: number) => { readonly bottom: number; readonly top: number };
   /** x of the corner at the starting end, and the direction into the strip. */
   readonly startX: number;
   readonly inward: 1 | -1;
@@ -73,7 +73,7 @@ class StripLettering {
     for (const upright of uprights) if (isMidline(upright) && !this.beside(upright)) this.left.push(upright.title);
     if (!this.arrow()) this.left.push('distal edge up');
     if (!this.free([side, 'HAND'].join(' ')) && !this.free(side)) this.left.push(`${side} HAND`);
-    if (!this.free('SKIN SIDE DOWN') && !this.free('SKIN SIDE', 'DOWN')) this.left.push('SKIN SIDE DOWN');
+    if (!this.free('OUTSIDE UP') && !this.free('OUTSIDE', 'UP')) this.left.push('OUTSIDE UP');
     for (const upright of uprights) if (!isMidline(upright) && upright.role !== 'web-crossing') this.beside(upright);
     this.free(code);
     for (const upright of uprights) if (upright.role === 'web-crossing') this.beside(upright);
@@ -119,7 +119,8 @@ class StripLettering {
     const gap = this.gaps().find((g) => g.to - g.from >= needed + 2 * WORD_GAP && this.fits('DISTAL', g));
     if (!gap) return false;
     const from = (gap.from + gap.to - needed) / 2;
-    const top = this.strip.widthBetween(from, from + needed) - 2;
+    const edges = this.strip.edgesBetween(from, from + needed);
+    const top = edges.top - 2;
     const middle = from + ARROW_WIDTH / 2;
     const head = [
       { x: from, y: top - ARROW_WIDTH },
@@ -127,7 +128,7 @@ class StripLettering {
       { x: from + ARROW_WIDTH, y: top - ARROW_WIDTH },
     ];
     const shaft = [
-      { x: middle, y: 2 },
+      { x: middle, y: edges.bottom + 2 },
       { x: middle, y: top },
     ];
     this.marks.push({
@@ -144,8 +145,8 @@ class StripLettering {
 
   /** A word reading upward in its column, in the middle of the strip's width there; capitals have no descenders. */
   private write(text: string, span: Span): void {
-    const width = this.strip.widthBetween(span.from, span.to);
-    this.labels.push({ layer: 'MARK', text, at: { x: span.to, y: width / 2 }, height: this.height, align: 'center', angle: 90 });
+    const { bottom, top } = this.strip.edgesBetween(span.from, span.to);
+    this.labels.push({ layer: 'MARK', text, at: { x: span.to, y: (bottom + top) / 2 }, height: this.height, align: 'center', angle: 90 });
     this.taken.push({ from: span.from, to: span.to });
   }
 
@@ -167,7 +168,8 @@ class StripLettering {
 
   private fits(word: string, span: Span): boolean {
     const inside = span.from >= WORD_GAP && span.to <= this.strip.length - WORD_GAP;
-    return inside && textWidth(word, this.height) <= this.strip.widthBetween(span.from, span.to) - 2 * EDGE_GAP;
+    const { bottom, top } = this.strip.edgesBetween(span.from, span.to);
+    return inside && textWidth(word, this.height) <= top - bottom - 2 * EDGE_GAP;
   }
 
   /** Free spans of the strip, widest first. */
@@ -187,14 +189,14 @@ function isMidline(mark: UprightMark): boolean {
 }
 
 function lineAcross(strip: LaidStrip, mark: UprightMark, x: number): Mark {
-  const top = strip.widthBetween(x, x);
+  const { bottom, top } = strip.edgesBetween(x, x);
   const paths =
     mark.reach === 'across'
-      ? dashed({ x, y: 0 }, { x, y: top }, mark.dashes)
+      ? dashed({ x, y: bottom }, { x, y: top }, mark.dashes)
       : [
           polyline([
-            { x, y: 0 },
-            { x, y: TICK_LENGTH },
+            { x, y: bottom },
+            { x, y: bottom + TICK_LENGTH },
           ]),
           polyline([
             { x, y: top - TICK_LENGTH },
@@ -208,7 +210,7 @@ function cornerMark(strip: LaidStrip): { mark: Mark; span: Span } {
   const near = strip.startX + strip.inward * 1.5;
   const far = near + strip.inward * CORNER_MARK;
   const span = { from: Math.min(near, far), to: Math.max(near, far) };
-  const top = strip.widthBetween(span.from, span.to) - 1.5;
+  const top = strip.edgesBetween(span.from, span.to).top - 1.5;
   const corner = [
     { x: near, y: top },
     { x: far, y: top },

@@ -1,7 +1,7 @@
 import { hullPerimeter } from '../../geometry/taut-path.ts';
 import type { DigitName } from '../../hand/digits.ts';
 import { nearestIsoRingSize } from '../../units/ring-size.ts';
-import type { StripOptions } from './strip-options.ts';
+import type { StripSettings } from './strip-options.ts';
 import type { StandingHand, StandingSection } from './strip-sections.ts';
 
 /** A closed loop of the strip round neighbouring enclosed digits; inner circumference in mm. */
@@ -16,7 +16,7 @@ export interface Loop {
  * The loop round each run of enclosed digits: the perimeter of the convex hull of their own sections plus 2 pi clearances (Steiner).
  * The digits of a run hold one MP angle, so in the plane square to them their sections stand level and unslanted.
  */
-export function loopSizes(hand: StandingHand, options: StripOptions): readonly Loop[] {
+export function loopSizes(hand: StandingHand, options: StripSettings): readonly Loop[] {
   const runs: StandingSection[][] = [];
   for (const [k, s] of hand.sections.entries()) {
     if (s.place !== 'enclosed') continue;

@@ -1,4 +1,6 @@
 import { heldDigits, placedDigits } from '../../block/block.ts';
+import { heightAt } from '../../geometry/broken-line.ts';
+import { boxOf } from '../../geometry/path-measures.ts';
 import type { DigitName } from '../../hand/digits.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { plain } from '../../units/number.ts';
@@ -7,7 +9,6 @@ import { DASHES } from '../dashes.ts';
 import type { CutList, MakingNotes } from '../making-notes.ts';
 import { differentialWedge } from './differential-wedge.ts';
 import { sectionView } from './section-view.ts';
-import { stripHandout } from './strip-handout.ts';
 import type { StripFigures } from './strip-report.ts';
 import { factLines } from './strip-sheet.ts';
 import { uprightMarks } from './upright-marks.ts';
@@ -46,23 +47,32 @@ export function stripNotes(f: StripFigures, hand: Hand, date: string | null, lef
     steps: steps(f),
     checks: checks(f, hand),
     cautions: Object.values(CAUTIONS),
-    handout: stripHandout(f, hand),
+    made: { kind: 'strip', figures: f, hand },
   };
 }
 
 function cutList(f: StripFigures): CutList {
-  const rows = uprightMarks(f.path, f.flat, f.options).map((mark) => ({ at: mark.v - f.flat.start, title: mark.title }));
+  const box = boxOf([f.flat.outline]);
+  const edges = (v: number) => [heightAt(f.flat.proximal, v), heightAt(f.flat.distal, v)] as const;
+  const rows = uprightMarks(f.path, f.flat, f.options).map((mark) => ({
+    at: mark.v - f.flat.start,
+    title: mark.title,
+    edges: edges(mark.v),
+  }));
   const relief = f.reliefs.filter((r) => r.depth > 0);
-  const remarks = relief.map(
-    (r) =>
-      `Palmar to the ${r.digit} finger, from one of its sides to the other, cut the distal edge back by ${mm(r.depth)}, in round steps.`,
-  );
+  const remarks = [
+    'Edges: mm from the line of the foremost web, distal +; straight between the rows, corners round.',
+    ...relief.map(
+      (r) =>
+        `Palmar to the ${r.digit} finger, from one of its sides to the other, the distal edge is cut back by ${mm(r.depth)} (at the midline), level, in round steps.`,
+    ),
+  ];
   return {
     title: 'Strip',
     length: f.flat.flatLength,
-    width: f.options.width,
+    width: box.maxY - box.minY,
     from: 'mm from the starting end (corner mark)',
-    rows: [...rows, { at: f.flat.flatLength, title: 'end of the strip' }],
+    rows: [...rows, { at: f.flat.flatLength, title: 'end of the strip', edges: edges(f.flat.end) }],
     remarks,
   };
 }
@@ -82,6 +92,13 @@ function named(digits: readonly DigitName[]): string {
   return digits.join(' and ');
 }
 
+/** The best measurement of the path is the path. */
+function paperStep({ asked }: StripFigures): string {
+  return asked.paperReading === 'none'
+    ? 'Paper trial. Weave a paper strip (draw --paper-trial) round the fingers, read its scale and draw this strip again with the reading, before plastic is heated.'
+    : `Paper trial: done, read ${plain(asked.paperReading, 1)} mm; this strip is drawn for that reading.`;
+}
+
 function motion(f: StripFigures): 'extension' | 'flexion' {
   return f.path.held === 'raised' ? 'extension' : 'flexion';
 }
@@ -94,17 +111,23 @@ function steps(f: StripFigures): readonly string[] {
     o.seam === 'lap'
       ? `lay the ends over each other by ${mm(o.seamAllowance)}, seam mark on seam mark`
       : `pinch the tabs of ${mm(o.seamAllowance)} together at the seam marks`;
+  // Where the band closes on a ramp, closing it longer or shorter shifts the edges of the two ends against each other.
+  const shift =
+    Math.abs(f.seamSlope) < 0.05
+      ? ''
+      : ` For each mm that it closes longer or shorter than drawn, the edges of the two ends part by ${plain(Math.abs(f.seamSlope), 1)} mm along the hand; trim them even.`;
   const tack =
     o.closure === 'tacked'
       ? ` Press the outer layer onto the inner one at the middle of ${held} and bond it there.`
       : ' Leave the outer layer taut across the held digits.';
   return [
     'Measure. Both 100 mm bars and the card outline on this sheet must be true; compare a few measurements with the hand.',
-    `Cut. Skin side down, distal edge up: cut the outline from sheet ${mm(o.thickness)} thick and carry the marks over, the side of the hand among them.`,
+    paperStep(f),
+    `Cut. Outside up, distal edge up (at held digits the outside touches skin): cut the outline from sheet ${mm(o.thickness)} thick and carry the marks over, the side of the hand among them.`,
     "Heat in a water bath of 65 to 71 C, less than a minute; the sheet's own instructions come first.",
     'Blot dry, wait, and test it on your own skin before it goes onto the patient.',
     `Drape, with ${held} held in ${hold}. From the corner mark the strip runs: ${way(f)}, and back to the seam. Do not stretch it more than planned.`,
-    `Seam: ${overlap}. Uncoated sheet bonds to itself when dry and hot; scrape or wipe the coating off coated sheet first.${tack}`,
+    `Seam: ${overlap}.${shift} Uncoated sheet bonds to itself when dry and hot; scrape or wipe the coating off coated sheet first.${tack}`,
     'Cool on the hand until hard, the digits still held.',
     'Check full PIP flexion and full PIP extension of every digit, then take the strip off and put it on again.',
     'Trim the spare length and round every edge and corner; nothing square or sharp lies on skin.',

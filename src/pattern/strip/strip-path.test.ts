@@ -11,6 +11,9 @@ import { makeStrip, stripFigures } from './strip.ts';
 import { DEFAULT_STRIP_OPTIONS, type StripOptions } from './strip-options.ts';
 import { type StripPath, stripPath } from './strip-path.ts';
 import { standSections } from './strip-sections.ts';
+import { usualSettings } from './strip-settings.ts';
+
+const SETTINGS = usualSettings(DEFAULT_STRIP_OPTIONS);
 
 const rows = readFileSync('fixtures/strip-paths.csv', 'utf8')
   .split('\n')
@@ -46,7 +49,7 @@ describe('a path is proved', () => {
         fc.double({ min: 1, max: 45, noNaN: true }),
         fc.constantFrom(0.8, 1.6, 2.4, 3.2, 4.8),
         (hand, b, closure, differential, thickness) => {
-          const options = { ...DEFAULT_STRIP_OPTIONS, closure, differential, thickness };
+          const options = { ...SETTINGS, closure, differential, thickness };
           const standing = standSections(hand, b, options);
           if (!standing.ok) return;
           const path = stripPath(standing.value, options);
@@ -61,6 +64,7 @@ describe('a path is proved', () => {
   it('refuses the strip that was drawn 108 mm too long: long raised in three, spanning, 45 degrees', () => {
     const found = stripFigures(handOf(WORKED), block('long-raised-in-three'), {
       ...DEFAULT_STRIP_OPTIONS,
+      width: 20,
       closure: 'spanning',
       differential: 45,
     });
@@ -76,7 +80,7 @@ describe('a path is proved', () => {
     (width, earliest, latest) => {
       const lostAt = blocks().map((b) => {
         for (let differential = 30; differential <= 50; differential += 0.1) {
-          const options = { ...DEFAULT_STRIP_OPTIONS, width, differential };
+          const options = { ...SETTINGS, width, differential };
           const standing = standSections(handOf(WORKED), b, options, '1');
           const path = standing.ok ? stripPath(standing.value, options) : standing;
           if (!path.ok) return differential;
@@ -90,12 +94,12 @@ describe('a path is proved', () => {
 
   it('finds a loop, an entered digit and layers that run into each other', () => {
     const path = pathOf('long-raised-in-three');
-    const faults = (spoilt: StripPath) => pathFaults(spoilt, DEFAULT_STRIP_OPTIONS).map((p) => p.message);
+    const faults = (spoilt: StripPath) => pathFaults(spoilt, SETTINGS).map((p) => p.message);
     expect(faults(path)).toEqual([]);
     const grown = path.hand.sections.map((s) => (s.digit === 'index' ? { ...s, halfWidth: s.halfWidth + 0.05 } : s));
     expect(faults({ ...path, hand: { ...path.hand, sections: grown } }).join()).toContain('into a finger');
     expect(
-      pathFaults(path, { ...DEFAULT_STRIP_OPTIONS, thickness: 2.6 })
+      pathFaults(path, { ...SETTINGS, thickness: 2.6 })
         .map((p) => p.message)
         .join(),
     ).toContain('apart');
@@ -108,7 +112,7 @@ describe('a path is proved', () => {
   });
 
   it('the first version ran its layers into each other at 1 degree; the tack of the present one does not', () => {
-    const options = { ...DEFAULT_STRIP_OPTIONS, differential: 1 };
+    const options = { ...SETTINGS, differential: 1 };
     const first = standSections(handOf(WORKED), block('long-and-ring-raised-in-four'), options, '1');
     const path = first.ok ? stripPath(first.value, options) : first;
     if (!path.ok) throw new Error('the first version drew it');

@@ -7,7 +7,7 @@ import type { DigitName } from '../../hand/digits.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Result, success } from '../../units/result.ts';
 import { type Course, type CoursePiece, locateOnCourse, splitIntoCourses } from './strip-courses.ts';
-import type { StripOptions } from './strip-options.ts';
+import type { StripSettings } from './strip-options.ts';
 import type { StandingHand, StandingSection, Web } from './strip-sections.ts';
 
 /** A digit's midline where one course passes it. u in mm along the neutral line from the seam. */
@@ -50,7 +50,7 @@ interface TautBand {
 }
 
 /** Lays the band taut round the standing digits. Refused only when digits stand so that no band passes between them. */
-export function stripPath(hand: StandingHand, options: StripOptions): Result<StripPath> {
+export function stripPath(hand: StandingHand, options: StripSettings): Result<StripPath> {
   const band = tautBand(hand, options);
   if (!band.ok) return band;
   const { held, length, seamX, pieces } = band.value;
@@ -81,12 +81,12 @@ export function stripPath(hand: StandingHand, options: StripOptions): Result<Str
 }
 
 /** Length of the band that `stripPath` lays, mm, without the rest of it; null where that is refused. */
-export function stripPathLength(hand: StandingHand, options: StripOptions): number | null {
+export function stripPathLength(hand: StandingHand, options: StripSettings): number | null {
   const band = tautBand(hand, options);
   return band.ok ? band.value.length : null;
 }
 
-function tautBand(hand: StandingHand, options: StripOptions): Result<TautBand> {
+function tautBand(hand: StandingHand, options: StripSettings): Result<TautBand> {
   const held = heldPlace({ places: Object.fromEntries(hand.sections.map((s) => [s.digit, s.place])) });
   const order = contactOrder(hand.sections, held, options);
   const seamX = middleOfRun(hand.sections);
@@ -111,7 +111,7 @@ function tacked(
   innerElements: readonly PathElement[],
   held: 'raised' | 'lowered',
   seamX: number,
-  options: StripOptions,
+  options: StripSettings,
 ): TautPath {
   const found = locateOnCourse(splitIntoCourses(innerElements, 'inner'), 'inner', seamX);
   if (!found) return { ok: false, reason: 'the inner course does not reach the held digits' };
@@ -187,7 +187,7 @@ const innerName = (s: StandingSection) => `${s.digit} inner`;
 const outerNameOf = (inner: Contact | null) => inner?.name.replace(/ inner$/, ' outer');
 
 /** Contacts in the order of travel: outer course to the radial border, round it, inner course, round the ulnar border, back. */
-function contactOrder(sections: readonly StandingSection[], held: 'raised' | 'lowered', options: StripOptions): ContactOrder {
+function contactOrder(sections: readonly StandingSection[], held: 'raised' | 'lowered', options: StripSettings): ContactOrder {
   const layer = options.skinClearance + options.thickness / 2;
   // Travelled radially on the palmar side (raised) the path runs clockwise, digits on its right; mirrored when lowered.
   const around: Side = held === 'raised' ? -1 : 1;
@@ -256,7 +256,7 @@ function borderTurns(sections: readonly StandingSection[], pieces: readonly Cour
   ];
 }
 
-function standOff(sections: readonly StandingSection[], options: StripOptions, passes: readonly Pass[]): StripPath['standOff'] {
+function standOff(sections: readonly StandingSection[], options: StripSettings, passes: readonly Pass[]): StripPath['standOff'] {
   return sections.flatMap((s) => {
     const pass = passes.find((p) => p.digit === s.digit && p.layer === 'outer');
     if (s.place === 'enclosed' || !pass) return [];
@@ -265,7 +265,7 @@ function standOff(sections: readonly StandingSection[], options: StripOptions, p
   });
 }
 
-function holdsNothing(loose: readonly StandingSection[], { differential }: StripOptions): Result<never> {
+function holdsNothing(loose: readonly StandingSection[], { differential }: StripSettings): Result<never> {
   const names = loose.map((s) => s.digit).join(' and ');
   return failure({
     code: 'HOLDS_NOTHING',

@@ -1,14 +1,15 @@
 import { type Block, placedDigits } from '../../block/block.ts';
+import type { BrokenLine } from '../../geometry/broken-line.ts';
 import type { DigitName } from '../../hand/digits.ts';
 import { rounded } from '../../units/number.ts';
 import type { Warning } from '../../units/result.ts';
+import type { EdgeLevel, StripPull } from './edge-levels.ts';
 import type { LengthBand } from './length-band.ts';
 import type { Course } from './strip-courses.ts';
 import type { Loop } from './strip-loops.ts';
-import type { StripOptions } from './strip-options.ts';
+import type { StripOptions, StripSettings } from './strip-options.ts';
 import type { FlatStrip } from './strip-outline.ts';
 import type { StripPath } from './strip-path.ts';
-import type { Relief } from './strip-relief.ts';
 
 /** What `draw --json` prints about a strip: mm and degrees, u along the neutral line from the seam. */
 export interface StripReport {
@@ -27,7 +28,16 @@ export interface StripReport {
   readonly borderTurns: readonly { readonly digit: DigitName; readonly border: 'radial' | 'ulnar'; readonly u: number }[];
   readonly sections: Readonly<Partial<Record<DigitName, { readonly depth: number }>>>;
   readonly loops: readonly Loop[];
-  readonly relief: readonly Relief[];
+  readonly relief: readonly { readonly digit: DigitName; readonly depth: number }[];
+  readonly outline: StripSettings['outline'];
+  /** Levels of the two edges along the digits, mm, distal positive, 0 at the foremost web; before corners are rounded. */
+  readonly edges: readonly EdgeLevel[];
+  /** How wide a straight band could be that lies at one level on all digits, mm; under 0 none lies there. */
+  readonly straightWidth: number;
+  /** A straight strip is pulled to follow the webs: by how much, between which fingers, and how steeply. Null where the outline is staggered. */
+  readonly pull: StripPull | null;
+  /** Where a paper strip was tried: what it read, and the clearance that follows from it. */
+  readonly paperTrial: { readonly reading: number; readonly skinClearance: number } | null;
   readonly freePipFlexion: Readonly<Partial<Record<DigitName, number>>>;
   readonly standOff: readonly { readonly digit: DigitName; readonly distance: number }[];
   /** 95 % band of the flat length, from the measuring errors. */
@@ -42,11 +52,21 @@ const DECIMALS = 3;
 
 export interface StripFigures {
   readonly block: Block;
-  readonly options: StripOptions;
+  /** What it is drawn with. */
+  readonly options: StripSettings;
+  /** What was asked for. */
+  readonly asked: StripOptions;
   readonly geometryVersion: string;
   readonly path: StripPath;
   readonly flat: FlatStrip;
-  readonly reliefs: readonly Relief[];
+  /** Level of the proximal edge on the hand, by v. */
+  readonly onHand: BrokenLine;
+  readonly reliefs: StripReport['relief'];
+  readonly edges: readonly EdgeLevel[];
+  readonly straightWidth: number;
+  readonly pull: StripPull | null;
+  /** How far the edges shift along the digits for each mm that the strip is closed longer: their slope at the seam. */
+  readonly seamSlope: number;
   readonly loops: readonly Loop[];
   readonly freePip: StripReport['freePipFlexion'];
   /** Of the flat length. */
@@ -68,7 +88,12 @@ export function stripReport(f: StripFigures): StripReport {
     borderTurns: f.path.borderTurns.map(({ digit, border, u }) => ({ digit, border, u: r(u) })),
     sections: Object.fromEntries(f.path.hand.sections.map((s) => [s.digit, { depth: r(2 * s.halfDepth) }])),
     loops: f.loops.map((loop) => ({ ...loop, innerCircumference: r(loop.innerCircumference) })),
-    relief: f.reliefs.filter((x) => x.depth > 0).map((x) => ({ digit: x.digit, depth: r(x.depth) })),
+    relief: f.reliefs.filter((x) => x.depth > 0.0005).map((x) => ({ digit: x.digit, depth: r(x.depth) })),
+    outline: f.options.outline,
+    edges: f.edges.map((e) => ({ ...e, u: r(e.u), proximal: r(e.proximal), distal: r(e.distal) })),
+    straightWidth: r(f.straightWidth),
+    pull: f.pull && { ...f.pull, difference: r(f.pull.difference), shear: r(f.pull.shear) },
+    paperTrial: f.asked.paperReading === 'none' ? null : { reading: f.asked.paperReading, skinClearance: r(f.options.skinClearance) },
     freePipFlexion: Object.fromEntries(Object.entries(f.freePip).map(([digit, angle]) => [digit, rounded(angle, 1)])),
     standOff: f.path.standOff.map((s) => ({ digit: s.digit, distance: r(s.distance) })),
     lengthBand95: [r(f.flat.flatLength - f.band.below), r(f.flat.flatLength + f.band.above)],

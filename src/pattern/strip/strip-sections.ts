@@ -1,11 +1,12 @@
 import { type Block, type Place, placedDigits, RELATIVE_FLEXION } from '../../block/block.ts';
-import type { DigitName } from '../../hand/digits.ts';
+import { DIGITS, type DigitName, WEBS, type WebName } from '../../hand/digits.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { digitSection } from '../../hand/section.ts';
+import { webLevels } from '../../hand/web-levels.ts';
 import { radians } from '../../units/angle.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
 import { GEOMETRY_VERSION, type GeometryVersion } from './geometry-version.ts';
-import type { StripOptions } from './strip-options.ts';
+import type { StripSettings } from './strip-options.ts';
 
 /** One digit's section where it stands in the plane square to the digits' mean direction. mm; x radial to ulnar, y dorsal. */
 export interface StandingSection {
@@ -23,11 +24,17 @@ export interface StandingSection {
   /** From the MP axis to the middle of the strip, along the digit. */
   readonly lever: number;
   readonly palmarRoom: number;
+  /** Where the digit's root lies along the digits, distal positive, 0 at the foremost web: the mean of its two webs' levels (model rule 11). */
+  readonly rootLevel: number;
+  /** The same on the half that looks out of the block: not behind the web there. */
+  readonly borderLevel: number;
 }
 
 /** The space between two neighbours. */
 export interface Web {
   readonly between: readonly [DigitName, DigitName];
+  /** Along the digits, distal positive, 0 at the foremost web of the hand. */
+  readonly level: number;
   /** Middle of the gap. */
   readonly x: number;
   readonly gap: number;
@@ -52,12 +59,14 @@ export const CREASE_TO_JOINT = 2.5;
 export function standSections(
   hand: Hand,
   block: Block,
-  options: StripOptions,
+  options: StripSettings,
   version: GeometryVersion = GEOMETRY_VERSION,
 ): Result<StandingHand> {
   const placed = placedDigits(block);
   const flexion = placed.map(({ place }) => RELATIVE_FLEXION[place] * radians(options.differential));
   const mean = flexion.reduce((sum, angle) => sum + angle, 0) / placed.length;
+  const levels: Readonly<Record<WebName, number>> =
+    version === '1' ? { 'index-long': 0, 'long-ring': 0, 'ring-little': 0 } : webLevels(hand).level;
   const problems: Problem[] = [];
   const sections: StandingSection[] = [];
   const webs: Web[] = [];
@@ -82,7 +91,7 @@ export function standSections(
     if (before) {
       const web = webBetween(before, digit, place, options);
       x = before.x + before.halfWidth + web.gap + halfWidth;
-      webs.push({ ...web, x: before.x + before.halfWidth + web.gap / 2 });
+      webs.push({ ...web, level: levels[WEBS[DIGITS.indexOf(before.digit)] as WebName], x: before.x + before.halfWidth + web.gap / 2 });
     }
     sections.push({
       digit,
@@ -95,12 +104,28 @@ export function standSections(
       theta,
       lever,
       palmarRoom: measures.palmarRoom,
+      ...digitLevels(digit, k === 0 ? -1 : k === placed.length - 1 ? 1 : 0, levels),
     });
   }
   return problems.length > 0 ? failure(...problems) : success({ version, sections, webs });
 }
 
-function webBetween(radial: StandingSection, digit: DigitName, place: Place, options: StripOptions): Omit<Web, 'x'> {
+/** @param border -1 where the digit is the radial border of the block, 1 where it is the ulnar one, 0 within */
+function digitLevels(
+  digit: DigitName,
+  border: -1 | 0 | 1,
+  levels: Readonly<Record<WebName, number>>,
+): Pick<StandingSection, 'rootLevel' | 'borderLevel'> {
+  const k = DIGITS.indexOf(digit);
+  const radial = k > 0 ? levels[WEBS[k - 1] as WebName] : undefined;
+  const ulnar = k < WEBS.length ? levels[WEBS[k] as WebName] : undefined;
+  const own = [radial, ulnar].filter((level) => level !== undefined);
+  const rootLevel = own.reduce((sum, level) => sum + level, 0) / own.length;
+  const outside = border < 0 ? radial : border > 0 ? ulnar : undefined;
+  return { rootLevel, borderLevel: Math.max(rootLevel, outside ?? rootLevel) };
+}
+
+function webBetween(radial: StandingSection, digit: DigitName, place: Place, options: StripSettings): Omit<Web, 'x' | 'level'> {
   const crossing = (radial.place === 'enclosed') === (place === 'enclosed') ? 0 : 1;
   const needed = 2 * options.skinClearance + crossing * options.thickness + options.crossingPlay;
   return { between: [radial.digit, digit], gap: crossing > 0 ? Math.max(options.webGap, needed) : options.webGap, crossing };

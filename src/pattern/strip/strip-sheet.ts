@@ -62,7 +62,7 @@ export function factLines(f: StripFigures, hand: Hand, date: string | null, besi
     `${hand.code}   ${hand.side.toUpperCase()} HAND${hand.invented ? '   (invented demo)' : ''}`,
     f.block.title,
     `differential ${plain(o.differential, 1)} degrees, ${o.closure}`,
-    `strip ${mm(o.width)} wide from low-temperature sheet ${mm(o.thickness)} thick`,
+    `strip ${mm(o.width)} wide${f.asked.width === 'auto' ? ' (auto)' : ''}, ${o.outline}, from low-temperature sheet ${mm(o.thickness)} thick`,
     `flat length ${mm(f.flat.flatLength)} mm (95 % band -${mm(f.band.below)} to +${mm(f.band.above)})`,
     `${o.seam} seam ${mm(o.seamAllowance)}${trim}${o.stretch === 0 ? '' : `, stretch ${plain(o.stretch * 100, 1)} %`}`,
     `date ${date ?? '................'}   geometry ${f.geometryVersion}`,

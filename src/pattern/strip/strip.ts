@@ -1,27 +1,25 @@
-import { type Block, blockProblems } from '../../block/block.ts';
+import type { Block } from '../../block/block.ts';
+import { heightsBetween } from '../../geometry/broken-line.ts';
 import { boxOf, unionBox } from '../../geometry/path-measures.ts';
 import { placePath, reversePath } from '../../geometry/transform.ts';
 import type { Hand } from '../../hand/hand.ts';
-import { failure, type Result, success } from '../../units/result.ts';
+import { webLevels } from '../../hand/web-levels.ts';
+import { type Result, success } from '../../units/result.ts';
 import type { Part, Pattern } from '../pattern.ts';
 import { boxOfDrawn, shiftDrawn, shiftPart } from '../place-marks.ts';
-import { widthBetween } from './distal-edge.ts';
-import { freePipFlexion } from './free-pip.ts';
 import { GEOMETRY_VERSION, type GeometryVersion } from './geometry-version.ts';
-import { type LengthBand, lengthBand95 } from './length-band.ts';
-import { pathFaults } from './prove-path.ts';
+import { layStrip } from './lay-strip.ts';
+import { type LengthBand, lengthBand95, readingBand } from './length-band.ts';
 import { type LaidStrip, placeOnStrip } from './strip-labels.ts';
 import { loopSizes } from './strip-loops.ts';
 import { stripNotes } from './strip-notes.ts';
-import type { StripOptions } from './strip-options.ts';
-import { flatStrip, flattened } from './strip-outline.ts';
-import { stripPath } from './strip-path.ts';
-import { palmarRelief, palmarZones } from './strip-relief.ts';
+import type { StripOptions, StripSettings } from './strip-options.ts';
+import { flattened } from './strip-outline.ts';
 import { type StripFigures, type StripReport, stripReport } from './strip-report.ts';
-import { standSections } from './strip-sections.ts';
 import { stripSheet } from './strip-sheet.ts';
 import { stripWarnings } from './strip-warnings.ts';
 import { uprightMarks } from './upright-marks.ts';
+import { layFirst } from './version-1/lay-first.ts';
 
 /** Free margin round everything drawn, mm. */
 const MARGIN = 5;
@@ -41,34 +39,34 @@ export function stripFigures(
   options: StripOptions,
   version: GeometryVersion = GEOMETRY_VERSION,
 ): Result<StripFigures> {
-  const rules = blockProblems(block);
-  if (rules.length > 0) return failure(...rules);
-  const standing = standSections(hand, block, options, version);
-  if (!standing.ok) return standing;
-  const path = stripPath(standing.value, options);
-  const relief = palmarRelief(standing.value, options);
-  if (!path.ok || !relief.ok) return failure(...(path.ok ? [] : path.problems), ...(relief.ok ? [] : relief.problems));
-  const faults = pathFaults(path.value, options);
-  if (faults.length > 0) return failure(...faults);
+  const laid = version === '1' ? layFirst(hand, block, options) : layStrip(hand, block, options);
+  if (!laid.ok) return laid;
+  const { settings, standing, path, edges, ...shape } = laid.value;
   const figures = {
     block,
-    options,
+    options: settings,
+    asked: options,
     geometryVersion: version,
-    path: path.value,
-    flat: flatStrip(path.value, palmarZones(path.value, relief.value), options),
-    reliefs: relief.value,
-    loops: loopSizes(standing.value, options),
-    freePip: freePipFlexion(standing.value, relief.value, options),
-    band: flatBand(lengthBand95(hand, block, options, path.value), options),
-    estimated: hand.estimated
-      .map((e) => e.where)
-      .filter((where) => Object.keys(block.places).some((digit) => where.startsWith(`digits.${digit}.`))),
+    path,
+    ...shape,
+    ...edges,
+    loops: loopSizes(standing, settings),
+    band: flatBand(options.paperReading === 'none' ? lengthBand95(hand, block, settings, path) : readingBand(), settings),
+    estimated: estimatedFor(hand, block, version),
   };
-  return success({ ...figures, warnings: [...standing.warnings, ...stripWarnings(hand, figures)] });
+  return success({ ...figures, warnings: [...laid.warnings, ...stripWarnings(hand, figures)] });
+}
+
+/** Measurements of the block's digits and webs that were estimated. */
+function estimatedFor(hand: Hand, block: Block, version: GeometryVersion): readonly string[] {
+  const digits = hand.estimated
+    .map((e) => e.where)
+    .filter((where) => Object.keys(block.places).some((digit) => where.startsWith(`digits.${digit}.`)));
+  return [...digits, ...(version === '1' ? [] : webLevels(hand).estimated.map((web) => `webSetback.${web}`))];
 }
 
 /** The band of the flat length: the path's, less the stretch that the warm sheet gives. */
-function flatBand({ below, above }: LengthBand, options: StripOptions): LengthBand {
+function flatBand({ below, above }: LengthBand, options: StripSettings): LengthBand {
   return { below: flattened(below, options), above: flattened(above, options) };
 }
 
@@ -84,7 +82,7 @@ export function makeStrip(
   if (!found.ok) return found;
   const figures = found.value;
   const { part, left } = stripPart(figures, hand);
-  const sheet = shiftDrawn(stripSheet(figures, hand, date, left), 0, -GAP_UNDER_STRIP);
+  const sheet = shiftDrawn(stripSheet(figures, hand, date, left), 0, boxOf([part.outline]).minY - GAP_UNDER_STRIP);
   const box = unionBox([boxOf([part.outline]), boxOfDrawn(part), boxOfDrawn(sheet)]);
   const dx = MARGIN - box.minX;
   const dy = MARGIN - box.minY;
@@ -111,7 +109,7 @@ export function makeStrip(
 
 /**
  * The strip as it lies on the sheet: skin side down, distal edge up. Seen so, u runs to the right on a right hand with raised digits and
- * on a left hand with lowered ones, to the left otherwise (the outer face looks at the reader; strip model's courses, followed round a hand).
+ * on a left hand with lowered ones, to the left otherwise (the outer face looks at the reader; the courses of model rule 5, followed round a hand).
  */
 function stripPart(figures: StripFigures, hand: Hand): { part: Part; left: readonly string[] } {
   const { flat, path, options, block } = figures;
@@ -120,9 +118,9 @@ function stripPart(figures: StripFigures, hand: Hand): { part: Part; left: reado
   const laid: LaidStrip = {
     length: flat.flatLength,
     xOf,
-    widthBetween: (from, to) => {
+    edgesBetween: (from, to) => {
       const [v1, v2] = runsRight ? [from + flat.start, to + flat.start] : [flat.end - to, flat.end - from];
-      return widthBetween(flat.plateaus, v1, v2, options.width);
+      return { bottom: heightsBetween(flat.proximal, v1, v2).greatest, top: heightsBetween(flat.distal, v1, v2).least };
     },
     startX: xOf(flat.start),
     inward: runsRight ? 1 : -1,

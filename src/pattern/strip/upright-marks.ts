@@ -1,5 +1,5 @@
 import { DASHES, type DashPattern } from '../dashes.ts';
-import type { StripOptions } from './strip-options.ts';
+import type { StripSettings } from './strip-options.ts';
 import { endAllowances, type FlatStrip, flattened } from './strip-outline.ts';
 import type { StripPath } from './strip-path.ts';
 
@@ -17,7 +17,7 @@ export interface UprightMark {
 }
 
 /** All marks across the strip in the order of v: passes, web crossings, border turns, seam, overlap and trim limits. */
-export function uprightMarks(path: StripPath, flat: FlatStrip, options: StripOptions): readonly UprightMark[] {
+export function uprightMarks(path: StripPath, flat: FlatStrip, options: StripSettings): readonly UprightMark[] {
   const at = (u: number) => flattened(u, options);
   const marks: UprightMark[] = [];
   for (const pass of path.passes) {
@@ -53,7 +53,7 @@ export function uprightMarks(path: StripPath, flat: FlatStrip, options: StripOpt
   return [...marks, ...seamMarks(flat, options)].sort((a, b) => a.v - b.v);
 }
 
-function seamMarks(flat: FlatStrip, options: StripOptions): readonly UprightMark[] {
+function seamMarks(flat: FlatStrip, options: StripSettings): readonly UprightMark[] {
   const { seam, trim } = endAllowances(options);
   const tick = { dashes: DASHES.dorsal, reach: 'ticks' } as const;
   const marks: UprightMark[] = [

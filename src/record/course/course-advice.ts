@@ -1,8 +1,10 @@
 import { COURSE_WORDS } from '../../words/advice/course/course-words.ts';
+import type { PlanSpeech } from '../../words/advice/plan/plan-words.ts';
 import type { Language } from '../../words/language.ts';
 import type { Case } from '../case.ts';
 import { NO_SOURCE } from './course-rules.ts';
 import { type NextSteps, nextSteps, type Step } from './next-steps.ts';
+import { planNext } from './plan-next.ts';
 
 /** A step with its words in the reader's language; rule, figures and urgency stay data. */
 export type WordedStep = Step & {
@@ -28,21 +30,24 @@ export interface CourseAdvice extends Pick<NextSteps, 'slope'> {
 /**
  * What to do after the last visit of a case, in a language: the same for command, page, report and letter. The language changes words only,
  * never a step or its order.
- * @param nextBlocks what the plan would try after the strip in use, by what its blocks are called
+ * @param speech how the reader knows the blocks; by their ids where it is not given
  */
-export function courseAdvice(record: Case, language: Language, nextBlocks: readonly string[] = []): CourseAdvice {
-  return worded(nextSteps(record, nextBlocks), language);
+export function courseAdvice(record: Case, language: Language, speech?: PlanSpeech): CourseAdvice {
+  const found = nextSteps(record);
+  // The plan computes strips, so it is asked only where its answer is said.
+  const asksPlan = found.steps.some(({ rule }) => rule === 'IDLE' || rule === 'PLATEAU');
+  return worded(asksPlan ? nextSteps(record, planNext(record)) : found, language, speech);
 }
 
 /** Steps and reminders that were found, in the words of a language. */
-export function worded({ steps, reminders, slope }: NextSteps, language: Language): CourseAdvice {
+function worded({ steps, reminders, slope }: NextSteps, language: Language, speech?: PlanSpeech): CourseAdvice {
   const words = COURSE_WORDS[language];
   return {
     steps: steps.map((step) => ({
       ...step,
       title: words.action[step.action],
       when: step.urgency === undefined ? null : words.urgency[step.urgency],
-      message: (words.message[step.rule] as (figures: Step['figures']) => string)(step.figures),
+      message: (words.message[step.rule] as (figures: Step['figures'], speech?: PlanSpeech) => string)(step.figures, speech),
       sourceText: step.source.replaceAll(NO_SOURCE, words.noSource),
     })),
     reminders: reminders.map(({ reminder, figures }) => (words.reminder[reminder] as (given: typeof figures) => string)(figures)),

@@ -15,7 +15,7 @@ import {
   wornEnough,
 } from './course.ts';
 import { addDays, daysBetween } from './days.ts';
-import { mpLost, pause, stopNow, stopRing } from './harm.ts';
+import { leftOff, mpLost, pause, stopNow, stopRing } from './harm.ts';
 import { SURE } from './slope.ts';
 
 export type CourseAction = 'stop' | 'pause' | 'wean' | 'refit' | 'switch' | 'teach' | 'change' | 'keep' | 'refer' | 'review' | 'wait';
@@ -194,8 +194,9 @@ function otherIsWorse(course: Course): boolean {
 
 function teach(course: Course): CourseFigures['TEACH'] | null {
   const { visits, lastIndex, device, weaning, last } = course;
-  if (weaning || course.justMade || last.noted.wear === null || wornEnough(visits, lastIndex) !== false || gaining(course)) return null;
-  const times = visits.filter((_, k) => k > device.start && wornEnough(visits, k) === false).length;
+  if (weaning || course.justMade || last.noted.wear === null || wornEnough(visits, lastIndex) !== false) return null;
+  if (leftOff(course, lastIndex) !== null || gaining(course)) return null;
+  const times = visits.filter((_, k) => k > device.start && wornEnough(visits, k) === false && leftOff(course, k) === null).length;
   return { wear: last.noted.wear, agreed: agreedBefore(visits, lastIndex), times };
 }
 
@@ -244,7 +245,7 @@ function changesGivenTime({ devices, visits, last }: Course): number {
 
 function plateau(course: Course): CourseFigures['PLATEAU'] | null {
   const slope = changesGivenTime(course) >= CHANGES_BEFORE_REFERRING ? null : stands(course);
-  return slope && { slope, change: angleChange(course), nextBlocks: course.nextBlocks };
+  return slope && { slope, change: angleChange(course), nextBlocks: course.nextBlocks.filter(({ kind }) => kind !== 'differential') };
 }
 
 /** The goal of a patient who has none of their own. */

@@ -1,4 +1,6 @@
 import { LACK } from '../../block/figures.ts';
+import type { NextArrangement } from '../../block/next-arrangement.ts';
+import { PIP_FLEXION_NORM } from '../../hand/target-motion.ts';
 import type { Lacking, Loss } from '../../words/advice/course/course-figures.ts';
 import { believedChange, ratersOf } from '../believed-change.ts';
 import type { Case, Made, Visit } from '../case.ts';
@@ -9,9 +11,6 @@ import { type Reading, slopeOf } from './slope.ts';
 
 /** What is lacking of active PIP motion at a visit, degrees, not under 0. */
 export type Deficits = Readonly<Record<Lacking, number>>;
-
-/** Full PIP flexion where the other hand was not measured, degrees: AAOS-type tables. */
-export const FULL_PIP_FLEXION = 100;
 
 export const MOTIONS = ['extension', 'flexion'] as const satisfies readonly Lacking[];
 
@@ -46,13 +45,18 @@ export interface Course {
   readonly goal: number;
   readonly goalIsOwn: boolean;
   readonly daysSinceMaking: number;
-  /** What the plan would try after the strip in use, best first, by the ids of its blocks; empty where it cannot be told. */
-  readonly nextBlocks: readonly string[];
+  /** What the plan would try after the strip in use, first to last; empty where it cannot be told. */
+  readonly nextBlocks: readonly NextArrangement[];
+}
+
+/** Full PIP flexion that this finger is held against: the other hand's, of a visit or of the hand file, else 100. */
+export function fullFlexion(record: Pick<Case, 'visits' | 'hand'>): number {
+  return newestOtherHand(record).pip?.flexion ?? record.hand?.target?.otherHandPip?.flexion ?? PIP_FLEXION_NORM;
 }
 
 /** What is lacking at each visit: extension against straight, flexion against the other hand's or 100. */
-export function deficitsOf(record: Pick<Case, 'visits'>): readonly Deficits[] {
-  const full = newestOtherHand(record).pip?.flexion ?? FULL_PIP_FLEXION;
+export function deficitsOf(record: Pick<Case, 'visits' | 'hand'>): readonly Deficits[] {
+  const full = fullFlexion(record);
   return record.visits.map(({ goniometry: { pip } }) => ({
     extension: Math.max(0, pip.active.extensionDeficit),
     flexion: Math.max(0, full - pip.active.flexion),
@@ -64,7 +68,7 @@ export function courseOf(
   record: Course['record'],
   goal: number,
   lastIndex: number = record.visits.length - 1,
-  nextBlocks: readonly string[] = [],
+  nextBlocks: readonly NextArrangement[] = [],
 ): Course | null {
   const visits = record.visits.slice(0, lastIndex + 1);
   const last = visits.at(-1);

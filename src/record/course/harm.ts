@@ -82,9 +82,10 @@ export function stopRing(course: Course): CourseFigures['STOP_RING'] | null {
   const pain = standing(visits, ({ pain: value }) => value)?.value ?? null;
   const crps = standing(visits, ({ crpsSigns }) => crpsSigns)?.value ?? [];
   if (pain !== null && pain >= CRPS_PAIN && crps.length >= 2) signs.push({ sign: 'crps', pain, signs: crps });
-  const painAtMaking = worn.start < lastIndex ? (visits[worn.start]?.noted.pain ?? null) : null;
-  if (pain !== null && painAtMaking !== null && pain >= STRONG_PAIN.from && pain - painAtMaking >= STRONG_PAIN.over)
-    signs.push({ sign: 'pain', pain, atMaking: painAtMaking });
+  const painAtMaking = visits[worn.start]?.noted.pain ?? null;
+  // Strong pain beside a making at which nobody asked counts as risen; at the making itself it is what was there before.
+  const hasRisen = painAtMaking === null ? worn.start < lastIndex : pain !== null && pain - painAtMaking >= STRONG_PAIN.over;
+  if (pain !== null && pain >= STRONG_PAIN.from && hasRisen) signs.push({ sign: 'pain', pain, atMaking: painAtMaking });
   const paused = notRecoveredFrom(course);
   if (paused !== null) signs.push({ sign: 'notRecovered', pausedOn: paused });
   const mp = mpLost(course, worn.start);
@@ -122,6 +123,14 @@ export function pause(course: Course): CourseFigures['PAUSE'] | null {
   if (causes.length === 0) return null;
   const byMotion = causes.every(({ cause }) => cause === 'motion' || cause === 'bothMotions');
   return { causes, measureAgain: byMotion && course.last.noted.repeated !== true };
+}
+
+/** Whether the advice at the visit before one was to leave the device off: what was worn since then is not the patient's doing. */
+export function leftOff({ record, goal }: Course, index: number): 'stop' | 'pause' | null {
+  const earlier = index === 0 ? null : courseOf(record, goal, index - 1);
+  if (earlier === null) return null;
+  if (stopNow(earlier) ?? stopRing(earlier)) return 'stop';
+  return pause(earlier) ? 'pause' : null;
 }
 
 function signCauses(course: Course): readonly PauseCause[] {

@@ -1,9 +1,10 @@
+import type { NextArrangement } from '../../block/next-arrangement.ts';
 import { HARM_KEYS } from '../../hand/harm-signs.ts';
 import type { CourseFigures, CourseReminder, CourseReminders, CourseRule, Slope } from '../../words/advice/course/course-figures.ts';
 import type { Case } from '../case.ts';
 import { type Course, courseOf, servedSlope } from './course.ts';
 import { COURSE_RULES, type CourseAction, type Urgency, USUAL_GOAL } from './course-rules.ts';
-import { pause, stopNow, stopRing } from './harm.ts';
+import { leftOff } from './harm.ts';
 
 /** A rule that applies, with what it was computed from. */
 export type Step = {
@@ -31,9 +32,9 @@ export interface NextSteps {
 
 /**
  * What the visits of a case suggest; the clinician decides. The order in which visits stand in the file does not matter, only their days.
- * @param nextBlocks what the plan would try after the strip in use, by the ids of its blocks
+ * @param nextBlocks what the plan would try after the strip in use
  */
-export function nextSteps(record: Case, nextBlocks: readonly string[] = []): NextSteps {
+export function nextSteps(record: Case, nextBlocks: readonly NextArrangement[] = []): NextSteps {
   const course = courseOf(record, USUAL_GOAL, undefined, nextBlocks);
   if (course === null) return { steps: [], reminders: [], slope: null };
   const steps: Step[] = [];
@@ -49,15 +50,13 @@ export function nextSteps(record: Case, nextBlocks: readonly string[] = []): Nex
 }
 
 function remindersOf(course: Course): readonly Reminder[] {
-  const { last, before, device, record, goal, lastIndex, justMade, weaning } = course;
+  const { last, before, device, lastIndex, justMade, weaning } = course;
   const reminders: Reminder[] = [];
   const missing = HARM_KEYS.filter((key) => last.noted[key] === null);
   if (missing.length > 0) reminders.push({ reminder: 'HARM_NOT_NOTED', figures: { missing } });
-  const earlier = before === null ? null : courseOf(record, goal, lastIndex - 1);
-  if (earlier && before) {
-    if (stopNow(earlier) ?? stopRing(earlier)) reminders.push({ reminder: 'AFTER_STOP', figures: { on: before.date } });
-    else if (pause(earlier)) reminders.push({ reminder: 'AFTER_PAUSE', figures: { on: before.date } });
-  }
+  const off = leftOff(course, lastIndex);
+  if (off !== null && before !== null)
+    reminders.push({ reminder: off === 'stop' ? 'AFTER_STOP' : 'AFTER_PAUSE', figures: { on: before.date } });
   if (device.made === null) reminders.push({ reminder: 'DEVICE_NOT_NOTED', figures: {} });
   if (device.made !== null && !justMade && !weaning && last.noted.wear === null)
     reminders.push({ reminder: 'WEAR_NOT_NOTED', figures: {} });

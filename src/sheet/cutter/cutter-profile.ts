@@ -1,5 +1,6 @@
 import * as z from 'zod';
-import { formWords } from '../../units/form-words.ts';
+import { formWords } from '../../units/form-problems.ts';
+import { newerVersion } from '../../units/newer-version.ts';
 import { visible } from '../../units/quote.ts';
 import { failure, type Result, success } from '../../units/result.ts';
 
@@ -55,6 +56,8 @@ export function cutterJsonSchema(): object {
 
 /** A profile from parsed JSON; every fault of form at once (`CUTTER_FORM`, exit 1). `source` names the file in messages. */
 export function readCutter(json: unknown, source: string): Result<CutterProfile> {
+  const newer = newerVersion(json, 'knucklewright/cutter@1', source);
+  if (newer) return failure(newer);
   const read = CutterFile.safeParse(json);
   if (read.success) return success(read.data);
   return failure(

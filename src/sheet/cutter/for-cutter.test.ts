@@ -51,7 +51,7 @@ describe('forCutter', () => {
     expect(done.cutting).toMatchObject({ cutter: 'knife', kerf: 0.3 });
     expect(done.cutting?.notes[0]).toContain('kerf 0.3 mm is already in the outlines');
     expect(done.beside.labels.map((label) => label.text)).toEqual(['KERF 0.3 mm IS IN THE OUTLINES: NO MACHINE OFFSET']);
-    expect(done.inputs).toMatchObject({ ...INPUTS, cutter: { id: 'knife', kerf: 0.3 } });
+    expect(done.inputs).toMatchObject({ ...INPUTS, cutter: { profile: { id: 'knife', kerf: 0.3 } } });
   });
 
   it('keeps everything inside the drawing, whose lower left corner stays (0, 0)', () => {

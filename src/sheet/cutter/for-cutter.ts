@@ -120,6 +120,7 @@ function finished(pattern: Pattern, parts: readonly Part[], profile: CutterProfi
   const notes = [
     kerfNote(kerf),
     `cutter ${profile.id}: ${profile.title}.`,
+    toolOrder(profile),
     ...(leadIn > 0 ? [`lead-ins: quarter arcs of ${plain(leadIn)} mm in the waste.`] : []),
     ...(bridges > 0 ? [`bridges: ${bridges} of ${plain(bridgeWidth)} mm hold each part; cut them through by hand.`] : []),
     ...(doubled.length > 0 ? [`shared edges: ${doubled.length}, each cut once.`] : []),
@@ -139,10 +140,18 @@ function finished(pattern: Pattern, parts: readonly Part[], profile: CutterProfi
     extents: { minX: pattern.extents.minX, minY: pattern.extents.minY, maxX: all.maxX + dx, maxY: all.maxY + dy },
     inputs: {
       ...pattern.inputs,
-      cutter: { id: profile.id, kerf, leadIn, bridges, bridgeWidth: bridges > 0 ? bridgeWidth : 0, sharedEdges: doubled.length },
+      cutter: { profile, sharedEdges: doubled.length },
     },
     cutting: { cutter: profile.id, kerf, notes },
   };
+}
+
+/** The order of the tools in one sentence. */
+function toolOrder({ order, layers }: CutterProfile): string {
+  const first = layers.MARK.omit === true ? '' : `${layers.MARK.name}, then `;
+  const cuts = `${layers.CUT.name}, holes before the outline around them`;
+  const info = layers.INFO.omit === true ? '' : `; ${layers.INFO.name} is for people`;
+  return `order of the tools: ${order === 'layer-by-layer' ? '' : 'part by part, in each '}${first}${cuts}${info}.`;
 }
 
 /** Above the drawing and its lead-ins, so that nothing that stands on the sheet moves. */

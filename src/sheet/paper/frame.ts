@@ -1,5 +1,5 @@
 import type { Box } from '../../geometry/path.ts';
-import { joined, type Measure, type PageLayer, type PageText, text } from './page.ts';
+import { joined, type Measure, NOTHING, type PageLayer, type PageText, text } from './page.ts';
 import { BAR, CARD, cardOutline, scaleBars } from './scale-check.ts';
 import { wrapWords } from './wrap-words.ts';
 
@@ -59,8 +59,21 @@ export function frameOf(box: Box, words: FrameWords, measure: Measure): Frame {
   };
 }
 
-/** What `frameOf` leaves its room for. */
-export function frameLayer(box: Box, words: FrameWords, page: number, pages: number, measure: Measure): PageLayer {
+/** The room of a page without bars and card: all that is under the head. */
+export function plainRoom(box: Box, words: FrameWords, measure: Measure): Box {
+  return { ...box, maxY: box.maxY - headDepth(box, words, measure) - 1 };
+}
+
+/** What `frameOf` leaves its room for; without bars and card what `plainRoom` does. */
+export function frameLayer(
+  box: Box,
+  words: FrameWords,
+  page: number,
+  pages: number,
+  measure: Measure,
+  frame: 'scale' | 'plain' | 'none' = 'scale',
+): PageLayer {
+  if (frame === 'none') return NOTHING;
   const card = cardCorner(box);
   const lines: PageText[] = [];
   let y = box.maxY - HEAD;
@@ -75,7 +88,9 @@ export function frameLayer(box: Box, words: FrameWords, page: number, pages: num
   }
   const number = text(`page ${page} of ${pages}`, box.maxX, box.maxY - HEAD, HEAD, { bold: true, align: 'right' });
   const corner = { x: box.minX, y: box.minY };
-  return joined({ clip: null, strokes: [], texts: [...lines, number] }, scaleBars(corner), cardOutline(card.x, card.y));
+  const head: PageLayer = { clip: null, strokes: [], texts: [...lines, number] };
+  if (frame === 'plain') return head;
+  return joined(head, scaleBars(corner), cardOutline(card.x, card.y));
 }
 
 function isNarrow(box: Box): boolean {

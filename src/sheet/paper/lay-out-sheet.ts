@@ -3,11 +3,12 @@ import type { Pattern } from '../../pattern/pattern.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Result, success, type Warning } from '../../units/result.ts';
 import { besidePattern } from './beside-pattern.ts';
-import { type Frame, type FrameWords, frameLayer, frameOf } from './frame.ts';
+import { type Frame, type FrameWords, frameLayer, frameOf, plainRoom } from './frame.ts';
 import { layOutPage } from './lay-out-page.ts';
-import { handoutPages, makingPages } from './making-pages.ts';
+import { makingPages } from './making-pages.ts';
 import type { Measure, PrintedSheet } from './page.ts';
 import { isOffice, type Orientation, printableBox, turned } from './paper.ts';
+import type { PaperMaker } from './paper-maker.ts';
 import { type PageContent, patternPages } from './pattern-pages.ts';
 import { isTiled, type PlannedPages, pageCount, planPattern } from './plan-pattern.ts';
 import { BAR } from './scale-check.ts';
@@ -34,7 +35,7 @@ interface Plan {
  * wherever a quarter turn or the other orientation avoids them. Refused when the paper is too small (`PAPER_TOO_SMALL`). Warns
  * `SHEET_TILED`, and `SHEET_OWN_AREA` when a page fits only the chosen one of A4 and Letter.
  */
-export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: Measure): Result<LaidSheet> {
+export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: Measure, papers: PaperMaker): Result<LaidSheet> {
   if (pattern.kind === 'page') {
     const { layer, orientation, width, height } = layOutPage(pattern, settings);
     const page = { title: pattern.title, width, height, layers: [layer] };
@@ -49,12 +50,25 @@ export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: 
   const beside = notes && settings.parts.includes('pattern') ? plan.pages.map((page) => besidePattern(page, frame, notes, measure)) : [];
   // Without the pattern there are no lines to be explained.
   const shown = { legend: beside.every((b) => b.legend), facts: beside.length > 0 && beside.every((b) => b.facts) };
+  // What is only read stands upright and uses its paper's own area, whatever the pattern needs.
+  const upright = correctedBox(settings, 'portrait', 'paper');
+  const room = { box: upright, measure, language: settings.language, clinic: settings.clinic };
+  const frameWordsOf = (title: string, frame: PageContent['frame']): FrameWords => ({
+    ...words,
+    // How to print concerns what is at true size.
+    under: [invented ? `${title}   INVENTED DEMO, nobody was measured` : title, ...(frame === 'plain' ? [] : words.under)],
+  });
   const contents: PageContent[] = [];
   const pagesOf = (part: SheetPart) => {
     if (part === 'pattern') return patternPages(plan.pages, frame, notes, measure);
     if (part === 'making' && pattern.kind === 'sheet') return sheetPlanPages(pattern, frame, measure);
     if (notes === null) return [];
-    return part === 'making' ? makingPages(notes, frame, measure, shown) : handoutPages(notes, frame, measure);
+    if (part === 'making') {
+      const story = papers.story(notes, { ...room, box: plainRoom(upright, frameWordsOf('', 'plain'), measure) });
+      const rest = makingPages(story.length > 0 ? { ...notes, steps: [] } : notes, frame, measure, shown);
+      return rest && [...story, ...rest];
+    }
+    return papers.handout(notes, room);
   };
   // A sheet of plastic is read before it is cut.
   const parts =
@@ -64,10 +78,15 @@ export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: 
     if (pages === null) return tooSmall(settings);
     contents.push(...pages);
   }
-  const page = printed(settings, orientation);
   const pages = contents.map((content, k) => {
-    const own = { ...words, under: [invented ? `${content.title}   INVENTED DEMO, nobody was measured` : content.title, ...words.under] };
-    return { title: content.title, ...page, layers: [frameLayer(box, own, k + 1, contents.length, measure), ...content.layers] };
+    const read = content.frame === 'none' || content.frame === 'plain';
+    const page = printed(settings, read ? 'portrait' : orientation);
+    const own = frameWordsOf(content.title, content.frame);
+    return {
+      title: content.title,
+      ...page,
+      layers: [frameLayer(read ? upright : box, own, k + 1, contents.length, measure, content.frame), ...content.layers],
+    };
   });
   const tiled = settings.parts.includes('pattern') && isTiled(plan.pages);
   const scale = { x: BAR / (settings.correction?.across ?? BAR), y: BAR / (settings.correction?.along ?? BAR) };
@@ -84,20 +103,13 @@ function printed(settings: SheetSettings, orientation: Orientation) {
 function bestPlan(pattern: Pattern, settings: SheetSettings, words: FrameWords, measure: Measure): Plan | null {
   const orientations: readonly Orientation[] = settings.orientation === 'auto' ? ['portrait', 'landscape'] : [settings.orientation];
   const areas = settings.area === 'both' && isOffice(settings.paper) ? (['both', 'paper'] as const) : ([settings.area] as const);
-  const { across, along } = settings.correction ?? { across: BAR, along: BAR };
   const ways = areas.flatMap((area) =>
     [false, true].flatMap((quarterTurn) => orientations.map((orientation) => ({ area, quarterTurn, orientation }))),
   );
   let best: Plan | null = null;
   // The first of equals: shared area before own, unturned before turned, portrait before landscape.
   for (const { area, quarterTurn, orientation } of ways) {
-    const room = printableBox(settings.paper, orientation, settings.margin, area);
-    const box = {
-      minX: (room.minX * across) / BAR,
-      maxX: (room.maxX * across) / BAR,
-      minY: (room.minY * along) / BAR,
-      maxY: (room.maxY * along) / BAR,
-    };
+    const box = correctedBox(settings, orientation, area);
     // Each page names its content in one more line under the head.
     const frame = frameOf(box, { ...words, under: ['', ...words.under] }, measure);
     const pages = planPattern(pattern.parts, frame, quarterTurn);
@@ -107,6 +119,18 @@ function bestPlan(pattern: Pattern, settings: SheetSettings, words: FrameWords, 
     if (pageCount(best.pages) === 1) break;
   }
   return best;
+}
+
+/** The printable box of a page as its printer prints it. */
+function correctedBox(settings: SheetSettings, orientation: Orientation, area: SheetSettings['area']): Box {
+  const room = printableBox(settings.paper, orientation, settings.margin, area);
+  const { across, along } = settings.correction ?? { across: BAR, along: BAR };
+  return {
+    minX: (room.minX * across) / BAR,
+    maxX: (room.maxX * across) / BAR,
+    minY: (room.minY * along) / BAR,
+    maxY: (room.maxY * along) / BAR,
+  };
 }
 
 /** The paper's own area is taken only to save tiles; it does not fit the other paper. */
@@ -124,7 +148,7 @@ function frameWords(pattern: Pattern, settings: SheetSettings): FrameWords {
   return {
     head,
     under: [
-      `Print at 100 %, actual size, nothing fitted to the page. Measure both bars before use.   geometry ${inputs.geometryVersion}   ${settings.paper.name}${date}`,
+      `Print at 100 %, actual size, nothing fitted to the page. Measure both bars before use.   ${settings.paper.name}${date}`,
       ...(correction
         ? [
             `CORRECTED for one printer: bars that measured ${plain(correction.across)} mm across and ${plain(correction.along)} mm along now print at 100 mm. For that printer and its settings only.`,

@@ -9,7 +9,6 @@ import { type Cell, columnsIn, drawing, type FlowSection, type FlowStyle, flow, 
 import type { PageContent } from './pattern-pages.ts';
 
 const MAKING: FlowStyle = { text: 2, heading: 2.8, leastColumn: 78, gap: 0.9, sectionGap: 3.4 };
-const HANDOUT: FlowStyle = { text: 3, heading: 3.8, leastColumn: 110, gap: 3.2, sectionGap: 8 };
 const LARGEST_VIEW = 2;
 /** Share of a column's height that the view may take. */
 const VIEW_SHARE = 0.55;
@@ -69,7 +68,7 @@ function makingWith(
     ...(shown.facts ? [] : [{ heading: 'What it is', cells: plainly(notes.facts) }]),
     ...(shown.legend || notes.legend.length === 0 ? [] : [{ heading: 'Lines', cells: [legendCell(notes.legend)] }]),
     ...notes.cutLists.map((list) => cutListSection(list, width, measure)),
-    { heading: 'Making, in this order', cells: numbered(notes.steps) },
+    ...(notes.steps.length > 0 ? [{ heading: 'Making, in this order', cells: numbered(notes.steps) }] : []),
     { heading: 'Fit check', cells: boxed(notes.checks) },
     { heading: 'Cautions', cells: notes.cautions.map((line) => paragraph(line, width, MAKING, measure, '\u2022')) },
     ...(gauges.placed
@@ -85,19 +84,6 @@ function makingWith(
 function gaugeCell(gauge: Drawn): Cell {
   const box = boxOfDrawn(gauge);
   return { layer: placeLayer(drawnLayer(gauge), { dx: -box.minX, dy: -box.maxY }), height: box.maxY - box.minY };
-}
-
-/** The patient's page. */
-export function handoutPages(notes: MakingNotes, frame: Frame, measure: Measure): readonly PageContent[] | null {
-  const columns = columnsIn(frame.wide, HANDOUT);
-  const column = columns[0] as Box;
-  const sections = notes.handout.map(
-    (section): FlowSection => ({
-      heading: section.heading,
-      cells: section.paragraphs.map((words) => paragraph(words, column.maxX - column.minX, HANDOUT, measure)),
-    }),
-  );
-  return flow(sections, columns, HANDOUT)?.map((layer) => ({ title: 'for the patient', layers: [layer] })) ?? null;
 }
 
 function view(notes: MakingNotes, column: Box, measure: Measure): readonly FlowSection[] {
@@ -126,7 +112,15 @@ function cutListSection(list: CutList, width: number, measure: Measure): FlowSec
     MAKING,
     measure,
   );
-  const rows = list.rows.map((row) => tableRow(fixed(row.at, 1), row.title, width, MAKING, measure));
+  const rows = list.rows.map((row) =>
+    tableRow(
+      fixed(row.at, 1),
+      row.edges ? `${row.title} (${fixed(row.edges[0], 1)} to ${fixed(row.edges[1], 1)})` : row.title,
+      width,
+      MAKING,
+      measure,
+    ),
+  );
   const remarks = list.remarks.map((line, k) => lowered(paragraph(line, width, MAKING, measure), k === 0 ? 1.2 : 0));
   return { heading: list.rows.length > 0 ? `${list.title}: cut list for a ruler` : list.title, cells: [size, ...rows, ...remarks] };
 }

@@ -12,6 +12,8 @@ import { wrapWords } from './wrap-words.ts';
 /** A page's content without its frame. */
 export interface PageContent {
   readonly title: string;
+  /** `scale`: head, scale bars and card, for what is at true size (usual); `plain`: the head alone; `none`: nothing. */
+  readonly frame?: 'scale' | 'plain' | 'none';
   readonly layers: readonly PageLayer[];
 }
 

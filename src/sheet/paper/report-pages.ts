@@ -1,4 +1,4 @@
-import type { Box } from '../../geometry/path.ts';
+import { type Box, polyline } from '../../geometry/path.ts';
 import type { Report, ReportSection } from '../../pattern/report.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Result, success } from '../../units/result.ts';
@@ -15,6 +15,11 @@ const HEAD = 3.4;
 const UNDER = 2;
 const PITCH = 1.75;
 const PAGE_NUMBER_ROOM = 40;
+/** Part of a page up to which a section stays together. */
+const MOST_WHOLE = 0.6;
+/** Room to write over a line to sign, and between two of them. mm */
+const SIGN_ROOM = 9;
+const SIGN_GAP = 8;
 
 /** Least printable area, mm: narrower, a chart's letters are too small to be read, and lower, a chart does not fit a page. */
 const LEAST_ROOM = { width: 165, height: 200 } as const;
@@ -44,15 +49,21 @@ export function layOutReport(
   return success({ title: report.title, pages, scale: { x: 1, y: 1 } });
 }
 
-function flowSection({ heading, drawing, table, lines }: ReportSection, room: Box, measure: Measure): FlowSection {
+function flowSection({ heading, drawing, tallest, table, lines, toSign }: ReportSection, room: Box, measure: Measure): FlowSection {
   const width = room.maxX - room.minX;
   const rows = table && tableCells(table, width, STYLE, measure);
   const cells: readonly Cell[] = [
-    ...(drawing ? [pictureCell(drawing, width, room.maxY - room.minY)] : []),
+    ...(drawing ? [pictureCell(drawing, width, Math.min(tallest ?? Number.POSITIVE_INFINITY, room.maxY - room.minY))] : []),
     ...lines.map(({ mark, text: words }) => paragraph(words, width, STYLE, measure, mark)),
     ...(rows?.rows ?? []),
+    ...(toSign ? [signatureCell(toSign, width)] : []),
   ];
-  return { heading, cells, ...(rows && { repeated: { cell: rows.head, from: cells.length - rows.rows.length } }) };
+  const from = (drawing ? 1 : 0) + lines.length;
+  // What fits well on a page is not parted; a longer table goes on with its head again.
+  const whole = rows ? [...cells.slice(0, from), rows.head, ...cells.slice(from)] : cells;
+  const height = whole.reduce((sum, cell) => sum + cell.height + STYLE.gap, STYLE.heading * PITCH);
+  if (height <= MOST_WHOLE * (room.maxY - room.minY)) return { heading, cells: whole, together: true };
+  return { heading, cells, ...(rows && { repeated: { cell: rows.head, from } }) };
 }
 
 /** A picture as large as the room allows, at most at its own size. Its own title is its heading. */
@@ -61,6 +72,30 @@ function pictureCell(drawing: NonNullable<ReportSection['drawing']>, width: numb
   const factor = Math.min(1, width / (maxX - minX), height / (maxY - minY));
   const dx = (width - (maxX - minX) * factor) / 2;
   return { layer: placeLayer(drawingLayer(drawing, factor), { dx, dy: 0 }), height: (maxY - minY) * factor };
+}
+
+/** Lines side by side, with room over them to write and their words under them. */
+function signatureCell(words: readonly string[], width: number): Cell {
+  const each = (width - (words.length - 1) * SIGN_GAP) / words.length;
+  const left = (k: number) => k * (each + SIGN_GAP);
+  return {
+    height: SIGN_ROOM + STYLE.text * PITCH,
+    layer: {
+      clip: null,
+      strokes: words.map((_, k) => ({
+        pen: 'rule',
+        role: 'to-sign',
+        paths: [
+          polyline([
+            { x: left(k), y: -SIGN_ROOM },
+            { x: left(k) + each, y: -SIGN_ROOM },
+          ]),
+        ],
+        circles: [],
+      })),
+      texts: words.map((word, k) => text(word, left(k), -SIGN_ROOM - STYLE.text * 1.5, STYLE.text)),
+    },
+  };
 }
 
 function headLines({ head, under }: Report, width: number, measure: Measure) {
@@ -85,7 +120,7 @@ function headLayer(report: Report, box: Box, page: number, pages: number, measur
     texts: [
       ...head.map((line, k) => text(line, box.minX, headTop - k * HEAD * PITCH, HEAD, { bold: true })),
       ...under.map((line, k) => text(line, box.minX, underTop - k * UNDER * PITCH, UNDER)),
-      text(`page ${page} of ${pages}`, box.maxX, headTop, STYLE.heading, { bold: true, align: 'right' }),
+      text(report.pageOf?.(page, pages) ?? `page ${page} of ${pages}`, box.maxX, headTop, STYLE.heading, { bold: true, align: 'right' }),
     ],
   };
 }

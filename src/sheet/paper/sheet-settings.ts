@@ -1,3 +1,4 @@
+import type { Language } from '../../words/language.ts';
 import { DEFAULT_MARGIN, type Orientation, PAPERS, type Paper } from './paper.ts';
 
 /** What may be printed: the pattern at 1:1, the making sheet, the page for the patient. */
@@ -10,6 +11,14 @@ export interface PrintedBars {
   readonly along: number;
 }
 
+/** What a clinic puts on its papers: lines for the head of the patient's sheet, and its telephone. */
+export interface ClinicLines {
+  readonly letterhead: readonly string[];
+  readonly telephone: string;
+}
+
+export const NO_CLINIC: ClinicLines = { letterhead: [], telephone: '' };
+
 /** How a pattern is put on paper. */
 export interface SheetSettings {
   readonly paper: Paper;
@@ -21,6 +30,9 @@ export interface SheetSettings {
   readonly orientation: Orientation | 'auto';
   /** Draws everything larger or smaller against a printer's error, or not. */
   readonly correction: PrintedBars | null;
+  /** Of everything that is read. */
+  readonly language: Language;
+  readonly clinic: ClinicLines;
 }
 
 export const DEFAULT_SHEET_SETTINGS: SheetSettings = {
@@ -30,4 +42,6 @@ export const DEFAULT_SHEET_SETTINGS: SheetSettings = {
   parts: ['pattern', 'making'],
   orientation: 'auto',
   correction: null,
+  language: 'en',
+  clinic: NO_CLINIC,
 };

@@ -2,35 +2,14 @@ import type { Box, LineArcPath, Point } from '../../geometry/path.ts';
 import { boxOf } from '../../geometry/path-measures.ts';
 import { pointAlong, segmentsOf } from '../../geometry/segment.ts';
 import { textWidth } from '../../geometry/stroke-letters.ts';
-import { placePath, placePoint } from '../../geometry/transform.ts';
 import type { Label, Part } from '../../pattern/pattern.ts';
-import { labelCorners, shiftPart } from '../../pattern/place-marks.ts';
+import { labelCorners, shiftPart, turnPart } from '../../pattern/place-marks.ts';
 
 /** The part with its outline's box at (x, y), turned counter-clockwise by `angle` (radians, a multiple of a quarter turn); marks and words go with it. */
 export function placePart(part: Part, x: number, y: number, angle: number): Part {
-  const lying = angle === 0 ? part : turnedPart(part, angle);
+  const lying = angle === 0 ? part : turnPart(part, angle);
   const box = boxOf([lying.outline]);
   return shiftPart(lying, x - box.minX, y - box.minY);
-}
-
-function turnedPart(part: Part, angle: number): Part {
-  const turn = { angle, dx: 0, dy: 0 };
-  return {
-    ...part,
-    outline: placePath(part.outline, turn),
-    holes: part.holes.map((hole) => placePath(hole, turn)),
-    marks: part.marks.map((mark) => ({
-      ...mark,
-      paths: mark.paths.map((path) => placePath(path, turn)),
-      circles: mark.circles.map((c) => ({ ...c, center: placePoint(c.center, turn) })),
-    })),
-    labels: part.labels.map((label) => ({
-      ...label,
-      at: placePoint(label.at, turn),
-      angle: (label.angle + Math.round((angle * 180) / Math.PI)) % 360,
-    })),
-    ...(part.cuts ? { cuts: part.cuts.map((cut) => ({ ...cut, path: placePath(cut.path, turn) })) } : {}),
-  };
 }
 
 /** Capital heights of a part's number that are tried in turn, mm. */

@@ -3,7 +3,7 @@ import * as z from 'zod';
 import { SIDES } from '../../hand/digits.ts';
 import { CarriedDesign } from '../../pattern/plate/read-plate.ts';
 import { readPlateOptions } from '../../pattern/plate/read-plate-options.ts';
-import { formWords } from '../../units/form-words.ts';
+import { formWords } from '../../units/form-problems.ts';
 import { parseLength } from '../../units/length.ts';
 import { quote, visible } from '../../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';

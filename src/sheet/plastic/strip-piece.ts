@@ -15,7 +15,7 @@ const DECIMALS = 3;
 export function stripPiece(hand: Hand, block: Block, options: StripOptions): Result<CutPiece> {
   const figures = stripFigures(hand, block, options);
   if (!figures.ok) return figures;
-  const { flat, path, warnings } = figures.value;
+  const { flat, path, warnings, options: settings } = figures.value;
   const faults = outlineFaults(flat.outline, 'outside');
   if (faults.length > 0)
     return failure(
@@ -27,7 +27,7 @@ export function stripPiece(hand: Hand, block: Block, options: StripOptions): Res
       })),
     );
   const box = boxOf([flat.outline]);
-  const marks = uprightMarks(path, flat, options).map(({ v, role, title }) => ({ at: rounded(v - flat.start, DECIMALS), role, title }));
+  const marks = uprightMarks(path, flat, settings).map(({ v, role, title }) => ({ at: rounded(v - flat.start, DECIMALS), role, title }));
   return success({
     id: pieceId(hand, block.id),
     code: hand.code,

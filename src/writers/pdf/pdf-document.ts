@@ -24,7 +24,8 @@ export interface PdfDocument {
   bezierCurveTo(x1: number, y1: number, x2: number, y2: number, x: number, y: number): void;
   closePath(): void;
   stroke(): void;
-  fill(): void;
+  fill(rule?: 'even-odd'): void;
+  fillAndStroke(fill: string, stroke: string, rule: 'even-odd'): void;
   lineWidth(width: number): void;
   lineCap(cap: 'butt' | 'round'): void;
   lineJoin(join: 'miter' | 'round'): void;

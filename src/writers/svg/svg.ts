@@ -20,7 +20,8 @@ export const SVG_LAYER_COLOURS: Readonly<Record<Layer, string>> = {
 
 /**
  * SVG at full scale: size and viewBox in mm, 1 user unit = 1 mm, no transform, hairlines, no fill, attributes only. Groups `part-1`, ...
- * and `beside` hold the groups `part-1-MARK`, `part-1-INFO`, `part-1-CUT`; each outline, hole, mark and label is one path with its role
+ * and `beside` hold the groups `part-1-MARK`, `part-1-INFO`, `part-1-CUT`, or, layer by layer, the groups `MARK`, `INFO`, `CUT` hold those of the parts;
+ * all of them are layers to a drawing program (its attribute `groupmode`). Each outline, hole, mark and label is one path with its role
  * in `data-role`, its meaning in `<title>`. `<desc>` says what the kerf is, `<metadata>` carries the inputs as JSON. The bytes are the same in Node and in a page.
  * @param window the page's own, or svgdom's in Node
  */
@@ -40,30 +41,60 @@ function document(pattern: Pattern, groups: readonly DrawnGroup[], settings: Out
   const width = fixed(extents.maxX - extents.minX, COORDINATE_DECIMALS);
   const height = fixed(extents.maxY - extents.minY, COORDINATE_DECIMALS);
   const svg = new Svg();
-  svg.attr({ width: `${width}mm`, height: `${height}mm`, viewBox: `0 0 ${width} ${height}` });
+  svg.attr({ width: `${width}mm`, height: `${height}mm`, viewBox: `0 0 ${width} ${height}`, 'xmlns:inkscape': LAYERS_NAMESPACE });
   titled(svg, pattern.title);
   line(svg);
   describe(svg, 'desc', cleanText(cuttingNotes(pattern).join(' ')));
   line(svg);
   describe(svg, 'metadata', embeddedText(pattern.inputs)).attr('id', 'inputs');
   line(svg);
-  for (const group of groups) drawGroup(svg, group, extents, settings);
+  if (settings.order === 'layer-by-layer') for (const layer of LAYERS) drawLayer(svg, layer, groups, extents, settings);
+  else for (const group of groups) drawGroup(svg, group, extents, settings);
   // In text, svgdom escapes quotes and browsers do not. Attributes hold only numbers and tokens, so that no escaped quote is one of theirs.
   return `<?xml version="1.0" encoding="UTF-8"?>\n${svg.svg().replaceAll('&quot;', '"')}\n`;
 }
 
+/** Inkscape's namespace for layers; other programs pass over it. */
+const LAYERS_NAMESPACE = 'http://www.inkscape.org/namespaces/inkscape';
+const LAYERS = ['MARK', 'INFO', 'CUT'] as const;
+
+/** A group that drawing programs list as a layer. */
+function layerGroup(parent: Container, id: string, label: string): Container {
+  return parent.group().attr({ id, 'inkscape:groupmode': 'layer', 'inkscape:label': token(label) });
+}
+
+/** One layer of all groups, for machines that change their tool between layers. */
+function drawLayer(svg: Svg, layer: Layer, groups: readonly DrawnGroup[], extents: Box, settings: OutputSettings): void {
+  const style = settings.layers[layer];
+  const filled = groups.filter((group) => group.items.some((item) => item.layer === layer));
+  if (filled.length === 0) return;
+  const outer = layerGroup(svg, style.name, style.name).attr('data-layer', style.name);
+  for (const group of filled) {
+    line(outer);
+    const inner = outer.group().attr('id', group.id);
+    if (group.part !== null) inner.attr('data-part', token(group.part));
+    titled(inner, group.title);
+    drawItems(inner, group, layer, extents, settings);
+  }
+  line(outer);
+  line(svg);
+}
+
+function drawItems(parent: Container, group: DrawnGroup, layer: Layer, extents: Box, settings: OutputSettings): void {
+  const pen = { stroke: settings.layers[layer].colour, 'stroke-width': plain(settings.stroke, 3) };
+  for (const item of group.items) if (item.layer === layer) drawItem(parent, item, extents, pen);
+  line(parent);
+}
+
 function drawGroup(svg: Svg, group: DrawnGroup, extents: Box, settings: OutputSettings): void {
-  const outer = svg.group().attr('id', group.id);
+  const outer = layerGroup(svg, group.id, group.id);
   if (group.part !== null) outer.attr('data-part', token(group.part));
   titled(outer, group.title);
-  for (const layer of ['MARK', 'INFO', 'CUT'] as const) {
-    const items = group.items.filter((item) => item.layer === layer);
-    if (items.length === 0) continue;
+  for (const layer of LAYERS) {
+    if (!group.items.some((item) => item.layer === layer)) continue;
     line(outer);
-    const style = settings.layers[layer];
-    const inner = outer.group().attr({ id: `${group.id}-${style.name}`, 'data-layer': style.name });
-    for (const item of items) drawItem(inner, item, extents, { stroke: style.colour, 'stroke-width': plain(settings.stroke, 3) });
-    line(inner);
+    const { name } = settings.layers[layer];
+    drawItems(layerGroup(outer, `${group.id}-${name}`, name).attr('data-layer', name), group, layer, extents, settings);
   }
   line(outer);
   line(svg);

@@ -1,3 +1,4 @@
+import type { NextArrangement } from '../../../block/next-arrangement.ts';
 import type { CrpsSign, HarmKey } from '../../../hand/harm-signs.ts';
 
 /** The motion of the PIP joint that lacks, or that a device is made for. */
@@ -22,7 +23,7 @@ export type StopNowSign =
 /** Why to stop and have it looked at within a working day. Pain 0 to 10, motion in degrees. */
 export type StopRingSign =
   | { readonly sign: 'crps'; readonly pain: number; readonly signs: readonly CrpsSign[] }
-  | { readonly sign: 'pain'; readonly pain: number; readonly atMaking: number }
+  | { readonly sign: 'pain'; readonly pain: number; readonly atMaking: number | null }
   | { readonly sign: 'notRecovered'; readonly pausedOn: string }
   | { readonly sign: 'mpLost'; readonly lost: number; readonly between: readonly [string, string] }
   | { readonly sign: 'beyondStraight'; readonly degrees: number; readonly otherHand: number | null };
@@ -82,11 +83,11 @@ export interface CourseFigures {
     readonly why: 'servedDone' | 'otherWorse';
   };
   readonly TEACH: { readonly wear: number; readonly agreed: number | null; readonly times: number };
-  readonly IDLE: { readonly nextBlocks: readonly string[] };
+  readonly IDLE: { readonly nextBlocks: readonly NextArrangement[] };
   readonly ENOUGH: { readonly extension: number; readonly flexion: number; readonly days: number };
   readonly GAINING: Slope;
   readonly REFER: { readonly slope: Slope; readonly changes: number };
-  readonly PLATEAU: { readonly slope: Slope; readonly change: AngleChange | null; readonly nextBlocks: readonly string[] };
+  readonly PLATEAU: { readonly slope: Slope; readonly change: AngleChange | null; readonly nextBlocks: readonly NextArrangement[] };
   readonly REVIEW: { readonly days: number; readonly slope: Slope | null };
   readonly WAIT: { readonly nextBy: string | null; readonly visits: number };
 }

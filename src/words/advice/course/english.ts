@@ -1,5 +1,8 @@
+import type { NextArrangement } from '../../../block/next-arrangement.ts';
 import type { HarmKey } from '../../../hand/harm-signs.ts';
 import { plain } from '../../../units/number.ts';
+import type { PlanSpeech } from '../plan/plan-words.ts';
+import { sayStep } from '../plan/say-plan.ts';
 import type { CourseFigures, CourseReminders, Loss, PauseCause, Slope, StopNowSign, StopRingSign } from './course-figures.ts';
 
 const n = (value: number) => plain(value, 1);
@@ -29,8 +32,10 @@ const lost = ({ motion, lost: by, before, after, between: [from] }: Loss) =>
 const rate = ({ degreesPerWeek, low, high }: Slope) => `${n(degreesPerWeek)} degrees a week (${n(low)} to ${n(high)})`;
 const goalBy = ({ goalBy: by }: Slope) =>
   by === null ? '' : ` At this rate the goal is reached about ${by.date} (${by.earliest} to ${by.latest ?? 'later than 12 weeks'}).`;
-const next = (blocks: readonly string[]) =>
-  blocks.length === 0 ? 'Plan again and take the arrangement that comes next.' : `The plan tries next: ${blocks.join(', ')}.`;
+const next = (steps: readonly NextArrangement[], speech?: PlanSpeech) =>
+  steps.length === 0
+    ? 'Plan again and take the arrangement that comes next.'
+    : `The plan tries next: ${steps.map((step) => sayStep(step, 'en', speech)).join(', then ')}.`;
 
 function stopNowSign(found: StopNowSign): string {
   switch (found.sign) {
@@ -52,7 +57,7 @@ function stopRingSign(found: StopRingSign): string {
     case 'crps':
       return `pain ${n(found.pain)} of 10 at rest with ${list(found.signs.map((sign) => crpsSign[sign]))}: a complex regional pain syndrome is possible`;
     case 'pain':
-      return `pain ${n(found.pain)} of 10 at rest, ${n(found.atMaking)} when it was made`;
+      return `pain ${n(found.pain)} of 10 at rest, ${found.atMaking === null ? 'not noted' : n(found.atMaking)} when it was made`;
     case 'notRecovered':
       return `not recovered since the pause of ${found.pausedOn}`;
     case 'mpLost':
@@ -136,22 +141,22 @@ export const englishCourse = {
       `PIP ${motions[other]} lacks ${n(otherDeficit)} degrees; the motion that this was made for lacks ${n(servedDeficit)}${why === 'otherWorse' ? ', and the other got worse since it was made' : ' at two visits'}. Plan again from today's figures.`,
     TEACH: ({ wear, agreed, times }) =>
       `Worn ${n(wear)} hours a day${agreed === null ? '' : ` of ${n(agreed)} agreed`}. Ask what hinders; agree on fewer hours that can be kept.${times >= 3 ? ' This is the third time: make another device, or refer.' : ''}`,
-    IDLE: ({ nextBlocks }) => `It does not redirect the motion. ${next(nextBlocks)} This counts as a change.`,
+    IDLE: ({ nextBlocks }, speech?: PlanSpeech) => `It does not redirect the motion. ${next(nextBlocks, speech)} This counts as a change.`,
     ENOUGH: ({ extension, flexion, days }) =>
       `For ${n(days)} days little is lacking (${n(extension)} of extension, ${n(flexion)} of flexion) and nothing more is gained. Ask the patient: wean, or go on.`,
     GAINING: (slope) => `PIP ${motions[slope.motion]} gains ${rate(slope)}. Keep it as it is.${goalBy(slope)}`,
     REFER: ({ slope, changes }) =>
       `PIP ${motions[slope.motion]} has come to a stand (${rate(slope)}) after ${changes} changes that were each given four weeks. Write to whoever sent the patient; not urgent.`,
-    PLATEAU: ({ slope, change, nextBlocks }) =>
+    PLATEAU: ({ slope, change, nextBlocks }, speech?: PlanSpeech) =>
       `PIP ${motions[slope.motion]} has come to a stand: ${rate(slope)} although it was worn. ${
         change === null
-          ? `The angle cannot go 5 degrees further. ${next(nextBlocks)}`
+          ? `The angle cannot go 5 degrees further. ${next(nextBlocks, speech)}`
           : `Change one thing: the ${change.what === 'mpAngle' ? 'MP angle of the plate' : 'differential'} from ${n(change.from)} to ${change.to[0] === change.to[1] ? n(change.to[0]) : `${n(change.to[0])} to ${n(change.to[1])}`} degrees, toward PIP ${motions[change.toward]}.`
       }`,
     REVIEW: ({ days, slope }) =>
       `${n(days)} days since it was made, and it is not certain either way${slope === null ? '' : ` (${rate(slope)})`}. The clinician keeps it or changes it.`,
     WAIT: ({ nextBy }) => `Not enough readings yet to say more. Next visit${nextBy === null ? ' within two weeks' : ` by ${nextBy}`}.`,
-  } satisfies { readonly [R in keyof CourseFigures]: (figures: CourseFigures[R]) => string },
+  } satisfies { readonly [R in keyof CourseFigures]: (figures: CourseFigures[R], speech?: PlanSpeech) => string },
   harm: harmNames,
   crpsSign,
   reminder: {

@@ -1,5 +1,8 @@
+import type { NextArrangement } from '../../../block/next-arrangement.ts';
 import { plain } from '../../../units/number.ts';
 import type { Translations } from '../../language.ts';
+import type { PlanSpeech } from '../plan/plan-words.ts';
+import { sayStep } from '../plan/say-plan.ts';
 import type { CourseFigures, Loss, PauseCause, Slope, StopNowSign, StopRingSign } from './course-figures.ts';
 import type { englishCourse } from './english.ts';
 
@@ -30,8 +33,10 @@ const lost = ({ motion, lost: by, before, after, between: [from] }: Loss) =>
 const rate = ({ degreesPerWeek, low, high }: Slope) => `${n(degreesPerWeek)} Grad pro Woche (${n(low)} bis ${n(high)})`;
 const goalBy = ({ goalBy: by }: Slope) =>
   by === null ? '' : ` So ist das Ziel etwa am ${by.date} erreicht (${by.earliest} bis ${by.latest ?? 'später als in 12 Wochen'}).`;
-const next = (blocks: readonly string[]) =>
-  blocks.length === 0 ? 'Neu planen und die nächste Variante nehmen.' : `Der Plan versucht als Nächstes: ${blocks.join(', ')}.`;
+const next = (steps: readonly NextArrangement[], speech?: PlanSpeech) =>
+  steps.length === 0
+    ? 'Neu planen und die nächste Variante nehmen.'
+    : `Der Plan versucht als Nächstes: ${steps.map((step) => sayStep(step, 'de', speech)).join(', dann ')}.`;
 
 function stopNowSign(found: StopNowSign): string {
   switch (found.sign) {
@@ -53,7 +58,7 @@ function stopRingSign(found: StopRingSign): string {
     case 'crps':
       return `Ruheschmerz ${n(found.pain)} von 10 mit ${list(found.signs.map((sign) => crpsSign[sign]))}: ein CRPS ist möglich`;
     case 'pain':
-      return `Ruheschmerz ${n(found.pain)} von 10, beim Anfertigen ${n(found.atMaking)}`;
+      return `Ruheschmerz ${n(found.pain)} von 10, beim Anfertigen ${found.atMaking === null ? 'nicht notiert' : n(found.atMaking)}`;
     case 'notRecovered':
       return `seit der Pause vom ${found.pausedOn} nicht erholt`;
     case 'mpLost':
@@ -133,16 +138,16 @@ export const germanCourse: Translations<typeof englishCourse> = {
       `Der PIP-${motions[other]} fehlen ${n(otherDeficit)} Grad; der Bewegung, für die sie angefertigt wurde, fehlen ${n(servedDeficit)}${why === 'otherWorse' ? ', und die andere wurde seit dem Anfertigen schlechter' : ' an zwei Terminen'}. Mit den heutigen Maßen neu planen.`,
     TEACH: ({ wear, agreed, times }) =>
       `Getragen ${n(wear)} Stunden am Tag${agreed === null ? '' : ` von ${n(agreed)} vereinbarten`}. Fragen, was hindert; weniger Stunden vereinbaren, die einzuhalten sind.${times >= 3 ? ' Das ist das dritte Mal: etwas anderes anfertigen oder ärztliche Rücksprache.' : ''}`,
-    IDLE: ({ nextBlocks }) => `Sie lenkt die Bewegung nicht um. ${next(nextBlocks)} Das zählt als Änderung.`,
+    IDLE: ({ nextBlocks }, speech) => `Sie lenkt die Bewegung nicht um. ${next(nextBlocks, speech)} Das zählt als Änderung.`,
     ENOUGH: ({ extension, flexion, days }) =>
       `Seit ${n(days)} Tagen fehlt wenig (${n(extension)} Grad Extension, ${n(flexion)} Grad Flexion), und es kommt nichts mehr dazu. Den Patienten oder die Patientin fragen: abtrainieren oder weitermachen.`,
     GAINING: (slope) => `Die PIP-${motions[slope.motion]} gewinnt ${rate(slope)}. So lassen.${goalBy(slope)}`,
     REFER: ({ slope, changes }) =>
       `Die PIP-${motions[slope.motion]} steht (${rate(slope)}) nach ${changes} Änderungen, denen je vier Wochen gegeben wurden. Der überweisenden Stelle schreiben; nicht dringend.`,
-    PLATEAU: ({ slope, change, nextBlocks }) =>
+    PLATEAU: ({ slope, change, nextBlocks }, speech) =>
       `Die PIP-${motions[slope.motion]} steht: ${rate(slope)}, obwohl getragen wurde. ${
         change === null
-          ? `Der Winkel kann nicht 5 Grad weiter. ${next(nextBlocks)}`
+          ? `Der Winkel kann nicht 5 Grad weiter. ${next(nextBlocks, speech)}`
           : `Eines ändern: ${change.what === 'mpAngle' ? 'den MP-Winkel der Handschiene' : 'das Differenzial'} von ${n(change.from)} auf ${change.to[0] === change.to[1] ? n(change.to[0]) : `${n(change.to[0])} bis ${n(change.to[1])}`} Grad, zugunsten der PIP-${motions[change.toward]}.`
       }`,
     REVIEW: ({ days, slope }) =>

@@ -1,5 +1,8 @@
+import type { NextArrangement } from '../../../block/next-arrangement.ts';
 import { plain } from '../../../units/number.ts';
 import type { Translations } from '../../language.ts';
+import type { PlanSpeech } from '../plan/plan-words.ts';
+import { sayStep } from '../plan/say-plan.ts';
 import type { CourseFigures, Loss, PauseCause, Slope, StopNowSign, StopRingSign } from './course-figures.ts';
 import type { englishCourse } from './english.ts';
 
@@ -32,8 +35,10 @@ const goalBy = ({ goalBy: by }: Slope) =>
   by === null
     ? ''
     : ` A este ritmo la meta se alcanza hacia el ${by.date} (${by.earliest} a ${by.latest ?? 'más tarde que en 12 semanas'}).`;
-const next = (blocks: readonly string[]) =>
-  blocks.length === 0 ? 'Planificar de nuevo y tomar la configuración siguiente.' : `El plan prueba a continuación: ${blocks.join(', ')}.`;
+const next = (steps: readonly NextArrangement[], speech?: PlanSpeech) =>
+  steps.length === 0
+    ? 'Planificar de nuevo y tomar la configuración siguiente.'
+    : `El plan prueba a continuación: ${steps.map((step) => sayStep(step, 'es', speech)).join(', después ')}.`;
 
 function stopNowSign(found: StopNowSign): string {
   switch (found.sign) {
@@ -55,7 +60,7 @@ function stopRingSign(found: StopRingSign): string {
     case 'crps':
       return `dolor en reposo ${n(found.pain)} de 10 con ${list(found.signs.map((sign) => crpsSign[sign]))}: es posible un síndrome de dolor regional complejo`;
     case 'pain':
-      return `dolor en reposo ${n(found.pain)} de 10, ${n(found.atMaking)} cuando se hizo`;
+      return `dolor en reposo ${n(found.pain)} de 10, ${found.atMaking === null ? 'sin anotar' : n(found.atMaking)} cuando se hizo`;
     case 'notRecovered':
       return `no se ha recuperado desde la pausa del ${found.pausedOn}`;
     case 'mpLost':
@@ -135,16 +140,16 @@ export const spanishCourse: Translations<typeof englishCourse> = {
       `A la ${motions[other]} de la IFP le faltan ${n(otherDeficit)} grados; al movimiento para el que se hizo le faltan ${n(servedDeficit)}${why === 'otherWorse' ? ', y el otro empeoró desde que se hizo' : ' en dos sesiones'}. Planificar de nuevo con las medidas de hoy.`,
     TEACH: ({ wear, agreed, times }) =>
       `Se lleva ${n(wear)} horas al día${agreed === null ? '' : ` de ${n(agreed)} acordadas`}. Preguntar qué lo impide; acordar menos horas que se puedan cumplir.${times >= 3 ? ' Es la tercera vez: hacer otra férula o derivar.' : ''}`,
-    IDLE: ({ nextBlocks }) => `No redirige el movimiento. ${next(nextBlocks)} Cuenta como cambio.`,
+    IDLE: ({ nextBlocks }, speech) => `No redirige el movimiento. ${next(nextBlocks, speech)} Cuenta como cambio.`,
     ENOUGH: ({ extension, flexion, days }) =>
       `Desde hace ${n(days)} días falta poco (${n(extension)} grados de extensión, ${n(flexion)} de flexión) y no se gana más. Preguntar al paciente: retirarla o seguir.`,
     GAINING: (slope) => `La ${motions[slope.motion]} de la IFP gana ${rate(slope)}. Dejarla como está.${goalBy(slope)}`,
     REFER: ({ slope, changes }) =>
       `La ${motions[slope.motion]} de la IFP se ha estancado (${rate(slope)}) tras ${changes} cambios con cuatro semanas cada uno. Escribir a quien derivó al paciente; no es urgente.`,
-    PLATEAU: ({ slope, change, nextBlocks }) =>
+    PLATEAU: ({ slope, change, nextBlocks }, speech) =>
       `La ${motions[slope.motion]} de la IFP se ha estancado: ${rate(slope)} aunque se llevó. ${
         change === null
-          ? `El ángulo no puede avanzar 5 grados más. ${next(nextBlocks)}`
+          ? `El ángulo no puede avanzar 5 grados más. ${next(nextBlocks, speech)}`
           : `Cambiar una cosa: ${change.what === 'mpAngle' ? 'el ángulo MCF de la férula' : 'el diferencial'} de ${n(change.from)} a ${change.to[0] === change.to[1] ? n(change.to[0]) : `${n(change.to[0])} o ${n(change.to[1])}`} grados, a favor de la ${motions[change.toward]} de la IFP.`
       }`,
     REVIEW: ({ days, slope }) =>

@@ -80,7 +80,7 @@ export const english: PlanWords = {
     PLATE_HOURS: () =>
       'Agree on hours and write them down; never all day. Move the MP joint through its whole range each time the plate comes off.',
     STRIP_WEAR: () =>
-      'Four in five surveyed therapists use such a strip for 2 to 6 weeks, during exercise and function. Agree on the hours and write them down.',
+      'Four in five surveyed therapists use such a strip for 2 to 6 weeks, during exercise and function. How many hours a day is not known for this kind; of others, for PIP extension, a review saw most gained from 6 on. Agree on the hours and write them down.',
     FLEXION_AGAINST: ({ degrees: expected, from }) =>
       from === 'otherHand'
         ? `Flexion is reckoned against the other hand, ${degrees(expected)}.`

@@ -89,7 +89,7 @@ export const german: PlanWords = {
     PLATE_HOURS: () =>
       'Stunden vereinbaren und aufschreiben, nie den ganzen Tag. Bei jedem Abnehmen das MP-Gelenk durch seine ganze Bewegung führen.',
     STRIP_WEAR: () =>
-      'Vier von fünf Befragten verwenden einen solchen Streifen 2 bis 6 Wochen lang, beim Üben und im Alltag. Die Stunden vereinbaren und aufschreiben.',
+      'Vier von fünf Befragten verwenden einen solchen Streifen 2 bis 6 Wochen lang, beim Üben und im Alltag. Wie viele Stunden am Tag, ist für diese Art nicht bekannt; von anderen sah eine Übersicht für die PIP-Streckung ab 6 am meisten Gewinn. Die Stunden vereinbaren und aufschreiben.',
     FLEXION_AGAINST: ({ degrees: expected, from }) =>
       from === 'otherHand'
         ? `Die Beugung wird an der anderen Hand gemessen, ${degrees(expected)}.`

@@ -1,4 +1,4 @@
-import type { NextArrangement } from '../../../block/next-arrangement.ts';
+import type { NextArrangement } from '../../../block/plan.ts';
 import type { PlanFigures, PlanRule, ReasonFigures, ReasonRule } from '../../../block/plan-notes.ts';
 
 /** What the sentences of a plan need beside the figures. */

@@ -58,13 +58,43 @@ const REASONS: readonly Reason[] = [
   { rule: 'LENGTH_MORE', mm: 152.4, more: 12.5 },
   { rule: 'LAYERS', count: 3 },
 ];
-const notes = (Object.keys(FIGURES) as PlanRule[]).map((rule) => planNote(rule, 'note', FIGURES[rule]));
+const notes = [
+  ...(Object.keys(FIGURES) as PlanRule[]).map((rule) => planNote(rule, 'note', FIGURES[rule])),
+  // The sentences that say it another way.
+  planNote('CENTRAL_SLIP', 'stop', { active: 25, passive: 0, weeks: 3.5 }),
+  planNote('BOUTONNIERE_EARLY', 'stop', { weeks: null }),
+  planNote('BEYOND_STRAIGHT', 'stop', { beyond: 12, other: 5.5 }),
+  planNote('NO_PLATE', 'first', { extension: 40, flexion: 10, from: 0, to: 40 }),
+  planNote('NO_PLATE', 'first', { extension: 30, flexion: 30, from: 50, to: 90 }),
+  planNote('FLEXION_AGAINST', 'note', { degrees: 100, from: 'norm' }),
+  planNote('MEASURE_PASSIVE', 'first', { motion: 'flexion' }),
+  planNote('EVIDENCE', 'note', { motion: 'extension' }),
+  planNote('NO_BLOCK_LEFT', 'stop', { digit: 'ring', absent: ['long'] }),
+];
 
 /** Letters, a full stop at the end, no blank that two parts left between them, nothing that a program would say. */
 function expectSentence(text: string): void {
   expect(text).toMatch(/^\p{Lu}.*\.$/u);
   expect(text).not.toMatch(/undefined|null|NaN|\[object| {2}|\.\.| \./);
 }
+
+/** The figures that a sentence holds, in order of size; words for numbers and names of options are no figures. */
+function figuresIn(text: string): readonly number[] {
+  return (text.replace(/--[\w-]+|\(\w+Agrees\)/g, '').match(/\d+(?:[.,]\d+)?/g) ?? [])
+    .map((n) => Number(n.replace(',', '.')))
+    .sort((a, b) => a - b);
+}
+
+it('every language gives the same figures', () => {
+  for (const note of notes) {
+    const [en, ...others] = LANGUAGE_IDS.map((language) => figuresIn(sayPlanNote(note, language)));
+    for (const other of others) expect([note.rule, other]).toEqual([note.rule, en]);
+  }
+  for (const reason of REASONS) {
+    const [en, ...others] = LANGUAGE_IDS.map((language) => figuresIn(sayReason(reason, language)));
+    for (const other of others) expect([reason.rule, other]).toEqual([reason.rule, en]);
+  }
+});
 
 describe.each(LANGUAGE_IDS)('the plan in %s', (language) => {
   it('says every note and every reason in whole sentences', () => {

@@ -1,4 +1,4 @@
-import type { NextArrangement } from '../../../block/next-arrangement.ts';
+import type { NextArrangement } from '../../../block/plan.ts';
 import type { PlanNote, Reason } from '../../../block/plan-notes.ts';
 import type { Language } from '../../language.ts';
 import { english } from './english.ts';
@@ -20,8 +20,12 @@ export function sayReason(reason: Reason, language: Language): string {
   return say(reason);
 }
 
-/** What to try when a suggestion does not redirect, one sentence. Blocks go by their ids unless the reader knows them otherwise. */
-export function sayNext(steps: readonly NextArrangement[], language: Language, speech: PlanSpeech = { blockName: ({ id }) => id }): string {
-  const { next, ifNot } = WORDS[language];
-  return ifNot(steps.map((step) => (next[step.kind] as (step: NextArrangement, speech: PlanSpeech) => string)(step, speech)));
+/** What comes next, as a part of a sentence. A block goes by its id unless the reader knows it otherwise. */
+export function sayStep(step: NextArrangement, language: Language, speech: PlanSpeech = { blockName: ({ id }) => id }): string {
+  return (WORDS[language].next[step.kind] as (step: NextArrangement, speech: PlanSpeech) => string)(step, speech);
+}
+
+/** What to try when a suggestion does not redirect, one sentence. */
+export function sayNext(steps: readonly NextArrangement[], language: Language, speech?: PlanSpeech): string {
+  return WORDS[language].ifNot(steps.map((step) => sayStep(step, language, speech)));
 }

@@ -83,7 +83,7 @@ export const spanish: PlanWords = {
     PLATE_HOURS: () =>
       'Acuerde las horas y anótelas; nunca todo el día. Mueva la MCF en todo su recorrido cada vez que se quite la férula.',
     STRIP_WEAR: () =>
-      'Cuatro de cada cinco terapeutas encuestados usan una tira así de 2 a 6 semanas, en el ejercicio y la función. Acuerde las horas y anótelas.',
+      'Cuatro de cada cinco terapeutas encuestados usan una tira así de 2 a 6 semanas, en el ejercicio y la función. Cuántas horas al día no se sabe para este tipo; de otros, para la extensión IFP, una revisión vio la mayor ganancia desde 6. Acuerde las horas y anótelas.',
     FLEXION_AGAINST: ({ degrees: expected, from }) =>
       from === 'otherHand'
         ? `La flexión se compara con la otra mano, ${degrees(expected)}.`

@@ -1,0 +1,74 @@
+import { MINIMUM_FEATURE } from '../units/tolerance.ts';
+import type { BrokenLine } from './broken-line.ts';
+import type { Point } from './path.ts';
+
+/** Each straight and each arc keeps a little more than the minimum feature, corners stay far enough apart to be rounded each by itself. mm */
+const SHORTEST = 1.06 * MINIMUM_FEATURE;
+const NEAREST = 3.05 * MINIMUM_FEATURE;
+/** Steps in which a corner is slid, mm. */
+const SLIDE = 0.25;
+
+/**
+ * A broken line whose every corner can be rounded with the radius (mm), made so by taking away from what lies under it and never by adding: a
+ * peak that is too near to its neighbour is slid along its other edge, so that the slope to it gets flatter, or is left out. The two ends stay; they
+ * are corners to an upright end, with a radius of their own.
+ */
+export function easeCorners(line: BrokenLine, radius: number, endRadius: number): BrokenLine {
+  let points = line;
+  // Each round slides a corner or leaves one out, so that there is an end; the count is a guard.
+  for (let round = 0; round < 400; round++) {
+    const tight = points.findIndex((_, i) => i + 1 < points.length && !hasRoom(points, i, radius, endRadius));
+    if (tight < 0) return points;
+    const next = eased(points, tight);
+    if (next === null) return points;
+    points = next;
+  }
+  return points;
+}
+
+/** Whether the edge from corner i to the next holds both their arcs and a straight between. */
+function hasRoom(points: BrokenLine, i: number, radius: number, endRadius: number): boolean {
+  const from = points[i] as Point;
+  const to = points[i + 1] as Point;
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  return length >= NEAREST && length >= tangent(points, i, radius, endRadius) + tangent(points, i + 1, radius, endRadius) + SHORTEST;
+}
+
+/** How much of an edge the arc of a corner takes; the two ends are corners to an upright end. */
+function tangent(points: BrokenLine, i: number, radius: number, endRadius: number): number {
+  const isEnd = i === 0 || i === points.length - 1;
+  if (!isEnd) return radius * Math.tan(Math.abs(turnAt(points, i)) / 2);
+  const [from, to] = [points[Math.max(0, i - 1)] as Point, points[Math.max(1, i)] as Point];
+  const rise = Math.atan2(to.y - from.y, to.x - from.x);
+  return endRadius * Math.tan(Math.PI / 4 + (i === 0 ? -rise : rise) / 2);
+}
+
+/** Left turn at a corner travelled toward larger x (radians): negative at a peak. */
+function turnAt(points: BrokenLine, i: number): number {
+  const [before, here, after] = [points[i - 1] as Point, points[i] as Point, points[i + 1] as Point];
+  return Math.atan2(after.y - here.y, after.x - here.x) - Math.atan2(here.y - before.y, here.x - before.x);
+}
+
+/** One step toward room on the edge from corner i to the next; null where nothing lower helps. */
+function eased(points: BrokenLine, i: number): BrokenLine | null {
+  const isPeak = (k: number) => k > 0 && k < points.length - 1 && turnAt(points, k) < 0;
+  const candidates = [i, i + 1].filter(isPeak);
+  if (candidates.length === 0) return withoutInner(points, i);
+  // Of two peaks the flatter one is left out, which takes least away.
+  const peak = candidates.reduce((a, b) => (Math.abs(turnAt(points, b)) < Math.abs(turnAt(points, a)) ? b : a));
+  if (candidates.length === 2) return points.toSpliced(peak, 1);
+  const other = points[peak === i ? i - 1 : i + 2] as Point;
+  const here = points[peak] as Point;
+  const length = Math.hypot(other.x - here.x, other.y - here.y);
+  if (length < NEAREST + SLIDE) return points.toSpliced(peak, 1);
+  const share = SLIDE / length;
+  return points.toSpliced(peak, 1, { x: here.x + share * (other.x - here.x), y: here.y + share * (other.y - here.y) });
+}
+
+/** Two hollows too near each other: the one whose loss changes least is left out; ends stay. */
+function withoutInner(points: BrokenLine, i: number): BrokenLine | null {
+  const inner = [i, i + 1].filter((k) => k > 0 && k < points.length - 1);
+  if (inner.length === 0) return null;
+  const flattest = inner.reduce((a, b) => (Math.abs(turnAt(points, b)) < Math.abs(turnAt(points, a)) ? b : a));
+  return points.toSpliced(flattest, 1);
+}

@@ -1,0 +1,195 @@
+import { useComputed } from '@preact/signals';
+import type { ComponentType } from 'preact';
+import { resultSentence } from './arrangement-words.ts';
+import { looksOf } from './looks.ts';
+import { FigureLine } from './parts/figure-line.tsx';
+import { focusNext } from './parts/focus.ts';
+import { StoreContext, useStore } from './parts/store-context.ts';
+import { savePattern } from './save-files.ts';
+import { FiguresPanel } from './sections/figures/figures-panel.tsx';
+import { FilesPanel } from './sections/files/files-panel.tsx';
+import { FingerSection } from './sections/finger/finger-section.tsx';
+import { Head } from './sections/head/head.tsx';
+import { LookPanel } from './sections/look/look-panel.tsx';
+import { MakeSection } from './sections/make/make-section.tsx';
+import { MeasureSection } from './sections/measure/measure-section.tsx';
+import { MorePanel } from './sections/more/more-panel.tsx';
+import { OptionsPanel } from './sections/options/options-panel.tsx';
+import { Printout } from './sections/printout/printout.tsx';
+import { StopPanel } from './sections/stop/stop-panel.tsx';
+import { Course } from './sections/visits/course.tsx';
+import { VisitForm } from './sections/visits/visit-form.tsx';
+import { WaysPanel } from './sections/ways/ways-panel.tsx';
+import { type Panel, type Store, TURNS } from './store.ts';
+
+const PANELS: Readonly<Record<Panel, ComponentType>> = {
+  more: MorePanel,
+  stop: StopPanel,
+  ways: WaysPanel,
+  look: LookPanel,
+  figures: FiguresPanel,
+  options: OptionsPanel,
+  files: FilesPanel,
+};
+
+/** One screen: three turns side by side, or one at a time where the window is narrow. */
+export function App({ store }: { readonly store: Store }) {
+  return (
+    <StoreContext.Provider value={store}>
+      <Page />
+    </StoreContext.Provider>
+  );
+}
+
+function Page() {
+  const store = useStore();
+  const texts = store.texts.value;
+  const isNarrow = store.narrow.value;
+  return (
+    <>
+      <button type="button" class="skip" id="skip-finger" onClick={() => skip(store, 'finger')}>
+        {texts.head.skipToFinger}
+      </button>
+      <button type="button" class="skip" id="skip-result" onClick={() => skip(store, 'make')}>
+        {texts.head.skipToResult}
+      </button>
+      <Head />
+      <FileProblems />
+      {isNarrow && store.mode.value === 'design' ? <TurnTabs /> : null}
+      {store.mode.value === 'design' ? <Design /> : <Visits />}
+      <footer>
+        <p class="status" role="status" aria-label={texts.head.status}>
+          {store.said.value}
+        </p>
+        <p class="burn">
+          {texts.head.burn} {texts.head.decides}
+        </p>
+      </footer>
+      {isNarrow ? <BottomBar /> : null}
+      <Printout />
+    </>
+  );
+}
+
+function skip(store: Store, turn: 'finger' | 'make'): void {
+  store.mode.value = 'design';
+  store.turn.value = turn;
+  // The first radio takes the arrow keys; the heading would be one stop before it.
+  if (turn === 'finger') requestAnimationFrame(() => document.querySelector<HTMLElement>('input[name="target.digit"]')?.focus());
+  else focusNext('make-heading');
+}
+
+function Design() {
+  const store = useStore();
+  const panel = store.panel.value;
+  const PanelOf = panel === null ? null : PANELS[panel];
+  const isNarrow = store.narrow.value;
+  const turn = store.turn.value;
+  const isShown = (name: (typeof TURNS)[number]) => !isNarrow || (turn === name && PanelOf === null);
+  return (
+    <main class="design">
+      {isShown('finger') ? <FingerSection /> : null}
+      <div class="middle">{PanelOf ? <PanelOf key={panel} /> : isShown('measure') ? <MeasureSection /> : null}</div>
+      {isShown('make') ? <MakeSection /> : null}
+    </main>
+  );
+}
+
+function Visits() {
+  const store = useStore();
+  const panel = store.panel.value;
+  const PanelOf = panel === null ? null : PANELS[panel];
+  return (
+    <main class="visiting">
+      {PanelOf ? (
+        <div class="middle wide">
+          <PanelOf key={panel} />
+        </div>
+      ) : (
+        <VisitForm />
+      )}
+      <Course />
+    </main>
+  );
+}
+
+/** Why a file was not opened or something not recorded; takes the focus. */
+function FileProblems() {
+  const store = useStore();
+  const problems = store.fileProblems.value;
+  if (problems.length === 0) return null;
+  return (
+    <div class="error file-problems" id="file-problems" tabIndex={-1} role="alert">
+      {problems.map((text) => (
+        <p key={text}>{text}</p>
+      ))}
+      <button type="button" class="close" aria-label={store.texts.value.head.close} onClick={() => (store.fileProblems.value = [])}>
+        <span aria-hidden="true">×</span>
+      </button>
+    </div>
+  );
+}
+
+function TurnTabs() {
+  const store = useStore();
+  const texts = store.texts.value;
+  const names = { finger: texts.finger.short, measure: texts.measure.short, make: texts.make.short };
+  return (
+    <nav class="turns" aria-label={texts.head.turns}>
+      {TURNS.map((turn, k) => (
+        <button
+          type="button"
+          key={turn}
+          id={`turn-${turn}`}
+          aria-pressed={store.turn.value === turn && store.panel.value === null}
+          onClick={() => {
+            store.panel.value = null;
+            store.turn.value = turn;
+            window.scrollTo(0, 0);
+          }}
+        >
+          {k + 1} {names[turn]}
+        </button>
+      ))}
+    </nav>
+  );
+}
+
+/** On a narrow screen the result stays in view: its sentence, how much there is to look at, and the next press. */
+function BottomBar() {
+  const store = useStore();
+  const texts = store.texts.value;
+  const shown = store.shown.value;
+  const looks = useComputed(() => looksOf(store).length).value;
+  const turn = store.turn.value;
+  const toMeasure = turn === 'finger' && store.derived.value.missing.some((where) => where.startsWith('digits.'));
+  return (
+    <aside class="bottom-bar" aria-label={texts.make.pictures}>
+      <p>
+        <strong>{shown === null ? texts.make.nothing : resultSentence(shown, texts, store.format.value)}</strong>
+        <span>
+          {store.current.value || shown === null ? '' : `${texts.make.keptShort} · `}
+          {shown === null ? '' : <FigureLine shown={shown} />}
+          {looks > 0 ? ` · ${texts.look.heading(looks)}` : ''}
+        </span>
+      </p>
+      {toMeasure ? (
+        <button
+          type="button"
+          id="bar-measure"
+          onClick={() => {
+            store.turn.value = 'measure';
+            store.panel.value = null;
+            focusNext('measure-heading');
+          }}
+        >
+          2 {texts.measure.short}
+        </button>
+      ) : (
+        <button type="button" id="bar-print" onClick={() => void savePattern(store, 'pdf')}>
+          {texts.make.print}
+        </button>
+      )}
+    </aside>
+  );
+}

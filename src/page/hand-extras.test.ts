@@ -1,0 +1,40 @@
+import { describe, expect, it } from 'vitest';
+import demo from '../../fixtures/demo-hand.json' with { type: 'json' };
+import type { HandFile } from '../hand/hand-schema.ts';
+import { readHand } from '../hand/read-hand.ts';
+import { STOP_SIGNS as FILED_SIGNS } from '../hand/stop-signs.ts';
+import { entriesOf, handFileOf } from './hand-file.ts';
+
+const opened = (target: object) => entriesOf({ ...demo, target: { ...demo.target, ...target } } as HandFile, '.');
+const again = (target: object) => {
+  const hand = readHand(handFileOf(opened(target), 'mm'));
+  if (!hand.ok) throw new Error(hand.problems.map((p) => p.message).join('\n'));
+  return hand.value.target;
+};
+
+describe('a hand file that the page opens and saves', () => {
+  it('keeps the motion, the weeks and the diagnosis', () => {
+    const said = {
+      pipActive: { extensionDeficit: 25, flexion: 100 },
+      pipPassive: { hyperextension: 12, flexion: 100 },
+      otherHandPip: { hyperextension: 5, flexion: 100 },
+      mpPassive: { extensionDeficit: 0, flexion: 80 },
+      weeks: 3.5,
+      diagnosis: 'central slip',
+    };
+    expect(again(said)).toMatchObject(said);
+  });
+
+  it.each(FILED_SIGNS)('never loses the stop sign %s', (sign) => {
+    const entries = opened({ stopSigns: [sign] });
+    expect(entries.stop).toBe('some');
+    // Pins and an open wound are one question of the page.
+    expect(again({ stopSigns: [sign] })?.stopSigns).toEqual([sign === 'pins' ? 'openWound' : sign]);
+  });
+
+  it("does not ask again about what the surgeon's word has lifted, and asks about nothing where there was nothing", () => {
+    expect(opened({ stopSigns: ['pins'], surgeonAgrees: true }).stop).toBe('');
+    expect(opened({ stopSigns: ['pins', 'infection'], surgeonAgrees: true }).stopSigns).toEqual(['infection']);
+    expect(opened({}).stop).toBe('');
+  });
+});

@@ -1,0 +1,58 @@
+import type { Entries } from './state.ts';
+
+/** What a step changed: path of the field or name of the act, and what stood there afterwards. */
+export interface StepAbout {
+  readonly where: string;
+  readonly value: string;
+}
+
+interface Step {
+  readonly before: Entries;
+  readonly after: Entries;
+  readonly about: StepAbout;
+}
+
+/** What can be undone and redone, and the field that is being typed in, whose changes are one step. */
+export interface History {
+  readonly past: readonly Step[];
+  readonly future: readonly Step[];
+  readonly open: string | null;
+}
+
+export const NO_HISTORY: History = { past: [], future: [], open: null };
+
+/** Steps that can be undone; far more than one sitting has. */
+const MOST_STEPS = 400;
+
+/** The history after a change: one step a field, however many keys it took; a field typed back to what it was leaves no step. */
+export function recorded(history: History, before: Entries, after: Entries, about: StepAbout): History {
+  const last = history.past.at(-1);
+  const goesOn = last !== undefined && history.open === about.where && last.about.where === about.where;
+  const step: Step = { before: goesOn ? last.before : before, after, about };
+  const earlier = goesOn ? history.past.slice(0, -1) : history.past;
+  const isSame = JSON.stringify(step.before) === JSON.stringify(after);
+  return { past: (isSame ? earlier : [...earlier, step]).slice(-MOST_STEPS), future: [], open: about.where };
+}
+
+/** The field was left or its value committed: what comes next there is another step. */
+export function committed(history: History): History {
+  return history.open === null ? history : { ...history, open: null };
+}
+
+/** The entries and history one step back, and what was undone; null where nothing is left. */
+export function undone(history: History): { readonly entries: Entries; readonly history: History; readonly about: StepAbout } | null {
+  const step = history.past.at(-1);
+  if (!step) return null;
+  return {
+    entries: step.before,
+    history: { past: history.past.slice(0, -1), future: [step, ...history.future], open: null },
+    about: step.about,
+  };
+}
+
+/** The entries and history one step forward again, and what was redone; null where nothing was undone. */
+export function redone(history: History): { readonly entries: Entries; readonly history: History; readonly about: StepAbout } | null {
+  const [step, ...future] = history.future;
+  if (!step) return null;
+  return { entries: step.after, history: { past: [...history.past, step], future, open: null }, about: step.about };
+}

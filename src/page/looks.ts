@@ -1,0 +1,128 @@
+import type { PlanNote } from '../block/plan-notes.ts';
+import type { Warning } from '../units/result.ts';
+import { sayPlanNote } from '../words/advice/plan/say-plan.ts';
+import { type Mend, mendFor } from './mends.ts';
+import { goToField } from './parts/focus.ts';
+import type { Store } from './store.ts';
+import { fieldName, fieldOf, type Sentence, sayWarning } from './translate-messages.ts';
+
+/** One thing to look at before it is made: in short, in full, and what mends it. */
+export interface Look {
+  readonly id: string;
+  readonly short: string;
+  readonly full: Sentence;
+  readonly mend: Mend | null;
+  /** Nothing can be made before it is mended. */
+  readonly stops: boolean;
+}
+
+const own = (text: string): Sentence => ({ text, english: false });
+
+/** Everything to look at, gravest first: the stop signs until they are answered, what is wrong, what calls for care, what is not measured. */
+export function looksOf(store: Store): readonly Look[] {
+  const { derived, entries, texts } = store;
+  const words = texts.value;
+  const now = derived.value;
+  const looks: Look[] = [];
+  if (entries.value.stop === '' && (entries.value.target !== '' || now.drawn !== null))
+    looks.push({
+      id: 'stop',
+      short: words.stop.unanswered,
+      full: own(`${words.stop.unanswered}: ${words.stop.list}.`),
+      mend: { label: words.look.goTo, apply: () => goToField(store, 'stop') },
+      stops: false,
+    });
+  if (entries.value.stop === 'some')
+    looks.push({
+      id: 'stopped',
+      short: words.stop.stopped,
+      full: own([words.stop.stopped, ...entries.value.stopSigns.map((sign) => words.stop.ask[sign])].join(' ')),
+      mend: { label: words.look.goTo, apply: () => (store.panel.value = 'stop') },
+      stops: true,
+    });
+  const said = (now.plan?.notes ?? []).map((note) => note.rule as string);
+  for (const fault of store.faults.value)
+    if (!said.includes(fault.problem.code))
+      looks.push({
+        id: `${fault.problem.code} ${fault.field}`,
+        short: fault.sentence.text,
+        full: fault.sentence,
+        mend: mendFor(store, fault.problem, fault.field),
+        stops: true,
+      });
+  for (const note of now.plan?.notes ?? []) if (note.level !== 'note') looks.push(noteLook(store, note));
+  looks.push(...halfMeasured(store));
+  const warnings = now.drawn?.warnings ?? now.plan?.warnings ?? [];
+  for (const warning of warnings) if (warning.code !== 'ESTIMATED') looks.push(warningLook(store, warning));
+  const estimated = now.average ? [] : warnings.filter((w) => w.code === 'ESTIMATED');
+  const [first] = estimated;
+  if (first)
+    looks.push({
+      id: 'estimated',
+      short: words.look.estimated(estimated.length),
+      full: own(words.look.estimatedFull(estimated.map((w) => fieldName(w.where ?? '', words)).join('; '))),
+      mend: { label: words.look.measureNext, apply: () => goToField(store, first.where ?? '') },
+      stops: false,
+    });
+  return looks;
+}
+
+/** A note of the plan, in full in the reader's language, with the place where what it asks for is given. */
+function noteLook(store: Store, note: PlanNote): Look {
+  const text = sayPlanNote(note, store.settings.value.language);
+  const where = NOTE_FIELDS[note.rule];
+  const words = store.texts.value.look;
+  const mend =
+    note.level === 'confirm'
+      ? mendFor(store, { code: note.rule, where: '', message: '', kind: 'refused' }, 'flags')
+      : where === undefined
+        ? null
+        : { label: words.goTo, apply: () => goToField(store, where) };
+  return { id: note.rule, short: text, full: own(text), mend, stops: note.level === 'stop' || note.level === 'confirm' };
+}
+
+/** Where what a note asks for is given. */
+const NOTE_FIELDS: Readonly<Partial<Record<PlanNote['rule'], string>>> = {
+  MEASURE_PASSIVE: 'motion.passive.lacks',
+  MEASURE_MP: 'motion.mpPassive.lacks',
+  MEASURE_AGAIN: 'motion.active.lacks',
+  STILL_UNSURE: 'motion.active.lacks',
+  PASSIVE_ALIKE: 'motion.passive.lacks',
+  CENTRAL_SLIP: 'weeks',
+  BOUTONNIERE_MEASURE: 'motion.passive.lacks',
+  SENSATION: 'flags',
+  SWELLING: 'flags',
+  HYPERMOBILE: 'flags',
+};
+
+function warningLook(store: Store, warning: Warning): Look {
+  const full = sayWarning(warning, store.speaker.value);
+  const where = warning.where === undefined ? null : fieldOf(warning.where, store.entries.value);
+  const goTo = where === null ? null : { label: store.texts.value.look.goTo, apply: () => goToField(store, where) };
+  return { id: `${warning.code} ${warning.where ?? ''} ${warning.message}`, short: full.text, full, mend: goTo, stops: false };
+}
+
+/** A motion of which one end was typed: the other is taken as full, which somebody must say. */
+function halfMeasured(store: Store): readonly Look[] {
+  const { active } = store.entries.value.motion;
+  const words = store.texts.value;
+  const blank = (text: string) => text.trim() === '';
+  if (blank(active.lacks) === blank(active.bends)) return [];
+  const end = blank(active.bends) ? 'bends' : 'lacks';
+  const text = end === 'bends' ? words.finger.notBent : words.finger.notStraightened;
+  return [
+    {
+      id: 'half',
+      short: text,
+      full: own(`${text}.`),
+      mend: {
+        label: end === 'bends' ? words.look.bendsFull : words.look.straightFull,
+        apply: () => {
+          store.type(`motion.active.${end}`, end === 'bends' ? '100' : '0');
+          store.commit();
+        },
+      },
+      stops: false,
+    },
+  ];
+}

@@ -1,0 +1,44 @@
+import { PALM_FIELDS } from '../../hand/fields.ts';
+import type { Store } from '../store.ts';
+import { elementId } from '../translate-messages.ts';
+
+/** Moves the focus once the page has been drawn anew. */
+export function focusNext(id: string): void {
+  requestAnimationFrame(() => {
+    const element = document.getElementById(id);
+    element?.focus();
+    element?.scrollIntoView({ block: 'nearest' });
+  });
+}
+
+/** Brings the part of the page that holds a field into sight and the focus to it. */
+export function goToField(store: Store, where: string): void {
+  const [first = ''] = where.split('.');
+  store.mode.value = first === 'visit' ? 'visits' : 'design';
+  const { options } = store.entries.peek();
+  if (first === 'digits') {
+    store.panel.value = null;
+    store.middle.value = 'fingers';
+    store.turn.value = 'measure';
+    store.row.value = Math.max(0, GRID_ROWS.indexOf(where.split('.')[2] as (typeof GRID_ROWS)[number]));
+  } else if (first in PALM_FIELDS) {
+    store.panel.value = null;
+    store.middle.value = 'palm';
+    store.turn.value = 'measure';
+  } else if (first in options || first === 'date') store.panel.value = 'options';
+  else if (first === 'plate' || first === 'block' || first === 'places') store.panel.value = 'ways';
+  else if (['code', 'note', 'print'].includes(first)) store.panel.value = 'files';
+  else if (where === 'stop') {
+    store.panel.value = null;
+    store.turn.value = 'finger';
+  } else if (['diagnosis', 'weeks', 'flags'].includes(first) || (first === 'motion' && !where.startsWith('motion.active')))
+    store.panel.value = 'more';
+  else if (first !== 'visit') {
+    store.panel.value = null;
+    store.turn.value = 'finger';
+  }
+  focusNext(elementId(where));
+}
+
+/** Rows of the grid in the order of the instruments: calliper, tape, ruler in the palm; then the hand is turned once for the backs. */
+export const GRID_ROWS = ['width', 'circumference', 'palmarRoom', 'dorsalLength', 'pipCircumference', 'mpSetback'] as const;

@@ -1,0 +1,67 @@
+import type { LineArcPath } from '../../geometry/path.ts';
+import { boxOf } from '../../geometry/path-measures.ts';
+import type { Side } from '../../hand/digits.ts';
+import { boxOfDrawn } from '../../pattern/place-marks.ts';
+import { sectionView } from '../../pattern/strip/section-view.ts';
+import type { StripOptions } from '../../pattern/strip/strip-options.ts';
+import type { StripPath } from '../../pattern/strip/strip-path.ts';
+import { plain } from '../../units/number.ts';
+import { svgPathData } from '../../writers/svg/svg-path.ts';
+import type { Texts } from '../texts/english.ts';
+
+interface SectionPictureProps {
+  readonly path: StripPath;
+  readonly side: Side;
+  readonly options: Pick<StripOptions, 'thickness'>;
+  readonly texts: Texts;
+  /** Small: no words in it, hidden from readers since words stand beside it. */
+  readonly small?: boolean;
+}
+
+/** Free space round the section, mm. */
+const MARGIN = 2;
+/** Letters' capital height over font size, for system fonts about this. */
+const CAPITALS = 0.72;
+
+/** The digits end-on with the strip round them: marks and places of words from the same view that the files carry. */
+export function SectionPicture({ path, side, options, texts, small }: SectionPictureProps) {
+  const view = sectionView(path, side, options);
+  const paths: readonly LineArcPath[] = view.marks.flatMap((m) => m.paths);
+  const tight = small ? boxOf(paths) : boxOfDrawn(view);
+  const box = { minX: tight.minX - MARGIN, minY: tight.minY - MARGIN, maxX: tight.maxX + MARGIN, maxY: tight.maxY + MARGIN };
+  const width = box.maxX - box.minX;
+  const height = box.maxY - box.minY;
+  const seen = side === 'right' ? path.hand.sections.toReversed() : path.hand.sections;
+  const named = seen.map((s) => texts.pattern.sectionDigit(texts.digit[s.digit], texts.place[s.place]));
+  const words = new Map<string, string>([
+    ...Object.entries(texts.digitShort),
+    ...Object.entries(texts.place),
+    ['seam, outer layer', texts.pattern.seamLabel],
+  ]);
+  const viewBox = `0 0 ${plain(width, 3)} ${plain(height, 3)}`;
+  const lines = view.marks.map((mark) => <path key={mark.title} class={mark.role} d={svgPathData(mark.paths, mark.circles, box)} />);
+  if (small) {
+    return (
+      <svg class="section small" viewBox={viewBox} aria-hidden="true">
+        {lines}
+      </svg>
+    );
+  }
+  return (
+    <svg class="section" viewBox={viewBox} role="img" aria-labelledby="section-title section-description">
+      <title id="section-title">{texts.pattern.section}</title>
+      <desc id="section-description">{texts.pattern.sectionDescription(named.join('; '))}</desc>
+      {lines}
+      {view.labels.map((label) => {
+        const word = words.get(label.text) ?? label.text;
+        // Long words of other languages must keep to the room that the English one had.
+        const size = (label.height / CAPITALS) * Math.min(1, Math.max(label.text.length, 6) / word.length);
+        return (
+          <text key={`${label.text}${label.at.x}`} x={label.at.x - box.minX} y={box.maxY - label.at.y} font-size={plain(size, 2)}>
+            {word}
+          </text>
+        );
+      })}
+    </svg>
+  );
+}

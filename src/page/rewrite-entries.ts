@@ -1,0 +1,46 @@
+import { NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
+import type { LengthUnit } from '../units/length.ts';
+import { retyped } from './format.ts';
+import { type Entries, emptyEntries, type Settings } from './state.ts';
+
+type Writing = Pick<Settings, 'unit' | 'decimal'>;
+
+const LENGTH_OPTIONS: readonly string[] = NUMBER_OPTIONS.filter((o) => o.unit === 'mm').map((o) => o.key);
+
+/** The entries written anew for another unit or decimal sign, so that every length stays the length it was. */
+export function rewritten(entries: Entries, from: Writing, to: Writing): Entries {
+  const length = (text: string) => retyped(text, from, to);
+  // Angles and shares have one unit; only their sign changes.
+  const sign = (text: string) => retyped(text, { unit: 'mm' }, { unit: 'mm', decimal: to.decimal });
+  const each = <T extends Readonly<Record<string, string>>>(values: T, write: (text: string, key: string) => string): T =>
+    Object.fromEntries(Object.entries(values).map(([key, text]) => [key, write(text, key)])) as T;
+  const round = (text: string, key: string) =>
+    entries.roundIn !== 'length' && (key === 'circumference' || key === 'pipCircumference') ? sign(text) : length(text);
+  const motion = Object.entries(entries.motion).map(([id, typed]) => [id, { lacks: sign(typed.lacks), bends: sign(typed.bends) }]);
+  return {
+    ...entries,
+    digits: {
+      index: each(entries.digits.index, round),
+      long: each(entries.digits.long, round),
+      ring: each(entries.digits.ring, round),
+      little: each(entries.digits.little, round),
+    },
+    palm: each(entries.palm, length),
+    webs: each(entries.webs, length),
+    motion: Object.fromEntries(motion) as unknown as Entries['motion'],
+    options: each(entries.options, (text, key) => (LENGTH_OPTIONS.includes(key) ? length(text) : sign(text))),
+    print: { ...entries.print, across: length(entries.print.across), along: length(entries.print.along) },
+  };
+}
+
+/** The options as they are read: a bare length is in the page's unit. */
+export function optionValues({ options }: Entries, unit: LengthUnit): Record<string, string> {
+  const own = (key: string, text: string) =>
+    unit !== 'mm' && LENGTH_OPTIONS.includes(key) && /^[\d.,/ ½¼¾-]+$/.test(text.trim()) ? `${text.trim()} ${unit}` : text;
+  return Object.fromEntries(Object.entries(options).map(([key, text]) => [key, own(key, text)]));
+}
+
+/** Empty entries as they are written in a unit and with a sign. */
+export function freshEntries({ unit, decimal }: Writing): Entries {
+  return rewritten(emptyEntries('.'), { unit: 'mm', decimal: '.' }, { unit, decimal });
+}

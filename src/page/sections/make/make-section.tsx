@@ -1,0 +1,156 @@
+import { useComputed } from '@preact/signals';
+import exampleHand from '../../../../fixtures/demo-hand.json' with { type: 'json' };
+import { readHand } from '../../../hand/read-hand.ts';
+import { PAPERS } from '../../../sheet/paper/paper.ts';
+import { resultSentence } from '../../arrangement-words.ts';
+import type { Drawn } from '../../derive.ts';
+import { entriesOf } from '../../hand-file.ts';
+import { Choice } from '../../parts/choice.tsx';
+import { focusNext } from '../../parts/focus.ts';
+import { PanelButton } from '../../parts/panel.tsx';
+import { useStore } from '../../parts/store-context.ts';
+import { Heading } from '../../parts/turn-heading.tsx';
+import { freshEntries, rewritten } from '../../rewrite-entries.ts';
+import { savePattern } from '../../save-files.ts';
+import type { Store } from '../../store.ts';
+import { fieldName } from '../../translate-messages.ts';
+import { LookBox } from '../look/look-box.tsx';
+import { ResultPicture } from './result-picture.tsx';
+
+/** Turn 3, always in view: one picture, one sentence, what to look at, and Print. */
+export function MakeSection() {
+  const store = useStore();
+  const texts = store.texts.value;
+  const shown = store.shown.value;
+  return (
+    <section class="turn make-turn" id="make" aria-labelledby="make-heading">
+      <Heading number={3} id="make-heading" text={texts.make.heading} />
+      {shown === null ? <Nothing /> : <Result shown={shown} />}
+      <LookBox />
+      <PrintRow />
+    </section>
+  );
+}
+
+/** An empty page says what is made, for whom, and has an example. */
+function Nothing() {
+  const store = useStore();
+  const words = store.texts.value.make;
+  return (
+    <div class="nothing">
+      <p>{words.empty}</p>
+      <p>{words.emptyHow}</p>
+      <button type="button" id="example" onClick={() => showExample(store)}>
+        {words.example}
+      </button>
+    </div>
+  );
+}
+
+function Result({ shown }: { readonly shown: Drawn }) {
+  const store = useStore();
+  const texts = store.texts.value;
+  const words = texts.make;
+  const { average } = store.derived.value;
+  const isCurrent = store.current.value;
+  const note = store.entries.value.example ? words.exampleShown : !isCurrent ? words.kept : average ? words.onAverage : null;
+  return (
+    <>
+      <Choice
+        where="picture"
+        legend={words.pictures}
+        legendHidden
+        value={store.picture.value}
+        choices={(['hand', 'section', 'flat'] as const).map((value) => ({ value, label: words.picture[value] }))}
+        onChoose={(value) => (store.picture.value = value)}
+      />
+      <ResultPicture shown={shown} />
+      {note ? <p class={isCurrent ? 'banner' : 'banner kept'}>{note}</p> : null}
+      <p class="sentence" id="sentence">
+        <ResultWords shown={shown} />
+      </p>
+    </>
+  );
+}
+
+function ResultWords({ shown }: { readonly shown: Drawn }) {
+  const store = useStore();
+  const texts = store.texts.value;
+  const format = store.format.value;
+  const sentence = resultSentence(shown, texts, format);
+  const free = Object.entries(shown.report.freePipFlexion).find(([digit]) => digit === shown.hand.target?.digit)?.[1];
+  const size =
+    shown.kind === 'strip'
+      ? texts.make.size(format.mm(shown.report.flatLength, 0), format.mm(shown.report.flatWidth, 0))
+      : shown.report.faces.map((f) => texts.make.size(format.mm(f.length, 0), format.mm(f.width, 0))).join(', ');
+  return (
+    <>
+      <strong>{sentence}</strong>; {size}
+      {free === undefined ? '' : `; ${texts.make.free(`${format.number(free, 0)}°`)}`}.
+    </>
+  );
+}
+
+function PrintRow() {
+  const store = useStore();
+  const texts = store.texts.value;
+  const words = texts.make;
+  const missing = useComputed(() => store.derived.value.missing).value;
+  const isStopped = store.entries.value.stop === 'some';
+  const name = missing[0] === undefined ? null : fieldName(missing[0], texts);
+  const need = name === null ? null : missing.length > 1 ? words.missingMore(name, missing.length - 1) : words.missing(name);
+  return (
+    <div class="print-row">
+      <div class="buttons">
+        <button
+          type="button"
+          id="print"
+          class={isStopped ? undefined : 'main'}
+          aria-describedby="print-line"
+          onClick={() => void savePattern(store, 'pdf')}
+        >
+          {words.print}
+        </button>
+        <PanelButton name="files">{words.files}</PanelButton>
+        <PanelButton name="figures">{texts.pattern.figures}</PanelButton>
+      </div>
+      <p class="hint" id="print-line">
+        <select
+          id="paper"
+          aria-label={words.paper}
+          value={store.entries.value.print.paper}
+          onChange={(event) => {
+            const paper = event.currentTarget.value;
+            store.enter({ where: 'print.paper', value: paper }, ({ print }) => ({ print: { ...print, paper } }));
+            store.commit();
+          }}
+        >
+          {Object.entries(PAPERS).map(([value, paper]) => (
+            <option key={value} value={value}>
+              {paper.name}
+            </option>
+          ))}
+        </select>{' '}
+        {need ?? words.printHow}
+      </p>
+      <p class="saved" id="saved">
+        {store.saved.value}
+      </p>
+    </div>
+  );
+}
+
+/** An invented hand, so that somebody new sees what is made; what is typed over it stays an example until the page is emptied. */
+export function showExample(store: Store): void {
+  const hand = readHand(exampleHand);
+  if (!hand.ok) throw new Error('the example hand cannot be read');
+  const settings = store.settings.peek();
+  const own = rewritten(entriesOf(hand.value.source, '.'), { unit: 'mm', decimal: '.' }, settings);
+  const fresh = freshEntries(settings);
+  store.replace(
+    { ...own, code: 'EXAMPLE-1', example: true, invented: true, options: fresh.options, print: store.entries.peek().print },
+    null,
+  );
+  store.said.value = store.texts.peek().make.exampleShown;
+  focusNext('make-heading');
+}

@@ -1,0 +1,149 @@
+import { useMemo } from 'preact/hooks';
+import type { Case, Motion } from '../../../record/case.ts';
+import { caseChart } from '../../../record/case-chart.ts';
+import { courseAdvice } from '../../../record/course/course-advice.ts';
+import { readCase } from '../../../record/read-case.ts';
+import { plain } from '../../../units/number.ts';
+import { madeTitle } from '../../block-words.ts';
+import { DrawingPicture } from '../../parts/drawing-picture.tsx';
+import { focusNext } from '../../parts/focus.ts';
+import { useStore } from '../../parts/store-context.ts';
+import { EMPTY_VISIT } from '../../state.ts';
+import { addVisit, entriesOfVisit } from '../../visit.ts';
+
+/** Right of Visits: the advice, the chart, the list. What is typed now counts at once, before it is recorded. */
+export function Course() {
+  const store = useStore();
+  const file = store.file.value;
+  const { visit } = store.entries.value;
+  const record = useMemo(() => (file === null ? null : readCase(file)), [file]);
+  const isTyped = visit.skin !== '' || visit.sensation !== '' || visit.colour !== '' || visit.infection !== '' || visit.pain !== '';
+  const ahead = useMemo(() => {
+    if (file === null || !isTyped) return null;
+    const grown = addVisit(file, visit, null);
+    return grown.ok ? grown.value : null;
+  }, [file, visit, isTyped]);
+  if (record === null || !record.ok) return null;
+  return (
+    <section class="turn course" id="course" aria-labelledby="next-heading">
+      <Advice record={ahead ?? record.value} isAhead={ahead !== null} />
+      <Visits record={record.value} />
+    </section>
+  );
+}
+
+/** The first step leads, the rest are notes; a stop leads before anything is recorded. */
+function Advice({ record, isAhead }: { readonly record: Case; readonly isAhead: boolean }) {
+  const store = useStore();
+  const words = store.texts.value.visits;
+  const advice = courseAdvice(record, store.settings.value.language);
+  const [first, ...notes] = advice.steps;
+  return (
+    <div role={first?.action === 'stop' ? 'alert' : undefined}>
+      <h2 id="next-heading" tabIndex={-1}>
+        {words.next}
+      </h2>
+      {isAhead ? <p class="hint">{words.preview}</p> : null}
+      {first ? (
+        <p class={`lead ${first.action}`}>
+          <strong>
+            {first.title}
+            {first.when === null ? '' : ` (${first.when})`}.
+          </strong>{' '}
+          {first.message}
+        </p>
+      ) : (
+        <p class="note">{words.noVisit}</p>
+      )}
+      <ul class="notes">
+        {notes.map((step) => (
+          <li key={step.rule}>
+            <strong>
+              {step.title}
+              {step.when === null ? '' : ` (${step.when})`}.
+            </strong>{' '}
+            {step.message}
+          </li>
+        ))}
+        {advice.reminders.map((reminder) => (
+          <li key={reminder}>{reminder}</li>
+        ))}
+      </ul>
+      <p class="hint">{advice.starting}</p>
+    </div>
+  );
+}
+
+function Visits({ record }: { readonly record: Case }) {
+  const store = useStore();
+  const texts = store.texts.value;
+  const words = texts.visits;
+  const { visits } = record;
+  if (visits.length === 0) return null;
+  return (
+    <>
+      <Chart record={record} />
+      {/* A table is wide on a narrow screen, and what scrolls must be reachable by keys. */}
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: see above */}
+      <section class="scroll" tabIndex={0} aria-label={words.list}>
+        <table class="visits">
+          <caption>{words.list}</caption>
+          <thead>
+            <tr>
+              <th scope="col">{words.field.date}</th>
+              <th scope="col">{words.active}</th>
+              <th scope="col">{words.passive}</th>
+              <th scope="col">{words.madeThen}</th>
+              <td />
+            </tr>
+          </thead>
+          <tbody>
+            {visits.map((visit, k) => (
+              <tr key={`${visit.date} ${k}`}>
+                <th scope="row">{visit.date}</th>
+                <td>{shown(visit.goniometry.pip.active)}</td>
+                <td>{visit.goniometry.pip.passive ? shown(visit.goniometry.pip.passive) : '–'}</td>
+                <td>{madeTitle(visit.made, texts, store.format.value)}</td>
+                <td>
+                  <button
+                    type="button"
+                    aria-label={words.correctThe(visit.date)}
+                    onClick={() => {
+                      const file = record.file.visits[k];
+                      store.enter({ where: 'visit', value: words.correctThe(visit.date) }, () => ({
+                        visit: file ? entriesOfVisit(file, k) : EMPTY_VISIT,
+                      }));
+                      store.commit();
+                      focusNext('case-heading');
+                    }}
+                  >
+                    {words.correct}
+                  </button>
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+    </>
+  );
+}
+
+function Chart({ record }: { readonly record: Case }) {
+  const chart = useMemo(() => caseChart(record), [record]);
+  if (!chart.ok) return null;
+  return (
+    // A wide chart scrolls, and what scrolls must be reachable by keys.
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: see above
+    <section class="scroll" tabIndex={0} aria-label={chart.value.title}>
+      <DrawingPicture drawing={chart.value} id="chart" />
+    </section>
+  );
+}
+
+/** Neutral-zero: extension-0-flexion; a joint beyond straight has a deficit below 0. */
+function shown({ extensionDeficit, flexion }: Motion): string {
+  return extensionDeficit < 0
+    ? `${plain(-extensionDeficit, 1)}-0-${plain(flexion, 1)}`
+    : `0-${plain(extensionDeficit, 1)}-${plain(flexion, 1)}`;
+}

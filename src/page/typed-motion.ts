@@ -1,0 +1,41 @@
+import { parseDegrees } from '../units/degrees-text.ts';
+import { plain } from '../units/number.ts';
+import type { TypedMotion } from './state.ts';
+
+/** A field of a motion: blank, an angle in degrees (below 0 where the joint goes beyond straight), a sign that may mean either, or no angle. */
+export type ReadAngle = { readonly kind: 'blank' | 'sign' | 'unreadable' } | { readonly kind: 'degrees'; readonly degrees: number };
+
+const BEYOND = /^(?:hyperextension|hyper|h)\s*/i;
+const SIGN = /^\s*[-+−–]/;
+
+/** What the person typed for one end of a motion. A sign is asked about: - and + are used both for a deficit and for hyperextension. */
+export function readAngle(text: string): ReadAngle {
+  if (text.trim() === '') return { kind: 'blank' };
+  if (SIGN.test(text)) return { kind: 'sign' };
+  const tidy = text.trim();
+  const beyond = BEYOND.test(tidy);
+  const parsed = parseDegrees(tidy.replace(BEYOND, ''));
+  if (!parsed.ok) return { kind: 'unreadable' };
+  return { kind: 'degrees', degrees: beyond ? -parsed.degrees || 0 : parsed.degrees };
+}
+
+const NEUTRAL_ZERO = /^\s*(\d{1,3})\s*[-–/]\s*(\d{1,3})\s*[-–/]\s*(\d{1,3})\s*$/;
+
+/**
+ * A whole motion typed into one field in neutral-zero notation (AO: extension-0-flexion): 0-25-85 lacks 25 to straight and bends to 85,
+ * 10-0-85 goes 10 beyond straight. Null where it is none.
+ */
+export function readNeutralZero(text: string): TypedMotion | null {
+  const [, first, second, third] = NEUTRAL_ZERO.exec(text) ?? [];
+  if (first === undefined || second === undefined || third === undefined) return null;
+  if (Number(first) === 0) return { lacks: String(Number(second)), bends: String(Number(third)) };
+  return Number(second) === 0 ? { lacks: `hyper ${Number(first)}`, bends: String(Number(third)) } : null;
+}
+
+/** A motion shown back in neutral-zero notation: "0-25-85", "10-0-85"; null until both ends can be read. */
+export function neutralZero(motion: TypedMotion): string | null {
+  const [lacks, bends] = [readAngle(motion.lacks), readAngle(motion.bends)];
+  if (lacks.kind !== 'degrees' || bends.kind !== 'degrees') return null;
+  const flexion = plain(bends.degrees, 1);
+  return lacks.degrees < 0 ? `${plain(-lacks.degrees, 1)}-0-${flexion}` : `0-${plain(lacks.degrees, 1)}-${flexion}`;
+}

@@ -1,0 +1,61 @@
+import type { DigitName } from '../hand/digits.ts';
+import type { MadeDevice } from '../pattern/making-notes.ts';
+import {
+  type DrawnMoulded,
+  drawMoulded,
+  type MouldedInput,
+  type MouldedScene,
+  mouldedScene,
+  type ShownBand,
+  type Viewpoint,
+} from '../picture/moulded-hand.ts';
+import type { HandPose } from '../picture/posed-hand.ts';
+
+/** Of a picture a few centimetres wide. */
+const PAPER = { step: 2.1, squares: 260 } as const;
+
+export interface PictureOf {
+  readonly pose: HandPose;
+  readonly view: Viewpoint;
+  /** Usual: all of the strip. */
+  readonly shown?: readonly ShownBand[];
+}
+
+/** A page is laid out more than once, and in more than one language: its pictures are drawn once for each device. */
+const drawn = new WeakMap<object, Map<string, DrawnMoulded>>();
+const modelled = new WeakMap<object, Map<string, MouldedScene>>();
+
+/** The hand with its device, as the papers show it. */
+export function devicePicture(made: MadeDevice, { pose, view, shown }: PictureOf): DrawnMoulded {
+  const key = JSON.stringify([pose, view, shown ?? null]);
+  const pictures = kept(drawn, made.figures);
+  const before = pictures.get(key);
+  if (before) return before;
+  const scenes = kept(modelled, made.figures);
+  const poseKey = JSON.stringify(pose);
+  const input: MouldedInput = {
+    hand: made.hand,
+    side: made.hand.side,
+    treated: treatedDigit(made),
+    pose,
+    step: PAPER.step,
+    ...(made.kind === 'strip' ? { strip: made.figures } : {}),
+    ...(shown ? { shown } : {}),
+  };
+  const scene = scenes.get(poseKey);
+  const model = mouldedScene(input, scene);
+  scenes.set(poseKey, model);
+  const picture = drawMoulded(model, { squares: PAPER.squares, ...view });
+  pictures.set(key, picture);
+  return picture;
+}
+
+function kept<V>(all: WeakMap<object, Map<string, V>>, key: object): Map<string, V> {
+  const found = all.get(key) ?? new Map<string, V>();
+  all.set(key, found);
+  return found;
+}
+
+export function treatedDigit({ hand }: MadeDevice): DigitName | null {
+  return hand.target?.digit ?? null;
+}

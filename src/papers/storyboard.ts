@@ -1,0 +1,284 @@
+import { heldDigits } from '../block/block.ts';
+import { type Box, type Point, polyline } from '../geometry/path.ts';
+import { placePath } from '../geometry/transform.ts';
+import type { DigitName, Side } from '../hand/digits.ts';
+import type { MadeDevice } from '../pattern/making-notes.ts';
+import type { StripFigures } from '../pattern/strip/strip-report.ts';
+import type { DrawnMoulded, ShownBand, Viewpoint } from '../picture/moulded-hand.ts';
+import type { HandPose } from '../picture/posed-hand.ts';
+import { add, minus } from '../picture/vec.ts';
+import { joined, type Measure, type PageLayer } from '../sheet/paper/page.ts';
+import { plain } from '../units/number.ts';
+import { devicePicture, treatedDigit } from './device-pictures.ts';
+import { frame, picture, words } from './layout.ts';
+import { type Items, label, type StoryWords, sectionStep, shape } from './section-step.ts';
+
+type MadeStrip = MadeDevice & { readonly kind: 'strip' };
+
+/** One step: its words, and two pictures side by side. */
+export interface StoryStep {
+  readonly title: string;
+  readonly view: string;
+  readonly text: string;
+  readonly pictures: readonly { readonly items: Items; readonly share: number }[];
+}
+
+const REST: HandPose = { mp: 25, pip: 15 };
+const NAME = 5.2;
+
+/** The steps of making a strip, in their order: nine; ten where a finger that is not held lies between. Pictures are drawn when they are asked for. */
+export function stripSteps(made: MadeStrip, w: StoryWords): readonly StoryStep[] {
+  const { figures: f, hand } = made;
+  const treated = treatedDigit(made);
+  const lowered = f.path.held === 'lowered';
+  const held = listed(
+    heldDigits(f.block).map((digit) => w.finger[digit]),
+    w.and,
+  );
+  const whole = f.path.pathLength;
+  const section = (shown: readonly ShownBand[], palmUp: boolean) => ({
+    items: sectionStep(f, { shown, palmUp, side: hand.side, treated }, w),
+    share: 0.46,
+  });
+  const onHand = (shown: readonly ShownBand[], palmUp: boolean, view: Viewpoint = { up: 74 }) => ({
+    items: named(devicePicture(made, { pose: REST, view: palmUp ? { roll: 180, up: 74 } : view, shown }), w, treated),
+    share: 0.54,
+  });
+  const stages = stagesOf(f);
+  const walk = stages.map(({ kind, from, to, digits }): StoryStep => {
+    const shown: readonly ShownBand[] = [...(from > 0 ? [{ from: 0, to: from, tone: 'done' } as const] : []), { from, to, tone: 'strip' }];
+    const names = listed(
+      digits.map((digit) => w.finger[digit]),
+      w.and,
+    );
+    const outerPalmar = !lowered;
+    if (kind === 'first') {
+      const step = w.step.first[outerPalmar ? 'palmar' : 'dorsal'];
+      const view = outerPalmar ? w.view.palmUp : w.view.fingertips;
+      return {
+        title: step.title(names),
+        view,
+        text: step.text(names),
+        pictures: [onHand(shown, outerPalmar, { up: 40 }), section(shown, outerPalmar)],
+      };
+    }
+    if (kind === 'through') {
+      const step = w.step.through[lowered ? 'over' : 'under'];
+      return { title: step.title(names), view: w.view.large, text: step.text(names), pictures: [{ ...section(shown, false), share: 1 }] };
+    }
+    if (kind === 'beside') {
+      const text = w.step.beside[lowered ? 'palmar' : 'dorsal'](names);
+      return { title: w.step.beside.title(names), view: w.view.large, text, pictures: [{ ...section(shown, false), share: 1 }] };
+    }
+    if (kind === 'second') {
+      const step = w.step.second[lowered ? 'palmar' : 'dorsal'];
+      const view = lowered ? w.view.palmUp : w.view.above;
+      return { title: step.title(names), view, text: step.text(names), pictures: [onHand(shown, lowered), section(shown, lowered)] };
+    }
+    const step = w.step.back[f.options.closure];
+    const view = outerPalmar ? w.view.palmUp : w.view.fingertips;
+    return {
+      title: step.title,
+      view,
+      text: step.text(names, held),
+      pictures: [onHand(shown, outerPalmar, { up: 40 }), section(shown, outerPalmar)],
+    };
+  });
+  const all: readonly ShownBand[] = [{ from: 0, to: whole, tone: 'done' }];
+  const start: readonly ShownBand[] = [{ from: whole - 9, to: whole + 9, tone: 'strip' }];
+  const { paper, position, warm, check, close } = w.step;
+  const how = w.mp[f.path.held];
+  const across = hand.side === 'right' ? 90 : -90;
+  const fromSide = devicePicture(made, { pose: { mp: 25, pip: 8 }, view: { across, up: 0 }, shown: [] });
+  return [
+    {
+      title: paper.title,
+      view: w.view.fingertips,
+      text: paper.text(held),
+      pictures: [onHand(all, false, { up: 40 }), { items: [...section(all, false).items], share: 0.46 }],
+    },
+    {
+      title: position.title,
+      view: w.view.side,
+      text: position.text(capital(held), plain(f.options.differential, 0), how),
+      pictures: [{ items: positionPicture(made, w, fromSide, treated), share: 1 }],
+    },
+    {
+      title: warm.title,
+      view: lowered ? w.view.above : w.view.palmUp,
+      text: warm.text(held),
+      pictures: [onHand(start, !lowered), section(start, !lowered)],
+    },
+    ...walk,
+    { title: check.title, view: w.view.side, text: check.text, pictures: checkPictures(made, w) },
+    {
+      title: close.title,
+      view: w.view.flat,
+      text: close.text,
+      pictures: [onHand([{ from: 0, to: whole, tone: 'strip' }], !lowered), { items: flatStrip(f, hand.side), share: 0.46 }],
+    },
+  ];
+}
+
+interface Stage {
+  readonly kind: 'first' | 'through' | 'beside' | 'second' | 'back';
+  readonly from: number;
+  readonly to: number;
+  readonly digits: readonly DigitName[];
+}
+
+/** The strip's way in stages, from the seam round the thumb side's border, through the webs, round the other border and back. u in mm. */
+function stagesOf({ path }: StripFigures): readonly Stage[] {
+  const { sections } = path.hand;
+  const inner = (digit: DigitName) => path.passes.find((p) => p.digit === digit && p.layer === 'inner')?.u ?? 0;
+  const outer = (digit: DigitName) => path.passes.find((p) => p.digit === digit && p.layer === 'outer')?.u ?? path.pathLength;
+  const [first, last] = [sections[0]?.digit as DigitName, sections.at(-1)?.digit as DigitName];
+  const stages: Stage[] = [{ kind: 'first', from: 0, to: inner(first), digits: [first] }];
+  // Held fingers side by side are one run; one that is not held is passed by itself.
+  const runs: { kind: 'through' | 'beside'; digits: DigitName[] }[] = [];
+  for (const s of sections.slice(1, -1)) {
+    const kind = s.place === 'enclosed' ? 'beside' : 'through';
+    const before = runs.at(-1);
+    if (before?.kind === kind) before.digits.push(s.digit);
+    else runs.push({ kind, digits: [s.digit] });
+  }
+  let from = inner(first);
+  for (const [k, { kind, digits }] of runs.entries()) {
+    const end = digits.at(-1);
+    const web = path.webCrossings.find((c) => c.layer === 'inner' && c.between[0] === end)?.u;
+    const to = k === runs.length - 1 ? inner(last) : (web ?? inner(last));
+    stages.push({ kind, from, to, digits });
+    from = to;
+  }
+  stages.push(
+    { kind: 'second', from, to: outer(last), digits: [last] },
+    { kind: 'back', from: outer(last), to: path.pathLength, digits: [last] },
+  );
+  return stages;
+}
+
+function listed(names: readonly string[], and: string): string {
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} ${and} ${names.at(-1)}`;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** The drawn hand with each finger's name beyond its tip. */
+function named(drawn: DrawnMoulded, w: StoryWords, treated: DigitName | null): Items {
+  const names = [...drawn.fingers].map(([digit, { tip, pip }]) => {
+    const long = Math.hypot(tip.x - pip.x, tip.y - pip.y) || 1;
+    const at = { x: tip.x + (6 * (tip.x - pip.x)) / long, y: tip.y + (6 * (tip.y - pip.y)) / long };
+    return label(w.short[digit], at, NAME, digit === treated, tip.y < pip.y ? -NAME : 0);
+  });
+  return [...drawn.drawing.items, ...staggered(names)];
+}
+
+/** Names that would lie on each other stand on two levels. */
+function staggered<T extends { readonly at: Point; readonly height: number; readonly text: string }>(names: readonly T[]): readonly T[] {
+  const sorted = names.toSorted((a, b) => a.at.x - b.at.x);
+  const placed: T[] = [];
+  for (const name of sorted) {
+    const meets = (y: number) =>
+      placed.some(
+        (p) => Math.abs(p.at.y - y) < 1.5 * NAME && Math.abs(p.at.x - name.at.x) < 0.55 * NAME * (p.text.length + name.text.length),
+      );
+    let y = name.at.y;
+    for (let k = 1; meets(y) && k < 6; k++) y = name.at.y - k * 1.6 * NAME;
+    placed.push({ ...name, at: { x: name.at.x, y } });
+  }
+  return placed;
+}
+
+/** From the side: the held finger against its neighbour, with the angle between their backs. */
+function positionPicture({ figures: f, hand }: MadeStrip, w: StoryWords, drawn: DrawnMoulded, treated: DigitName | null): Items {
+  const mirror = hand.side === 'right' ? -1 : 1;
+  const held = heldDigits(f.block)[0] as DigitName;
+  const beside = f.path.hand.sections.at(-1)?.digit as DigitName;
+  const items: Items[number][] = [...drawn.drawing.items];
+  const lines = [held, beside].flatMap((digit) => {
+    const finger = drawn.posed.fingers.find((p) => p.shape.digit === digit);
+    if (!finger) return [];
+    const [mp, pip, , tip] = finger.joints;
+    const over = add(mp, finger.dorsal[0], 1.3 * finger.shape.halfDepth);
+    const at = drawn.at(tip);
+    // Beyond the tips, clear of the other fingers.
+    items.push({
+      ...label(w.short[digit], { x: at.x - mirror * 8, y: at.y - NAME / 2 }, NAME, digit === treated),
+      align: mirror > 0 ? 'right' : 'left',
+    });
+    return [polyline([over, add(over, minus(pip, mp), 1.5)].map(drawn.at))];
+  });
+  const ends = lines.map((line) => line.vertices.at(-1)?.y ?? 0);
+  const far = lines[0]?.vertices.at(-1)?.x ?? 0;
+  items.push(shape('angle', lines, 'heavy', 'ink', null));
+  items.push(label(`${plain(f.options.differential, 0)}\u00b0`, { x: far + mirror * 6, y: Math.max(...ends) + 7 }, 7, true));
+  return items;
+}
+
+/** PIP straight, PIP bent, and the nails end on: right, and struck out. */
+function checkPictures(made: MadeStrip, w: StoryWords): StoryStep['pictures'] {
+  const mirror = made.hand.side === 'right' ? -1 : 1;
+  const view = { across: -70 * mirror, up: 10 };
+  const straight = devicePicture(made, { pose: { mp: 25, pip: 3 }, view });
+  const bent = devicePicture(made, { pose: { mp: 25, pip: 85 }, view });
+  return [
+    { items: straight.drawing.items, share: 0.34 },
+    { items: bent.drawing.items, share: 0.34 },
+    { items: nails(w), share: 0.32 },
+  ];
+}
+
+/** Three fingertips end on: nails side by side, and below them one that crosses, struck out. */
+function nails(w: StoryWords): Items {
+  const tip = (x: number, y: number, turn: number): Items => {
+    const round = Array.from({ length: 24 }, (_, k) => ({
+      x: x + 8 * Math.cos((k * Math.PI) / 12),
+      y: y + 7 * Math.sin((k * Math.PI) / 12),
+    }));
+    const nail = Array.from({ length: 9 }, (_, k) => {
+      const t = Math.PI / 2 + turn + ((k - 4) * Math.PI) / 13;
+      return { x: x + 7.2 * Math.cos(t), y: y + 6.2 * Math.sin(t) };
+    });
+    return [shape('fingertip', [polyline(round, true)], 'medium', 'ink', 'skin'), shape('nail', [polyline(nail)], 'heavy', 'grey', null)];
+  };
+  const right = [tip(0, 44, 0), tip(18, 40, 0), tip(36, 44, 0)].flat();
+  const wrong = [tip(0, 12, 0), tip(13, 6, 0.9), tip(36, 12, 0)].flat();
+  const strike = polyline([
+    { x: -9, y: -3 },
+    { x: 45, y: 21 },
+  ]);
+  return [...right, ...wrong, shape('struck-out', [strike], 'heavy', 'ink', null), label(w.wrong.crossing, { x: 18, y: -12 }, 4)];
+}
+
+/** The flat strip as it lies in the pattern, its outside up. */
+function flatStrip({ flat, path }: StripFigures, side: Side): Items {
+  const mirrorX = (side === 'right') !== (path.held === 'raised');
+  return [shape('flat-strip', [placePath(flat.outline, { mirrorX, dx: 0, dy: 0 })], 'medium', 'ink', 'strip')];
+}
+
+const TITLE = 2.9;
+const VIEW = 1.9;
+const TEXT = 2.2;
+const INSET = 2.5;
+
+/** A step in its panel: title and viewpoint over the pictures, one sentence or a few under them. Null where they leave no room for pictures. */
+export function storyPanel(step: StoryStep, number: number, box: Box, measure: Measure): PageLayer | null {
+  const width = box.maxX - box.minX - 2 * INSET;
+  const x = box.minX + INSET;
+  const title = words(`${number}  ${step.title}`, { x, top: box.maxY - INSET, width, height: TITLE }, measure, { bold: true });
+  const view = words(step.view, { x, top: title.bottom, width, height: VIEW }, measure, { tone: 'grey' });
+  const text = words(step.text, { x, top: 0, width, height: TEXT }, measure);
+  const bottom = box.minY + INSET - text.bottom - 0.6;
+  const moved = words(step.text, { x, top: bottom, width, height: TEXT }, measure);
+  const top = view.bottom - 1;
+  if (top - bottom < 22) return null;
+  let left = x;
+  const pictures = step.pictures.map(({ items, share }) => {
+    const room = { minX: left + 0.5, maxX: left + share * width - 0.5, minY: bottom + 1.5, maxY: top };
+    left += share * width;
+    return picture({ items }, room, 1.1).layer;
+  });
+  return joined(frame(box, 'rule', 'panel'), title.layer, view.layer, ...pictures, moved.layer);
+}

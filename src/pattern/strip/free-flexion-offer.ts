@@ -1,0 +1,33 @@
+import type { Block } from '../../block/block.ts';
+import { blocks } from '../../block/library.ts';
+import { NO_FIST } from '../../block/score-terms.ts';
+import type { DigitName } from '../../hand/digits.ts';
+import type { Hand } from '../../hand/hand.ts';
+import { plain } from '../../units/number.ts';
+import { layStrip } from './lay-strip.ts';
+import { NUMBER_OPTIONS, type StripOptions, type StripSettings } from './strip-options.ts';
+
+const leastOf = (key: keyof StripOptions) => NUMBER_OPTIONS.find((o) => o.key === key)?.low ?? 0;
+
+/**
+ * One change that leaves a digit's PIP joint free to 90 degrees, in words, each tried on this hand before it is offered: a narrower least width, a
+ * smaller gap to the web, both, or another block that has no layer palmar to the digit. Null where none of them helps.
+ */
+export function freeFlexionOffer(hand: Hand, block: Block, settings: StripSettings, digit: DigitName): string | null {
+  const helps = (b: Block, changes: Partial<StripOptions>) => {
+    const laid = layStrip(hand, b, { ...settings, ...changes });
+    return laid.ok && (laid.value.freePip[digit] ?? Number.POSITIVE_INFINITY) >= NO_FIST;
+  };
+  // Where the narrowest does not help, no wider one does; so most hands need few tries.
+  const narrowest = leastOf('minimumWidth');
+  const helpedByWidth = narrowest < settings.minimumWidth && helps(block, { minimumWidth: narrowest });
+  for (let least = Math.ceil(settings.minimumWidth) - 1; helpedByWidth && least >= narrowest; least--)
+    if (helps(block, { minimumWidth: least })) return `a minimumWidth of ${plain(least)} mm leaves ${NO_FIST} degrees`;
+  const helpedByGap = settings.proximalGap > 0 && helps(block, { proximalGap: 0 });
+  for (let gap = Math.ceil(settings.proximalGap) - 1; helpedByGap && gap >= 0; gap--)
+    if (helps(block, { proximalGap: gap })) return `a proximalGap of ${plain(gap)} mm leaves ${NO_FIST} degrees`;
+  const both = { minimumWidth: narrowest, proximalGap: 0 };
+  if (helps(block, both)) return `a minimumWidth of ${both.minimumWidth} mm and a proximalGap of 0 together leave ${NO_FIST} degrees`;
+  const other = blocks().find((b) => b.id !== block.id && b.places[digit] === 'lowered' && helps(b, {}));
+  return other ? `in the block ${other.id} no layer passes palmar to it` : null;
+}

@@ -1,0 +1,138 @@
+import { type Block, blockProblems } from '../../block/block.ts';
+import { type BrokenLine, heightAt } from '../../geometry/broken-line.ts';
+import type { DigitName } from '../../hand/digits.ts';
+import type { Hand } from '../../hand/hand.ts';
+import { plain } from '../../units/number.ts';
+import { failure, type Result, success } from '../../units/result.ts';
+import { type BandEdges, bandEdges } from './band-edges.ts';
+import { type EdgeLevel, edgeLevels, type StripPull, straightPull, straightWidth } from './edge-levels.ts';
+import { pathFaults } from './prove-path.ts';
+import { clearanceFor, PAPER_THICKNESS } from './solve-clearance.ts';
+import type { StripOptions, StripSettings } from './strip-options.ts';
+import { type FlatStrip, flattened } from './strip-outline.ts';
+import { type StripPath, stripPath } from './strip-path.ts';
+import { type StandingHand, standSections } from './strip-sections.ts';
+import { settingsFor, widthsToTry } from './strip-settings.ts';
+
+/** A strip laid round a hand's digits, with its edges. */
+export interface LaidBand {
+  readonly settings: StripSettings;
+  readonly standing: StandingHand;
+  readonly path: StripPath;
+  readonly flat: FlatStrip;
+  /** Level of the proximal edge on the hand, by v; the flat strip's own unless it is a straight one. */
+  readonly onHand: BrokenLine;
+  readonly freePip: Readonly<Partial<Record<DigitName, number>>>;
+  readonly edges: {
+    readonly reliefs: readonly { readonly digit: DigitName; readonly depth: number }[];
+    readonly edges: readonly EdgeLevel[];
+    readonly straightWidth: number;
+    readonly pull: StripPull | null;
+    readonly seamSlope: number;
+  };
+}
+
+/** Share of the width that a width left to the program must keep at every palmar midline. */
+const LEAST_SHARE = 2 / 3;
+
+/**
+ * Lays the strip of a block round a hand: the width decided where it was left open (model rule 13), path and edges, the path proved. Refused
+ * with every reason; where a smaller differential would hold, it is named.
+ */
+export function layStrip(hand: Hand, block: Block, options: StripOptions): Result<LaidBand> {
+  const rules = blockProblems(block);
+  if (rules.length > 0) return failure(...rules);
+  if (options.width !== 'auto') return layAtWidth(hand, block, options, options.width);
+  let laid: Result<LaidBand> | null = null;
+  for (const width of widthsToTry(options)) {
+    laid = layAtWidth(hand, block, options, width);
+    if (laid.ok && laid.value.edges.reliefs.every((r) => width - r.depth >= LEAST_SHARE * width)) return laid;
+  }
+  return laid as Result<LaidBand>;
+}
+
+function layAtWidth(hand: Hand, block: Block, options: StripOptions, width: number): Result<LaidBand> {
+  const open = settingsFor(options, hand, width);
+  const clearance = options.paperReading === 'none' ? success(open.skinClearance) : clearanceFor(hand, block, open, options.paperReading);
+  if (!clearance.ok) return clearance;
+  const settings = { ...open, skinClearance: clearance.value };
+  const laid = laidWith(hand, block, settings);
+  return !laid.ok && laid.problems.some((p) => p.code === 'HOLDS_NOTHING') ? withOffer(laid.problems, hand, block, settings) : laid;
+}
+
+function laidWith(hand: Hand, block: Block, settings: StripSettings): Result<LaidBand> {
+  const laid = layBand(hand, block, settings);
+  if (!laid.ok) return laid;
+  const { standing, path } = laid.value;
+  const edges = bandEdges(path, settings);
+  return success(
+    {
+      settings,
+      standing,
+      path,
+      flat: edges.flat,
+      onHand: edges.onHand,
+      freePip: leastFree(edges),
+      edges: {
+        reliefs: deepestReliefs(edges),
+        edges: edgeLevels(path, edges, settings),
+        straightWidth: straightWidth(path, edges, settings),
+        pull: settings.outline === 'straight' ? straightPull(path, edges, settings) : null,
+        seamSlope: seamSlope(path, edges, settings),
+      },
+    },
+    laid.warnings,
+  );
+}
+
+/** The same strip for a paper trial, with its scale at the finishing end (model rule 15). */
+export function layPaperStrip(hand: Hand, block: Block, options: StripOptions): Result<LaidBand> {
+  const plastic = layStrip(hand, block, { ...options, paperReading: 'none' });
+  if (!plastic.ok) return plastic;
+  const settings: StripSettings = { ...plastic.value.settings, thickness: PAPER_THICKNESS, stretch: 0, paper: true };
+  return laidWith(hand, block, settings);
+}
+
+/** The digits stood side by side and the path round them, proved. */
+function layBand(hand: Hand, block: Block, settings: StripSettings): Result<{ standing: StandingHand; path: StripPath }> {
+  const standing = standSections(hand, block, settings);
+  if (!standing.ok) return standing;
+  const path = stripPath(standing.value, settings);
+  if (!path.ok) return path;
+  const faults = pathFaults(path.value, settings);
+  return faults.length > 0 ? failure(...faults) : success({ standing: standing.value, path: path.value }, standing.warnings);
+}
+
+/** The least that each digit is left, over its palmar passes; degrees. A digit with no palmar pass is not there. */
+function leastFree({ palmar }: BandEdges): LaidBand['freePip'] {
+  const free: Partial<Record<DigitName, number>> = {};
+  for (const p of palmar) free[p.digit] = Math.min(free[p.digit] ?? Number.POSITIVE_INFINITY, p.freeFlexion);
+  return free;
+}
+
+function deepestReliefs({ palmar }: BandEdges): LaidBand['edges']['reliefs'] {
+  const digits = [...new Set(palmar.map((p) => p.digit))];
+  return digits.map((digit) => ({ digit, depth: Math.max(...palmar.filter((p) => p.digit === digit).map((p) => p.depth)) }));
+}
+
+/** Slope of the proximal edge where the band closes. */
+function seamSlope(path: StripPath, { onHand }: BandEdges, settings: StripSettings): number {
+  const at = flattened(path.pathLength, settings);
+  return heightAt(onHand, at + 0.5) - heightAt(onHand, at - 0.5);
+}
+
+/** The same refusal with the largest whole differential that was tried and holds. */
+function withOffer(
+  problems: readonly { code: string; where: string; message: string; kind: 'input' | 'refused' }[],
+  hand: Hand,
+  block: Block,
+  settings: StripSettings,
+): Result<LaidBand> {
+  for (let differential = Math.ceil(settings.differential) - 1; differential >= 1; differential--) {
+    if (!layBand(hand, block, { ...settings, differential }).ok) continue;
+    return failure(
+      ...problems.map((p) => ({ ...p, message: `${p.message} At ${plain(differential)} degrees it holds.`, limit: differential })),
+    );
+  }
+  return failure(...problems);
+}

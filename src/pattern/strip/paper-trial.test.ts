@@ -1,0 +1,65 @@
+import { describe, expect, it } from 'vitest';
+import { handOf, SMALLEST, WORKED } from '../../../tests/hands.ts';
+import { blockById, blocks } from '../../block/library.ts';
+import { boxOf } from '../../geometry/path-measures.ts';
+import { requestFromInputs } from '../request-from-inputs.ts';
+import { validatePattern } from '../validate-pattern.ts';
+import { paperTrial } from './paper-trial.ts';
+import { stripFigures } from './strip.ts';
+import { DEFAULT_STRIP_OPTIONS, type StripOptions } from './strip-options.ts';
+
+const hand = handOf(WORKED);
+const figures = (id: string, changes: Partial<StripOptions> = {}) => {
+  const block = blockById(id);
+  return block ? stripFigures(hand, block, { ...DEFAULT_STRIP_OPTIONS, ...changes }) : null;
+};
+
+describe('a reading of the paper strip', () => {
+  // Figures of an independent program: ring lowered in three, docs/model.md rule 15.
+  it.each([
+    [4, 0.76, 156.812],
+    [-3, 0.304, 149.612],
+  ])('%d mm gives the clearance %d and the path %d', (paperReading, clearance, length) => {
+    const found = figures('ring-lowered-in-three', { paperReading });
+    if (!found?.ok) throw new Error('not drawn');
+    expect(Math.abs(found.value.options.skinClearance - clearance)).toBeLessThan(0.001);
+    expect(Math.abs(found.value.path.pathLength - length)).toBeLessThan(0.01);
+    // Two-sided 95 % of a reading with a standard deviation of 1 mm.
+    expect(found.value.band.above).toBeCloseTo(1.96, 2);
+  });
+
+  it('of 0 leaves the strip as it is, and one that skin and air cannot make is refused', () => {
+    const plain = figures('ring-lowered-in-three');
+    const zero = figures('ring-lowered-in-three', { paperReading: 0 });
+    if (!plain?.ok || !zero?.ok) throw new Error('not drawn');
+    expect(zero.value.path.pathLength).toBeCloseTo(plain.value.path.pathLength, 9);
+    const far = figures('long-and-ring-raised-in-four', { paperReading: -15 });
+    expect(far?.ok === false && far.problems.map((p) => p.code)).toEqual(['PAPER_READING']);
+  });
+});
+
+describe('the paper strip', () => {
+  it.each(blocks().map((b) => [b.id, b] as const))(
+    '%s: is sound, has no allowance at its starting end, and its zero where the model says the ends meet',
+    (_, block) => {
+      for (const side of ['left', 'right'] as const)
+        for (const measures of [WORKED, SMALLEST]) {
+          const made = paperTrial(handOf(measures, side), block, DEFAULT_STRIP_OPTIONS, null);
+          if (!made.ok) throw new Error(made.problems[0]?.message);
+          expect(validatePattern(made.value).ok).toBe(true);
+          const [part] = made.value.parts;
+          if (!part) throw new Error('no part');
+          const box = boxOf([part.outline]);
+          const at = (title: string) => boxOf(part.marks.find((m) => m.title === title)?.paths ?? []).minX;
+          const zero = at('0 mm on the scale');
+          const fromEnd = Math.max(zero - box.minX, box.maxX - zero);
+          expect(part.marks.filter((m) => m.role === 'paper-scale')).toHaveLength(31);
+          expect(Math.abs(at('10 mm on the scale') - zero)).toBeCloseTo(10, 9);
+          // The scale goes on beyond zero, where more length would be.
+          expect(Math.abs(at('10 mm on the scale') - box.minX) > Math.abs(zero - box.minX)).toBe(zero - box.minX > box.maxX - zero);
+          expect(box.maxX - box.minX - fromEnd).toBeCloseTo(22, 6);
+          expect(requestFromInputs(made.value.inputs, 'paper.svg')).toMatchObject({ ok: false, problems: [{ code: 'INPUTS_OF_TRIAL' }] });
+        }
+    },
+  );
+});

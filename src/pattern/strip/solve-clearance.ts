@@ -1,0 +1,53 @@
+import type { Block } from '../../block/block.ts';
+import { rootBetween } from '../../geometry/root.ts';
+import type { Hand } from '../../hand/hand.ts';
+import { plain } from '../../units/number.ts';
+import { failure, type Result, success } from '../../units/result.ts';
+import { LENGTH_SOLVED } from '../../units/tolerance.ts';
+import type { StripSettings } from './strip-options.ts';
+import { stripPathLength } from './strip-path.ts';
+import { standSections } from './strip-sections.ts';
+
+/** Thickness of the paper that a trial strip is cut from: 80 g/m² is 0.1 mm. */
+export const PAPER_THICKNESS = 0.1;
+/** Clearances that a reading may stand for, mm: skin that gives way by half a millimetre to air all round. Outside them the reading is a slip. */
+const LEAST_CLEARANCE = -0.5;
+const MOST_CLEARANCE = 1.5;
+/** Steps from an end of that range to the clearance asked for. */
+const STEPS = 8;
+/** Standard deviation of one reading on the paper strip's scale, mm: an assumption, no source. */
+export const READING_ERROR = 1;
+
+/**
+ * The clearance at which the path of a paper strip is as long as one read on the hand (model rule 15): it takes in what the model does not know
+ * of this hand. `PAPER_READING` where no clearance from -0.5 to 1.5 mm makes it so.
+ */
+export function clearanceFor(hand: Hand, block: Block, settings: StripSettings, reading: number): Result<number> {
+  const paperLength = (skinClearance: number) => {
+    const paper = { ...settings, skinClearance, thickness: PAPER_THICKNESS };
+    const standing = standSections(hand, block, paper);
+    return standing.ok ? stripPathLength(standing.value, paper) : null;
+  };
+  const drawn = paperLength(settings.skinClearance);
+  // A hand that no paper strip can be laid round is refused where the strip itself is laid.
+  if (drawn === null) return success(settings.skinClearance);
+  const miss = (clearance: number) => (paperLength(clearance) ?? Number.NaN) - drawn - reading;
+  // At an end of the range the thinnest of hands may have no path at all; the search begins where there is one.
+  const reachable = (from: number): number => {
+    for (let k = 0; k < STEPS; k++) {
+      const clearance = from + ((settings.skinClearance - from) * k) / STEPS;
+      if (paperLength(clearance) !== null) return clearance;
+    }
+    return settings.skinClearance;
+  };
+  const [least, most] = [reachable(LEAST_CLEARANCE), reachable(MOST_CLEARANCE)];
+  const found = rootBetween(miss, least, most, LENGTH_SOLVED);
+  if (found !== null) return success(found);
+  const [low, high] = [miss(least), miss(most)].map((off) => off + reading);
+  return failure({
+    code: 'PAPER_READING',
+    where: 'paperReading',
+    message: `paperReading: ${plain(reading, 1)} mm is more than skin and air can make on this hand (${plain(low ?? 0, 0)} to ${plain(high ?? 0, 0)} mm). Weave the paper strip again, and measure the fingers again.`,
+    kind: 'refused',
+  });
+}

@@ -1,0 +1,179 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { type CourseNotes, type CourseVisit, courseFile, sampleCourse } from '../../../tests/sample-course.ts';
+import { CHANGE_STATES, CRPS_SIGNS, SKIN_STATES } from '../../hand/harm-signs.ts';
+import { LANGUAGE_IDS } from '../../words/language.ts';
+import { readCase } from '../read-case.ts';
+import { courseAdvice } from './course-advice.ts';
+import { COURSE_RULES } from './course-rules.ts';
+import { nextSteps } from './next-steps.ts';
+
+const DEVICES = ['strip for extension, 20', 'strip for extension, 25', 'strip for flexion, 20', 'plate at 60', 'plate at 30'] as const;
+const maybe = <T>(value: fc.Arbitrary<T>) => fc.option(value, { nil: undefined, freq: 2 });
+
+const notes = fc.record(
+  {
+    passive: maybe(fc.constantFrom('5/100', '30/90', '45/80')),
+    mpPassive: maybe(fc.constantFrom('0/90', '0/80', '10/70')),
+    made: fc.option(fc.constantFrom(...DEVICES), { nil: undefined, freq: 1 }),
+    girth: maybe(fc.integer({ min: 50, max: 58 })),
+    pain: maybe(fc.integer({ min: 0, max: 10 })),
+    skin: maybe(fc.constantFrom(...SKIN_STATES)),
+    sensation: maybe(fc.constantFrom(...CHANGE_STATES)),
+    colour: maybe(fc.constantFrom(...CHANGE_STATES)),
+    infection: maybe(fc.boolean()),
+    deformity: maybe(fc.boolean()),
+    crpsSigns: maybe(fc.subarray([...CRPS_SIGNS])),
+    fits: maybe(fc.boolean()),
+    redirects: maybe(fc.boolean()),
+    wear: maybe(fc.integer({ min: 0, max: 12 })),
+    wearAgreed: maybe(fc.integer({ min: 1, max: 12 })),
+    rater: maybe(fc.constantFrom('A', 'B')),
+    repeated: maybe(fc.boolean()),
+    weaning: fc.option(fc.boolean(), { nil: undefined, freq: 1 }),
+  },
+  { noNullPrototype: true },
+);
+
+/** What a visit does not say is not there, rather than undefined. */
+const said = (given: object): CourseNotes => Object.fromEntries(Object.entries(given).filter(([, value]) => value !== undefined));
+
+const courses: fc.Arbitrary<readonly CourseVisit[]> = fc
+  .array(fc.tuple(fc.integer({ min: 1, max: 21 }), fc.integer({ min: -12, max: 50 }), fc.integer({ min: 60, max: 110 }), notes), {
+    minLength: 1,
+    maxLength: 8,
+  })
+  .map((visits) => {
+    let day = 0;
+    return visits.map(([gap, deficit, flexion, given], k): CourseVisit => {
+      if (k > 0) day += gap;
+      const made = given.made ?? (k === 0 ? DEVICES[0] : undefined);
+      return [day, `${deficit < 0 ? `hyper ${-deficit}` : deficit}/${flexion}`, said({ ...given, ...(made && { made }) })];
+    });
+  });
+
+const lead = (visits: readonly CourseVisit[]) => nextSteps(sampleCourse(visits)).steps[0];
+const gravity = (visits: readonly CourseVisit[]) => COURSE_RULES.findIndex(({ rule }) => rule === lead(visits)?.rule);
+const withLast = (visits: readonly CourseVisit[], more: CourseNotes): readonly CourseVisit[] =>
+  visits.map(([day, pip, given], k) => (k === visits.length - 1 ? [day, pip, { ...given, ...more }] : [day, pip, given ?? {}]));
+
+/** Each is a sign of harm by itself, whatever else the course says. */
+const STOPS_OR_PAUSES: readonly CourseNotes[] = [
+  { infection: true },
+  { deformity: true },
+  { colour: 'stays' },
+  { colour: 'returned' },
+  { sensation: 'returned' },
+  { skin: 'broken' },
+  { pain: 5, crpsSigns: ['swelling', 'sweating'] },
+];
+/** Each makes the visit worse than it was: what was well or blank before is replaced. */
+const WORSE: readonly (readonly [key: string, CourseNotes])[] = [
+  ...STOPS_OR_PAUSES.map((sign) => [Object.keys(sign)[0] ?? '', sign] as const),
+  ['skin', { skin: 'marks' }],
+  ['fits', { fits: false }],
+  ['sensation', { sensation: 'stays' }],
+];
+const WELL: Readonly<Record<string, unknown>> = {
+  skin: 'ok',
+  fits: true,
+  sensation: 'ok',
+  colour: 'ok',
+  infection: false,
+  deformity: false,
+};
+
+describe('nextSteps(record): properties', () => {
+  it('a sign of harm at the last visit is never led by keep, change, wait or wean', () => {
+    fc.assert(
+      fc.property(courses, fc.constantFrom(...STOPS_OR_PAUSES), (visits, sign) => {
+        expect(['stop', 'pause']).toContain(lead(withLast(visits, sign))?.action);
+      }),
+      { numRuns: 80 },
+    );
+  });
+
+  it('wherever a stop or a pause applies it leads', () => {
+    fc.assert(
+      fc.property(courses, (visits) => {
+        const { steps } = nextSteps(sampleCourse(visits));
+        const grave = steps.some(({ action }) => action === 'stop' || action === 'pause');
+        expect(['stop', 'pause'].includes(steps[0]?.action ?? '')).toBe(grave);
+      }),
+      { numRuns: 80 },
+    );
+  });
+
+  it('adding a sign of harm never makes the advice milder: its rule stands no lower in the table', () => {
+    fc.assert(
+      fc.property(courses, fc.constantFrom(...WORSE), (visits, [key, sign]) => {
+        const before = visits.at(-1)?.[2]?.[key];
+        const said = (...keys: readonly string[]) => visits.some(([, , given]) => keys.some((one) => given?.[one] !== undefined));
+        // What was noted at an earlier visit still stands where the last one says nothing: to say something then can be better news.
+        fc.pre(key === 'pain' ? !said('pain', 'crpsSigns') : before === undefined ? !said(key) : before === WELL[key]);
+        expect(gravity(withLast(visits, sign))).toBeLessThanOrEqual(gravity(visits));
+      }),
+      { numRuns: 250 },
+    );
+  });
+
+  it('the order in which visits stand in the file does not matter', () => {
+    fc.assert(
+      fc.property(courses, fc.infiniteStream(fc.nat()), (visits, picks) => {
+        const left = [...visits];
+        const shuffled: CourseVisit[] = [];
+        for (const pick of picks) {
+          const [one] = left.splice(pick % Math.max(1, left.length), 1);
+          if (one === undefined) break;
+          shuffled.push(one);
+        }
+        expect(shuffled).toHaveLength(visits.length);
+        expect(nextSteps(sampleCourse(shuffled))).toEqual(nextSteps(sampleCourse(visits)));
+      }),
+      { numRuns: 80 },
+    );
+  });
+
+  it('a language changes words and no advice, and every step and reminder has its words', () => {
+    fc.assert(
+      fc.property(courses, (visits) => {
+        const record = sampleCourse(visits);
+        const { steps, reminders, slope } = nextSteps(record);
+        for (const language of LANGUAGE_IDS) {
+          const advice = courseAdvice(record, language);
+          expect(advice.steps.map(({ title, when, message, sourceText, ...step }) => step)).toEqual(steps);
+          expect(advice.slope).toEqual(slope);
+          expect(advice.reminders).toHaveLength(reminders.length);
+          const words = [...advice.steps.flatMap(({ title, message, sourceText }) => [title, message, sourceText]), ...advice.reminders];
+          for (const text of words) {
+            expect(text).not.toMatch(/undefined|NaN|null|\[object|[A-Z]_[A-Z]| {2}|\.\./);
+            expect(text.length).toBeGreaterThan(3);
+          }
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('leads with one rule and follows the order of the table; every visit has an advice', () => {
+    fc.assert(
+      fc.property(courses, (visits) => {
+        const order = nextSteps(sampleCourse(visits)).steps.map(({ rule }) => COURSE_RULES.findIndex((entry) => entry.rule === rule));
+        expect(order.length).toBeGreaterThan(0);
+        expect(order).toEqual([...new Set(order)].toSorted((a, b) => a - b));
+      }),
+      { numRuns: 80 },
+    );
+  });
+
+  it('reads back what was written: the case in its file gives the same advice', () => {
+    fc.assert(
+      fc.property(courses, (visits) => {
+        const read = readCase(courseFile(visits));
+        const again = read.ok ? readCase(JSON.parse(JSON.stringify(read.value.file))) : read;
+        expect(again.ok && read.ok && nextSteps(again.value)).toEqual(read.ok && nextSteps(read.value));
+      }),
+      { numRuns: 80 },
+    );
+  });
+});

@@ -1,0 +1,93 @@
+/** The steps of making a strip in English. `finger` is a name as in "long finger"; `back` and `palm` are sides of the hand. */
+export const storyEnglish = {
+  heading: 'Making it, step by step',
+  how: "Seen from the therapist's seat. Grey: done. Blue: now. Orange: the treated finger.",
+  finger: { index: 'index finger', long: 'long finger', ring: 'ring finger', little: 'little finger' },
+  /** For pictures. */
+  short: { index: 'index', long: 'long', ring: 'ring', little: 'little' },
+  and: 'and',
+  back: 'back',
+  palm: 'palm',
+  thumbSide: 'thumb side',
+  mp: { lowered: 'lower', raised: 'higher' },
+  view: {
+    fingertips: 'From the fingertips, back up',
+    side: 'From the side',
+    above: 'From above, back up',
+    palmUp: 'Hand turned palm up, from above: finger order is turned too',
+    large: 'From the fingertips, large',
+    flat: 'From above; the strip beside',
+  },
+  step: {
+    paper: {
+      title: 'Try it in paper',
+      text: (held: string) =>
+        `Cut the paper strip, weave it in the same way with the ${held} held, and read on its scale where the ends meet.`,
+    },
+    position: {
+      title: 'Hold the hand so',
+      text: (held: string, degrees: string, how: string) =>
+        `${held} ${degrees} degrees ${how} than the neighbours at the MP joint; the angle card lies on the backs. Wrist straight. A second person or the patient's other hand holds the fingertips.`,
+    },
+    warm: {
+      title: 'Warm, blot, test, begin',
+      text: (held: string) =>
+        `65 to 71 C, under a minute. Blot, wait, test on your own skin. "OUTSIDE" looks at you; the seam mark lies on the middle of the ${held}.`,
+    },
+    first: {
+      dorsal: {
+        title: (finger: string) => `Over the ${finger} and round`,
+        text: (finger: string) => `Over the back of the ${finger}, round its outer side, then under it. The edge stays 2 mm off the web.`,
+      },
+      palmar: {
+        title: (finger: string) => `Under the ${finger} and round`,
+        text: (finger: string) => `Under the ${finger}, round its outer side, then over its back. The edge stays 2 mm off the web.`,
+      },
+    },
+    through: {
+      over: {
+        title: (held: string) => `Up, over the ${held}, down`,
+        text: (held: string) => `Up through the web, over the back of the ${held}, down through the next web.`,
+      },
+      under: {
+        title: (held: string) => `Down, under the ${held}, up`,
+        text: (held: string) => `Down through the web, under the ${held}, up through the next web.`,
+      },
+    },
+    beside: {
+      title: (finger: string) => `Along the ${finger}`,
+      dorsal: (finger: string) => `On over the back of the ${finger}, flat and without stretching.`,
+      palmar: (finger: string) => `On under the ${finger}, flat and without stretching.`,
+    },
+    second: {
+      palmar: {
+        title: (finger: string) => `Under the ${finger}`,
+        text: (finger: string) => `Under the ${finger}, then round its outer side. The cut-back edge stays off the PIP crease.`,
+      },
+      dorsal: {
+        title: (finger: string) => `Over the ${finger}`,
+        text: (finger: string) => `Over the back of the ${finger}, then round its outer side. The edge stays off the PIP joint.`,
+      },
+    },
+    back: {
+      tacked: {
+        title: 'Back to the seam; press the tack',
+        text: (finger: string, held: string) =>
+          `Back along the ${finger} to the seam mark. Press both layers together on the ${held} until they hold.`,
+      },
+      spanning: {
+        title: 'Back to the seam',
+        text: (finger: string, held: string) => `Back along the ${finger} to the seam mark. The outer layer stays taut across the ${held}.`,
+      },
+    },
+    check: {
+      title: 'Cool, check',
+      text: 'Straighten every PIP joint, then bend it. Nails lie side by side, none crosses. A pressed nail turns pink in 2 seconds. Feeling is as before.',
+    },
+    close: {
+      title: 'Take off, close, trim',
+      text: 'Take it off finger by finger. Close the lap at its marks, trim the end, round every edge. Words face out.',
+    },
+  },
+  wrong: { crossing: 'Wrong: a nail crosses' },
+};

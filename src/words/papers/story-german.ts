@@ -1,0 +1,96 @@
+import type { Translations } from '../language.ts';
+import type { storyEnglish } from './story-english.ts';
+
+export const storyGerman: Translations<typeof storyEnglish> = {
+  heading: 'Anfertigen, Schritt für Schritt',
+  how: 'Vom Platz der Therapeutin oder des Therapeuten gesehen. Grau: fertig. Blau: jetzt. Orange: der behandelte Finger.',
+  finger: { index: 'Zeigefinger', long: 'Mittelfinger', ring: 'Ringfinger', little: 'Kleinfinger' },
+  /** For pictures. */
+  short: { index: 'D2', long: 'D3', ring: 'D4', little: 'D5' },
+  and: 'und',
+  back: 'Handrücken',
+  palm: 'Handfläche',
+  thumbSide: 'Daumenseite',
+  mp: { lowered: 'tiefer', raised: 'höher' },
+  view: {
+    fingertips: 'Von den Fingerspitzen, Handrücken oben',
+    side: 'Von der Seite',
+    above: 'Von oben, Handrücken oben',
+    palmUp: 'Hand umgedreht, Handfläche oben: auch die Reihenfolge der Finger dreht sich',
+    large: 'Von den Fingerspitzen, groß',
+    flat: 'Von oben; daneben der Streifen',
+  },
+  step: {
+    paper: {
+      title: 'In Papier probieren',
+      text: (held) =>
+        `Papierstreifen ausschneiden, ebenso weben, dabei den ${held} halten; an der Teilung ablesen, wo sich die Enden treffen.`,
+    },
+    position: {
+      title: 'So die Hand halten',
+      text: (held, degrees, how) =>
+        `${held} am MP-Gelenk ${degrees} Grad ${how} als die Nachbarn; die Winkelkarte liegt auf den Fingerrücken. Handgelenk gerade. Eine zweite Person oder die andere Hand hält die Fingerspitzen.`,
+    },
+    warm: {
+      title: 'Erwärmen, abtupfen, prüfen, beginnen',
+      text: (held) =>
+        `65 bis 71 °C, unter einer Minute. Abtupfen, warten, an der eigenen Haut prüfen. "OUTSIDE" zeigt zu Ihnen; die Marke der Klebestelle liegt auf der Mitte vom ${held}.`,
+    },
+    first: {
+      dorsal: {
+        title: (finger) => `Über den ${finger} und herum`,
+        text: (finger) =>
+          `Über den Rücken vom ${finger}, um seine Außenseite, dann darunter. Die Kante bleibt 2 mm von der Interdigitalfalte.`,
+      },
+      palmar: {
+        title: (finger) => `Unter den ${finger} und herum`,
+        text: (finger) =>
+          `Unter den ${finger}, um seine Außenseite, dann über den Rücken. Die Kante bleibt 2 mm von der Interdigitalfalte.`,
+      },
+    },
+    through: {
+      over: {
+        title: (held) => `Hinauf, über den ${held}, hinunter`,
+        text: (held) => `Durch die Interdigitalfalte hinauf, über den Rücken vom ${held}, durch die nächste hinunter.`,
+      },
+      under: {
+        title: (held) => `Hinunter, unter den ${held}, hinauf`,
+        text: (held) => `Durch die Interdigitalfalte hinunter, unter dem ${held} durch, durch die nächste hinauf.`,
+      },
+    },
+    beside: {
+      title: (finger) => `Am ${finger} entlang`,
+      dorsal: (finger) => `Weiter über den Rücken vom ${finger}, flach und ohne Dehnen.`,
+      palmar: (finger) => `Weiter unter dem ${finger}, flach und ohne Dehnen.`,
+    },
+    second: {
+      palmar: {
+        title: (finger) => `Unter den ${finger}`,
+        text: (finger) => `Unter den ${finger}, dann um seine Außenseite. Die ausgeschnittene Kante bleibt von der PIP-Beugefalte weg.`,
+      },
+      dorsal: {
+        title: (finger) => `Über den ${finger}`,
+        text: (finger) => `Über den Rücken vom ${finger}, dann um seine Außenseite. Die Kante bleibt vom PIP-Gelenk weg.`,
+      },
+    },
+    back: {
+      tacked: {
+        title: 'Zurück; Lagen andrücken',
+        text: (finger, held) => `Am ${finger} entlang zurück zur Marke. Beide Lagen auf dem ${held} zusammendrücken, bis sie halten.`,
+      },
+      spanning: {
+        title: 'Zurück zur Klebestelle',
+        text: (finger, held) => `Am ${finger} entlang zurück zur Marke. Die äußere Lage bleibt gespannt über dem ${held}.`,
+      },
+    },
+    check: {
+      title: 'Abkühlen, prüfen',
+      text: 'Jedes PIP-Gelenk strecken, dann beugen. Die Nägel liegen nebeneinander, keiner kreuzt. Ein gedrückter Nagel ist in 2 Sekunden rosa. Gefühl wie vorher.',
+    },
+    close: {
+      title: 'Abnehmen, schließen, kürzen',
+      text: 'Finger für Finger abnehmen. Überlappung an den Marken kleben, Ende kürzen, alle Kanten runden. Die Schrift zeigt nach außen.',
+    },
+  },
+  wrong: { crossing: 'Falsch: ein Nagel kreuzt' },
+};

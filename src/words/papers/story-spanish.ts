@@ -1,0 +1,93 @@
+import type { Translations } from '../language.ts';
+import type { storyEnglish } from './story-english.ts';
+
+export const storySpanish: Translations<typeof storyEnglish> = {
+  heading: 'Cómo hacerla, paso a paso',
+  how: 'Visto desde el asiento de el/la terapeuta. Gris: hecho. Azul: ahora. Naranja: el dedo tratado.',
+  finger: { index: 'índice', long: 'medio', ring: 'anular', little: 'meñique' },
+  /** For pictures. */
+  short: { index: 'índice', long: 'medio', ring: 'anular', little: 'meñique' },
+  and: 'y',
+  back: 'dorso',
+  palm: 'palma',
+  thumbSide: 'lado del pulgar',
+  mp: { lowered: 'más abajo', raised: 'más arriba' },
+  view: {
+    fingertips: 'Desde las puntas de los dedos, dorso arriba',
+    side: 'De lado',
+    above: 'Desde arriba, dorso arriba',
+    palmUp: 'Mano girada, palma arriba: el orden de los dedos también gira',
+    large: 'Desde las puntas de los dedos, grande',
+    flat: 'Desde arriba; la tira al lado',
+  },
+  step: {
+    paper: {
+      title: 'Probarla en papel',
+      text: (held) => `Recorte la tira de papel, pásela igual con el ${held} en su sitio y lea en la escala dónde se juntan los extremos.`,
+    },
+    position: {
+      title: 'Sujetar así la mano',
+      text: (held, degrees, how) =>
+        `${held} ${degrees} grados ${how} que los vecinos en la MCF; la tarjeta de ángulo va sobre los dorsos. Muñeca recta. Otra persona o la otra mano sujeta las puntas.`,
+    },
+    warm: {
+      title: 'Calentar, secar, probar, empezar',
+      text: (held) =>
+        `65 a 71 °C, menos de un minuto. Seque, espere, pruebe en su propia piel. "OUTSIDE" mira hacia usted; la marca de unión va en el centro del ${held}.`,
+    },
+    first: {
+      dorsal: {
+        title: (finger) => `Sobre el ${finger} y alrededor`,
+        text: (finger) => `Sobre el dorso del ${finger}, por su lado externo y luego por debajo. El borde queda a 2 mm de la comisura.`,
+      },
+      palmar: {
+        title: (finger) => `Bajo el ${finger} y alrededor`,
+        text: (finger) => `Bajo el ${finger}, por su lado externo y luego sobre el dorso. El borde queda a 2 mm de la comisura.`,
+      },
+    },
+    through: {
+      over: {
+        title: (held) => `Subir, sobre el ${held}, bajar`,
+        text: (held) => `Suba por la comisura, pase sobre el dorso del ${held} y baje por la siguiente.`,
+      },
+      under: {
+        title: (held) => `Bajar, bajo el ${held}, subir`,
+        text: (held) => `Baje por la comisura, pase bajo el ${held} y suba por la siguiente.`,
+      },
+    },
+    beside: {
+      title: (finger) => `A lo largo del ${finger}`,
+      dorsal: (finger) => `Siga sobre el dorso del ${finger}, plana y sin estirar.`,
+      palmar: (finger) => `Siga bajo el ${finger}, plana y sin estirar.`,
+    },
+    second: {
+      palmar: {
+        title: (finger) => `Bajo el ${finger}`,
+        text: (finger) => `Bajo el ${finger} y luego por su lado externo. El borde recortado no toca el pliegue de la IFP.`,
+      },
+      dorsal: {
+        title: (finger) => `Sobre el ${finger}`,
+        text: (finger) => `Sobre el dorso del ${finger} y luego por su lado externo. El borde no toca la IFP.`,
+      },
+    },
+    back: {
+      tacked: {
+        title: 'Volver; apretar la unión',
+        text: (finger, held) => `Vuelva junto al ${finger} hasta la marca. Apriete las dos capas sobre el ${held} hasta que peguen.`,
+      },
+      spanning: {
+        title: 'Volver a la unión',
+        text: (finger, held) => `Vuelva junto al ${finger} hasta la marca. La capa externa queda tensa sobre el ${held}.`,
+      },
+    },
+    check: {
+      title: 'Enfriar, comprobar',
+      text: 'Extienda cada IFP y luego flexiónela. Las uñas quedan juntas, ninguna cruza. Una uña apretada vuelve rosa en 2 segundos. La sensibilidad no cambia.',
+    },
+    close: {
+      title: 'Quitar, cerrar, recortar',
+      text: 'Quítela dedo por dedo. Pegue el solape en sus marcas, recorte el extremo y redondee los bordes. Las letras van hacia fuera.',
+    },
+  },
+  wrong: { crossing: 'Mal: una uña cruza' },
+};

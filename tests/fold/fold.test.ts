@@ -1,0 +1,109 @@
+import { describe, expect, it } from 'vitest';
+import { blocks } from '../../src/block/library.ts';
+import { readHand } from '../../src/hand/read-hand.ts';
+import { makePattern } from '../../src/pattern/make-pattern.ts';
+import { DEFAULT_STRIP_OPTIONS, type StripOptions } from '../../src/pattern/strip/strip-options.ts';
+import { loadWriter } from '../../src/writers/load-writer.ts';
+import { LARGEST, type Measures, WORKED } from '../hands.ts';
+import { drawnStrip } from './drawn-strip.ts';
+import { foldFaults } from './fold-faults.ts';
+import { NAMES, type Name, type Setting } from './modelled-hand.ts';
+
+type AllMeasures = Readonly<Record<Name, Measures>>;
+
+/** The worked hand at 0.7, as of a child of about seven; invented. */
+const CHILD = Object.fromEntries(NAMES.map((name) => [name, WORKED[name].map((mm) => 0.7 * mm)])) as unknown as AllMeasures;
+const WEBS = { worked: [0, 0, 12.5], child: [0, 0.3, 8.8], largest: [3, 0, 15] } as const;
+const HANDS = { worked: WORKED, child: CHILD, largest: LARGEST } as const;
+type HandName = keyof typeof HANDS;
+
+async function fileOf(
+  hand: HandName,
+  id: string,
+  side: 'left' | 'right',
+  changes: Partial<StripOptions> = {},
+  webs: readonly number[] = WEBS[hand],
+): Promise<{ svg: string; width: number; free: Setting['free'] }> {
+  const digits = Object.fromEntries(
+    NAMES.map((name) => {
+      const [width, circumference, palmarRoom, dorsalLength] = HANDS[hand][name];
+      return [name, { width, circumference, palmarRoom, dorsalLength }];
+    }),
+  );
+  const webSetback = { 'index-long': webs[0], 'long-ring': webs[1], 'ring-little': webs[2] };
+  const read = readHand({ schema: 'knucklewright/hand@1', code: 'TEST-01', side, units: 'mm', invented: true, digits, webSetback });
+  const block = blocks().find((b) => b.id === id);
+  if (!read.ok || !block) throw new Error(id);
+  const made = makePattern({ kind: 'strip', hand: read.value, block, options: { ...DEFAULT_STRIP_OPTIONS, ...changes }, date: null });
+  if (!made.ok) throw new Error(made.problems[0]?.message);
+  const written = (await loadWriter('svg')).write(made.value.pattern);
+  if (!written.ok) throw new Error('not written');
+  return { svg: String(written.value), width: made.value.report.flatWidth, free: made.value.report.freePipFlexion };
+}
+
+const settingOf = (
+  hand: HandName,
+  id: string,
+  side: 'left' | 'right',
+  width: number,
+  closure: 'tacked' | 'spanning' = 'tacked',
+  free: Setting['free'] = {},
+): Setting => ({
+  side,
+  measures: HANDS[hand],
+  webSetback: WEBS[hand],
+  places: blocks().find((b) => b.id === id)?.places ?? {},
+  closure,
+  differential: 20,
+  width,
+  free,
+});
+
+const cases = blocks().flatMap(({ id }) => (['worked', 'child', 'largest'] as const).map((hand) => [id, hand] as const));
+
+describe('the finished SVG, folded round the modelled digits by a program that shares nothing with the layout', () => {
+  it.each(cases)(
+    '%s, %s hand: every mark over its digit and web, no edge over a web or too near a crease, layers apart',
+    async (id, hand) => {
+      for (const side of ['left', 'right'] as const)
+        for (const closure of ['tacked', 'spanning'] as const) {
+          const { svg, width, free } = await fileOf(hand, id, side, { closure });
+          expect(foldFaults(drawnStrip(svg), settingOf(hand, id, side, width, closure, free)), `${side}, ${closure}`).toEqual([]);
+        }
+    },
+  );
+});
+
+describe('the fold finds what is wrong', () => {
+  const id = 'ring-raised-in-three';
+  const faults = async (
+    changes: Partial<StripOptions>,
+    spoil: (svg: string) => string = (svg) => svg,
+    webs: readonly number[] = WEBS.worked,
+  ) => {
+    const { svg } = await fileOf('worked', id, 'left', { width: 20, ...changes }, webs);
+    return foldFaults(drawnStrip(spoil(svg)), settingOf('worked', id, 'left', 20)).join('; ');
+  };
+
+  it('a strip for another hand or another side', async () => {
+    const { svg } = await fileOf('worked', id, 'left');
+    expect(foldFaults(drawnStrip(svg), settingOf('worked', id, 'right', 20)).join()).toContain('wrong way round');
+    expect(foldFaults(drawnStrip(svg), { ...settingOf('worked', id, 'left', 20), differential: 5 }).join()).toContain('round the digits');
+  });
+
+  it('an edge over a web, and one too near a crease', async () => {
+    expect(await faults({}, undefined, [0, 0, 0])).toMatch(/off its level|over the web/);
+    expect(await faults({ freeFlexion: 98 })).toContain('too far over');
+    expect(await faults({ pipClearance: 3 })).toBe('');
+  });
+
+  it('a mark that is 1 mm off, and sheet that stretches without being told', async () => {
+    const moved = (svg: string) =>
+      svg.replace(/d="([^"]+)"([^>]*)><title>web long-ring, inner layer/, (_, data: string, rest: string) => {
+        const shifted = data.replace(/([ML]) (\d+\.\d+)/g, (__, command: string, x: string) => `${command} ${(Number(x) + 1).toFixed(4)}`);
+        return `d="${shifted}"${rest}><title>web long-ring, inner layer`;
+      });
+    expect(await faults({}, moved)).toContain('web long-ring, inner layer');
+    expect(await faults({ stretch: 0.01 })).toContain('long from seam to seam');
+  });
+});

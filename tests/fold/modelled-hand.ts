@@ -1,0 +1,311 @@
+import type { Measures } from '../hands.ts';
+
+/**
+ * The digits as docs/model.md describes them, computed plainly and slowly and from nothing of the program: perimeters by summing chords, the band as a
+ * string pulled tight over profiles on a grid. x from radial to ulnar, y dorsal, z distal with 0 at the foremost web; mm.
+ */
+export const NAMES = ['index', 'long', 'ring', 'little'] as const;
+export type Name = (typeof NAMES)[number];
+export type Place = 'enclosed' | 'raised' | 'lowered';
+
+export interface Setting {
+  readonly side: 'left' | 'right';
+  readonly measures: Readonly<Record<Name, Measures>>;
+  readonly webSetback: readonly [number, number, number];
+  readonly places: Readonly<Partial<Record<Name, Place>>>;
+  readonly closure: 'tacked' | 'spanning';
+  readonly differential: number;
+  readonly width: number;
+  /** PIP flexion, degrees, that the strip says it leaves each digit. */
+  readonly free: Readonly<Partial<Record<Name, number>>>;
+}
+
+export const THICKNESS = 2.4;
+const CLEARANCE = 0.5;
+export const GAP = 2;
+const SEAM = 15;
+const R0 = CLEARANCE + THICKNESS / 2;
+const STEP = 0.02;
+
+export interface Digit {
+  readonly name: Name;
+  readonly place: Place;
+  readonly x: number;
+  readonly y: number;
+  readonly a: number;
+  readonly b: number;
+  /** As the plane square to the mean direction cuts it. */
+  readonly cut: number;
+  readonly root: number;
+  readonly room: number;
+}
+
+export interface WebSpace {
+  readonly between: string;
+  readonly x: number;
+  readonly half: number;
+  readonly level: number;
+}
+
+export interface ModelledHand {
+  readonly digits: readonly Digit[];
+  readonly webs: readonly WebSpace[];
+}
+
+function chordSum(a: number, b: number): number {
+  let sum = 0;
+  const count = 4000;
+  for (let k = 0; k < count; k++) {
+    const [s, t] = [(2 * Math.PI * k) / count, (2 * Math.PI * (k + 1)) / count];
+    sum += Math.hypot(a * (Math.cos(t) - Math.cos(s)), b * (Math.sin(t) - Math.sin(s)));
+  }
+  return sum;
+}
+
+export function halved(f: (x: number) => number, low: number, high: number): number {
+  let [from, to] = [low, high];
+  for (let k = 0; k < 60; k++) {
+    const middle = (from + to) / 2;
+    if (f(middle) < 0) from = middle;
+    else to = middle;
+  }
+  return (from + to) / 2;
+}
+
+export function modelledHand({ measures, webSetback, places, differential, width }: Setting): ModelledHand {
+  const names = NAMES.filter((name) => places[name] !== undefined);
+  const flexion = (name: Name) => ({ enclosed: 0, raised: -1, lowered: 1 })[places[name] ?? 'enclosed'] * ((differential * Math.PI) / 180);
+  const mean = names.reduce((sum, name) => sum + flexion(name), 0) / names.length;
+  const foremost = Math.min(...webSetback);
+  const level = (k: number) => foremost - (webSetback[k] ?? 0);
+  const digits: Digit[] = [];
+  const webs: WebSpace[] = [];
+  for (const name of names) {
+    const [wide, round, room, dorsal] = measures[name];
+    const a = wide / 2;
+    const b = halved((half) => chordSum(a, half) - round, 0, round / 4);
+    const theta = flexion(name) - mean;
+    const k = NAMES.indexOf(name);
+    const beside = [k - 1, k].filter((w) => w >= 0 && w < 3).map(level);
+    const before = digits.at(-1);
+    const place = places[name] ?? 'enclosed';
+    const crosses = before && (before.place === 'enclosed') !== (place === 'enclosed');
+    const gap = crosses ? Math.max(1, 2 * CLEARANCE + THICKNESS + 0.5) : 1;
+    const x = before ? before.x + before.a + gap + a : 0;
+    if (before) webs.push({ between: `${before.name}-${name}`, x: before.x + before.a + gap / 2, half: gap / 2, level: level(k - 1) });
+    const lever = dorsal - 2.5 - room + GAP + width / 2;
+    const root = beside.reduce((sum, l) => sum + l, 0) / beside.length;
+    digits.push({ name, place, x, y: -lever * Math.tan(theta), a, b, cut: b / Math.cos(theta), root, room });
+  }
+  return { digits, webs };
+}
+
+export interface BandPoint {
+  readonly u: number;
+  readonly x: number;
+  readonly y: number;
+  /** On a border digit's outer half: which digit; else null. */
+  readonly course: 'outer' | 'inner' | 'border';
+}
+
+export interface Band {
+  readonly length: number;
+  /** u of the two border turns. */
+  readonly radialTurn: number;
+  readonly ulnarTurn: number;
+  /** Both courses from the first digit's midline to the last one's; u along the band from the seam. */
+  readonly outer: readonly BandPoint[];
+  readonly inner: readonly BandPoint[];
+  readonly at: (u: number) => BandPoint;
+}
+
+/** The band pulled tight: both courses on a grid, the border digits gone round by half their offset edge. */
+export function modelledBand(hand: ModelledHand, setting: Setting): Band {
+  // Lowered digits are laid as raised ones, upside down.
+  const flip = Object.values(setting.places).includes('lowered') ? -1 : 1;
+  const digits = hand.digits.map((d) => ({ ...d, y: flip * d.y }));
+  const [first, last] = [digits[0] as Digit, digits.at(-1) as Digit];
+  const count = Math.round((last.x - first.x) / STEP);
+  const grid = Array.from({ length: count + 1 }, (_, k) => first.x + ((last.x - first.x) * k) / count);
+  const none = grid.map(() => Number.POSITIVE_INFINITY);
+  const isHeld = (d: Digit) => d.place !== 'enclosed';
+  const floor = profile(
+    grid,
+    digits.filter((d) => !isHeld(d)),
+    () => R0,
+    1,
+  );
+  const roof = profile(grid, digits.filter(isHeld), () => R0, -1);
+  const inner = taut(grid, floor, roof, first.y + first.cut + R0, last.y + last.cut + R0);
+  const held = digits.filter(isHeld).map((d) => d.x);
+  const middle = (Math.min(...held) + Math.max(...held)) / 2;
+  const over = profile(grid, digits, (d) => (isHeld(d) ? R0 + THICKNESS : R0), -1);
+  const ends = [first.y - first.cut - R0, last.y - last.cut - R0] as const;
+  const down = none.map(() => Number.NEGATIVE_INFINITY);
+  let outer: readonly Spot[];
+  if (setting.closure === 'spanning') outer = taut(grid, down, over, ...ends);
+  else {
+    const [y, next] = [heightOn(inner, middle), heightOn(inner, middle + 0.01)];
+    const slope = Math.atan2(next - y, 0.01);
+    const tack = { x: middle + THICKNESS * Math.sin(slope), y: y - THICKNESS * Math.cos(slope) };
+    const k = grid.findIndex((x) => x > tack.x);
+    const left = [...grid.slice(0, k), tack.x];
+    const right = [tack.x, ...grid.slice(k)];
+    outer = [
+      ...taut(
+        left,
+        left.map(() => Number.NEGATIVE_INFINITY),
+        [...over.slice(0, k), tack.y],
+        ends[0],
+        tack.y,
+      ),
+      ...taut(
+        right,
+        right.map(() => Number.NEGATIVE_INFINITY),
+        [tack.y, ...over.slice(k)],
+        tack.y,
+        ends[1],
+      ).slice(1),
+    ];
+  }
+  return numbered(outer, inner, middle, [first, last], flip);
+}
+
+interface Spot {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Greatest (way 1) or least (way -1) height of the bodies' offset edges over each x of a grid. */
+function profile(grid: readonly number[], digits: readonly Digit[], offset: (d: Digit) => number, way: 1 | -1): number[] {
+  const edge = grid.map(() => (way > 0 ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY));
+  for (const d of digits) {
+    const r = offset(d);
+    const spots = Array.from({ length: 6001 }, (_, k) => {
+      const t = Math.PI - (Math.PI * k) / 6000;
+      const [nx, ny] = [d.cut * Math.cos(t), d.a * Math.sin(t)];
+      const size = Math.hypot(nx, ny);
+      return { x: d.x + d.a * Math.cos(t) + (r * nx) / size, y: d.y + way * (d.cut * Math.sin(t) + (r * ny) / size) };
+    });
+    let k = 0;
+    for (const [i, x] of grid.entries()) {
+      if (x < (spots[0]?.x ?? 0) || x > (spots.at(-1)?.x ?? 0)) continue;
+      while (k + 2 < spots.length && (spots[k + 1] as Spot).x < x) k++;
+      const [p, q] = [spots[k] as Spot, spots[k + 1] as Spot];
+      const y = q.x === p.x ? p.y : p.y + ((q.y - p.y) * (x - p.x)) / (q.x - p.x);
+      edge[i] = way > 0 ? Math.max(edge[i] as number, y) : Math.min(edge[i] as number, y);
+    }
+  }
+  return edge;
+}
+
+/** The shortest line between two bounds on a grid from one height to another: it goes on in a straight line as long as any fits, and bends where none does. */
+function taut(grid: readonly number[], low: readonly number[], high: readonly number[], from: number, to: number): Spot[] {
+  const last = grid.length - 1;
+  const at = (bounds: readonly number[], k: number) => (k === last ? to : (bounds[k] as number));
+  const line: Spot[] = [{ x: grid[0] as number, y: from }];
+  let i = 0;
+  while (i < last) {
+    const { x, y } = line.at(-1) as Spot;
+    let [steepest, flattest] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+    let [lowAt, highAt] = [i + 1, i + 1];
+    let next = last;
+    let height = to;
+    for (let j = i + 1; j <= last; j++) {
+      const run = (grid[j] as number) - x;
+      const [a, b] = [(at(low, j) - y) / run, (at(high, j) - y) / run];
+      if (a > flattest) {
+        [next, height] = [highAt, at(high, highAt)];
+        break;
+      }
+      if (b < steepest) {
+        [next, height] = [lowAt, at(low, lowAt)];
+        break;
+      }
+      if (b <= flattest) [flattest, highAt] = [b, j];
+      if (a >= steepest) [steepest, lowAt] = [a, j];
+    }
+    line.push({ x: grid[next] as number, y: height });
+    i = next;
+  }
+  return line;
+}
+
+function heightOn(line: readonly Spot[], x: number): number {
+  const k = Math.max(
+    1,
+    line.findIndex((p) => p.x >= x),
+  );
+  const [p, q] = [line[k - 1] as Spot, line[k] as Spot];
+  return p.y + ((q.y - p.y) * (x - p.x)) / (q.x - p.x);
+}
+
+/** The same line with a point at least every 0.1 mm. */
+function dense(line: readonly Spot[]): Spot[] {
+  return line.flatMap((p, k) => {
+    const next = line[k + 1];
+    const count = next ? Math.max(1, Math.ceil(Math.hypot(next.x - p.x, next.y - p.y) / 0.1)) : 1;
+    return Array.from({ length: count }, (_, i) => {
+      const t = i / count;
+      return next ? { x: p.x + t * (next.x - p.x), y: p.y + t * (next.y - p.y) } : p;
+    });
+  });
+}
+
+function numbered(outer: readonly Spot[], inner: readonly Spot[], middle: number, [first, last]: [Digit, Digit], flip: number): Band {
+  const half = (d: Digit) => chordSum(d.a, d.cut) / 2 + Math.PI * R0;
+  const seam = { x: middle, y: heightOn(outer, middle) };
+  const radially = dense([seam, ...outer.filter((p) => p.x < middle).toReversed()]);
+  const ulnarly = dense([...outer.filter((p) => p.x > middle).toReversed(), seam]);
+  const run = (line: readonly Spot[], start: number, course: BandPoint['course']): BandPoint[] => {
+    let u = start;
+    return line.map((p, k) => {
+      const before = line[k - 1];
+      if (before) u += Math.hypot(p.x - before.x, p.y - before.y);
+      return { u, x: p.x, y: flip * p.y, course };
+    });
+  };
+  const one = run(radially, 0, 'outer');
+  const two = run(dense(inner), (one.at(-1)?.u ?? 0) + half(first), 'inner');
+  const three = run(ulnarly, (two.at(-1)?.u ?? 0) + half(last), 'outer');
+  const all = [...one, ...two, ...three];
+  const length = three.at(-1)?.u ?? 0;
+  const at = (u: number): BandPoint => {
+    const k = all.findIndex((p) => p.u >= u - 1e-9);
+    const [p, q] = [all[Math.max(0, k - 1)] as BandPoint, all[Math.max(0, k)] as BandPoint];
+    if (p.course !== q.course) return { u, x: p.x, y: 0, course: 'border' };
+    const t = q.u === p.u ? 0 : (u - p.u) / (q.u - p.u);
+    return { u, x: p.x + t * (q.x - p.x), y: p.y + t * (q.y - p.y), course: p.course };
+  };
+  return {
+    length,
+    radialTurn: (one.at(-1)?.u ?? 0) + half(first) / 2,
+    ulnarTurn: (two.at(-1)?.u ?? 0) + half(last) / 2,
+    outer: [...one, ...three],
+    inner: two,
+    at,
+  };
+}
+
+/** Where the distal edge may be at most over a palmar pass of a digit, so that its PIP joint bends as far as it is said to before its middle phalanx meets the edge. */
+export function mostDistal(digit: Digit, band: Band, said: number, closure: Setting['closure']): number {
+  const lapped =
+    digit.place === 'raised' && band.outer.some((p) => Math.min(p.u, band.length - p.u) < SEAM / 2 && Math.abs(p.x - digit.x) < digit.a);
+  const layers = (digit.place === 'raised' ? 2 : 1) + (lapped ? 1 : 0);
+  const standOff = Math.max(0, Math.min(...standOffs(digit, band)));
+  const high = digit.b + CLEARANCE + layers * THICKNESS + (digit.place === 'raised' && closure === 'spanning' ? standOff : 0);
+  const free = (e: number) => 180 - ((Math.atan2(high, e + 2.5) + Math.asin((0.5 * digit.b) / Math.hypot(e + 2.5, high))) * 180) / Math.PI;
+  return (
+    digit.root +
+    digit.room -
+    Math.max(
+      2,
+      halved((e) => free(e) - said, -5, 60),
+    )
+  );
+}
+
+function standOffs(digit: Digit, band: Band): readonly number[] {
+  const under = band.outer.filter((p) => Math.abs(p.x - digit.x) < 0.2);
+  return under.map((p) => Math.abs(p.y - digit.y) - (digit.cut + CLEARANCE + 1.5 * THICKNESS));
+}

@@ -1,0 +1,243 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect } from 'vitest';
+import { readPdfWords } from '../pdf-words.ts';
+import { needsReader } from '../readers.ts';
+import { choose, DEMO_FILE, field, fillHand, inBrowser, noStopSign, openDemo, openPanel, saved, show } from './browser.ts';
+
+let folder = '';
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'knucklewright-never-'));
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+const width = 'digits.ring.width';
+
+describe('what must never happen', () => {
+  inBrowser('a print of the page that looks true: it is struck through, says so, and names the button that prints', async (open) => {
+    const { page } = await open();
+    await openDemo(page);
+    await page.emulateMedia({ media: 'print' });
+    const printed = page.locator('.printout');
+    expect(await printed.textContent()).toContain('NOT TO SCALE');
+    expect(await printed.textContent()).toContain('Print the pattern');
+    expect(await page.locator('.printout .strike').isVisible()).toBe(true);
+    for (const part of ['header', 'main', 'footer']) expect(await page.locator(part).first().isVisible()).toBe(false);
+  });
+
+  inBrowser('work lost: a field, a choice and a cleared field come back, and the button says which', async (open) => {
+    const { page } = await open();
+    await openDemo(page);
+    const undo = page.locator('#undo');
+    await field(page, width).fill('17.2');
+    await page.keyboard.press('Tab');
+    expect(await undo.getAttribute('title')).toBe('Undo: Ring finger: width 17.2');
+    await choose(page, 'target.digit', 'long');
+    expect(await undo.getAttribute('title')).toBe('Undo: Treated finger long finger');
+    await undo.click();
+    expect(await page.locator('input[name="target.digit"][value="ring"]').isChecked()).toBe(true);
+    await undo.click();
+    expect(await field(page, width).inputValue()).toBe('16.5');
+    await page.locator('#redo').click();
+    expect(await field(page, width).inputValue()).toBe('17.2');
+    // By keys, outside a field.
+    await page.locator('#measure-heading').focus();
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => field(page, width).inputValue()).toBe('16.5');
+    await page.keyboard.press('Control+Shift+z');
+    await expect.poll(() => field(page, width).inputValue()).toBe('17.2');
+  });
+
+  inBrowser("one step a key: what is typed in a field is one step, and in that field the keys are the browser's own", async (open) => {
+    const { page } = await open();
+    await field(page, width).focus();
+    await page.keyboard.type('16.5');
+    await page.keyboard.press('Control+z');
+    // The browser has its own steps while typing; ours would have emptied the field and the history.
+    expect(await page.locator('#redo').getAttribute('title')).toBe('Nothing to redo');
+    await field(page, width).fill('16.5');
+    await page.keyboard.press('Enter');
+    await page.locator('#undo').click();
+    expect(await field(page, width).inputValue()).toBe('');
+    expect(await page.locator('#undo').getAttribute('title')).toBe('Nothing to undo');
+  });
+
+  inBrowser("one person's figures in another's: a new patient ends the history", async (open) => {
+    const { page } = await open();
+    await fillHand(page);
+    await page.locator('#new-patient').click();
+    await expect.poll(() => field(page, width).inputValue()).toBe('');
+    await page.locator('#undo').click({ force: true });
+    await page.keyboard.press('Control+z');
+    expect(await field(page, width).inputValue()).toBe('');
+    expect(await page.locator('#sentence').count()).toBe(0);
+    // The same when another file is opened.
+    await openDemo(page);
+    await page.locator('#undo').click({ force: true });
+    expect(await field(page, width).inputValue()).toBe('16.5');
+  });
+
+  inBrowser('a stray tap that changes the design: pictures are only looked at, and no tab stop', async (open) => {
+    const { page } = await open();
+    await openDemo(page);
+    const design = () => page.locator('#sentence').textContent();
+    const before = await design();
+    for (const picture of ['hand', 'section', 'flat'] as const) {
+      await show(page, picture);
+      await page.locator('.result-picture').click({ position: { x: 90, y: 60 } });
+    }
+    await page.locator('.hand-picture').click();
+    await page.locator('.motion-picture').click({ force: true });
+    expect(await design()).toBe(before);
+    expect(await page.locator('#undo').getAttribute('title')).toBe('Nothing to undo');
+    expect(await page.locator('.hand-picture[tabindex], .motion-picture[tabindex], svg [tabindex]').count()).toBe(0);
+  });
+
+  inBrowser('units by half: options, ranges, fractions and figures follow the unit that was chosen', async (open) => {
+    const { page } = await open();
+    await openDemo(page);
+    await page.locator('#unit').selectOption('in');
+    await field(page, width).fill('21/32');
+    await page.keyboard.press('Tab');
+    await openPanel(page, 'options');
+    // 10 mm are 0.3937 in; the inch is 25.4 mm exactly.
+    expect(await field(page, 'trim').inputValue()).toBe('0.3937');
+    expect(await page.locator('#sentence').textContent()).toContain(' in');
+    expect(await page.locator('main').textContent()).not.toMatch(/\d mm\b(?! bars)/);
+    await page.locator('#unit').selectOption('mm');
+    await expect.poll(() => field(page, 'trim').inputValue()).toBe('10');
+    await page.keyboard.press('Escape');
+    // 21/32 in are 16.66875 mm.
+    await expect.poll(() => field(page, width).inputValue()).toBe('16.67');
+    await field(page, width).fill('1.65');
+    await page.keyboard.press('Tab');
+    await page.getByRole('button', { name: 'Did you mean 1.65 cm?' }).click();
+    await expect.poll(() => field(page, width).inputValue()).toBe('1.65 cm');
+    expect(await page.locator('#how-line.error').count()).toBe(0);
+  });
+
+  inBrowser('a finding nobody made: blank fields lack nothing and suggest nothing; one end alone is said', async (open) => {
+    const { page } = await open();
+    await choose(page, 'target.digit', 'ring');
+    await choose(page, 'side', 'left');
+    expect(await page.locator('main').textContent()).not.toContain('lacks neither');
+    expect(await page.locator('input[name="block"]').count()).toBe(0);
+    await field(page, 'motion.active.lacks').fill('25');
+    await page.keyboard.press('Tab');
+    await page.locator('.look-box').getByText('bending not measured, taken as full').waitFor();
+  });
+
+  inBrowser('stop signs unanswered that leave the page unsaid: counted, and on the print until they are answered', async (open, test) => {
+    needsReader(test, 'poppler');
+    const { page } = await open();
+    await openDemo(page);
+    await page.locator('.look-box').getByText('Stop signs not asked yet').waitFor();
+    const words = async () => {
+      const path = join(folder, 'stop.pdf');
+      writeFileSync(path, (await saved(page, '#print')).content);
+      return readPdfWords(path);
+    };
+    expect(await words()).toContain('STOP SIGNS WERE NOT ASKED');
+    await noStopSign(page);
+    expect(await page.locator('.look-box').getByText('Stop signs not asked yet').count()).toBe(0);
+    expect(await words()).not.toContain('STOP SIGNS WERE NOT ASKED');
+  });
+
+  inBrowser('a print in spite of a stop sign: nothing is suggested, nothing saved, and whom to ask is said', async (open) => {
+    const { page } = await open();
+    await openDemo(page);
+    await openPanel(page, 'stop');
+    await page.getByLabel('A pale, blue or cold finger').check();
+    await page.getByText('Surgeon or emergency, the same day.').first().waitFor();
+    let downloads = 0;
+    page.on('download', () => downloads++);
+    await page.locator('#print').click();
+    await page.locator('#panel-look').getByText('Stop: nothing is suggested and nothing is printed.').first().waitFor();
+    await page.waitForTimeout(500);
+    expect(downloads).toBe(0);
+    expect(await page.locator('input[name="block"]').count()).toBe(0);
+    expect(await page.locator('#print.main').count()).toBe(0);
+  });
+
+  inBrowser("an example on a print unmarked, or its figures in a patient's", async (open, test) => {
+    needsReader(test, 'poppler');
+    const { page } = await open();
+    await page.locator('#example').click();
+    await page.locator('.banner').getByText('This is an example with an invented hand.').waitFor();
+    const words = async () => {
+      const path = join(folder, 'example.pdf');
+      writeFileSync(path, (await saved(page, '#print')).content);
+      return readPdfWords(path);
+    };
+    expect(await words()).toMatch(/invented/i);
+    // Typed over, it is an example still: the other figures are.
+    await field(page, width).fill('17');
+    await openPanel(page, 'files');
+    await field(page, 'code').fill('K7-2');
+    expect(await page.locator('#field-invented').count()).toBe(0);
+    expect(await words()).toMatch(/invented/i);
+    await page.locator('#new-patient').click();
+    await expect.poll(() => field(page, width).inputValue()).toBe('');
+    expect(await page.locator('.banner').count()).toBe(0);
+  });
+
+  inBrowser('an average hand on a print: what is not measured is asked for first', async (open) => {
+    const { page } = await open();
+    await choose(page, 'target.digit', 'ring');
+    await choose(page, 'side', 'left');
+    await field(page, 'motion.active.lacks').fill('25');
+    await page.locator('.banner').getByText('An average hand, not yours').waitFor();
+    let downloads = 0;
+    page.on('download', () => downloads++);
+    await page.locator('#print').click();
+    await page.waitForFunction(() => document.activeElement?.id === 'field-digits-long-width');
+    expect(downloads).toBe(0);
+  });
+
+  inBrowser('focus lost or Enter punished: Enter never submits, empties or jumps to a list of faults', async (open) => {
+    const { page } = await open();
+    for (const where of ['motion.active.lacks', 'digits.long.width', 'digits.little.dorsalLength']) {
+      await field(page, where).focus();
+      await page.keyboard.press('Enter');
+      await page.waitForTimeout(60);
+      const at = await page.evaluate(() => document.activeElement?.tagName ?? 'BODY');
+      expect([where, at === 'INPUT' || at === 'BUTTON']).toEqual([where, true]);
+    }
+    expect(await page.locator('#how-line.error').count()).toBe(0);
+  });
+
+  inBrowser("a dead end: a refusal carries a button that mends it, for a child's hand too", async (open) => {
+    const { page } = await open();
+    const child = JSON.parse(readFileSync(DEMO_FILE, 'utf8'));
+    child.digits = {
+      long: { width: 11.5, circumference: 38, palmarRoom: 15, dorsalLength: 30 },
+      ring: { width: 11, circumference: 35, palmarRoom: 13, dorsalLength: 28 },
+      little: { width: 10, circumference: 32, palmarRoom: 12, dorsalLength: 22 },
+    };
+    const path = join(folder, 'child.json');
+    writeFileSync(path, JSON.stringify(child));
+    await page.locator('#open-file').setInputFiles(path);
+    await page.waitForTimeout(500);
+    if ((await page.locator('#sentence').count()) === 0) {
+      await openPanel(page, 'look');
+      await page
+        .getByRole('button', { name: /^Use width/ })
+        .first()
+        .click();
+    }
+    await page.locator('#sentence').waitFor();
+    expect(await page.locator('.kept').count()).toBe(0);
+    await noStopSign(page);
+    expect((await saved(page, '#print')).content.subarray(0, 5).toString()).toBe('%PDF-');
+  });
+
+  inBrowser('a save that is not confirmed beside its button', async (open) => {
+    const { page } = await open();
+    await openDemo(page);
+    await noStopSign(page);
+    const { name } = await saved(page, '#print');
+    await page.locator('#saved').getByText(name).waitFor();
+    await page.getByRole('status').filter({ hasText: name }).waitFor();
+  });
+});

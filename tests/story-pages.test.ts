@@ -1,0 +1,52 @@
+import { describe, expect, it } from 'vitest';
+import { blocks } from '../src/block/library.ts';
+import type { Page } from '../src/sheet/paper/page.ts';
+import { PAPERS, printableBox } from '../src/sheet/paper/paper.ts';
+import { DEFAULT_SHEET_SETTINGS, type SheetSettings } from '../src/sheet/paper/sheet-settings.ts';
+import { LANGUAGE_IDS } from '../src/words/language.ts';
+import { layOutForPdf } from '../src/writers/pdf/pdf.ts';
+import { collisions, inkBox, TOUCHING } from './page-boxes.ts';
+import { DEMO_HAND, LARGE_HAND, stripOf } from './pdf-samples.ts';
+
+function story(hand: typeof DEMO_HAND, block: string, settings: Partial<SheetSettings>): readonly Page[] {
+  const laid = layOutForPdf(stripOf(hand, block), { ...DEFAULT_SHEET_SETTINGS, parts: ['making'], ...settings });
+  if (!laid.ok) throw new Error(JSON.stringify(laid.problems));
+  return laid.value.pages.filter((page) => page.title === 'step by step');
+}
+
+const panels = (pages: readonly Page[]) =>
+  pages.flatMap((page) => page.layers.flatMap((layer) => layer.strokes.filter((s) => s.role === 'panel'))).length;
+
+describe('the making of a strip as a storyboard', () => {
+  it.each(blocks().map((block) => block.id))('%s: nothing overlaps or runs off, in every language, on A4 and Letter', (id) => {
+    for (const language of LANGUAGE_IDS) {
+      for (const paper of ['a4', 'letter'] as const) {
+        const pages = story(DEMO_HAND, id, { language, paper: PAPERS[paper] });
+        expect(pages).toHaveLength(2);
+        const room = printableBox(PAPERS[paper], 'portrait', DEFAULT_SHEET_SETTINGS.margin, 'paper');
+        for (const page of pages) {
+          expect(collisions(page), `${language} ${paper}`).toEqual([]);
+          const ink = inkBox(page);
+          expect(ink.minX).toBeGreaterThanOrEqual(room.minX - TOUCHING);
+          expect(ink.maxX).toBeLessThanOrEqual(room.maxX + TOUCHING);
+          expect(ink.minY).toBeGreaterThanOrEqual(room.minY - TOUCHING);
+          expect(ink.maxY).toBeLessThanOrEqual(room.maxY + TOUCHING);
+        }
+      }
+    }
+  });
+
+  it('has nine steps, and ten where a finger that is not held lies between', () => {
+    expect(panels(story(DEMO_HAND, 'ring-lowered-in-three', {}))).toBe(9);
+    expect(panels(story(LARGE_HAND, 'long-raised-in-four', {}))).toBe(10);
+    expect(panels(story(DEMO_HAND, 'long-and-ring-raised-in-four', {}))).toBe(9);
+  });
+
+  it('has neither bars nor card, and no word of how to print: nothing on it is at true size', () => {
+    for (const page of story(DEMO_HAND, 'ring-lowered-in-three', {})) {
+      const roles = page.layers.flatMap((layer) => layer.strokes.map((s) => s.role));
+      expect(roles.some((role) => role.startsWith('bar-') || role === 'card')).toBe(false);
+      expect(page.layers.flatMap((layer) => layer.texts.map((t) => t.text)).join(' ')).not.toMatch(/100 %|geometry/);
+    }
+  });
+});
