@@ -150,7 +150,8 @@ function turnAt(x: number, figures: StripFigures, shape: HandShape): { readonly 
   };
 }
 
-function interpolated(knots: readonly (readonly [number, number])[], x: number): number {
+/** y at x of a line through knots sorted by x, level beyond its ends. */
+export function interpolated(knots: readonly (readonly [number, number])[], x: number): number {
   const first = knots[0];
   const last = knots.at(-1);
   if (!first || !last || x <= first[0]) return first?.[1] ?? 0;

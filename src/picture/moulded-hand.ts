@@ -1,14 +1,17 @@
 import { type Box, type LineArcPath, type Point, polyline } from '../geometry/path.ts';
 import type { DigitName, Side } from '../hand/digits.ts';
 import type { Drawing, DrawnShape, PictureTone, Tone } from '../pattern/drawing.ts';
+import type { PlateFigures } from '../pattern/plate/plate-report.ts';
 import type { StripFigures } from '../pattern/strip/strip-report.ts';
 import { radians } from '../units/angle.ts';
 import { bandSurface, standingFingers } from './band-surface.ts';
 import { type DrawableHand, handShape } from './hand-shape.ts';
-import { handSolid } from './hand-solid.ts';
+import { handSolid, type Solid } from './hand-solid.ts';
+import { plateOnHand } from './plate-surface.ts';
 import { type HandPose, type PosedFinger, type PosedHand, posedHand } from './posed-hand.ts';
 import { type Drawable, type Projection, type Raster, rasterOf } from './raster.ts';
 import { skinFolds } from './skin-folds.ts';
+import { strapsOnHand } from './strap-surface.ts';
 import { type Mesh, surfaceMesh } from './surface-mesh.ts';
 import { type BorderKind, traceAreas } from './trace-areas.ts';
 import { add, dot, minus, unit, type Vec } from './vec.ts';
@@ -27,11 +30,16 @@ export interface MouldedInput {
   readonly strip?: StripFigures;
   /** What of it is shown; usual: all. */
   readonly shown?: readonly ShownBand[];
-  /** A folded sheet instead, in the frame of the posed hand (`Mesh` of its faces, of its cut edges). */
+  /** A plate on the hand, whose MP joints then stand at its angle unless a pose is given; with its straps closed unless they are left away. */
+  readonly plate?: PlateFigures;
+  readonly straps?: boolean;
+  /** A sheet instead, in the frame of the posed hand (`Mesh` of its faces, of its cut edges). */
   readonly sheets?: readonly { readonly faces: Mesh; readonly edges: Mesh; readonly tone: 'strip' | 'done' }[];
   readonly treated?: DigitName | null;
   /** Usual: MP 25, PIP 15. */
   readonly pose?: HandPose;
+  /** Only what would lie on the hand: a sheet on the table. */
+  readonly bare?: boolean;
   /** Side of a facet, mm: smaller is smoother and slower. Usual: 1.7. */
   readonly step?: number;
 }
@@ -91,17 +99,28 @@ export interface DrawnMoulded {
 export function mouldedScene(input: MouldedInput, sameSkin?: MouldedScene): MouldedScene {
   const shape = handShape(input.hand);
   const standing = input.strip ? standingFingers(input.strip, shape) : undefined;
-  const posed = posedHand(shape, input.pose ?? { mp: 25, pip: 15 }, standing);
-  const { strip } = input;
+  const { strip, plate } = input;
+  const posed = posedHand(shape, input.pose ?? (plate ? platePose(plate) : { mp: 25, pip: 15 }), standing);
+  const solid = handSolid(posed);
   const whole: readonly ShownBand[] = strip ? [{ from: 0, to: strip.path.pathLength, tone: 'strip' }] : [];
   const bands = strip ? (input.shown ?? whole).map((band) => ({ ...bandSurface(strip, shape, posed.shift, band), tone: band.tone })) : [];
   return {
     posed,
     side: input.side,
     treated: input.treated ?? null,
-    skin: sameSkin?.skin ?? surfaceMesh(handSolid(posed), input.step ?? 1.7),
-    bands: [...bands, ...(input.sheets ?? [])],
+    skin: input.bare ? { points: [], normals: [], triangles: [] } : (sameSkin?.skin ?? surfaceMesh(solid, input.step ?? 1.7)),
+    bands: [...bands, ...(plate ? plateSheets(plate, posed, solid, input.straps ?? true) : []), ...(input.sheets ?? [])],
   };
+}
+
+/** The hand as a plate holds it, its PIP joints a little bent as at rest. */
+export function platePose({ design, frame }: PlateFigures): HandPose {
+  return { mp: design.angle, pip: 12, setbacks: frame.palm.setbacks };
+}
+
+function plateSheets(plate: PlateFigures, posed: PosedHand, solid: Solid, straps: boolean): MouldedScene['bands'] {
+  const faces = plate.frame.faces.map((_, k) => ({ ...plateOnHand(plate, k, posed, solid), tone: 'strip' as const }));
+  return [...faces, ...(straps ? strapsOnHand(plate, posed, solid, faces).map((s) => ({ ...s, tone: 'done' as const })) : [])];
 }
 
 const MARGIN = 2;
@@ -139,7 +158,7 @@ export function drawMoulded(scene: MouldedScene, view: Viewpoint): DrawnMoulded 
     const q = project(p);
     return { x: q[0] - raster.minX + MARGIN, y: q[1] - raster.minY + MARGIN };
   };
-  const folds = skinFolds(posed).flatMap((line) => visibleRuns(line, project, raster));
+  const folds = (scene.skin.triangles.length > 0 ? skinFolds(posed) : []).flatMap((line) => visibleRuns(line, project, raster));
   items.push(
     shapeOf(
       'fold',
