@@ -77,6 +77,8 @@ export function heldColumns(frame: Pick<FaceFrame, 'columns'>): readonly HeldDig
 }
 
 export interface PlateFrame {
+  /** As asked for, or with what a palmar plate was closed in by. */
+  readonly options: PlateOptions;
   readonly palm: CompletePalm;
   readonly section: PalmSection;
   readonly proximalSection: PalmSection;
@@ -103,8 +105,36 @@ const LEAST_BESIDE = 14;
 /** Free space between the radial wing and the thumb web. Ours, no source. mm */
 export const THUMB_CLEARANCE = 5;
 
-/** Everything that outlines and marks are built on. Refused with every reason when the hand leaves no room for the plate. */
+/**
+ * Everything that outlines and marks are built on. A palmar plate that would hold too little is first closed in: nearer to the PIP creases, then bent
+ * more sharply; then a border digit is left free. Refused with every reason when the hand leaves no room even so.
+ */
 export function plateFrame(hand: Hand, design: PlateDesign, options: PlateOptions): Result<PlateFrame> {
+  const asked = frameWith(hand, design, options);
+  if (!asked.ok || asked.value.problems.length === 0) return frameResult(asked);
+  let last: Result<TriedFrame> = asked;
+  for (const closer of design.faces === 'dorsal' ? [] : closedIn(options)) {
+    last = frameWith(hand, design, closer);
+    if (!last.ok || last.value.problems.length === 0) return frameResult(last, closedInWarnings(options, closer));
+  }
+  if (!last.ok) return last;
+  const left = leftOut(last.value.frame.faces, design.digits);
+  const without = left && plateFrame(hand, { ...design, digits: design.digits.filter((digit) => digit !== left.digit) }, options);
+  if (without?.ok) return success(without.value, [leftOutWarning(left as LeftOut), ...without.warnings]);
+  return failure(...asked.value.problems);
+}
+
+interface TriedFrame {
+  readonly frame: PlateFrame;
+  /** What it leaves too little of. */
+  readonly problems: readonly Problem[];
+}
+
+function frameResult(tried: Result<TriedFrame>, warnings: readonly Warning[] = []): Result<PlateFrame> {
+  return tried.ok ? success(tried.value.frame, [...warnings, ...tried.warnings]) : tried;
+}
+
+function frameWith(hand: Hand, design: PlateDesign, options: PlateOptions): Result<TriedFrame> {
   const completed = completePalm(hand, (breadth, circumference) => palmSection(breadth, circumference)?.thickness ?? null);
   const row = digitRow(hand, design.digits, options);
   if (completed.problems.length > 0 || !row.ok) return failure(...completed.problems, ...(row.ok ? [] : row.problems));
@@ -122,18 +152,52 @@ export function plateFrame(hand: Hand, design: PlateDesign, options: PlateOption
     if (!made.ok) return made;
     faces.push(made.value);
   }
-  const problems = faces.flatMap((frame) => roomProblems(frame, options));
-  if (problems.length > 0) {
-    const left = leftOut(faces, design.digits);
-    const without = left && plateFrame(hand, { ...design, digits: design.digits.filter((digit) => digit !== left.digit) }, options);
-    return without?.ok ? success(without.value, [leftOutWarning(left as LeftOut), ...without.warnings]) : failure(...problems);
-  }
   const estimated = [
     ...completed.estimated.map((e) => e.where),
     ...hand.estimated.map((e) => e.where).filter((where) => design.digits.some((digit) => where.startsWith(`digits.${digit}.`))),
   ];
-  const frame = { palm, section, proximalSection, row: row.value, digits: design.digits, cover, faces, estimated };
-  return success(frame, completed.warnings);
+  const frame = { options, palm, section, proximalSection, row: row.value, digits: design.digits, cover, faces, estimated };
+  return success({ frame, problems: faces.flatMap((one) => roomProblems(one, options)) }, completed.warnings);
+}
+
+/** How near a plate's edge may come to a PIP joint, and how sharply it may be bent, when it is that or no plate. Ours, no source. mm */
+export const NEAREST_TO_PIP = 3;
+const SHARPEST_BEND = 1;
+
+/** Ever closer to the palm and to the PIP creases: a millimetre at a time, the creases first. */
+function* closedIn(options: PlateOptions): Generator<PlateOptions> {
+  let { pipClearance, palmarBendRadius } = options;
+  while (pipClearance > NEAREST_TO_PIP) {
+    pipClearance = Math.max(NEAREST_TO_PIP, pipClearance - 1);
+    yield { ...options, pipClearance };
+  }
+  while (palmarBendRadius > SHARPEST_BEND) {
+    palmarBendRadius = Math.max(SHARPEST_BEND, palmarBendRadius - 1);
+    yield { ...options, pipClearance, palmarBendRadius };
+  }
+}
+
+function closedInWarnings(asked: PlateOptions, closer: PlateOptions): readonly Warning[] {
+  const warnings: Warning[] = [];
+  if (closer.pipClearance < asked.pipClearance)
+    warnings.push({
+      code: 'PIP_CLEARANCE_LESS',
+      where: 'pipClearance',
+      message: `the plate ends ${plain(closer.pipClearance, 1)} mm from the PIP creases, not ${plain(asked.pipClearance, 1)}: at this MP angle it would else hold too little of the fingers`,
+      value: closer.pipClearance,
+      limit: asked.pipClearance,
+      next: 'see that each PIP joint bends freely over the edge, flare it, or use a smaller MP angle or a dorsal plate',
+    });
+  if (closer.palmarBendRadius < asked.palmarBendRadius)
+    warnings.push({
+      code: 'BEND_SHARPER',
+      where: 'palmarBendRadius',
+      message: `the palmar plate is bent to an inside radius of ${plain(closer.palmarBendRadius, 1)} mm, not ${plain(asked.palmarBendRadius, 1)}: else it would hold too little of the fingers`,
+      value: closer.palmarBendRadius,
+      limit: asked.palmarBendRadius,
+      next: 'heat the bend well so that it does not thin out, or use a smaller MP angle, a thinner sheet or a dorsal plate',
+    });
+  return warnings;
 }
 
 /** A digit at the border of the row of which a plate would cover too little, while it holds others well. */

@@ -54,6 +54,9 @@ export interface PlateReport {
   readonly mpDepth: number;
   readonly cover: number;
   readonly wristFree: number;
+  /** What the plate was drawn with; less than asked for where a palmar plate was closed in. */
+  readonly pipClearance: number;
+  readonly palmarBendRadius: number;
   readonly faces: readonly FaceReport[];
   /** Over the palmar edge; a dorsal plate does not stop PIP flexion. */
   readonly freePipFlexion: Readonly<Partial<Record<DigitName, number>>>;
@@ -150,7 +153,7 @@ export function plateWarnings({ options, freePip, frame, outlines }: PlateFigure
  * What is still taken as fitting, mm: skin gives way by as much (ours, no source); and a clearance may be short by what the joints' place on the
  * hand's round border moves the plate.
  */
-const FIT = { pressed: 0.5, clearance: 0.5 } as const;
+const FIT = { pressed: 0.5, clearance: 0.25 } as const;
 /** Over this a sheet is not to be had to shape by stroking. Ours, no source. */
 const MOST_STRETCH = 0.05;
 
@@ -206,6 +209,8 @@ export function plateReport(f: PlateFigures, folds: readonly FoldFindings[], war
     mpDepth: r(frame.palm.mpDepth),
     cover: r(frame.cover),
     wristFree: r(frame.palm.metacarpalLength - frame.cover - options.trim),
+    pipClearance: r(options.pipClearance),
+    palmarBendRadius: r(options.palmarBendRadius),
     faces: frame.faces.map((face, k) => faceReport(f, face, k, folds[k] as FoldFindings)),
     freePipFlexion: Object.fromEntries(Object.entries(f.freePip).map(([digit, angle]) => [digit, rounded(angle, 1)])),
     straps: f.straps.map((s) => ({ ...s, width: rounded(s.width, 1), length: rounded(s.length, 1) })),

@@ -4,9 +4,9 @@ import type { Hand } from '../../hand/hand.ts';
 import { plain } from '../../units/number.ts';
 import type { Problem } from '../../units/result.ts';
 import type { PlateDesign } from './plate-design.ts';
-import { plateFrame, stepProblems } from './plate-frame.ts';
+import { NEAREST_TO_PIP, plateFrame } from './plate-frame.ts';
 import type { PlateOptions } from './plate-options.ts';
-import { plateOutline } from './plate-outline.ts';
+import { outlineProblems, plateOutline } from './plate-outline.ts';
 
 /** A change of a plate that was refused, with which it can be made. */
 export interface TriedChange {
@@ -15,14 +15,14 @@ export interface TriedChange {
   readonly options: PlateOptions;
 }
 
-/** How near a plate's edge may come to a PIP joint when it is that or no plate. Ours, no source. mm */
-const NEAREST_TO_PIP = 3;
 const ANGLE_STEP = 5;
 
 /** Whether hand, design and options leave room for a plate, without drawing it. */
 function fits(hand: Hand, design: PlateDesign, options: PlateOptions): boolean {
   const frame = plateFrame(hand, design, options);
-  return frame.ok && frame.value.faces.every((face) => stepProblems(face, plateOutline(face, options).distal, options).length === 0);
+  if (!frame.ok) return false;
+  const { faces, options: closer } = frame.value;
+  return faces.every((face) => outlineProblems(face, plateOutline(face, closer), closer).length === 0);
 }
 
 /** The smallest change, of those that a therapist would make first, with which a refused plate can be made; null where none of them helps. */
