@@ -2,22 +2,14 @@ import { appendFileSync, mkdtempSync, readdirSync, readFileSync, rmSync, truncat
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parse } from 'csv-parse/sync';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { builtCommand, type Ran } from './built-command.ts';
+import { afterAll, describe, expect, it } from 'vitest';
+import { run } from './built-command.ts';
 import { parseDxf } from './parse-dxf.ts';
 
 const DEMO = 'fixtures/demo-clinic.csv';
 const scratch = mkdtempSync(join(tmpdir(), 'batch-'));
-let run: (...args: readonly string[]) => Ran;
-let remove = () => {};
 
-beforeAll(async () => {
-  ({ run, remove } = await builtCommand('batch'));
-});
-afterAll(() => {
-  remove();
-  rmSync(scratch, { recursive: true });
-});
+afterAll(() => rmSync(scratch, { recursive: true }));
 
 const folder = (name: string) => join(scratch, name);
 const text = (...path: string[]) => readFileSync(join(scratch, ...path), 'utf8');

@@ -103,7 +103,7 @@ describe('a plate on the hand', () => {
       const figures = figuresOf(faces, angle, bend);
       const posed = posedHand(handShape(hand), platePose(figures));
       const solid = handSolid(posed);
-      const { faces: sheet } = plateOnHand(figures, 0, posed, solid);
+      const { faces: sheet } = plateOnHand(figures, 0, posed, solid, 2);
       const gaps = sheet.points.map((p) => solid.distance(...p)).sort((a, b) => a - b);
       expect(gaps[0], `${faces} ${angle}`).toBeGreaterThan(-1);
       expect(gaps[Math.floor(0.02 * gaps.length)], `${faces} ${angle}`).toBeGreaterThan(0);
@@ -126,7 +126,7 @@ describe('the pictures of a plate', () => {
   const drawn = new Map<string, DrawnMoulded>();
   beforeAll(() => {
     for (const name of PLATE_PICTURES) drawn.set(name, pictures(name));
-  });
+  }, 60_000);
   const shown = (name: (typeof PLATE_PICTURES)[number], tone: string) => area(drawn.get(name) as DrawnMoulded, tone);
 
   it('show what each step is about, and nothing that is not there yet', () => {

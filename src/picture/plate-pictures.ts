@@ -55,7 +55,8 @@ export function platePictures(input: PlatePictureInput): (name: PlatePictureName
     outline: () => mouldedScene({ hand, side, bare: true, sheets: traced(figures) }),
     hold: () => {
       const fit = sceneOf('fit');
-      return { ...fit, bands: [{ ...heldGauge(figures, fit.posed), tone: 'done' as const }] };
+      const gauge = heldGauge(figures, fit.posed);
+      return { ...fit, frame: [fit.skin, gauge.faces], bands: [{ ...gauge, tone: 'done' as const }] };
     },
     bend: () => mouldedScene({ hand, side, bare: true, sheets: overTheEdge(figures) }),
     fit: () => onHand({ straps: false }),

@@ -19,7 +19,7 @@ export interface SheetSurface {
   readonly edges: Mesh;
 }
 
-/** Size of a sheet's triangles, mm: a slot of 3 stays open. */
+/** Usual size of a sheet's triangles, mm: a slot of 3 stays open. */
 const STEP = 1.4;
 /** Hand part and finger part run into each other over at least so much, and at least so much before and beyond the bend. mm */
 const SOFTENED = 22;
@@ -33,10 +33,10 @@ const SETTLED = { nearer: 3, off: 12, rounds: 14, pushes: 3, normals: 12 } as co
  * as a soft sheet is.
  * @param solid of the posed hand, bent at the MP joints by the plate's angle
  */
-export function plateOnHand(figures: PlateFigures, k: number, posed: PosedHand, solid: Solid): SheetSurface {
+export function plateOnHand(figures: PlateFigures, k: number, posed: PosedHand, solid: Solid, step = STEP): SheetSurface {
   const frame = figures.frame.faces[k] as FaceFrame;
   const { thickness, skinClearance } = figures.options;
-  const flat = flatMesh(chordPoints(figures.outlines[k]?.outline ?? { closed: true, vertices: [] }), STEP);
+  const flat = flatMesh(chordPoints(figures.outlines[k]?.outline ?? { closed: true, vertices: [] }), step);
   const lay = onHand(figures, frame, posed);
   const outward = frame.face === 'dorsal' ? 1 : -1;
   const laid = flat.points.map(lay);
