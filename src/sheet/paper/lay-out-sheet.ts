@@ -93,7 +93,7 @@ export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: 
   });
   const tiled = settings.parts.includes('pattern') && isTiled(plan.pages);
   const scale = { x: BAR / (settings.correction?.across ?? BAR), y: BAR / (settings.correction?.along ?? BAR) };
-  return success({ title: pattern.title, pages, scale, orientation, tiled }, warnings(settings, plan, tiled));
+  return success({ title: pattern.title, language: settings.language, pages, scale, orientation, tiled }, warnings(settings, plan, tiled));
 }
 
 /** The page as the printer prints it: a printer that shrinks has the less room. */
