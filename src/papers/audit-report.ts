@@ -2,8 +2,9 @@ import type { Report, ReportLine } from '../pattern/report.ts';
 import { type Audit, GAIN } from '../record/audit.ts';
 import { BELIEVED_CHANGE_SOURCE } from '../record/believed-change.ts';
 import { CLOSE_REASONS } from '../record/case-schema.ts';
-import { CLOSED_WORDS } from '../record/closed-text.ts';
+
 import { plain } from '../units/number.ts';
+import { RECORD_WORDS } from '../words/record/record-words.ts';
 
 /** An audit in sentences: how many gained, in how many weeks, why the cases were closed, and what the figures are. */
 export function auditLines({ cases, gained, medianWeeks, reasons, open, tooFewVisits, invented }: Audit): readonly string[] {
@@ -12,7 +13,7 @@ export function auditLines({ cases, gained, medianWeeks, reasons, open, tooFewVi
     ...(invented ? ['INVENTED cases are among these: nobody was measured.'] : []),
     `${gained} of ${count(cases.length, 'closed case', 'closed cases')} gained ${GAIN} degrees or more of active PIP motion between the first and the last visit.`,
     ...(medianWeeks === null ? [] : [`Half of them had that gain within ${plain(medianWeeks, 1)} weeks of the first visit.`]),
-    `Closed because: ${CLOSE_REASONS.map((reason) => `${CLOSED_WORDS[reason]} ${reasons[reason]}`).join('; ')}.`,
+    `Closed because: ${CLOSE_REASONS.map((reason) => `${RECORD_WORDS.en.closedFor[reason]} ${reasons[reason]}`).join('; ')}.`,
     ...(open > 0 ? [`${count(open, 'open case is', 'open cases are')} not counted.`] : []),
     ...(tooFewVisits > 0
       ? [
