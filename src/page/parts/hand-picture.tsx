@@ -94,6 +94,7 @@ function Finger({
     palmarRoom: along(TALL, pip),
     dorsalLength: along(TALL + 4, pip - 2.5),
     pipCircumference: `${bar(pip - 3.5)} ${bar(pip - 1.5)}`,
+    rootCircumference: `${bar(TALL - 2)} ${bar(TALL)}`,
     mpSetback: along(TALL + 5, TALL),
   };
   return (

@@ -11,6 +11,7 @@ import type { Label, Mark, Part, Pattern } from '../pattern.ts';
 import { boxOfDrawn, shiftDrawn, shiftPart } from '../place-marks.ts';
 import { referenceSquare } from '../reference-square.ts';
 import { textBlock, wrapText } from '../text-lines.ts';
+import { bentDrawn } from './flat-frame.ts';
 import { GEOMETRY_VERSION } from './geometry-version.ts';
 import { type LaidBand, layPaperStrip } from './lay-strip.ts';
 import type { StripOptions } from './strip-options.ts';
@@ -77,11 +78,7 @@ function paperPart({ flat, path, settings }: LaidBand, hand: Hand, block: Block)
   }));
   const webs = path.webCrossings.map((w) => ({ v: u(w.u), title: `web ${w.between.join('-')}, ${w.layer} layer` }));
   const scale = scaleMarks(flat.seamEnd, xOf, (v) => edges(v).low);
-  return {
-    id: 'paper-strip',
-    title: `paper strip, ${block.title}, ${hand.side} hand`,
-    outline,
-    holes: [],
+  const unbent = {
     marks: [
       // The seam's own digit lies on the starting end itself, which is cut.
       ...passes.filter((p) => p.v > 0.5).map((p) => across(p.v, `midline-${p.aspect}`, p.title, DASHES[p.aspect])),
@@ -90,6 +87,8 @@ function paperPart({ flat, path, settings }: LaidBand, hand: Hand, block: Block)
     ],
     labels: [...passes.filter((p) => p.v > 4).map((p) => upright(p.word, p.v)), ...scale.labels],
   };
+  const title = `paper strip, ${block.title}, ${hand.side} hand`;
+  return { id: 'paper-strip', title, outline, holes: [], ...bentDrawn(unbent, flat, runsRight) };
 }
 
 /** Strokes up from the proximal edge at every millimetre round the place where the ends should meet, tens with their number. */

@@ -61,6 +61,11 @@ function cutList(f: StripFigures): CutList {
   }));
   const relief = f.reliefs.filter((r) => r.depth > 0);
   const remarks = [
+    ...(f.flat.frame
+      ? [
+          'The strip is curved for fingers that taper: cut along the drawn line. The figures are those of the strip before it is curved; along it they are true where each finger was measured.',
+        ]
+      : []),
     'Edges: mm from the line of the foremost web, distal +; straight between the rows, corners round.',
     ...relief.map(
       (r) =>

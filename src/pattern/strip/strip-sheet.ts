@@ -1,4 +1,5 @@
 import type { Hand } from '../../hand/hand.ts';
+import { degrees } from '../../units/angle.ts';
 import { plain } from '../../units/number.ts';
 import { CAUTIONS } from '../cautions.ts';
 import type { Label } from '../pattern.ts';
@@ -6,7 +7,7 @@ import { boxOfDrawn, type Drawn, shiftDrawn } from '../place-marks.ts';
 import { REFERENCE_SIDE, referenceSquare } from '../reference-square.ts';
 import { textBlock, wrapText } from '../text-lines.ts';
 import { sectionView } from './section-view.ts';
-import type { StripFigures } from './strip-report.ts';
+import { type StripFigures, tapering } from './strip-report.ts';
 import { uprightMarks } from './upright-marks.ts';
 
 const TEXT = 2.2;
@@ -63,6 +64,13 @@ export function factLines(f: StripFigures, hand: Hand, date: string | null, besi
     f.block.title,
     `differential ${plain(o.differential, 1)} degrees, ${o.closure}`,
     `strip ${mm(o.width)} wide${f.asked.width === 'auto' ? ' (auto)' : ''}, ${o.outline}, from low-temperature sheet ${mm(o.thickness)} thick`,
+    ...(f.flat.frame
+      ? [
+          `curved by ${plain(Math.abs(degrees(f.flat.frame.turn)), 0)} degrees for the taper of ${tapering(f)
+            .map((s) => s.digit)
+            .join(', ')}: cut along the line, not by ruler`,
+        ]
+      : []),
     `flat length ${mm(f.flat.flatLength)} mm (95 % band -${mm(f.band.below)} to +${mm(f.band.above)})`,
     `${o.seam} seam ${mm(o.seamAllowance)}${trim}${o.stretch === 0 ? '' : `, stretch ${plain(o.stretch * 100, 1)} %`}`,
     `date ${date ?? '................'}   geometry ${f.geometryVersion}`,

@@ -7,6 +7,7 @@ import { webLevels } from '../../hand/web-levels.ts';
 import { type Result, success } from '../../units/result.ts';
 import type { Part, Pattern } from '../pattern.ts';
 import { boxOfDrawn, shiftDrawn, shiftPart } from '../place-marks.ts';
+import { bentDrawn } from './flat-frame.ts';
 import { GEOMETRY_VERSION, type GeometryVersion } from './geometry-version.ts';
 import { layStrip } from './lay-strip.ts';
 import { type LengthBand, lengthBand95, readingBand } from './length-band.ts';
@@ -128,6 +129,7 @@ function stripPart(figures: StripFigures, hand: Hand): { part: Part; left: reado
   const outline = runsRight
     ? placePath(flat.outline, { dx: -flat.start, dy: 0 })
     : reversePath(placePath(flat.outline, { mirrorX: true, dx: flat.end, dy: 0 }));
-  const { marks, labels, left } = placeOnStrip(laid, uprightMarks(path, flat, options), hand.side.toUpperCase(), hand.code);
+  const { left, ...unbent } = placeOnStrip(laid, uprightMarks(path, flat, options), hand.side.toUpperCase(), hand.code);
+  const { marks, labels } = bentDrawn(unbent, flat, runsRight);
   return { part: { id: 'strip', title: `strip, ${block.title}, ${hand.side} hand`, outline, holes: [], marks, labels }, left };
 }
