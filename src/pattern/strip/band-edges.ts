@@ -71,13 +71,14 @@ export function bandEdges(path: StripPath, settings: StripSettings): BandEdges {
   const least = settings.minimumWidth;
   const first = layEdges(path, settings, []);
   let laid = first;
-  let wider: readonly WidthAt[] = [];
+  const wider: WidthAt[] = [];
   for (let round = 0; laid.narrow.length > 0 && round < ROUNDS; round++) {
-    wider = laid.narrow.reduce((all, { v, width }) => {
-      const known = all.find((w) => Math.abs(w.v - v) < least / 2);
-      const missing = least - width + WIDTH_KEPT / 2;
-      return known ? all.map((w) => (w === known ? { v, width: w.width + missing } : w)) : [...all, { v, width: least - HOLLOW }];
-    }, wider);
+    for (const { v, width } of laid.narrow) {
+      const k = wider.findIndex((w) => Math.abs(w.v - v) < least / 2);
+      const known = wider[k];
+      if (known) wider[k] = { v, width: known.width + least - width + WIDTH_KEPT / 2 };
+      else wider.push({ v, width: least - HOLLOW });
+    }
     laid = layEdges(path, settings, wider);
   }
   return { ...laid, palmar: laid.palmar.map((p, k) => ({ ...p, intended: first.palmar[k]?.depth ?? p.depth })) };
@@ -146,7 +147,7 @@ function layEdges(
   );
   const outline = frame ? bentOutline(unbent, frame) : unbent;
   const flat = { outline, frame, start, end, seamEnd, flatLength: end - start, proximal, distal };
-  const narrow = narrowPlaces(unbent, settings.minimumWidth - WIDTH_KEPT, (p) => (frame ? frame.place(p.x, p.y) : p));
+  const narrow = narrowPlaces(unbent, settings.minimumWidth - WIDTH_KEPT, frame ? (p) => frame.place(p.x, p.y) : undefined);
   return { flat, narrow, sharp, onHand, palmar: limits.map((limit) => palmarEdge(limit, zones, path, settings, { flat, onHand })) };
 }
 
