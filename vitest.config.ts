@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import LongestFirst from './tests/longest-first.ts';
 
 // The build of pdfkit that a page uses, as in scripts/build.mjs: the same bytes everywhere.
 const resolve = {
@@ -15,6 +16,7 @@ export default defineConfig({
   test: {
     // On two cores vitest takes one worker by itself.
     maxWorkers: 2,
+    sequence: { sequencer: LongestFirst },
     reporters: ['default', './tests/reporter.ts'],
     projects: [
       {

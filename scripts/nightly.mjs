@@ -5,7 +5,11 @@ import { fileURLToPath } from 'node:url';
 const cwd = fileURLToPath(new URL('..', import.meta.url));
 const seed = Math.floor(Math.random() * 2 ** 31);
 const CHECKS = [
-  [`every test, properties with the seed ${seed}`, ['node_modules/vitest/vitest.mjs', 'run'], { FC_SEED: String(seed) }],
+  [
+    `every test, properties with the seed ${seed}`,
+    ['node_modules/vitest/vitest.mjs', 'run'],
+    { FC_SEED: String(seed), KNUCKLEWRIGHT_NIGHTLY: '1' },
+  ],
   ['fuzz, 100,000 cases a target', ['scripts/fuzz-nightly.mjs', ...process.argv.slice(2)]],
   [
     'faults at each call of the disk for every writer, 200 kills at random',
@@ -18,8 +22,14 @@ const CHECKS = [
     ['node_modules/vitest/vitest.mjs', 'run', 'tests/inspect-foreign.test.ts'],
     { KNUCKLEWRIGHT_FOREIGN: 'out/foreign' },
   ],
+  [
+    'the odds of docs/advice.md, simulated anew',
+    ['node_modules/vitest/vitest.mjs', 'run', 'src/record/course/course-odds.test.ts'],
+    { KNUCKLEWRIGHT_ODDS: 'all' },
+  ],
   ['installation without scripts', ['scripts/clean-install.mjs']],
-  ['licences', ['scripts/licences.mjs']],
+  ['a release from two clones', ['node_modules/vitest/vitest.mjs', 'run', 'tests/release.test.ts'], { KNUCKLEWRIGHT_NIGHTLY: '1' }],
+  ['hostile files, all of them', ['node_modules/vitest/vitest.mjs', 'run', 'tests/hostile'], { KNUCKLEWRIGHT_NIGHTLY: '1' }],
 ];
 const failed = CHECKS.filter(([name, args, environment = {}]) => {
   console.log(`\n== ${name}`);

@@ -17,6 +17,7 @@ if (provideReaders().length > 0 && process.env.CI) {
 await step('lint', ['node_modules/@biomejs/biome/bin/biome', 'check', '.']);
 await step('types', ['node_modules/typescript/bin/tsc', '--noEmit']);
 await step('build', ['scripts/build.mjs']);
+process.env.KNUCKLEWRIGHT_BUILT = '1';
 await tests(['node_modules/vitest/vitest.mjs', 'run', ...process.argv.slice(2)]);
 
 process.exitCode = total.failed > 0 ? 1 : 0;

@@ -1,10 +1,10 @@
 import { spawnSync } from 'node:child_process';
-import { copyFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
 
 const ROOT = fileURLToPath(new URL('../', import.meta.url));
+/** As it is shipped; build-once.ts built it before all tests. */
+export const COMMAND = join(ROOT, 'dist', 'knucklewright.js');
 
 export interface Ran {
   readonly code: number | null;
@@ -12,29 +12,8 @@ export interface Ran {
   readonly err: string;
 }
 
-/** The command line bundled from its present sources into a folder below the project, so that a test needs no build before it. */
-export async function builtCommand(name: string): Promise<{ run: (...args: readonly string[]) => Ran; remove: () => void }> {
-  const folder = join(ROOT, 'out', `test-${name}-${process.pid}`);
-  await build({
-    entryPoints: { knucklewright: join(ROOT, 'src/cli/knucklewright.ts') },
-    outdir: folder,
-    outExtension: { '.js': '.mjs' },
-    bundle: true,
-    splitting: true,
-    platform: 'node',
-    format: 'esm',
-    banner: { js: 'import { createRequire as kwRequire } from "node:module"; const require = kwRequire(import.meta.url);' },
-    logLevel: 'error',
-  });
-  copyFileSync(join(ROOT, 'node_modules/highs/build/highs.wasm'), join(folder, 'highs.wasm'));
-  return {
-    run: (...args) => {
-      const { status, stdout, stderr } = spawnSync(process.execPath, [join(folder, 'knucklewright.mjs'), ...args], {
-        encoding: 'utf8',
-        cwd: ROOT,
-      });
-      return { code: status, out: stdout, err: stderr };
-    },
-    remove: () => rmSync(folder, { recursive: true, force: true }),
-  };
+/** Runs the built command in a process of its own, in the project's root. */
+export function run(...args: readonly string[]): Ran {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [COMMAND, ...args], { encoding: 'utf8', cwd: ROOT });
+  return { code: status, out: stdout, err: stderr };
 }

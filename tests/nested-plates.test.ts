@@ -1,20 +1,12 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { builtCommand, type Ran } from './built-command.ts';
+import { afterAll, describe, expect, it } from 'vitest';
+import { run } from './built-command.ts';
 
 const scratch = mkdtempSync(join(tmpdir(), 'nested-'));
-let run: (...args: readonly string[]) => Ran;
-let remove = () => {};
 
-beforeAll(async () => {
-  ({ run, remove } = await builtCommand('nested'));
-});
-afterAll(() => {
-  remove();
-  rmSync(scratch, { recursive: true });
-});
+afterAll(() => rmSync(scratch, { recursive: true }));
 
 const folder = (name: string) => join(scratch, name);
 const text = (...path: string[]) => readFileSync(join(scratch, ...path), 'utf8');

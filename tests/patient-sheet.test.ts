@@ -11,6 +11,7 @@ import { PAPERS, printableBox } from '../src/sheet/paper/paper.ts';
 import { DEFAULT_SHEET_SETTINGS, type SheetSettings } from '../src/sheet/paper/sheet-settings.ts';
 import { LANGUAGE_IDS } from '../src/words/language.ts';
 import { layOutForPdf } from '../src/writers/pdf/pdf.ts';
+import { tried } from './by-night.ts';
 import { presetPlate } from './demo-plate.ts';
 import { collisions, inkBox, TOUCHING } from './page-boxes.ts';
 
@@ -45,7 +46,7 @@ const CASES = [
 ] as const;
 
 describe("the patient's sheet", () => {
-  it.each(CASES)(
+  it.each(tried(CASES, ([id, digit]) => (id === 'ring-lowered-in-three' || digit === 'index') && !id.includes('long-lowered-in-three')))(
     '%s for the %s finger, %s: one page in every language on A4 and Letter, nothing overlaps or runs off',
     (id, digit, lacks) => {
       const pattern = patternFor(id, digit, lacks);

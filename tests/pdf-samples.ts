@@ -41,11 +41,17 @@ export const DEMO_HAND = ((): Hand => {
   return read.value;
 })();
 
-/** The strip of a hand for a block by its id. */
+const drawn = new Map<string, Pattern>();
+
+/** The strip of a hand for a block by its id; the same one again, whose pictures are drawn once. */
 export function stripOf(hand: Hand, blockId: string, date: string | null = null): Pattern {
+  const key = [hand.code, blockId, date].join(' ');
+  const before = drawn.get(key);
+  if (before) return before;
   const block = blocks().find((b) => b.id === blockId);
   if (!block) throw new Error(`no block ${blockId}`);
   const made = makePattern({ kind: 'strip', hand, block, options: DEFAULT_STRIP_OPTIONS, date });
   if (!made.ok) throw new Error(JSON.stringify(made.problems));
+  drawn.set(key, made.value.pattern);
   return made.value.pattern;
 }

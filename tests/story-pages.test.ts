@@ -5,20 +5,23 @@ import { PAPERS, printableBox } from '../src/sheet/paper/paper.ts';
 import { DEFAULT_SHEET_SETTINGS, type SheetSettings } from '../src/sheet/paper/sheet-settings.ts';
 import { LANGUAGE_IDS } from '../src/words/language.ts';
 import { layOutForPdf } from '../src/writers/pdf/pdf.ts';
+import { tried } from './by-night.ts';
 import { collisions, inkBox, TOUCHING } from './page-boxes.ts';
 import { DEMO_HAND, LARGE_HAND, stripOf } from './pdf-samples.ts';
 
 function story(hand: typeof DEMO_HAND, block: string, settings: Partial<SheetSettings>): readonly Page[] {
   const laid = layOutForPdf(stripOf(hand, block), { ...DEFAULT_SHEET_SETTINGS, parts: ['making'], ...settings });
   if (!laid.ok) throw new Error(JSON.stringify(laid.problems));
-  return laid.value.pages.filter((page) => page.title === 'step by step');
+  return laid.value.pages.filter((page) => page.kind === 'story');
 }
 
 const panels = (pages: readonly Page[]) =>
   pages.flatMap((page) => page.layers.flatMap((layer) => layer.strokes.filter((s) => s.role === 'panel'))).length;
 
 describe('the making of a strip as a storyboard', () => {
-  it.each(blocks().map((block) => block.id))('%s: nothing overlaps or runs off, in every language, on A4 and Letter', (id) => {
+  const ids = blocks().map((block) => block.id);
+  const byDay = ['ring-lowered-in-three', 'long-and-ring-raised-in-four'];
+  it.each(tried(ids, (id) => byDay.includes(id)))('%s: nothing overlaps or runs off, in every language, on A4 and Letter', (id) => {
     for (const language of LANGUAGE_IDS) {
       for (const paper of ['a4', 'letter'] as const) {
         const pages = story(DEMO_HAND, id, { language, paper: PAPERS[paper] });

@@ -1,5 +1,6 @@
 import { DIGIT_FIELDS } from '../hand/fields.ts';
 import type { Case, Visit } from '../record/case.ts';
+import { closedText } from '../record/closed-text.ts';
 import { JOINT_NAMES, JOINTS } from '../record/goniometry-fields.ts';
 import { madeInOrder, madeText } from '../record/made-text.ts';
 import { motionText, neutralZero } from '../record/motion-text.ts';
@@ -17,7 +18,7 @@ import { sparkline } from './sparkline.ts';
 
 /** A case as `case show --json` prints it: mm and degrees, a negative extension deficit goes beyond straight. */
 export function describeCase(record: Case): object {
-  const { code, side, digit, invented, note, hand, visits } = record;
+  const { code, side, digit, invented, note, hand, visits, closed } = record;
   const other = otherHandTotal(record);
   return {
     code,
@@ -26,6 +27,7 @@ export function describeCase(record: Case): object {
     invented,
     note,
     hand: hand?.source ?? null,
+    closed,
     amendments: record.file.amendments ?? [],
     visits: visits.map((visit) => ({
       ...visit,
@@ -42,9 +44,10 @@ export function roundedTotal(total: TotalActiveMotion | null): TotalActiveMotion
 
 /** The case as a table; with a sparkline of the active PIP range where `terminal`. */
 export function caseTable(record: Case, terminal: boolean): string {
-  const { code, side, digit, invented, note, visits } = record;
+  const { code, side, digit, invented, note, visits, closed } = record;
   const lines = [`${code}, ${digit} finger, ${side} hand${invented ? ' (INVENTED: nobody was measured)' : ''}`];
   if (note !== null) lines.push(note);
+  if (closed !== null) lines.push(`The case was ${closedText(closed)}.`);
   if (visits.length === 0) return `${[...lines, '', 'No visit yet.'].join('\n')}\n`;
   const rows = tableRows(record).filter(([, ...cells], k) => k <= 1 || cells.some((cell) => cell !== ''));
   const widths = rows[0]?.map((_, column) => Math.max(...rows.map((row) => row[column]?.length ?? 0))) ?? [];

@@ -56,8 +56,9 @@ export interface OpenEnds {
 export function tautPath(contacts: readonly Contact[], ends?: OpenEnds): TautPath {
   if (contacts.length === 0) return { ok: false, reason: 'no contacts' };
   if (contacts.length === 1) return single(contacts, ends);
+  const directionOf = directionsBetween(contacts);
   for (const kept of choices(contacts, ends)) {
-    const found = through(contacts, kept, ends);
+    const found = through(contacts, kept, ends, directionOf);
     if (found) return found;
   }
   return { ok: false, reason: 'no taut path passes these bodies on their sides' };
@@ -91,18 +92,35 @@ function* combinations(items: readonly number[], count: number, from = 0): Gener
   }
 }
 
-function through(contacts: readonly Contact[], kept: readonly number[], ends: OpenEnds | undefined): TautPath | null {
+/** Direction of the path from one contact to another, by their places in the list, radians; null where none touches both. Each is solved once. */
+function directionsBetween(contacts: readonly Contact[]): (from: number, to: number) => number | null {
+  const known: (number | null | undefined)[] = [];
+  return (i, j) => {
+    const at = i * contacts.length + j;
+    const found = known[at];
+    if (found !== undefined) return found;
+    const [from, to] = [contacts[i] as Contact, contacts[j] as Contact];
+    const psi = bitangentDirection(from.body, from.side, to.body, to.side);
+    known[at] = psi === null ? null : onItsBranch(psi, from.body.center, to.body.center);
+    return known[at] as number | null;
+  };
+}
+
+function through(
+  contacts: readonly Contact[],
+  kept: readonly number[],
+  ends: OpenEnds | undefined,
+  directionOf: (from: number, to: number) => number | null,
+): TautPath | null {
   const list = kept.map((i) => contacts[i] as Contact);
   const spans = ends ? list.length - 1 : list.length;
   const directions: number[] = [];
   for (let i = 0; i < spans; i++) {
-    const from = list[i] as Contact;
-    const to = list[(i + 1) % list.length] as Contact;
-    const psi = bitangentDirection(from.body, from.side, to.body, to.side);
+    const psi = directionOf(kept[i] as number, kept[(i + 1) % kept.length] as number);
     if (psi === null) return null;
-    directions.push(onItsBranch(psi, from.body.center, to.body.center));
+    directions.push(psi);
   }
-  const arcs: ArcElement[] = [];
+  const normals: (readonly [from: number, to: number])[] = [];
   for (const [i, contact] of list.entries()) {
     // The outward normal of a contact is a quarter turn from the path's direction, away from the body.
     const quarter = (-contact.side * Math.PI) / 2;
@@ -110,7 +128,7 @@ function through(contacts: readonly Contact[], kept: readonly number[], ends: Op
     const leaving = ends && i === list.length - 1 ? ends.endNormal : (directions[i % spans] as number) + quarter;
     const turned = turn(contact, arriving, leaving);
     if (turned < -WRONG_TURN || (contact.hold === 'touch' && turned > Math.PI + WRONG_TURN)) return null;
-    arcs.push(arcOn(contact, arriving, arriving + contact.side * Math.max(0, turned)));
+    normals.push([arriving, arriving + contact.side * Math.max(0, turned)]);
   }
   const dropped = contacts.filter((_, i) => !kept.includes(i));
   for (const [i] of contacts.entries()) {
@@ -121,6 +139,7 @@ function through(contacts: readonly Contact[], kept: readonly number[], ends: Op
     const neighbour = list[before] as Contact;
     if (psi === undefined || stickOut(contact, psi, tangentOffset(neighbour.body, neighbour.side, psi)) > LENGTH_COMPARED) return null;
   }
+  const arcs = list.map((contact, i) => arcOn(contact, ...(normals[i] as readonly [number, number])));
   return { ok: true, ...joined(list, arcs, spans), dropped };
 }
 

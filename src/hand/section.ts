@@ -20,27 +20,28 @@ export const POSSIBLE_DEPTH_RATIO = { from: 0.5, to: 1.6 };
  * @param unit unit in which messages show lengths
  */
 export function digitSection(width: number, circumference: number, where = '', unit: LengthUnit = 'mm'): Result<DigitSection> {
-  const shown = `${where === '' ? '' : `${where}: `}width ${formatLength(width, unit)} and circumference ${formatLength(circumference, unit)}`;
+  const shown = () =>
+    `${where === '' ? '' : `${where}: `}width ${formatLength(width, unit)} and circumference ${formatLength(circumference, unit)}`;
   const impossible = (why: string) =>
     failure<DigitSection>({
       code: 'SECTION_IMPOSSIBLE',
       where,
-      message: `${shown} contradict each other: ${why}. Measure both again.`,
+      message: `${shown()} contradict each other: ${why}. Measure both again.`,
       kind: 'refused',
     });
   const halfWidth = width / 2;
   const halfDepth = semiAxisFromPerimeter(halfWidth, circumference);
   if (halfDepth === null) return impossible(`the circumference must be more than twice the width, ${formatLength(2 * width, unit)}`);
   const ratio = halfDepth / halfWidth;
-  const depth = `the depth would be ${formatLength(2 * halfDepth, unit)}, ${plain(ratio)} of the width`;
+  const depth = () => `the depth would be ${formatLength(2 * halfDepth, unit)}, ${plain(ratio)} of the width`;
   if (ratio < POSSIBLE_DEPTH_RATIO.from || ratio > POSSIBLE_DEPTH_RATIO.to) {
-    return impossible(`${depth}; ${POSSIBLE_DEPTH_RATIO.from} to ${POSSIBLE_DEPTH_RATIO.to} is allowed`);
+    return impossible(`${depth()}; ${POSSIBLE_DEPTH_RATIO.from} to ${POSSIBLE_DEPTH_RATIO.to} is allowed`);
   }
   if (ratio >= TYPICAL_DEPTH_RATIO.from && ratio <= TYPICAL_DEPTH_RATIO.to) return success({ halfWidth, halfDepth });
   return success({ halfWidth, halfDepth }, [
     {
       code: 'DEPTH_RATIO_UNUSUAL',
-      message: `${shown} disagree: ${depth}; ${TYPICAL_DEPTH_RATIO.from} to ${TYPICAL_DEPTH_RATIO.to} is usual`,
+      message: `${shown()} disagree: ${depth()}; ${TYPICAL_DEPTH_RATIO.from} to ${TYPICAL_DEPTH_RATIO.to} is usual`,
       where,
       value: ratio,
       limit: ratio < TYPICAL_DEPTH_RATIO.from ? TYPICAL_DEPTH_RATIO.from : TYPICAL_DEPTH_RATIO.to,

@@ -4,6 +4,7 @@ import type { Report, ReportLine, ReportSection, ReportTable } from '../pattern/
 import type { Case, Motion, Visit } from '../record/case.ts';
 import { caseChart } from '../record/case-chart.ts';
 import { chartParts } from '../record/chart-part.ts';
+import { closedText } from '../record/closed-text.ts';
 import { courseAdvice } from '../record/course/course-advice.ts';
 import { JOINT_NAMES, type Joint } from '../record/goniometry-fields.ts';
 import { blockText, madeInOrder, madeText } from '../record/made-text.ts';
@@ -21,7 +22,7 @@ import { failure, type Result, success } from '../units/result.ts';
 export function caseReport(record: Case): Result<Report> {
   const charts = chartSections(record);
   if (!charts.ok) return charts;
-  const { code, side, digit, invented, visits, note } = record;
+  const { code, side, digit, invented, visits, note, closed } = record;
   const [first, last] = [visits[0]?.date ?? '', visits.at(-1)?.date ?? ''];
   const span = visits.length === 1 ? `1 visit, ${first}` : `${visits.length} visits, ${first} to ${last}`;
   return success({
@@ -30,6 +31,7 @@ export function caseReport(record: Case): Result<Report> {
     under: [`${invented ? 'INVENTED: nobody was measured. ' : ''}PIP joint, ${span}. Degrees and mm; nothing here is drawn at true size.`],
     sections: [
       ...(note === null ? [] : [{ heading: 'Note', lines: [line(note)] }]),
+      ...(closed === null ? [] : [{ heading: 'Closed', lines: [line(`The case was ${closedText(closed)}.`)] }]),
       ...charts.value,
       visitSection(record),
       madeSection(record),

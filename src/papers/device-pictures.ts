@@ -7,12 +7,14 @@ import {
   type MouldedScene,
   mouldedScene,
   type ShownBand,
+  type SkinView,
+  skinView,
   type Viewpoint,
 } from '../picture/moulded-hand.ts';
 import type { HandPose } from '../picture/posed-hand.ts';
 
 /** Of a picture a few centimetres wide. */
-const PAPER = { step: 2.1, squares: 260 } as const;
+const PAPER = { step: 2.8, squares: 230 } as const;
 
 export interface PictureOf {
   readonly pose: HandPose;
@@ -24,6 +26,7 @@ export interface PictureOf {
 /** A page is laid out more than once, and in more than one language: its pictures are drawn once for each device. */
 const drawn = new WeakMap<object, Map<string, DrawnMoulded>>();
 const modelled = new WeakMap<object, Map<string, MouldedScene>>();
+const seen = new WeakMap<object, Map<string, SkinView>>();
 
 /** The hand with its device, as the papers show it. */
 export function devicePicture(made: MadeDevice, { pose, view, shown }: PictureOf): DrawnMoulded {
@@ -45,7 +48,12 @@ export function devicePicture(made: MadeDevice, { pose, view, shown }: PictureOf
   const scene = scenes.get(poseKey);
   const model = mouldedScene(input, scene);
   scenes.set(poseKey, model);
-  const picture = drawMoulded(model, { squares: PAPER.squares, ...view });
+  const from = { squares: PAPER.squares, ...view };
+  const skins = kept(seen, model.skin);
+  const fromKey = JSON.stringify(from);
+  const skin = skins.get(fromKey) ?? skinView(model, from);
+  skins.set(fromKey, skin);
+  const picture = drawMoulded(model, from, skin);
   pictures.set(key, picture);
   return picture;
 }

@@ -24,6 +24,7 @@ export interface StoryStep {
 }
 
 const REST: HandPose = { mp: 25, pip: 15 };
+const STRAIGHT: HandPose = { mp: 25, pip: 5 };
 const NAME = 5.2;
 
 /** The steps of making a strip, in their order: nine; ten where a finger that is not held lies between. Pictures are drawn when they are asked for. */
@@ -89,7 +90,7 @@ export function stripSteps(made: MadeStrip, w: StoryWords): readonly StoryStep[]
   const { paper, position, warm, check, close } = w.step;
   const how = w.mp[f.path.held];
   const across = hand.side === 'right' ? 90 : -90;
-  const fromSide = devicePicture(made, { pose: { mp: 25, pip: 8 }, view: { across, up: 0 }, shown: [] });
+  const fromSide = devicePicture(made, { pose: STRAIGHT, view: { across, up: 0 }, shown: [] });
   return [
     {
       title: paper.title,
@@ -221,7 +222,7 @@ function positionPicture({ figures: f, hand }: MadeStrip, w: StoryWords, drawn: 
 function checkPictures(made: MadeStrip, w: StoryWords): StoryStep['pictures'] {
   const mirror = made.hand.side === 'right' ? -1 : 1;
   const view = { across: -70 * mirror, up: 10 };
-  const straight = devicePicture(made, { pose: { mp: 25, pip: 3 }, view });
+  const straight = devicePicture(made, { pose: STRAIGHT, view });
   const bent = devicePicture(made, { pose: { mp: 25, pip: 85 }, view });
   return [
     { items: straight.drawing.items, share: 0.34 },

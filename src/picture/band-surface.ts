@@ -55,12 +55,12 @@ export function bandSurface(
   const line = samplesBetween(figures, from, closed ? from + pathLength : to);
   const { proximal, distal } = edgesOnHand(line, figures);
   const half = figures.options.thickness / 2;
+  const { slope, middle } = turnsAlong(line, figures, shape);
   const grid = (side: number) =>
     line.map((p, k) =>
       Array.from({ length: ROWS + 1 }, (_, r): Vec => {
         const z = (proximal[k] as number) + (((distal[k] as number) - (proximal[k] as number)) * r) / ROWS;
-        const { theta, middle } = turnAt(p.x, figures, shape);
-        return [p.x + side * half * p.nx - shift, p.y + side * half * p.ny - (z - middle) * Math.tan(theta), z];
+        return [p.x + side * half * p.nx - shift, p.y + side * half * p.ny - (z - (middle[k] as number)) * (slope[k] as number), z];
       }),
     );
   const [outer, inner] = [grid(1), grid(-1)];
@@ -133,21 +133,14 @@ function middleLevel({ root }: FingerShape, { options }: StripFigures): number {
   return root + options.proximalGap + options.width / 2;
 }
 
-/** How the strip is turned at x, and about which level: as the finger there, between fingers in between. */
-function turnAt(x: number, figures: StripFigures, shape: HandShape): { readonly theta: number; readonly middle: number } {
+/** The slope to which the strip is turned along a line, and about which level: as the finger there, between fingers in between. */
+function turnsAlong(line: readonly Sample[], figures: StripFigures, shape: HandShape) {
   const { sections } = figures.path.hand;
   const knots = (value: (s: StandingSection) => number) =>
     sections.flatMap((s) => [[s.x - 0.9 * s.halfWidth, value(s)] as const, [s.x + 0.9 * s.halfWidth, value(s)] as const]);
-  return {
-    theta: interpolated(
-      knots((s) => s.theta),
-      x,
-    ),
-    middle: interpolated(
-      knots((s) => middleLevel(fingerOf(shape, s), figures)),
-      x,
-    ),
-  };
+  const theta = knots((s) => s.theta);
+  const level = knots((s) => middleLevel(fingerOf(shape, s), figures));
+  return { slope: line.map(({ x }) => Math.tan(interpolated(theta, x))), middle: line.map(({ x }) => interpolated(level, x)) };
 }
 
 function interpolated(knots: readonly (readonly [number, number])[], x: number): number {

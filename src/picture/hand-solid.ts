@@ -7,36 +7,70 @@ export interface Solid {
   readonly box: { readonly min: Vec; readonly max: Vec };
 }
 
-/** A rounded rod with an elliptic section that changes from end to end. */
+/** A rounded rod with an elliptic section that changes from end to end; plain numbers, since a hand is asked some ten thousand times. */
 interface Rod {
-  readonly from: Vec;
-  readonly axis: Vec;
+  readonly x: number;
+  readonly y: number;
+  readonly z: number;
+  readonly axisX: number;
+  readonly axisY: number;
+  readonly axisZ: number;
   readonly length: number;
-  readonly lateral: Vec;
-  readonly normal: Vec;
-  /** Half breadth and half depth at the two ends. */
-  readonly a: readonly [number, number];
-  readonly b: readonly [number, number];
+  readonly sideX: number;
+  readonly sideY: number;
+  readonly sideZ: number;
+  readonly upX: number;
+  readonly upY: number;
+  readonly upZ: number;
+  /** Half breadth and half depth at the near end, and how they change toward the other. */
+  readonly a: number;
+  readonly b: number;
+  readonly aMore: number;
+  readonly bMore: number;
+  readonly to: Vec;
+  readonly reach: number;
 }
 
 function rod(from: Vec, to: Vec, lateral: Vec, a: readonly [number, number], b: readonly [number, number]): Rod {
   const axis = unit(minus(to, from));
-  const length = Math.hypot(...minus(to, from));
   // The lateral direction squared to the axis.
   const side = unit(add(lateral, axis, -dot(lateral, axis)));
-  return { from, axis, length, lateral: side, normal: cross(axis, side), a, b };
+  const up = cross(axis, side);
+  return {
+    x: from[0],
+    y: from[1],
+    z: from[2],
+    axisX: axis[0],
+    axisY: axis[1],
+    axisZ: axis[2],
+    length: Math.hypot(...minus(to, from)),
+    sideX: side[0],
+    sideY: side[1],
+    sideZ: side[2],
+    upX: up[0],
+    upY: up[1],
+    upZ: up[2],
+    a: a[0],
+    b: b[0],
+    aMore: a[1] - a[0],
+    bMore: b[1] - b[0],
+    to,
+    reach: Math.max(...a, ...b),
+  };
 }
 
 /** Distance to a rod: exact on its surface, too small away from it, which a search over space may be. */
 function rodDistance(r: Rod, x: number, y: number, z: number): number {
-  const [dx, dy, dz] = [x - r.from[0], y - r.from[1], z - r.from[2]];
-  const along = dx * r.axis[0] + dy * r.axis[1] + dz * r.axis[2];
-  const held = Math.min(r.length, Math.max(0, along));
+  const dx = x - r.x;
+  const dy = y - r.y;
+  const dz = z - r.z;
+  const along = dx * r.axisX + dy * r.axisY + dz * r.axisZ;
+  const held = Math.max(0, Math.min(r.length, along));
   const t = held / r.length;
-  const a = r.a[0] + t * (r.a[1] - r.a[0]);
-  const b = r.b[0] + t * (r.b[1] - r.b[0]);
-  const l = (dx * r.lateral[0] + dy * r.lateral[1] + dz * r.lateral[2]) / a;
-  const n = (dx * r.normal[0] + dy * r.normal[1] + dz * r.normal[2]) / b;
+  const a = r.a + t * r.aMore;
+  const b = r.b + t * r.bMore;
+  const l = (dx * r.sideX + dy * r.sideY + dz * r.sideZ) / a;
+  const n = (dx * r.upX + dy * r.upY + dz * r.upZ) / b;
   const least = Math.min(a, b);
   const e = (along - held) / least;
   return (Math.sqrt(l * l + n * n + e * e) - 1) * least;
@@ -44,8 +78,9 @@ function rodDistance(r: Rod, x: number, y: number, z: number): number {
 
 /** Union with a fillet of about k mm (polynomial smooth minimum). */
 function blended(a: number, b: number, k: number): number {
-  const h = Math.max(k - Math.abs(a - b), 0) / k;
-  return Math.min(a, b) - (h * h * k) / 4;
+  const least = Math.min(a, b);
+  const h = k - Math.abs(a - b);
+  return h <= 0 ? least : least - (h * h) / (4 * k);
 }
 
 const LATERAL: Vec = [1, 0, 0];
@@ -58,8 +93,8 @@ interface Group {
 }
 
 function group(rods: readonly Rod[], blend: number): Group {
-  const reach = Math.max(...rods.flatMap((r) => [...r.a, ...r.b]));
-  const ends = rods.flatMap((r) => [r.from, add(r.from, r.axis, r.length)]);
+  const reach = Math.max(...rods.map((r) => r.reach));
+  const ends = rods.flatMap((r): Vec[] => [[r.x, r.y, r.z], r.to]);
   const edge = (k: number, pick: typeof Math.min) => pick(...ends.map((p) => p[k] as number));
   return {
     rods,
@@ -70,19 +105,17 @@ function group(rods: readonly Rod[], blend: number): Group {
 }
 
 /** How far outside a group's box a point lies: no more than its distance to what is in it. */
-function outside(g: Group, x: number, y: number, z: number): number {
-  const dx = Math.max(g.min[0] - x, 0, x - g.max[0]);
-  const dy = Math.max(g.min[1] - y, 0, y - g.max[1]);
-  const dz = Math.max(g.min[2] - z, 0, z - g.max[2]);
+function outside({ min, max }: Group, x: number, y: number, z: number): number {
+  const dx = x < min[0] ? min[0] - x : x > max[0] ? x - max[0] : 0;
+  const dy = y < min[1] ? min[1] - y : y > max[1] ? y - max[1] : 0;
+  const dz = z < min[2] ? min[2] - z : z > max[2] ? z - max[2] : 0;
   return Math.sqrt(dx * dx + dy * dy + dz * dz);
 }
 
 function groupDistance(g: Group, x: number, y: number, z: number): number {
-  let d = Number.POSITIVE_INFINITY;
-  for (const r of g.rods) {
-    const next = rodDistance(r, x, y, z);
-    d = d === Number.POSITIVE_INFINITY ? next : blended(d, next, g.blend);
-  }
+  // Far beyond all fillets: nothing is blended with it.
+  let d = 1e6;
+  for (const r of g.rods) d = blended(d, rodDistance(r, x, y, z), g.blend);
   return d;
 }
 
@@ -100,13 +133,14 @@ export function handSolid(hand: PosedHand): Solid {
   const thumb = group(thumbRods(hand), 4);
   const fingers = hand.fingers.map((f) => group(fingerRods(f), 0.8));
   const webs = webRods(hand);
+  const skinBetween = group(webs, 5);
   const distance = (x: number, y: number, z: number): number => {
     const farPalm = outside(palm, x, y, z);
     let body = farPalm > FAR ? farPalm : groupDistance(palm, x, y, z);
     const farThumb = outside(thumb, x, y, z);
     if (farThumb <= FAR) body = blended(body, groupDistance(thumb, x, y, z), 7);
     else body = Math.min(body, farThumb);
-    for (const web of webs) body = blended(body, rodDistance(web, x, y, z), 5);
+    if (outside(skinBetween, x, y, z) <= FAR) for (const web of webs) body = blended(body, rodDistance(web, x, y, z), 5);
     let all = body;
     for (const finger of fingers) {
       const far = outside(finger, x, y, z);

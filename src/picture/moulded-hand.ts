@@ -6,12 +6,13 @@ import { radians } from '../units/angle.ts';
 import { bandSurface, standingFingers } from './band-surface.ts';
 import { type DrawableHand, handShape } from './hand-shape.ts';
 import { handSolid } from './hand-solid.ts';
+import { NAIL, partOfHand } from './part-of-hand.ts';
 import { type HandPose, type PosedFinger, type PosedHand, posedHand } from './posed-hand.ts';
-import { type Drawable, type Projection, type Raster, rasterOf } from './raster.ts';
+import { copyOf, type Projection, type Raster, screenFor, show } from './raster.ts';
 import { skinFolds } from './skin-folds.ts';
 import { type Mesh, surfaceMesh } from './surface-mesh.ts';
 import { type BorderKind, traceAreas } from './trace-areas.ts';
-import { add, dot, minus, unit, type Vec } from './vec.ts';
+import { add, minus, unit, type Vec } from './vec.ts';
 
 /** A part of the strip that is shown: mm along its path from the seam; `done` is what lay there before. */
 export interface ShownBand {
@@ -42,6 +43,8 @@ export interface MouldedScene {
   readonly side: Side;
   readonly treated: DigitName | null;
   readonly skin: Mesh;
+  /** What a picture has room for, whatever of it is shown. */
+  readonly frame: readonly Mesh[];
   readonly bands: readonly { readonly faces: Mesh; readonly edges: Mesh; readonly tone: 'strip' | 'done' }[];
 }
 
@@ -93,14 +96,18 @@ export function mouldedScene(input: MouldedInput, sameSkin?: MouldedScene): Moul
   const standing = input.strip ? standingFingers(input.strip, shape) : undefined;
   const posed = posedHand(shape, input.pose ?? { mp: 25, pip: 15 }, standing);
   const { strip } = input;
-  const whole: readonly ShownBand[] = strip ? [{ from: 0, to: strip.path.pathLength, tone: 'strip' }] : [];
-  const bands = strip ? (input.shown ?? whole).map((band) => ({ ...bandSurface(strip, shape, posed.shift, band), tone: band.tone })) : [];
+  const whole: ShownBand | null = strip ? { from: 0, to: strip.path.pathLength, tone: 'strip' } : null;
+  const surfaceOf = (band: ShownBand) => bandSurface(strip as StripFigures, shape, posed.shift, band);
+  const bands = whole ? (input.shown ?? [whole]).map((band) => ({ ...surfaceOf(band), tone: band.tone })) : [];
+  const skin = sameSkin?.skin ?? surfaceMesh(handSolid(posed), input.step ?? 1.7);
+  const sheets = input.sheets ?? [];
   return {
     posed,
     side: input.side,
     treated: input.treated ?? null,
-    skin: sameSkin?.skin ?? surfaceMesh(handSolid(posed), input.step ?? 1.7),
-    bands: [...bands, ...(input.sheets ?? [])],
+    skin,
+    frame: sameSkin?.frame ?? [skin, ...(whole ? [surfaceOf(whole).faces] : []), ...sheets.map((sheet) => sheet.faces)],
+    bands: [...bands, ...sheets],
   };
 }
 
@@ -114,13 +121,36 @@ const SHADOWS = [0.6, 0.28] as const;
 /** Depth by which one thing stands before another where a line is drawn, mm. */
 const JUMP = 1.1;
 
-/** Draws the modelled hand from a viewpoint: what is hidden is left out, areas in three tones, lines where one thing ends before another. mm at true size, y up. */
-export function drawMoulded(scene: MouldedScene, view: Viewpoint): DrawnMoulded {
+/** The bare hand from a viewpoint, on the screen of its picture: the same for every state of the strip. */
+export interface SkinView {
+  readonly raster: Raster;
+  readonly part: Uint8Array;
+  readonly light: Float32Array;
+}
+
+export function skinView(scene: MouldedScene, view: Viewpoint): SkinView {
   const project = projection(scene.side, view);
-  const drawables: Drawable[] = [scene.skin, ...scene.bands.flatMap((b) => [b.faces, b.edges])].map((mesh) => ({ mesh, values: null }));
-  const raster = rasterOf(drawables, project, pixelFor(drawables, project, view.squares ?? USUAL_SQUARES));
+  const raster = screenFor(scene.frame, project, view.squares ?? USUAL_SQUARES);
+  show(raster, [scene.skin], project, 1);
+  return { raster, part: partsOf(scene, raster, project), light: evenLight(raster) };
+}
+
+/**
+ * Draws the modelled hand from a viewpoint: what is hidden is left out, areas in three tones, lines where one thing ends before another. mm at true
+ * size, y up.
+ * @param skin of a scene with the same skin, from the same viewpoint
+ */
+export function drawMoulded(scene: MouldedScene, view: Viewpoint, skin: SkinView = skinView(scene, view)): DrawnMoulded {
+  const project = projection(scene.side, view);
+  const raster = copyOf(skin.raster);
+  show(
+    raster,
+    scene.bands.flatMap((b) => [b.faces, b.edges]),
+    project,
+    2,
+  );
   const { posed } = scene;
-  const marks = classify(scene, raster, project);
+  const marks = classify(scene, raster, skin);
   const { areas, lines } = traceAreas(raster.width, raster.height, marks.tone, bordersOf(raster, marks));
   const at = (p: Point): Point => ({ x: p.x * raster.pixel + MARGIN, y: p.y * raster.pixel + MARGIN });
   const path = (points: readonly Point[], closed: boolean): LineArcPath => polyline(points.map(at), closed);
@@ -198,20 +228,6 @@ function projection(side: Side, { roll = 0, across = 0, up = 0, spin = 0 }: View
   };
 }
 
-function pixelFor(drawables: readonly Drawable[], project: Projection, squares: number): number {
-  let [minX, minY, maxX, maxY] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const { mesh } of drawables) {
-    for (const point of mesh.points) {
-      const [x, y] = project(point);
-      minX = Math.min(minX, x);
-      maxX = Math.max(maxX, x);
-      minY = Math.min(minY, y);
-      maxY = Math.max(maxY, y);
-    }
-  }
-  return Math.max(maxX - minX, maxY - minY) / squares;
-}
-
 const TONE_ORDER: readonly PictureTone[] = [
   'skin',
   'skin-half',
@@ -236,31 +252,48 @@ interface Marks {
 }
 
 /** What each square shows: which finger, a nail, the strip, and how it is lit. */
-function classify(scene: MouldedScene, raster: Raster, project: Projection): Marks {
-  const { width, height, mesh, depth, pixel, minX, minY } = raster;
+function classify(scene: MouldedScene, { width, height, mesh, normal }: Raster, skin: SkinView): Marks {
   const tone = new Uint8Array(width * height);
   const part = new Uint8Array(width * height);
-  const back = inverse(project);
   const treated = scene.posed.fingers.findIndex((f) => f.shape.digit === scene.treated) + 1;
-  const lit = evenLight(raster);
+  const first = (name: PictureTone) => 1 + TONE_ORDER.indexOf(name);
+  const [ofNail, ofTreated, ofSkin] = [first('nail'), first('treated'), first('skin')];
+  const ofBand = scene.bands.map((band) => first(band.tone));
   for (let at = 0; at < tone.length; at++) {
     const id = mesh[at] as number;
     if (id === 0) continue;
-    const light = lit[at] as number;
+    const light = id > 1 ? lightOn(normal, at) : (skin.light[at] as number);
     const shade = light > SHADOWS[0] ? 0 : light > SHADOWS[1] ? 1 : 2;
     if (id > 1) {
-      const band = scene.bands[(id - 2) >> 1];
       part[at] = 18 + id;
-      tone[at] = 1 + TONE_ORDER.indexOf(band?.tone === 'done' ? 'done' : 'strip') + ((id & 1) === 1 ? 2 : shade);
+      tone[at] = (ofBand[(id - 2) >> 1] as number) + ((id & 1) === 1 ? 2 : shade);
       continue;
     }
-    const spot = back([((at % width) + 0.5) * pixel + minX, (Math.floor(at / width) + 0.5) * pixel + minY, depth[at] as number]);
-    const found = partAt(scene.posed, spot);
+    const found = skin.part[at] as number;
     part[at] = found;
-    if (found === NAIL) tone[at] = 1 + TONE_ORDER.indexOf('nail');
-    else tone[at] = 1 + TONE_ORDER.indexOf(found === treated && treated > 0 ? 'treated' : 'skin') + shade;
+    tone[at] = found === NAIL ? ofNail : (found === treated && treated > 0 ? ofTreated : ofSkin) + shade;
   }
   return { tone, part };
+}
+
+/** Which part of the hand each square of its skin shows. */
+function partsOf({ posed }: MouldedScene, { width, height, mesh, depth, pixel, minX, minY }: Raster, project: Projection): Uint8Array {
+  const part = new Uint8Array(width * height);
+  const partAt = partOfHand(posed);
+  // A turn and a mirror: the inverse is the transpose.
+  const [ox, oy, oz] = [project([1, 0, 0]), project([0, 1, 0]), project([0, 0, 1])];
+  for (let at = 0; at < part.length; at++) {
+    if (mesh[at] === 0) continue;
+    const x = ((at % width) + 0.5) * pixel + minX;
+    const y = (Math.floor(at / width) + 0.5) * pixel + minY;
+    const z = depth[at] as number;
+    part[at] = partAt(ox[0] * x + ox[1] * y + ox[2] * z, oy[0] * x + oy[1] * y + oy[2] * z, oz[0] * x + oz[1] * y + oz[2] * z);
+  }
+  return part;
+}
+
+function lightOn(normal: Float32Array, at: number): number {
+  return (normal[3 * at] as number) * LIGHT[0] + (normal[3 * at + 1] as number) * LIGHT[1] + (normal[3 * at + 2] as number) * LIGHT[2];
 }
 
 /** How far light is evened out over skin, mm, so that shadows have quiet borders. */
@@ -269,10 +302,7 @@ const EVENED = 1.3;
 /** The light on each square; on skin the mean of its surroundings on the same surface. */
 function evenLight({ width, height, mesh, normal, depth, pixel }: Raster): Float32Array {
   const light = new Float32Array(width * height);
-  for (let at = 0; at < light.length; at++) {
-    light[at] =
-      (normal[3 * at] as number) * LIGHT[0] + (normal[3 * at + 1] as number) * LIGHT[1] + (normal[3 * at + 2] as number) * LIGHT[2];
-  }
+  for (let at = 0; at < light.length; at++) if (mesh[at] !== 0) light[at] = lightOn(normal, at);
   const reach = Math.max(1, Math.round(EVENED / pixel));
   let from = light;
   for (const stride of [1, width, 1, width]) {
@@ -294,52 +324,6 @@ function evenLight({ width, height, mesh, normal, depth, pixel }: Raster): Float
     from = to;
   }
   return from;
-}
-
-/** A projection is a turn and a mirror: its inverse is its transpose. */
-function inverse(project: Projection): (p: Vec) => Vec {
-  const [x, y, z] = [project([1, 0, 0]), project([0, 1, 0]), project([0, 0, 1])];
-  return (p) => [dot(x, p), dot(y, p), dot(z, p)];
-}
-
-const NAIL = 9;
-
-/** Which part of the hand a point of its skin belongs to. */
-function partAt({ fingers, thumb, thumbNail, shape }: PosedHand, p: Vec): number {
-  let [best, least] = [0, Number.POSITIVE_INFINITY];
-  for (const [k, finger] of fingers.entries()) {
-    const [mp, pip, dip, tip] = finger.joints;
-    const axis = unit(minus(pip, mp));
-    const along = dot(minus(p, mp), axis);
-    const near = Math.min(toSegment(p, mp, pip), toSegment(p, pip, dip), toSegment(p, dip, tip)) / finger.shape.width;
-    if (along < finger.shape.root - finger.shape.mp && toSegment(p, pip, dip) > finger.shape.width) continue;
-    if (near < least && near < 0.75) [best, least] = [k + 1, near];
-  }
-  const finger = fingers[best - 1];
-  if (finger) {
-    const { joints, dorsal, shape: f } = finger;
-    return onNail(p, joints[2], joints[3], dorsal[2], 0.3 * f.width, f.halfDepth * 0.3) ? NAIL : best;
-  }
-  return onNail(p, thumb[2], thumb[3], thumbNail, 6.4 * shape.scale, 2.4 * shape.scale) ? NAIL : 0;
-}
-
-function onNail(p: Vec, from: Vec, to: Vec, dorsal: Vec, half: number, above: number): boolean {
-  const axis = unit(minus(to, from));
-  const long = Math.hypot(...minus(to, from));
-  const d = minus(p, from);
-  const along = dot(d, axis) / long;
-  const out = dot(d, dorsal);
-  if (out < above || along < 0.35 || along > 1.05) return false;
-  const side = Math.sqrt(Math.max(0, dot(d, d) - (along * long) ** 2 - out ** 2)) / half;
-  const middle = (along - 0.68) / 0.28;
-  return side ** 3 + Math.abs(middle) ** 3 < 1;
-}
-
-function toSegment(p: Vec, a: Vec, b: Vec): number {
-  const [x, y, z] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
-  const [px, py, pz] = [p[0] - a[0], p[1] - a[1], p[2] - a[2]];
-  const t = Math.min(1, Math.max(0, (px * x + py * y + pz * z) / (x * x + y * y + z * z)));
-  return Math.hypot(px - t * x, py - t * y, pz - t * z);
 }
 
 /** Where a line is drawn between two neighbouring squares: round everything, where one thing stands before another, between fingers. */

@@ -1,7 +1,7 @@
 import type { Mesh } from './surface-mesh.ts';
 import type { Vec } from './vec.ts';
 
-/** From space to the screen: x to the right, y up, z toward the viewer; mm. */
+/** From space to the screen: x to the right, y up, z toward the viewer; mm. A turn and a mirror, without a shift. */
 export type Projection = (p: Vec) => Vec;
 
 /** What is seen at each small square of the screen; row by row from below. */
@@ -16,45 +16,33 @@ export interface Raster {
   readonly depth: Float32Array;
   /** Which mesh, counted from 1; 0 is nothing. */
   readonly mesh: Uint8Array;
-  /** Normals on the screen, three a square; a value of the mesh's own. */
+  /** Normals on the screen, three a square. */
   readonly normal: Float32Array;
-  readonly value: Float32Array;
-}
-
-/** A mesh with a value at each corner that is carried to the squares. */
-export interface Drawable {
-  readonly mesh: Mesh;
-  readonly values: Float32Array | null;
 }
 
 /**
- * Finds what each square of the screen shows, nearest first (a depth buffer; nothing of it is a picture yet).
- * @param pixel side of a square, mm
+ * An empty screen that holds everything when it is looked at.
+ * @param squares along the longer side
  */
-export function rasterOf(drawables: readonly Drawable[], project: Projection, pixel: number): Raster {
-  const seen = drawables.map(({ mesh }) => mesh.points.map(project));
-  // Normals turn as points do, without the shift.
-  const origin = project([0, 0, 0]);
-  const turned = drawables.map(({ mesh }) =>
-    mesh.normals.map((n) => {
-      const p = project(n);
-      return [p[0] - origin[0], p[1] - origin[1], p[2] - origin[2]] as Vec;
-    }),
-  );
+export function screenFor(meshes: readonly Mesh[], project: Projection, squares: number): Raster {
   let [minX, minY, maxX, maxY] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const points of seen) {
-    for (const p of points) {
-      if (p[0] < minX) minX = p[0];
-      if (p[0] > maxX) maxX = p[0];
-      if (p[1] < minY) minY = p[1];
-      if (p[1] > maxY) maxY = p[1];
+  for (const { points } of meshes) {
+    const seen = turned(points, project);
+    for (let k = 0; k < seen.length; k += 3) {
+      const x = seen[k] as number;
+      const y = seen[k + 1] as number;
+      if (x < minX) minX = x;
+      if (x > maxX) maxX = x;
+      if (y < minY) minY = y;
+      if (y > maxY) maxY = y;
     }
   }
+  const pixel = Math.max(maxX - minX, maxY - minY) / squares;
   minX -= 2 * pixel;
   minY -= 2 * pixel;
   const width = Math.ceil((maxX - minX) / pixel) + 2;
   const height = Math.ceil((maxY - minY) / pixel) + 2;
-  const raster: Raster = {
+  return {
     width,
     height,
     pixel,
@@ -63,53 +51,70 @@ export function rasterOf(drawables: readonly Drawable[], project: Projection, pi
     depth: new Float32Array(width * height).fill(Number.NEGATIVE_INFINITY),
     mesh: new Uint8Array(width * height),
     normal: new Float32Array(3 * width * height),
-    value: new Float32Array(width * height),
   };
-  for (const [k, { mesh, values }] of drawables.entries()) {
-    const points = seen[k] as readonly Vec[];
-    const normals = turned[k] as readonly Vec[];
-    for (const [a, b, c] of mesh.triangles) fillTriangle(raster, k + 1, points, normals, values, a, b, c);
-  }
-  return raster;
 }
 
-function fillTriangle(
-  raster: Raster,
-  id: number,
-  points: readonly Vec[],
-  normals: readonly Vec[],
-  values: Float32Array | null,
-  ia: number,
-  ib: number,
-  ic: number,
-): void {
-  const { pixel, minX, minY, width, depth, mesh, normal, value } = raster;
-  const [a, b, c] = [points[ia] as Vec, points[ib] as Vec, points[ic] as Vec];
-  const [ax, ay] = [(a[0] - minX) / pixel - 0.5, (a[1] - minY) / pixel - 0.5];
-  const [bx, by] = [(b[0] - minX) / pixel - 0.5, (b[1] - minY) / pixel - 0.5];
-  const [cx, cy] = [(c[0] - minX) / pixel - 0.5, (c[1] - minY) / pixel - 0.5];
+/** A screen to go on drawing on, the first left as it is. */
+export function copyOf(raster: Raster): Raster {
+  return { ...raster, depth: raster.depth.slice(), mesh: raster.mesh.slice(), normal: raster.normal.slice() };
+}
+
+/** Finds what each square of the screen shows, nearest first (a depth buffer; nothing of it is a picture yet). `first` is the number of the first mesh. */
+export function show(raster: Raster, meshes: readonly Mesh[], project: Projection, first: number): void {
+  for (const [k, mesh] of meshes.entries()) {
+    const points = turned(mesh.points, project);
+    const normals = turned(mesh.normals, project);
+    for (let p = 0; p < points.length; p += 3) {
+      points[p] = ((points[p] as number) - raster.minX) / raster.pixel - 0.5;
+      points[p + 1] = ((points[p + 1] as number) - raster.minY) / raster.pixel - 0.5;
+    }
+    for (const [a, b, c] of mesh.triangles) fillTriangle(raster, first + k, points, normals, 3 * a, 3 * b, 3 * c);
+  }
+}
+
+/** Points or directions as the screen has them, three numbers each. */
+function turned(points: readonly Vec[], project: Projection): Float64Array {
+  const [ax, ay, az] = project([1, 0, 0]);
+  const [bx, by, bz] = project([0, 1, 0]);
+  const [cx, cy, cz] = project([0, 0, 1]);
+  const seen = new Float64Array(3 * points.length);
+  let k = 0;
+  for (const p of points) {
+    seen[k++] = p[0] * ax + p[1] * bx + p[2] * cx;
+    seen[k++] = p[0] * ay + p[1] * by + p[2] * cy;
+    seen[k++] = p[0] * az + p[1] * bz + p[2] * cz;
+  }
+  return seen;
+}
+
+/** @param a,b,c where the corners' numbers begin */
+function fillTriangle(raster: Raster, id: number, points: Float64Array, normals: Float64Array, a: number, b: number, c: number): void {
+  const { width, depth, mesh, normal } = raster;
+  const ax = points[a] as number;
+  const ay = points[a + 1] as number;
+  const bx = points[b] as number;
+  const by = points[b + 1] as number;
+  const cx = points[c] as number;
+  const cy = points[c + 1] as number;
   const area = (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
   if (area === 0) return;
   const x0 = Math.ceil(Math.min(ax, bx, cx));
   const x1 = Math.floor(Math.max(ax, bx, cx));
   const y0 = Math.ceil(Math.min(ay, by, cy));
   const y1 = Math.floor(Math.max(ay, by, cy));
-  const [na, nb, nc] = [normals[ia] as Vec, normals[ib] as Vec, normals[ic] as Vec];
   for (let y = y0; y <= y1; y++) {
     for (let x = x0; x <= x1; x++) {
       const wb = ((x - ax) * (cy - ay) - (y - ay) * (cx - ax)) / area;
       const wc = ((bx - ax) * (y - ay) - (by - ay) * (x - ax)) / area;
       const wa = 1 - wb - wc;
       if (wa < -1e-9 || wb < -1e-9 || wc < -1e-9) continue;
-      const z = wa * a[2] + wb * b[2] + wc * c[2];
+      const z = wa * (points[a + 2] as number) + wb * (points[b + 2] as number) + wc * (points[c + 2] as number);
       const at = y * width + x;
       if (z <= (depth[at] as number)) continue;
       depth[at] = z;
       mesh[at] = id;
-      normal[3 * at] = wa * na[0] + wb * nb[0] + wc * nc[0];
-      normal[3 * at + 1] = wa * na[1] + wb * nb[1] + wc * nc[1];
-      normal[3 * at + 2] = wa * na[2] + wb * nb[2] + wc * nc[2];
-      if (values) value[at] = wa * (values[ia] as number) + wb * (values[ib] as number) + wc * (values[ic] as number);
+      for (let k = 0; k < 3; k++)
+        normal[3 * at + k] = wa * (normals[a + k] as number) + wb * (normals[b + k] as number) + wc * (normals[c + k] as number);
     }
   }
 }

@@ -77,20 +77,17 @@ function borderChains(width: number, height: number, tone: Uint8Array, border: (
     return corner >= columns ? (up[corner - columns] as number) : 0;
   };
   const square = (x: number, y: number) => (x >= 0 && x < width && y >= 0 && y < height ? (tone[y * width + x] as number) : 0);
-  /** Tones left and right of a side when it is travelled from the corner in the direction. */
-  const sides = (corner: number, d: number): readonly [number, number] => {
-    const [x, y] = [corner % columns, Math.floor(corner / columns)];
-    if (d === 0) return [square(x, y), square(x, y - 1)];
-    if (d === 1) return [square(x - 1, y), square(x, y)];
-    if (d === 2) return [square(x - 1, y - 1), square(x - 1, y)];
-    return [square(x, y - 1), square(x - 1, y - 1)];
+  /** Tones left and right of a side when it is travelled from the corner in the direction; the left one times 256. */
+  const sides = (corner: number, d: number): number => {
+    const x = corner % columns;
+    const y = (corner - x) / columns;
+    if (d === 0) return 256 * square(x, y) + square(x, y - 1);
+    if (d === 1) return 256 * square(x - 1, y) + square(x, y);
+    if (d === 2) return 256 * square(x - 1, y - 1) + square(x - 1, y);
+    return 256 * square(x, y - 1) + square(x - 1, y - 1);
   };
-  const same = (c1: number, d1: number, c2: number, d2: number): boolean => {
-    if (side(c1, d1) !== side(c2, d2)) return false;
-    const [l1, r1] = sides(c1, d1);
-    const [l2, r2] = sides(c2, d2);
-    return l1 === l2 && r1 === r2;
-  };
+  const same = (c1: number, d1: number, c2: number, d2: number): boolean =>
+    side(c1, d1) === side(c2, d2) && sides(c1, d1) === sides(c2, d2);
   /** The one way on from a corner that was reached in direction d; -1 where borders meet or change. */
   const onward = (corner: number, d: number): number => {
     const back = (d + 2) % 4;
@@ -115,7 +112,7 @@ function borderChains(width: number, height: number, tone: Uint8Array, border: (
   const follow = (from: number, first: number) => {
     const corners = [from];
     let [corner, d] = [from, first];
-    const [left, rightTone] = sides(from, first);
+    const tones = sides(from, first);
     const kind = kinds[side(from, first) - 1] as BorderKind;
     while (!take(corner, d)) {
       corner += stride[d] as number;
@@ -124,24 +121,35 @@ function borderChains(width: number, height: number, tone: Uint8Array, border: (
       if (next < 0 || corner === from) break;
       d = next;
     }
-    chains.push({ corners, left, right: rightTone, kind, points: [] });
+    chains.push({ corners, left: tones >> 8, right: tones & 255, kind, points: [] });
   };
   const isEnd = (corner: number): boolean => {
-    const out = DIRECTIONS.filter((d) => side(corner, d) > 0);
-    if (out.length !== 2) return out.length > 0;
-    const [a, b] = out as [number, number];
-    return !same(corner + (stride[a] as number), (a + 2) % 4, corner, b);
+    let count = 0;
+    let one = 0;
+    let other = 0;
+    for (const d of DIRECTIONS) {
+      if (side(corner, d) === 0) continue;
+      if (count++ === 0) one = d;
+      else other = d;
+    }
+    return count === 2 ? !same(corner + (stride[one] as number), (one + 2) % 4, corner, other) : count > 0;
   };
   // First every border that begins or ends where borders meet, then the closed ones.
-  for (const ends of [true, false]) {
-    for (let corner = 0; corner < columns * rows; corner++) {
-      if (right[corner] === 0 && up[corner] === 0 && !(ends && isEnd(corner))) continue;
-      if (ends !== isEnd(corner)) continue;
-      for (const d of DIRECTIONS) {
-        if (side(corner, d) === 0) continue;
-        const [at, bit] = d === 0 ? [corner, 1] : d === 1 ? [corner, 2] : d === 2 ? [corner - 1, 1] : [corner - columns, 2];
-        if (((seen[at] as number) & bit) === 0) follow(corner, d);
-      }
+  const ends: number[] = [];
+  const others: number[] = [];
+  for (let corner = 0; corner < columns * rows; corner++) {
+    const none =
+      right[corner] === 0 &&
+      up[corner] === 0 &&
+      (corner === 0 || right[corner - 1] === 0) &&
+      (corner < columns || up[corner - columns] === 0);
+    if (!none) (isEnd(corner) ? ends : others).push(corner);
+  }
+  for (const corner of [...ends, ...others]) {
+    for (const d of DIRECTIONS) {
+      if (side(corner, d) === 0) continue;
+      const at = d < 2 ? corner : d === 2 ? corner - 1 : corner - columns;
+      if (((seen[at] as number) & (d % 2 === 0 ? 1 : 2)) === 0) follow(corner, d);
     }
   }
   return chains;

@@ -1,6 +1,7 @@
 import type * as z from 'zod';
 import { formProblems } from '../units/form-problems.ts';
 import type { Problem } from '../units/result.ts';
+import { CLOSE_REASONS } from './case-schema.ts';
 import { GONIOMETRY_FIELDS, JOINTS, MOTION_KEYS } from './goniometry-fields.ts';
 
 /**
@@ -19,6 +20,7 @@ function expected({ code, path }: z.core.$ZodIssue): string | null {
   const field = goniometryField(path);
   if (field !== null) return `the ${field.label}, a number of degrees from ${field.refuse.from} to ${field.refuse.to}`;
   const key = path.at(-1);
+  if (key === 'reason') return `one of ${CLOSE_REASONS.join(', ')}`;
   if (key === 'date') return 'a day from 2000 to 2099 that exists, as 2026-03-31';
   return code === 'invalid_union' && (key === 'made' || key === 'kind') ? '"kind" to be "strip" or "plate"' : null;
 }

@@ -130,7 +130,7 @@ export const notedShape = {
     .regex(/^[A-Za-z0-9]{1,4}$/)
     .optional()
     .describe('Who measured: a number or initials, at most four letters or digits; never a name.'),
-  repeated: z.boolean().optional().describe('Whether PIP motion was measured at least twice in this visit; the mean is noted.'),
+  repeated: z.boolean().optional().describe('Whether PIP motion was measured three times in this visit and the mean is noted.'),
   measuredDifferential: z.number().min(0).max(MOST_DIFFERENTIAL).optional().describe('MP differential as measured in the device, degrees.'),
   freePip: z.number().min(0).max(MOST_PIP_FLEXION).optional().describe('PIP flexion left free by the device as seen, degrees.'),
   pencil: z
@@ -173,6 +173,19 @@ export const amendmentSchema = z.strictObject({
   becameDate: dateSchema.optional().describe('Day of the visit that stands in its place; none for a withdrawn one.'),
 });
 
+/** Why a case is closed: the goal was reached, no more was gained, it harmed, the person came no more, or another reason. */
+export const CLOSE_REASONS = ['goal', 'plateau', 'harm', 'lost', 'other'] as const;
+export type CloseReason = (typeof CLOSE_REASONS)[number];
+
+export const closedSchema = z.strictObject({
+  date: dateSchema.describe('Day on which it was closed; not before the last visit.'),
+  reason: z
+    .enum(CLOSE_REASONS)
+    .describe('goal reached; plateau: no more was gained; harm; lost: came no more; or another reason, said in note.'),
+  note: note.describe('One line; never who the person is.'),
+});
+export type ClosedFile = z.infer<typeof closedSchema>;
+
 /** The form of a case file. Its values are checked by `readCase`. */
 export const caseSchema = z.strictObject({
   schema: z.literal(CASE_SCHEMA_ID),
@@ -192,6 +205,7 @@ export const caseSchema = z.strictObject({
     .max(MOST_VISITS)
     .optional()
     .describe('What was corrected or withdrawn, as it stood before, oldest first.'),
+  closed: closedSchema.optional().describe('Where the case is closed: when, and why. No visit is added to a closed case.'),
 });
 
 /** A visit as it stands in a case file or in a visit file, right in form. */

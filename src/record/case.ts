@@ -3,7 +3,7 @@ import type { DigitName, Side } from '../hand/digits.ts';
 import type { Hand } from '../hand/hand.ts';
 import type { ChangeState, CrpsSign, SkinState } from '../hand/harm-signs.ts';
 import type { ReadMeasures } from '../hand/read-measures.ts';
-import type { CaseFile, PLATE_FACES } from './case-schema.ts';
+import type { CaseFile, ClosedFile, PLATE_FACES } from './case-schema.ts';
 import type { Joint } from './goniometry-fields.ts';
 
 /** Motion of a joint in degrees. A negative extension deficit is a joint that goes beyond straight by as much. */
@@ -75,7 +75,7 @@ export interface Noted {
   /** Hours a day agreed from this visit on. */
   readonly wearAgreed: number | null;
   readonly rater: string | null;
-  /** Whether PIP motion is the mean of at least two readings. */
+  /** Whether PIP motion is the mean of three readings. */
   readonly repeated: boolean | null;
   /** degrees */
   readonly measuredDifferential: number | null;
@@ -103,6 +103,8 @@ export interface Case {
   readonly hand: Hand | null;
   /** By date. */
   readonly visits: readonly Visit[];
+  /** When it was closed and why; null for one that goes on. */
+  readonly closed: ClosedFile | null;
   /** The file in the present version, visits by date: what a change starts from. */
   readonly file: CaseFile;
 }

@@ -64,6 +64,7 @@ function readPresent(json: unknown): Result<Case> {
   for (const [k, { why, was }] of (form.data.amendments ?? []).entries()) {
     problems.push(...commentProblem(why, `amendments.${k}.why`), ...commentProblem(was.comment, `amendments.${k}.was.comment`));
   }
+  problems.push(...commentProblem(form.data.closed?.note, 'closed.note'), ...closedProblems(form.data));
   if (problems.length > 0) return failure(...problems);
   return success(assemble(form.data, hand?.ok ? hand.value : null, visits), warnings);
 }
@@ -77,8 +78,17 @@ function assemble(file: CaseFile, hand: Hand | null, visits: readonly Visit[]): 
     note: file.note ?? null,
     hand,
     visits: visits.toSorted(byDate),
+    closed: file.closed ?? null,
     file: { ...file, visits: file.visits.toSorted(byDate) },
   };
+}
+
+/** `CLOSED_EARLY` for a case that was closed before one of its visits. */
+function closedProblems({ closed, visits }: CaseFile): readonly Problem[] {
+  const last = visits.toSorted(byDate).at(-1)?.date ?? '';
+  if (closed === undefined || closed.date >= last) return [];
+  const message = `closed.date: the case is closed on ${closed.date}, but has a visit on ${last}; give the day of that visit or a later one.`;
+  return [{ code: 'CLOSED_EARLY', where: 'closed.date', message, kind: 'input' }];
 }
 
 /** Keeps the order of visits of one day: sorting is stable. */

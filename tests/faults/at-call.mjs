@@ -7,8 +7,8 @@ import { dirname } from 'node:path';
 /**
  * What happens at the call: `kill`, the process ends before it; `torn`, after half of a write; `lost-data`, and what was written to a file
  * and never flushed is lost, as after a power cut; `lost-names`, and so are new names whose folder was never flushed; EIO and ENOSPC, the
- * system says so and the program goes on.
- * @typedef {'kill' | 'torn' | 'lost-data' | 'lost-names' | 'EIO' | 'ENOSPC'} FaultKind
+ * system says so and the program goes on; SIGINT and SIGTERM, it is asked to stop.
+ * @typedef {'kill' | 'torn' | 'lost-data' | 'lost-names' | 'EIO' | 'ENOSPC' | 'SIGINT' | 'SIGTERM'} FaultKind
  */
 
 /** Names of the calls since the last `arm`. @type {string[]} */
@@ -40,6 +40,7 @@ function met(name, half) {
   if (calls.length !== fault.at) return;
   const { kind } = fault;
   if (kind === 'EIO' || kind === 'ENOSPC') throw Object.assign(new Error(`${kind}: made up, ${name}`), { code: kind });
+  if (kind === 'SIGINT' || kind === 'SIGTERM') return void process.kill(process.pid, kind);
   if (kind === 'torn') half?.();
   if (kind === 'lost-data') for (const path of unflushed) if (real.existsSync(path)) real.truncateSync(path, 0);
   if (kind === 'lost-names') for (const undo of renamed.toReversed()) undo();

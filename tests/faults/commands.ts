@@ -57,8 +57,16 @@ const AT_CALL = `--import=${pathToFileURL(join(ROOT, 'tests', 'faults', 'at-call
 
 /** Runs a program of Node with a fault at the how-manieth call of the disk; 0 for none. */
 export function runWithFault(program: string, args: readonly string[], at: number, kind: FaultKind): Ended {
-  const env = { ...process.env, NODE_OPTIONS: AT_CALL, FAULT_AT: String(at), FAULT_KIND: kind };
-  return spawnSync(process.execPath, [program, ...args], { encoding: 'utf8', cwd: tmpdir(), env });
+  return spawnSync(process.execPath, [program, ...args], { encoding: 'utf8', cwd: tmpdir(), env: faultAt(at, kind) });
+}
+
+/** The same, not waited for. */
+export function startWithFault(program: string, args: readonly string[], at: number, kind: FaultKind): ChildProcess {
+  return spawn(process.execPath, [program, ...args], { cwd: tmpdir(), stdio: ['ignore', 'pipe', 'pipe'], env: faultAt(at, kind) });
+}
+
+function faultAt(at: number, kind: FaultKind): NodeJS.ProcessEnv {
+  return { ...process.env, NODE_OPTIONS: AT_CALL, FAULT_AT: String(at), FAULT_KIND: kind };
 }
 
 /** The names of the calls of the disk that a program makes. */

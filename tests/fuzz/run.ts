@@ -5,7 +5,7 @@ import { LONGEST_MS, processorMs } from './job.ts';
 import { hold, unpolluted } from './must-hold.ts';
 import { TARGETS } from './targets.ts';
 
-/** Knocks at the targets of the job, one after the other, and posts what came of each. Runs in a thread, watched by `watch.ts`. */
+/** Runs the targets of the job, one after the other, and posts what came of each. Runs in a thread, watched by `watch.ts`. */
 const TRIES_AGAIN = 3;
 
 const { names, cases, seed, begun } = workerData as Job;
@@ -19,6 +19,7 @@ async function runTarget(name: string): Promise<TargetRun> {
   let slowestMs = 0;
   /** Processor time of one feeding, ms. */
   const feed = async (recipe: unknown) => {
+    Atomics.add(begun, 1, 1);
     const before = processorMs();
     await target.feed(recipe);
     unpolluted();

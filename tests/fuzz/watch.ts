@@ -3,7 +3,7 @@ import { type Job, LONGEST_MS, processorMs, type TargetRun } from './job.ts';
 
 /**
  * Has the targets run in a thread of its own, so that a hang is seen from outside and memory has a limit.
- * Usage: node watch.mjs CASES SEED DOOR... Prints one line of JSON a target, and at the end {megabytes}, the most the process held.
+ * Usage: node watch.mjs CASES SEED TARGET... Prints one line of JSON a target, and at the end {megabytes}, the most the process held.
  */
 
 /** Wall time after which a case that uses no processor is stuck. */
@@ -11,8 +11,8 @@ const STUCK_MS = 120_000;
 /** The thread's heap; the rest of the 512 MB is for the program, buffers and both threads' own. */
 const HEAP_MEGABYTES = 320;
 
-const [cases = '2000', seed = '1', ...names] = process.argv.slice(2);
-const begun = new Int32Array(new SharedArrayBuffer(4));
+const [cases = '200', seed = '1', ...names] = process.argv.slice(2);
+const begun = new Int32Array(new SharedArrayBuffer(8));
 const job: Job = { names, cases: Number(cases), seed: Number(seed), begun };
 const say = (line: object) => process.stdout.write(`${JSON.stringify(line)}\n`);
 let reported = 0;
@@ -44,7 +44,7 @@ worker.on('message', (message: TargetRun | 'done') => {
 worker.on('error', (error) => broken(String(error)));
 worker.on('exit', () => broken('the thread ended by itself'));
 
-const now = () => ({ count: Atomics.load(begun, 0), processor: processorMs(), wall: performance.now() });
+const now = () => ({ count: Atomics.load(begun, 1), processor: processorMs(), wall: performance.now() });
 let seen = now();
 setInterval(() => {
   const latest = now();

@@ -2,6 +2,7 @@ import { loadCase } from '../../files/case-store.ts';
 import { CAUTIONS } from '../../pattern/cautions.ts';
 import { BELIEVED_CHANGE_SOURCE } from '../../record/believed-change.ts';
 import type { Case } from '../../record/case.ts';
+import { closedText } from '../../record/closed-text.ts';
 import { type CourseAdvice, courseAdvice } from '../../record/course/course-advice.ts';
 import { neutralZero } from '../../record/motion-text.ts';
 import { otherHandTotal, totalAtVisit } from '../../record/total-active-motion.ts';
@@ -33,18 +34,19 @@ function lastTotal(record: Case) {
 }
 
 function nextJson(record: Case, { steps, reminders, slope }: CourseAdvice): object {
-  const { code, side, digit, invented } = record;
+  const { code, side, digit, invented, closed } = record;
   return {
     code,
     side,
     digit,
     invented,
-    steps: steps.map(({ rule, action, urgency, message, source, figures }) => ({
+    closed,
+    steps: steps.map(({ rule, action, urgency, message, sourceText, figures }) => ({
       rule,
       action,
       ...(urgency && { urgency }),
       message,
-      source,
+      source: sourceText,
       figures,
     })),
     reminders,
@@ -56,10 +58,11 @@ function nextJson(record: Case, { steps, reminders, slope }: CourseAdvice): obje
 }
 
 function nextText(record: Case, { steps, reminders, starting }: CourseAdvice): string {
-  const { code, digit, side, invented, visits } = record;
+  const { code, digit, side, invented, visits, closed } = record;
   const lines = [`${code}, ${digit} finger, ${side} hand${invented ? ' (INVENTED: nobody was measured)' : ''}`];
+  if (closed !== null) lines.push(`The case was ${closedText(closed)}. What follows is what the last visit suggested.`);
   const [first, last] = [visits[0], visits.at(-1)];
-  if (first === undefined || last === undefined) return `${lines[0]}\n\nNo visit yet. Add one: knucklewright case add\n`;
+  if (first === undefined || last === undefined) return `${lines.join('\n')}\n\nNo visit yet. Add one: knucklewright case add\n`;
   const from = visits.length > 1 ? `${neutralZero(first.goniometry.pip.active)} on ${first.date}, ` : '';
   lines.push(
     `Active PIP motion (extension-0-flexion): ${from}${neutralZero(last.goniometry.pip.active)} on ${last.date}; ${visits.length} ${visits.length === 1 ? 'visit' : 'visits'}`,

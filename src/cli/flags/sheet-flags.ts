@@ -1,7 +1,9 @@
 import { DEFAULT_MARGIN, type Paper, readMargin, readPaper } from '../../sheet/paper/paper.ts';
-import { DEFAULT_SHEET_SETTINGS, SHEET_PARTS, type SheetSettings } from '../../sheet/paper/sheet-settings.ts';
+import { DEFAULT_SHEET_SETTINGS, NO_CLINIC, SHEET_PARTS, type SheetSettings } from '../../sheet/paper/sheet-settings.ts';
 import { collect, type Result, success } from '../../units/result.ts';
+import type { WithClinic } from './clinic-flag.ts';
 import { type FlagsOf, flag, flagSet } from './flag.ts';
+import { ofFlag } from './flag-problem.ts';
 import { languageFlag, readLanguageFlag } from './language-flag.ts';
 import { readWords } from './read-words.ts';
 
@@ -22,7 +24,7 @@ export const sheetFlags = flagSet(
     .default('both'),
   languageFlag,
 );
-export type SheetFlags = Partial<FlagsOf<[typeof sheetFlags]>>;
+export type SheetFlags = Partial<FlagsOf<[typeof sheetFlags]>> & WithClinic;
 
 /** How to print, from the flags, with all their problems at once. */
 export function readSheetSettings(flags: SheetFlags): Result<SheetSettings> {
@@ -36,6 +38,7 @@ export function readSheetSettings(flags: SheetFlags): Result<SheetSettings> {
     parts,
     area: flags.area ?? DEFAULT_SHEET_SETTINGS.area,
     language: readLanguageFlag(flags.language),
+    clinic: flags.fromClinic?.lines ?? NO_CLINIC,
   });
 }
 
@@ -43,5 +46,5 @@ export function readSheetSettings(flags: SheetFlags): Result<SheetSettings> {
 export function readPaperFlags(flags: Partial<FlagsOf<[typeof paperFlags]>>): Result<{ readonly paper: Paper; readonly margin: number }> {
   const margin = flags.paperMargin === undefined ? success(DEFAULT_MARGIN) : readMargin(flags.paperMargin);
   const paper = readPaper(flags.paper ?? 'a4', margin.ok ? margin.value : DEFAULT_MARGIN);
-  return collect({ paper, margin });
+  return ofFlag(collect({ paper, margin }));
 }

@@ -1,6 +1,9 @@
 import type { Box } from '../../geometry/path.ts';
+import { textWidth } from '../../geometry/stroke-letters.ts';
 import type { Part } from '../../pattern/pattern.ts';
+import { radians } from '../../units/angle.ts';
 import type { Frame } from './frame.ts';
+import type { PageText } from './page.ts';
 import { arrangeParts, type LaidPart, layPart } from './part-layer.ts';
 import { type TileGrid, tileGrid } from './tiles.ts';
 
@@ -68,9 +71,20 @@ function largestRun(parts: readonly LaidPart[], frame: Frame): { page: WholePage
 function tile(content: LaidPart, frame: Frame): TiledPart | null {
   const extent = { minX: -TILE_PAD, minY: -TILE_PAD, maxX: content.width + TILE_PAD, maxY: content.height + TILE_PAD };
   const paths = content.layer.strokes.flatMap((stroke) => stroke.paths);
+  const words = content.layer.texts.map(boxOfWords);
   const options = (['high', 'wide'] as const).flatMap((place): TiledPart[] => {
-    const grid = tileGrid(extent, sizeOf(frame[place]), paths);
+    const grid = tileGrid(extent, sizeOf(frame[place]), paths, words);
     return grid ? [{ kind: 'tiled', content, grid, place }] : [];
   });
   return options.sort((a, b) => a.grid.tiles.length - b.grid.tiles.length)[0] ?? null;
+}
+
+/** About where words stand: what room their strokes take. */
+function boxOfWords({ text, at, height, align, angle }: PageText): Box {
+  const width = textWidth(text, height);
+  const from = { left: 0, center: -width / 2, right: -width }[align];
+  const [c, s] = [Math.cos(radians(angle)), Math.sin(radians(angle))];
+  const corners = [from, from + width].flatMap((x) => [0, height].map((y) => ({ x: at.x + x * c - y * s, y: at.y + x * s + y * c })));
+  const [xs, ys] = [corners.map((p) => p.x), corners.map((p) => p.y)];
+  return { minX: Math.min(...xs), minY: Math.min(...ys), maxX: Math.max(...xs), maxY: Math.max(...ys) };
 }

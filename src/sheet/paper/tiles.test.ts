@@ -62,6 +62,28 @@ describe('tileGrid(extent, most, paths)', () => {
     );
   });
 
+  it('keeps crosses off words, where the overlap has room beside them', () => {
+    const at = (words: readonly { minX: number; minY: number; maxX: number; maxY: number }[]) =>
+      tileGrid(
+        { minX: 0, minY: 0, maxX: 150, maxY: 60 },
+        { width: 100, height: 60 },
+        [
+          polyline([
+            { x: 1, y: 30 },
+            { x: 149, y: 30 },
+          ]),
+        ],
+        words,
+      )?.crosses.map((c) => c.at.y) ?? [];
+    expect(at([])).toEqual([56, 4]);
+    const [high = 0, low] = at([{ minX: 70, minY: 52, maxX: 80, maxY: 58 }]);
+    expect(high).toBeLessThan(49);
+    expect(high).toBeGreaterThan(40);
+    expect(low).toBe(4);
+    // Words all the way: the cross stays at its end.
+    expect(at([{ minX: 70, minY: 0, maxX: 80, maxY: 60 }])).toEqual([56, 4]);
+  });
+
   it('uses no more tiles than needed and leaves empty ones out', () => {
     expect(grid(150, 50, { width: 150, height: 50 }).tiles).toHaveLength(1);
     expect(grid(151, 50, { width: 150, height: 50 }).tiles).toHaveLength(2);

@@ -5,6 +5,13 @@ import { pointAlong, segmentLength, segmentsOf } from '../../geometry/segment.ts
 export const OVERLAP = 12;
 /** A cross keeps this far from the ends of its overlap. mm */
 const CROSS_INSET = 4;
+/** Rooms about a cross's middle that are kept free of words where it can be: of its arms and letters, or at least of its letters. mm */
+const CROSS_ROOMS: readonly Box[] = [
+  { minX: -3.2, minY: -3.2, maxX: 4.5, maxY: 3.2 },
+  { minX: 0.8, minY: 0.8, maxX: 4.5, maxY: 3 },
+];
+/** By how much a cross is moved along its overlap at a time, to stand clear of words. mm */
+const CROSS_STEP = 1;
 /** Points of an outline are tried at this distance; a tile with less of it than that shows nothing of use. mm */
 const TRIED_EACH = 0.25;
 
@@ -33,11 +40,13 @@ export interface TileGrid {
 /**
  * Covers `extent` with the fewest equal windows of at most `most`, each overlapping its neighbours by `OVERLAP`. Windows in which none of
  * `paths` is seen are left out. Null when a window has no room beyond the overlap.
+ * @param words boxes that no register cross stands on, where its overlap has room elsewhere
  */
 export function tileGrid(
   extent: Box,
   most: { readonly width: number; readonly height: number },
   paths: readonly LineArcPath[],
+  words: readonly Box[] = [],
 ): TileGrid | null {
   const across = windows(extent.minX, extent.maxX, most.width);
   const up = windows(extent.minY, extent.maxY, most.height);
@@ -50,7 +59,7 @@ export function tileGrid(
       if (points.some((p) => contains(window, p))) tiles.push({ row: r + 1, column: c + 1, window });
     }
   }
-  return { rows: up.length, columns: across.length, tiles, crosses: crossesOf(tiles) };
+  return { rows: up.length, columns: across.length, tiles, crosses: crossesOf(tiles, words) };
 }
 
 /** Equal spans that cover from..to, the fewest of at most `most`. */
@@ -66,22 +75,46 @@ function windows(from: number, to: number, most: number): readonly (readonly [nu
 }
 
 /** Two crosses in every overlap of two tiles side by side or one above the other, named A, B, ... in the order of the tiles. */
-function crossesOf(tiles: readonly Tile[]): readonly RegisterCross[] {
-  const at = tiles.flatMap((tile) => {
+function crossesOf(tiles: readonly Tile[], words: readonly Box[]): readonly RegisterCross[] {
+  const at: Point[] = [];
+  const put = (from: Point, to: Point) => {
+    at.push(clearOf([...words, ...at.map((p) => roomAt(p, CROSS_ROOMS[0] as Box))], from, to));
+  };
+  for (const tile of tiles) {
     const right = tiles.find((t) => t.row === tile.row && t.column === tile.column + 1);
     const below = tiles.find((t) => t.row === tile.row + 1 && t.column === tile.column);
-    const points: Point[] = [];
     if (right) {
       const x = (right.window.minX + tile.window.maxX) / 2;
-      points.push({ x, y: tile.window.maxY - CROSS_INSET }, { x, y: tile.window.minY + CROSS_INSET });
+      const [low, high] = [tile.window.minY + CROSS_INSET, tile.window.maxY - CROSS_INSET];
+      put({ x, y: high }, { x, y: low });
+      put({ x, y: low }, { x, y: high });
     }
     if (below) {
       const y = (below.window.maxY + tile.window.minY) / 2;
-      points.push({ x: tile.window.minX + CROSS_INSET, y }, { x: tile.window.maxX - CROSS_INSET, y });
+      const [left, right] = [tile.window.minX + CROSS_INSET, tile.window.maxX - CROSS_INSET];
+      put({ x: left, y }, { x: right, y });
+      put({ x: right, y }, { x: left, y });
     }
-    return points;
-  });
+  }
   return at.map((point, k) => ({ name: letters(k), at: point }));
+}
+
+/** The first place from one end of an overlap to the other where a cross stands on nothing that is taken; the end itself where there is none. */
+function clearOf(taken: readonly Box[], end: Point, other: Point): Point {
+  const length = Math.hypot(other.x - end.x, other.y - end.y);
+  for (const room of CROSS_ROOMS) {
+    for (let along = 0; along <= length; along += CROSS_STEP) {
+      const t = length === 0 ? 0 : along / length;
+      const p = { x: end.x + t * (other.x - end.x), y: end.y + t * (other.y - end.y) };
+      const own = roomAt(p, room);
+      if (taken.every((b) => own.maxX < b.minX || own.minX > b.maxX || own.maxY < b.minY || own.minY > b.maxY)) return p;
+    }
+  }
+  return end;
+}
+
+function roomAt({ x, y }: Point, room: Box): Box {
+  return { minX: x + room.minX, maxX: x + room.maxX, minY: y + room.minY, maxY: y + room.maxY };
 }
 
 /** A, B, ..., Z, AA, AB, ... */

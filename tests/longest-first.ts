@@ -1,0 +1,16 @@
+import { basename } from 'node:path';
+import { BaseSequencer, type TestSpecification } from 'vitest/node';
+
+/** The files that take longest, the longest first: begun last, one of them would run alone at the end. A machine that ran them before knows it better. */
+const LONGEST = ['fuzz.test.ts'];
+
+/** Begins the long files of tests/ first, on a machine that never ran them as well. */
+export default class LongestFirst extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    const place = ({ moduleId }: TestSpecification) => {
+      const at = LONGEST.indexOf(basename(moduleId));
+      return at < 0 ? LONGEST.length : at;
+    };
+    return (await super.sort(files)).sort((a, b) => place(a) - place(b));
+  }
+}
