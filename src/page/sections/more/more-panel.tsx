@@ -32,7 +32,7 @@ export function MorePanel() {
           <div class="motion-row">
             <Field where={`motion.${id}.lacks`} label={texts.finger.lacks} longest={20} />
             <Field where={`motion.${id}.bends`} label={texts.finger.bends} longest={20} />
-            <output class="neutral">{neutralZero(motion[id]) ?? ''}</output>
+            <span class="neutral">{neutralZero(motion[id]) ?? ''}</span>
           </div>
         </fieldset>
       ))}
