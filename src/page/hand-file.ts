@@ -35,19 +35,24 @@ function filled<Id extends string>(values: Readonly<Record<Id, string>>): Partia
   return Object.fromEntries(entries.map(([id, text]) => [id, typed(text)])) as Partial<Record<Id, Typed>>;
 }
 
+/** Whether a ring size may stand in place of the length. */
+export function takesRings(id: string): boolean {
+  return Object.hasOwn(DIGIT_FIELDS, id) && 'ringSizes' in DIGIT_FIELDS[id as DigitFieldId];
+}
+
 /** A digit's measures as the file takes them: in a row of ring sizes a bare number is one. */
 function measuresOf(entries: Entries, digit: DigitName): Partial<Record<DigitFieldId, Typed>> {
   const values = entries.digits[digit];
   const round = (text: string) =>
     entries.roundIn !== 'length' && BARE_RING.test(text.trim()) ? `${entries.roundIn} ${text.trim()}` : text;
-  return filled({ ...values, circumference: round(values.circumference), pipCircumference: round(values.pipCircumference) });
+  return filled(Object.fromEntries(Object.entries(values).map(([id, text]) => [id, takesRings(id) ? round(text) : text])) as typeof values);
 }
 
 /** What a typed circumference or other length of a digit is taken for. */
 export function lengthOf(entries: Entries, digit: DigitName, id: DigitFieldId, unit: LengthUnit) {
   const value = measuresOf(entries, digit)[id];
   if (value === undefined) return null;
-  return parseLength(value, unit, { ringSizes: id === 'circumference' || id === 'pipCircumference', zero: id === 'mpSetback' });
+  return parseLength(value, unit, { ringSizes: takesRings(id), zero: DIGIT_FIELDS[id].refuse.from === 0 });
 }
 
 /** Whether anything was measured on the digit. */
@@ -103,9 +108,10 @@ export function handFileOf(entries: Entries, unit: LengthUnit): Record<string, u
     ...(entries.invented || entries.example ? { invented: true } : {}),
     ...(entries.note.trim() === '' ? {} : { note: entries.note.trim() }),
     digits: Object.fromEntries(measured.map((digit) => [digit, measuresOf(entries, digit)])),
+    ...(absent.length > 0 ? { absent } : {}),
+    ...(entries.sizeGroup === 'child' ? { child: true } : {}),
     ...(Object.keys(filled(entries.webs)).length > 0 ? { webSetback: filled(entries.webs) } : {}),
     ...filled(entries.palm),
-    ...(absent.length > 0 ? { absent } : {}),
     ...(target ? { target: { digit: entries.target, ...target, ...targetExtras(entries) } } : {}),
     ...(anyFlag
       ? {
@@ -168,6 +174,7 @@ export function entriesOf(file: HandFile, decimal: DecimalSign): Entries {
     code: file.code === NO_CODE ? '' : file.code,
     side: file.side,
     note: file.note ?? '',
+    sizeGroup: file.child ? 'child' : 'adult',
     invented: file.invented ?? false,
     digits: Object.fromEntries(
       DIGITS.map((digit) => [digit, texts<DigitFieldId>(DIGIT_FIELDS, file.digits[digit] ?? {})]),

@@ -1,4 +1,4 @@
-import { PALM_FIELDS } from '../../hand/fields.ts';
+import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS } from '../../hand/fields.ts';
 import type { Store } from '../store.ts';
 import { elementId } from '../translate-messages.ts';
 
@@ -20,7 +20,7 @@ export function goToField(store: Store, where: string): void {
     store.panel.value = null;
     store.middle.value = 'fingers';
     store.turn.value = 'measure';
-    store.row.value = Math.max(0, GRID_ROWS.indexOf(where.split('.')[2] as (typeof GRID_ROWS)[number]));
+    store.row.value = Math.max(0, GRID_ROWS.indexOf(where.split('.')[2] as DigitFieldId));
   } else if (first in PALM_FIELDS) {
     store.panel.value = null;
     store.middle.value = 'palm';
@@ -40,5 +40,5 @@ export function goToField(store: Store, where: string): void {
   focusNext(elementId(where));
 }
 
-/** Rows of the grid in the order of the instruments: caliper, tape, ruler in the palm; then the hand is turned once for the backs. */
-export const GRID_ROWS = ['width', 'circumference', 'palmarRoom', 'dorsalLength', 'pipCircumference', 'mpSetback'] as const;
+/** Rows of the grid, those of the table of measures, which has them in the order of the instruments: caliper, tape, ruler in the palm; then the hand is turned once for the backs. */
+export const GRID_ROWS = Object.keys(DIGIT_FIELDS) as readonly DigitFieldId[];

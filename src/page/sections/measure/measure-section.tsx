@@ -1,7 +1,7 @@
 import { useComputed } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { DigitName } from '../../../hand/digits.ts';
-import { type DigitFieldId, PALM_FIELDS, type PalmFieldId } from '../../../hand/fields.ts';
+import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS, type PalmFieldId } from '../../../hand/fields.ts';
 import type { DrawableHand } from '../../../picture/hand-shape.ts';
 import type { MeasurePlace } from '../../../picture/measure-places.ts';
 import { lengthOf } from '../../hand-file.ts';
@@ -21,7 +21,7 @@ import { elementId, fieldName } from '../../translate-messages.ts';
 /** Rows whose measures are taken on the back of the hand. */
 const ON_THE_BACK: readonly string[] = ['dorsalLength', 'mpSetback', ...Object.keys(PALM_FIELDS)];
 /** Rows that Enter goes through; the others are optional. */
-const ASKED_ROWS = GRID_ROWS.slice(0, 4);
+const ASKED_ROWS = GRID_ROWS.filter((id) => 'needed' in DIGIT_FIELDS[id]);
 
 /** Turn 2: the drawn fingers and under each its column of fields; what the suggestion does not need is not asked. */
 export function MeasureSection() {
