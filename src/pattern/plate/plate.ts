@@ -4,12 +4,15 @@ import { placePath, reversePath } from '../../geometry/transform.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { type FoldFindings, judgePlate } from '../../judge/judge-plate.ts';
 import { failure, type Result, success } from '../../units/result.ts';
+import type { Language } from '../../words/language.ts';
+import { type Speech, speechIn } from '../../words/speech.ts';
 import type { Mark, Part, Pattern } from '../pattern.ts';
 import { boxOfDrawn, shiftDrawn, shiftPart } from '../place-marks.ts';
-import { designProblems, type Face, holdsInWords, type PlateDesign } from './plate-design.ts';
+import { designProblems, type Face, type PlateDesign } from './plate-design.ts';
 import { type FaceFrame, plateFrame, stepProblems } from './plate-frame.ts';
 import { faceLettering, placeFaceLabel } from './plate-labels.ts';
 import { cornerMark, faceMarks } from './plate-marks.ts';
+import { holdsIn, plateName } from './plate-names.ts';
 import { plateNotes } from './plate-notes.ts';
 import type { PlateOptions } from './plate-options.ts';
 import { type PlateOutline, plateOutline } from './plate-outline.ts';
@@ -33,7 +36,14 @@ export interface Plate {
  * The plate for a hand: its full-scale pattern, one part for each face, and its report. `date` is the person's, ISO, or null; the clock is
  * never read. Fails with every reason when the design breaks a rule, a measurement is missing and cannot be estimated, or the hand has no room.
  */
-export function makePlate(hand: Hand, design: PlateDesign, options: PlateOptions, date: string | null): Result<Plate> {
+export function makePlate(
+  hand: Hand,
+  design: PlateDesign,
+  options: PlateOptions,
+  date: string | null,
+  language: Language = 'en',
+): Result<Plate> {
+  const speech = speechIn(language);
   const problems = designProblems(hand, design);
   if (problems.length > 0) return failure(...problems);
   const framed = plateFrame(hand, design, options);
@@ -43,7 +53,7 @@ export function makePlate(hand: Hand, design: PlateDesign, options: PlateOptions
   const cutBack = frame.faces.flatMap((face, k) => stepProblems(face, outlines[k]?.distal ?? [], options));
   if (cutBack.length > 0) return failure(...cutBack);
   const figures = plateFigures(design, options, frame, outlines);
-  const faces = frame.faces.map((face, k) => facePart(face, outlines[k] as PlateOutline, hand, options));
+  const faces = frame.faces.map((face, k) => facePart(face, outlines[k] as PlateOutline, hand, options, speech));
   const folds: FoldFindings[] = [];
   for (const [k, { part }] of faces.entries()) {
     const { face, angle } = frame.faces[k] as FaceFrame;
@@ -69,7 +79,7 @@ export function makePlate(hand: Hand, design: PlateDesign, options: PlateOptions
   const left = faces.flatMap((f) => f.left);
   const used = new Set(parts.flatMap((part) => part.marks.map((m) => m.role)));
   const sheet = shiftDrawn(
-    plateSheet(figures, hand, date, PLATE_GEOMETRY_VERSION, left, partsBox.maxX - partsBox.minX, used),
+    plateSheet(figures, hand, date, PLATE_GEOMETRY_VERSION, left, partsBox.maxX - partsBox.minX, used, speech),
     partsBox.minX,
     partsBox.minY - GAP_UNDER,
   );
@@ -78,7 +88,11 @@ export function makePlate(hand: Hand, design: PlateDesign, options: PlateOptions
   const dy = MARGIN - box.minY;
   const pattern: Pattern = {
     kind: 'plate',
-    title: `${hand.code}, ${hand.side} hand: ${design.title}, ${holdsInWords(design)}`,
+    title: speech.plate.drawing(
+      hand.code,
+      speech.hand.side[hand.side],
+      speech.plate.name(plateName(design, speech), holdsIn(design, speech)),
+    ),
     parts: parts.map((part) => shiftPart(part, dx, dy)),
     beside: shiftDrawn(sheet, dx, dy),
     extents: { minX: 0, minY: 0, maxX: box.maxX + dx + MARGIN, maxY: box.maxY + dy + MARGIN },
@@ -90,8 +104,9 @@ export function makePlate(hand: Hand, design: PlateDesign, options: PlateOptions
       hand: hand.source,
       plate: { id: design.id, title: design.title, faces: design.faces, digits: design.digits, angle: design.angle },
       options,
+      ...(language === 'en' ? {} : { language }),
     },
-    notes: plateNotes(figures, hand, date, PLATE_GEOMETRY_VERSION, left, used),
+    notes: plateNotes(figures, hand, date, left, used, speech),
     warnings,
   };
   return success({ pattern, report: plateReport(figures, folds, warnings) }, warnings);
@@ -106,12 +121,13 @@ function facePart(
   outline: PlateOutline,
   hand: Hand,
   options: PlateOptions,
+  speech: Speech,
 ): { readonly part: Part; readonly left: readonly string[] } {
   const mirrorX = radialOnRight(face.face, hand.side);
   const place = { mirrorX, dx: 0, dy: 0 };
   const polygon = chordPoints(outline.outline);
-  const drawn = faceMarks(face, outline, polygon, options);
-  const lettering = faceLettering(face, outline, polygon, drawn, { side: hand.side.toUpperCase(), code: hand.code });
+  const drawn = faceMarks(face, outline, polygon, options, speech);
+  const lettering = faceLettering(face, outline, polygon, drawn, { side: hand.side, code: hand.code }, speech);
   const marks = [...drawn.marks, ...lettering.marks, cornerMark(face)].map(
     (mark): Mark => ({
       ...mark,
@@ -122,13 +138,13 @@ function facePart(
   const placed = placePath(outline.outline, place);
   const part: Part = {
     id: `plate-${face.face}`,
-    title: `${face.face} plate, ${hand.side} hand`,
+    title: speech.plate.part(speech.hand.aspect[face.face], speech.hand.side[hand.side]),
     outline: mirrorX ? reversePath(placed) : placed,
     holes: [],
     marks,
     labels: lettering.labels.map((label) => placeFaceLabel(label, mirrorX)),
   };
-  return { part, left: [...drawn.left, ...lettering.left].map((words) => `${face.face}: ${words}`) };
+  return { part, left: [...drawn.left, ...lettering.left].map((words) => speech.plate.left(speech.hand.aspect[face.face], words)) };
 }
 
 function radialOnRight(face: Face, side: Hand['side']): boolean {
