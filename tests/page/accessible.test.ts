@@ -60,7 +60,7 @@ const STATES: Readonly<Record<string, (page: Page) => Promise<void>>> = {
 };
 
 /** Every panel, opened from the first turn or the last. */
-const PANELS = ['more', 'stop', 'ways', 'options', 'files', 'figures', 'look'] as const;
+const PANELS = ['more', 'stop', 'ways', 'options', 'files', 'figures', 'look', 'about'] as const;
 
 /** A case with its hand, visits, chart and what next: everything that the page can show of a strip. */
 const CASE_FILE = fileURLToPath(new URL('../../fixtures/case-gains.json', import.meta.url));

@@ -2,6 +2,7 @@ import { DIGIT_FIELDS, PALM_FIELDS, TARGET_FIELDS } from '../../hand/fields.ts';
 import { CAUTIONS, PENCIL_TEST } from '../../pattern/cautions.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../../pattern/strip/strip-options.ts';
 import type { Translations } from '../../words/language.ts';
+import { aboutWords } from '../sections/about/about-words.ts';
 import { filesWords } from '../sections/files/files-words.ts';
 import { fingerWords } from '../sections/finger/finger-words.ts';
 import { headWords } from '../sections/head/head-words.ts';
@@ -252,6 +253,7 @@ export const english = {
   make: makeWords.en,
   look: lookWords.en,
   more: moreWords.en,
+  about: aboutWords.en,
   files: filesWords.en,
   visits: visitsWords.en,
   ways: waysWords.en,

@@ -1,4 +1,5 @@
 import { cautionsGerman, pencilTestGerman } from '../../words/cautions/german.ts';
+import { aboutWords } from '../sections/about/about-words.ts';
 import { filesWords } from '../sections/files/files-words.ts';
 import { fingerWords } from '../sections/finger/finger-words.ts';
 import { headWords } from '../sections/head/head-words.ts';
@@ -294,6 +295,7 @@ export const german: Texts = {
   make: makeWords.de,
   look: lookWords.de,
   more: moreWords.de,
+  about: aboutWords.de,
   files: filesWords.de,
   visits: visitsWords.de,
   ways: waysWords.de,

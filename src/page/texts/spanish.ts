@@ -1,4 +1,5 @@
 import { cautionsSpanish, pencilTestSpanish } from '../../words/cautions/spanish.ts';
+import { aboutWords } from '../sections/about/about-words.ts';
 import { filesWords } from '../sections/files/files-words.ts';
 import { fingerWords } from '../sections/finger/finger-words.ts';
 import { headWords } from '../sections/head/head-words.ts';
@@ -295,6 +296,7 @@ export const spanish: Texts = {
   make: makeWords.es,
   look: lookWords.es,
   more: moreWords.es,
+  about: aboutWords.es,
   files: filesWords.es,
   visits: visitsWords.es,
   ways: waysWords.es,

@@ -3,7 +3,7 @@ import { type BrokenLine, heightAt } from '../../geometry/broken-line.ts';
 import type { DigitName } from '../../hand/digits.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { plain } from '../../units/number.ts';
-import { failure, type Result, success } from '../../units/result.ts';
+import { failure, type Problem, type Result, success } from '../../units/result.ts';
 import { type BandEdges, bandEdges } from './band-edges.ts';
 import { type EdgeLevel, edgeLevels, type StripPull, straightPull, straightWidth } from './edge-levels.ts';
 import { pathFaults } from './prove-path.ts';
@@ -123,7 +123,7 @@ function seamSlope(path: StripPath, { onHand }: BandEdges, settings: StripSettin
 
 /** The same refusal with the largest whole differential that was tried and holds. */
 function withOffer(
-  problems: readonly { code: string; where: string; message: string; kind: 'input' | 'refused' }[],
+  problems: readonly { code: string; where: string; message: string; kind: Problem['kind'] }[],
   hand: Hand,
   block: Block,
   settings: StripSettings,
