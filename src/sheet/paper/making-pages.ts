@@ -5,8 +5,9 @@ import type { SheetSpeech } from '../../words/sheet/sheet-words.ts';
 import { legendCell } from './beside-pattern.ts';
 import type { Frame } from './frame.ts';
 import { drawnLayer, joined, type Measure, type PageLayer, placeLayer, text } from './page.ts';
-import { type Cell, columnsIn, drawing, type FlowSection, type FlowStyle, flow, paragraph, tableRow } from './page-flow.ts';
+import { type Cell, columnsIn, drawing, type FlowSection, type FlowStyle, flow, LINE_PITCH, paragraph, tableRow } from './page-flow.ts';
 import type { PageContent } from './pattern-pages.ts';
+import { wrapWords } from './wrap-words.ts';
 
 const MAKING: FlowStyle = { text: 2, heading: 2.8, leastColumn: 78, gap: 0.9, sectionGap: 3.4 };
 const LARGEST_VIEW = 2;
@@ -75,7 +76,7 @@ function makingWith(
   const numbered = (words: readonly string[]) => words.map((line, k) => paragraph(line, width, MAKING, measure, `${k + 1}`));
   const boxed = (words: readonly string[]) => words.map((line) => paragraph(line, width, MAKING, measure, 'box'));
   const plainly = (words: readonly string[]) => words.map((line) => paragraph(line, width, MAKING, measure));
-  const gauges = placeGauges(notes, frame);
+  const gauges = placeGauges(notes, frame, measure);
   const sections: FlowSection[] = [
     ...(top ? [] : view(notes, column, measure, speech)),
     ...(shown.facts ? [] : [{ heading: w.heading.facts, cells: plainly(notes.facts) }]),
@@ -145,23 +146,26 @@ function lowered(cell: Cell, by: number): Cell {
 }
 
 /** Gauges between bars and card or inside the card outline, true size; null when they do not fit there. */
-function placeGauges(notes: MakingNotes, frame: Frame): { readonly placed: PageLayer | null } {
+function placeGauges(notes: MakingNotes, frame: Frame, measure: Measure): { readonly placed: PageLayer | null } {
   const layers: PageLayer[] = [];
   const rooms = [frame.card, ...(frame.middle ? [frame.middle] : [])];
   for (const gauge of notes.gauges) {
     const box = boxOfDrawn(gauge.drawn);
-    const head = 6;
+    const titleIn = (room: Box) => wrapWords(gauge.title, room.maxX - room.minX, MAKING.text, true, measure);
+    const headIn = (room: Box) => 6 + (titleIn(room).length - 1) * MAKING.text * LINE_PITCH;
     const k = rooms.findIndex(
-      (room) => box.maxX - box.minX <= room.maxX - room.minX && box.maxY - box.minY + head <= room.maxY - room.minY,
+      (room) => box.maxX - box.minX <= room.maxX - room.minX && box.maxY - box.minY + headIn(room) <= room.maxY - room.minY,
     );
     const room = rooms[k];
     if (!room) return { placed: null };
     rooms.splice(k, 1);
-    const dy = room.maxY - head - box.maxY;
+    const dy = room.maxY - headIn(room) - box.maxY;
     const title: PageLayer = {
       clip: null,
       strokes: [],
-      texts: [text(gauge.title, room.minX, room.maxY - MAKING.text, MAKING.text, { bold: true })],
+      texts: titleIn(room).map((line, n) =>
+        text(line, room.minX, room.maxY - MAKING.text - n * MAKING.text * LINE_PITCH, MAKING.text, { bold: true }),
+      ),
     };
     layers.push(title, placeLayer(drawnLayer(gauge.drawn), { dx: room.minX - box.minX, dy }));
   }
