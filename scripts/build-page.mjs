@@ -166,7 +166,7 @@ export async function buildPage(target = PAGE) {
   const files = outputs.map((o) => o.fileName);
   const [page] = outputs.filter((o) => o.fileName.endsWith('.html'));
   if (files.length !== 1 || !page) throw new Error(`the page must be one file, but it is ${files.join(', ')}`);
-  const html = withPolicy(withNotices(String(page.source), [...modules]));
+  const html = withPolicy(withNotices(withPackedScript(String(page.source)), [...modules]));
   const bytes = Buffer.byteLength(html);
   if (bytes > LARGEST_BYTES) throw new Error(`the page has ${bytes} bytes, more than ${LARGEST_BYTES}`);
   await mkdir(dirname(target), { recursive: true });
@@ -187,6 +187,26 @@ function withNotices(html, modules) {
   return html.replace(place, () => `<template id="notices">${escaped}</template>`);
 }
 
+/**
+ * The page's own code packed as well, which makes the file a third smaller; it is unpacked before the first paint, in some hundredths of a second,
+ * and run as a module from a blob of the page's own. The policy's hash is of all of it. What cannot start says so.
+ */
+function withPackedScript(html) {
+  const [code, ...others] = inline(html, 'script');
+  if (code === undefined || others.length > 0) throw new Error(`one script is expected, but there are ${others.length + 1}`);
+  const start = `
+    const packed = "${deflateRawSync(code, { level: 9 }).toString('base64')}";
+    const bytes = Uint8Array.from(atob(packed), (letter) => letter.charCodeAt(0));
+    const failed = (error) => { document.getElementById('page').textContent = 'This browser cannot run the page; one of 2023 or later does. ' + error; };
+    new Promise((done) => done(new Response(new Blob([bytes]).stream().pipeThrough(new DecompressionStream('deflate-raw'))).text()))
+      .then((text) => {
+        const address = URL.createObjectURL(new Blob([text], { type: 'text/javascript' }));
+        return import(address).finally(() => URL.revokeObjectURL(address));
+      })
+      .catch(failed);`;
+  return html.replace(code, () => start);
+}
+
 function withPolicy(html) {
   const scripts = inline(html, 'script');
   const styles = inline(html, 'style');
@@ -194,7 +214,7 @@ function withPolicy(html) {
     throw new Error(`${scripts.length} scripts and ${styles.length} styles; one of each is expected`);
   const policy = [
     "default-src 'none'",
-    // The writers are unpacked into a blob of the page's own; nothing can be loaded from anywhere.
+    // Page and writers are unpacked into blobs of the page's own; nothing can be loaded from anywhere.
     `script-src ${scripts.map(hash).join(' ')} blob:`,
     `style-src ${styles.map(hash).join(' ')}`,
     'img-src data:',

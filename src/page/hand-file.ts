@@ -1,6 +1,6 @@
 import { DIGITS, type DigitName } from '../hand/digits.ts';
 import { averageDigit } from '../hand/estimate.ts';
-import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS, type PalmFieldId } from '../hand/fields.ts';
+import { DIGIT_FIELDS, type DigitFieldId, isRound, PALM_FIELDS, type PalmFieldId } from '../hand/fields.ts';
 import { HAND_SCHEMA_ID, type HandFile } from '../hand/hand-schema.ts';
 import { type LengthUnit, MM_PER, parseLength } from '../units/length.ts';
 import { plain, rounded } from '../units/number.ts';
@@ -40,14 +40,14 @@ function measuresOf(entries: Entries, digit: DigitName): Partial<Record<DigitFie
   const values = entries.digits[digit];
   const round = (text: string) =>
     entries.roundIn !== 'length' && BARE_RING.test(text.trim()) ? `${entries.roundIn} ${text.trim()}` : text;
-  return filled({ ...values, circumference: round(values.circumference), pipCircumference: round(values.pipCircumference) });
+  return filled(Object.fromEntries(Object.entries(values).map(([id, text]) => [id, isRound(id) ? round(text) : text])) as typeof values);
 }
 
 /** What a typed circumference or other length of a digit is taken for. */
 export function lengthOf(entries: Entries, digit: DigitName, id: DigitFieldId, unit: LengthUnit) {
   const value = measuresOf(entries, digit)[id];
   if (value === undefined) return null;
-  return parseLength(value, unit, { ringSizes: id === 'circumference' || id === 'pipCircumference', zero: id === 'mpSetback' });
+  return parseLength(value, unit, { ringSizes: isRound(id), zero: id === 'mpSetback' });
 }
 
 /** Whether anything was measured on the digit. */

@@ -1,6 +1,6 @@
 import type { DigitName } from '../hand/digits.ts';
 import { DIGITS } from '../hand/digits.ts';
-import { DIGIT_FIELDS, type Field, PALM_FIELDS } from '../hand/fields.ts';
+import { DIGIT_FIELDS, type Field, PALM_FIELDS, WEB_FIELDS } from '../hand/fields.ts';
 import { NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
 import { getOwn } from '../units/get-own.ts';
 import { visible } from '../units/quote.ts';
@@ -24,6 +24,10 @@ export interface Speaker {
 }
 
 const FIELDS: Readonly<Record<string, Field>> = { ...DIGIT_FIELDS, ...PALM_FIELDS };
+const fieldAt = (where: string): Field | undefined => {
+  const parts = where.split('.');
+  return FIELDS[parts.at(-1) ?? ''] ?? (getOwn(WEB_FIELDS, parts[0] ?? '') as Field | undefined);
+};
 
 export function sayProblem(problem: Problem, speaker: Speaker): Sentence {
   return say(speaker.texts.message.problem, problem, speaker);
@@ -40,6 +44,7 @@ export function fieldName(where: string, texts: Texts): string {
   const digit = DIGITS.find((d) => d === second);
   if (first === 'digits' && digit)
     return third === '' ? texts.digit[digit] : `${texts.digit[digit]}: ${inside(label(third)?.label ?? third, texts)}`;
+  if (first === 'webSetback') return webName(second, texts);
   const motion = MOTION_IDS.find((id) => id === second);
   if (first === 'motion' && motion) return `${texts.finger.motion[motion]}: ${third === 'bends' ? texts.finger.bends : texts.finger.lacks}`;
   if (first === 'visit') return (getOwn(texts.visits.field, second) as string | undefined) ?? where;
@@ -57,6 +62,14 @@ export function fieldName(where: string, texts: Texts): string {
     weeks: texts.more.weeks,
   };
   return label(first)?.label ?? others[first] ?? where;
+}
+
+/** "Web setback, ring – little". */
+export function webName(web: string, texts: Texts): string {
+  return `${texts.field.webSetback.label}, ${web
+    .split('-')
+    .map((d) => texts.digitShort[d as DigitName])
+    .join(' – ')}`;
 }
 
 /** A name inside a sentence: small, but for German nouns and joints. */
@@ -85,7 +98,7 @@ function saidOf(about: Problem | Warning, { texts, format, entries }: Speaker): 
   const parts = where.split('.');
   const digit: DigitName | '' = DIGITS.find((d) => d === parts[1]) ?? (['target', 'motion'].includes(parts[0] ?? '') ? entries.target : '');
   const option = NUMBER_OPTIONS.find((o) => o.key === parts[0]);
-  const field = FIELDS[parts.at(-1) ?? ''];
+  const field = fieldAt(where);
   const isMotion = parts[0] === 'motion' || parts[0] === 'target';
   const isAngle = option ? option.unit === 'degrees' : isMotion || about.code === 'PIP_FLEXION_NOT_FREE';
   const shown = (value: number | undefined) =>

@@ -16,7 +16,8 @@ export function goToField(store: Store, where: string): void {
   const [first = ''] = where.split('.');
   store.mode.value = first === 'visit' ? 'visits' : 'design';
   const { options } = store.entries.peek();
-  if (first === 'digits') {
+  if (first === 'webSetback' || where.endsWith('.rootCircumference')) store.panel.value = 'more';
+  else if (first === 'digits') {
     store.panel.value = null;
     store.middle.value = 'fingers';
     store.turn.value = 'measure';
@@ -42,3 +43,4 @@ export function goToField(store: Store, where: string): void {
 
 /** Rows of the grid in the order of the instruments: caliper, tape, ruler in the palm; then the hand is turned once for the backs. */
 export const GRID_ROWS = ['width', 'circumference', 'palmarRoom', 'dorsalLength', 'pipCircumference', 'mpSetback'] as const;
+export type GridRow = (typeof GRID_ROWS)[number];

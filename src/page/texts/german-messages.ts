@@ -16,6 +16,8 @@ export const germanMessages: Texts['message'] = {
     NOT_ESTIMABLE: ({ name }) => `${name} wurde nicht gemessen und lässt sich für diesen Finger nicht schätzen. Messen Sie nach.`,
     SECTION_IMPOSSIBLE: ({ digit }) =>
       `Breite und Umfang widersprechen sich (${digit}): Kein Finger hat diese Form. Beides noch einmal messen.`,
+    TAPER_IMPOSSIBLE: ({ digit }) =>
+      `Umfang und Wurzelumfang ergeben keinen Finger (${digit}). Beides noch einmal messen oder den Wurzelumfang weglassen.`,
     LENGTHS_CONTRADICT: ({ digit }) =>
       `Die palmare Länge kann nicht so lang sein wie die dorsale Länge (${digit}). Beides noch einmal messen.`,
     PALM_IMPOSSIBLE: () => 'Breite und Umfang der Hand widersprechen sich. Beides noch einmal messen.',
@@ -64,6 +66,10 @@ export const germanMessages: Texts['message'] = {
       `${name}: Die Ringgröße ist als ${value} gelesen; Tabellen weichen ab. Mit Band messen, oder eine Größe nach ISO 8653 angeben, wie ring 54.`,
     DEPTH_RATIO_UNUSUAL: ({ digit }) => `Breite und Umfang passen kaum zusammen (${digit}). Beides auf gleicher Höhe noch einmal messen.`,
     LENGTH_RATIO_UNUSUAL: ({ digit }) => `Palmare Länge und dorsale Länge passen kaum zusammen (${digit}). Beides noch einmal messen.`,
+    TAPER_UNUSUAL: ({ digit }) =>
+      `Der Finger verjüngt sich stärker als üblich (${digit}). Beide Umfänge noch einmal messen: an der Wurzelfalte und auf halbem Weg zur PIP-Falte.`,
+    STRAIGHT_NOT_TAPERED: () =>
+      'Die Finger verjüngen sich, dem folgt ein gerader Streifen nicht: Sein distaler Rand steht ab. Den gestaffelten Umriss nehmen.',
     PIP_THINNER: ({ digit }) =>
       `Das PIP-Gelenk ist dünner als das Grundglied (${digit}). Beides noch einmal messen; Schwellung kann es so machen.`,
     CIRCUMFERENCE_ORDER: ({ digit }) =>

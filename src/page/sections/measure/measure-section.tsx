@@ -7,7 +7,7 @@ import type { MeasurePlace } from '../../../picture/measure-places.ts';
 import { lengthOf } from '../../hand-file.ts';
 import { Choice } from '../../parts/choice.tsx';
 import { Field } from '../../parts/field.tsx';
-import { focusNext, GRID_ROWS } from '../../parts/focus.ts';
+import { focusNext, GRID_ROWS, type GridRow } from '../../parts/focus.ts';
 import { columnsFor, HandPicture } from '../../parts/hand-picture.tsx';
 import { Mend } from '../../parts/mend.tsx';
 import { Spoken } from '../../parts/spoken.tsx';
@@ -219,7 +219,7 @@ function RoundNotationChoice() {
 }
 
 /** One place of the grid: a field with its estimate as placeholder; a finger that is not needed has none until it was measured. */
-function Cell({ digit, id, asked }: { readonly digit: DigitName; readonly id: DigitFieldId; readonly asked: boolean }) {
+function Cell({ digit, id, asked }: { readonly digit: DigitName; readonly id: GridRow; readonly asked: boolean }) {
   const store = useStore();
   const where = `digits.${digit}.${id}`;
   const { texts, format, settings } = store;
