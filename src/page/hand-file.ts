@@ -1,6 +1,6 @@
 import { DIGITS, type DigitName } from '../hand/digits.ts';
 import { averageDigit } from '../hand/estimate.ts';
-import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS, type PalmFieldId } from '../hand/fields.ts';
+import { DIGIT_FIELDS, type DigitFieldId, isRound, PALM_FIELDS, type PalmFieldId } from '../hand/fields.ts';
 import { HAND_SCHEMA_ID, type HandFile } from '../hand/hand-schema.ts';
 import { type LengthUnit, MM_PER, parseLength } from '../units/length.ts';
 import { plain, rounded } from '../units/number.ts';
@@ -35,24 +35,19 @@ function filled<Id extends string>(values: Readonly<Record<Id, string>>): Partia
   return Object.fromEntries(entries.map(([id, text]) => [id, typed(text)])) as Partial<Record<Id, Typed>>;
 }
 
-/** Whether a ring size may stand in place of the length. */
-export function takesRings(id: string): boolean {
-  return Object.hasOwn(DIGIT_FIELDS, id) && 'ringSizes' in DIGIT_FIELDS[id as DigitFieldId];
-}
-
 /** A digit's measures as the file takes them: in a row of ring sizes a bare number is one. */
 function measuresOf(entries: Entries, digit: DigitName): Partial<Record<DigitFieldId, Typed>> {
   const values = entries.digits[digit];
   const round = (text: string) =>
     entries.roundIn !== 'length' && BARE_RING.test(text.trim()) ? `${entries.roundIn} ${text.trim()}` : text;
-  return filled(Object.fromEntries(Object.entries(values).map(([id, text]) => [id, takesRings(id) ? round(text) : text])) as typeof values);
+  return filled(Object.fromEntries(Object.entries(values).map(([id, text]) => [id, isRound(id) ? round(text) : text])) as typeof values);
 }
 
 /** What a typed circumference or other length of a digit is taken for. */
 export function lengthOf(entries: Entries, digit: DigitName, id: DigitFieldId, unit: LengthUnit) {
   const value = measuresOf(entries, digit)[id];
   if (value === undefined) return null;
-  return parseLength(value, unit, { ringSizes: takesRings(id), zero: DIGIT_FIELDS[id].refuse.from === 0 });
+  return parseLength(value, unit, { ringSizes: isRound(id), zero: DIGIT_FIELDS[id].refuse.from === 0 });
 }
 
 /** Whether anything was measured on the digit. */

@@ -1,7 +1,7 @@
+import { isRound } from '../hand/fields.ts';
 import { NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { retyped } from './format.ts';
-import { takesRings } from './hand-file.ts';
 import { type Entries, emptyEntries, type Settings } from './state.ts';
 
 type Writing = Pick<Settings, 'unit' | 'decimal'>;
@@ -15,7 +15,7 @@ export function rewritten(entries: Entries, from: Writing, to: Writing): Entries
   const sign = (text: string) => retyped(text, { unit: 'mm' }, { unit: 'mm', decimal: to.decimal });
   const each = <T extends Readonly<Record<string, string>>>(values: T, write: (text: string, key: string) => string): T =>
     Object.fromEntries(Object.entries(values).map(([key, text]) => [key, write(text, key)])) as T;
-  const round = (text: string, key: string) => (entries.roundIn !== 'length' && takesRings(key) ? sign(text) : length(text));
+  const round = (text: string, key: string) => (entries.roundIn !== 'length' && isRound(key) ? sign(text) : length(text));
   const motion = Object.entries(entries.motion).map(([id, typed]) => [id, { lacks: sign(typed.lacks), bends: sign(typed.bends) }]);
   return {
     ...entries,
