@@ -1,4 +1,5 @@
 import type { CaseFile } from '../record/case-schema.ts';
+import { decodeText } from '../units/file-format.ts';
 import { LARGEST_JSON_BYTES } from '../units/json-text.ts';
 import { visible } from '../units/quote.ts';
 import type { Problem } from '../units/result.ts';
@@ -46,7 +47,12 @@ export async function savePattern(store: Store, kind: FileKind): Promise<void> {
   if (!drawn) return;
   const entries = store.entries.peek();
   const [{ fileOf }, writers] = await Promise.all([import('./make-file.ts'), loadWriters()]);
-  const file = fileOf(kind, drawn, { print: entries.print, isStopAsked: entries.stop !== '', unit: store.settings.peek().unit }, writers);
+  const file = fileOf(
+    kind,
+    drawn,
+    { print: entries.print, isStopAsked: entries.stop !== '', unit: store.settings.peek().unit, language: store.settings.peek().language },
+    writers,
+  );
   if (!file.ok) {
     refuse(store, file.problems);
     return;
@@ -120,7 +126,7 @@ export async function openFile(store: Store, file: File): Promise<void> {
     fail([{ code: 'FILE_TOO_LARGE', where: '', message: '', kind: 'input' }]);
     return;
   }
-  const read = await readOpened(await file.text());
+  const read = await readOpened(decodeText(new Uint8Array(await file.arrayBuffer()), { keepMark: true }));
   if (!read.ok) {
     fail(read.problems);
     return;
@@ -135,7 +141,7 @@ export async function openFile(store: Store, file: File): Promise<void> {
     hand === null
       ? { ...fresh, code: record?.code ?? '', side: record?.side ?? '', target: record?.digit ?? '' }
       : entriesOf(hand, decimal);
-  store.set(settings, store.entries.peek());
+  store.set(settings, (entries) => entries);
   store.replace({ ...opened, options: fresh.options, print } as typeof fresh, record);
   store.mode.value = record !== null && record.visits.length > 0 ? 'visits' : 'design';
   store.said.value = texts.files.opened(name);

@@ -1,14 +1,18 @@
 import type { Box } from '../../geometry/path.ts';
 import type { CutList, MakingNotes } from '../../pattern/making-notes.ts';
-import { boxOfDrawn, type Drawn } from '../../pattern/place-marks.ts';
-import { fixed, plain } from '../../units/number.ts';
+import { boxOfDrawn } from '../../pattern/place-marks.ts';
+import { heldGaugePicture } from '../../picture/held-gauge.ts';
+import type { SheetSpeech } from '../../words/sheet/sheet-words.ts';
 import { legendCell } from './beside-pattern.ts';
+import { drawingLayer, inkOf } from './drawing-layer.ts';
 import type { Frame } from './frame.ts';
-import { drawnLayer, joined, type Measure, type PageLayer, placeLayer, text } from './page.ts';
+import { drawnLayer, joined, type Measure, type PageLayer, placeLayer } from './page.ts';
 import { type Cell, columnsIn, drawing, type FlowSection, type FlowStyle, flow, paragraph, tableRow } from './page-flow.ts';
 import type { PageContent } from './pattern-pages.ts';
 
 const MAKING: FlowStyle = { text: 2, heading: 2.8, leastColumn: 78, gap: 0.9, sectionGap: 3.4 };
+/** Words over a gauge. */
+const GAUGE: FlowStyle = { ...MAKING, gap: 0 };
 const LARGEST_VIEW = 2;
 /** Share of a column's height that the view may take. */
 const VIEW_SHARE = 0.55;
@@ -20,9 +24,15 @@ export interface ShownElsewhere {
 }
 
 /** The making sheet: view, cut list, steps, fit check, cautions, and gauges at 1:1 where there is room. Null when the paper is too small. */
-export function makingPages(notes: MakingNotes, frame: Frame, measure: Measure, shown: ShownElsewhere): readonly PageContent[] | null {
-  const spanning = notes.view ? SPANNING_VIEWS.flatMap((factor) => spanningView(notes, frame, factor, measure)) : [];
-  const tries = [...spanning, null].map((top) => makingWith(notes, frame, top, measure, shown));
+export function makingPages(
+  notes: MakingNotes,
+  frame: Frame,
+  measure: Measure,
+  shown: ShownElsewhere,
+  speech: SheetSpeech,
+): readonly PageContent[] | null {
+  const spanning = notes.view ? SPANNING_VIEWS.flatMap((factor) => spanningView(notes, frame, factor, measure, speech)) : [];
+  const tries = [...spanning, null].map((top) => makingWith(notes, frame, top, measure, shown, speech));
   // The largest view that costs no page more than the smallest does.
   const fewest = Math.min(...tries.map((pages) => pages?.length ?? Number.POSITIVE_INFINITY));
   return tries.find((pages) => pages?.length === fewest) ?? null;
@@ -32,14 +42,19 @@ export function makingPages(notes: MakingNotes, frame: Frame, measure: Measure, 
 const SPANNING_VIEWS = [2, 1.75, 1.5, 1.25, 1];
 
 /** The view across the whole page, at the top; nothing where it is too wide or takes more than half of the height. */
-function spanningView(notes: MakingNotes, frame: Frame, factor: number, measure: Measure): readonly Cell[] {
+function spanningView(notes: MakingNotes, frame: Frame, factor: number, measure: Measure, speech: SheetSpeech): readonly Cell[] {
   if (!notes.view) return [];
   const { wide } = frame;
   const width = wide.maxX - wide.minX;
   const half = (wide.maxY - wide.minY) / 2;
   const shown = drawing(drawnLayer(notes.view.drawn), width, half, factor);
   if (shown.factor < factor) return [];
-  const head = flow([viewSection(notes.view, shown, width, measure)], [{ minX: 0, maxX: width, minY: -half - 30, maxY: 0 }], MAKING);
+  const head = flow(
+    [viewSection(notes.view, shown, width, measure, speech)],
+    [{ minX: 0, maxX: width, minY: -half - 30, maxY: 0 }],
+    MAKING,
+    measure,
+  );
   return head?.[0] ? [{ layer: head[0], height: shown.cell.height + VIEW_HEAD }] : [];
 }
 
@@ -53,7 +68,9 @@ function makingWith(
   top: Cell | null,
   measure: Measure,
   shown: ShownElsewhere,
+  speech: SheetSpeech,
 ): readonly PageContent[] | null {
+  const { w } = speech;
   const box = top ? { ...frame.wide, maxY: frame.wide.maxY - top.height } : frame.wide;
   const columns = columnsIn(box, MAKING, frame.underText);
   const full = columnsIn(frame.wide, MAKING, frame.underText);
@@ -62,35 +79,53 @@ function makingWith(
   const numbered = (words: readonly string[]) => words.map((line, k) => paragraph(line, width, MAKING, measure, `${k + 1}`));
   const boxed = (words: readonly string[]) => words.map((line) => paragraph(line, width, MAKING, measure, 'box'));
   const plainly = (words: readonly string[]) => words.map((line) => paragraph(line, width, MAKING, measure));
-  const gauges = placeGauges(notes, frame);
+  const gauges = placeGauges(notes, frame, measure);
   const sections: FlowSection[] = [
-    ...(top ? [] : view(notes, column, measure)),
-    ...(shown.facts ? [] : [{ heading: 'What it is', cells: plainly(notes.facts) }]),
-    ...(shown.legend || notes.legend.length === 0 ? [] : [{ heading: 'Lines', cells: [legendCell(notes.legend)] }]),
-    ...notes.cutLists.map((list) => cutListSection(list, width, measure)),
-    ...(notes.steps.length > 0 ? [{ heading: 'Making, in this order', cells: numbered(notes.steps) }] : []),
-    { heading: 'Fit check', cells: boxed(notes.checks) },
-    { heading: 'Cautions', cells: notes.cautions.map((line) => paragraph(line, width, MAKING, measure, '\u2022')) },
+    ...(top ? [] : view(notes, column, measure, speech)),
+    ...(shown.facts ? [] : [{ heading: w.heading.facts, cells: plainly(notes.facts) }]),
+    ...(shown.legend || notes.legend.length === 0 ? [] : [{ heading: w.heading.lines, cells: [legendCell(notes.legend)] }]),
+    ...notes.cutLists.map((list) => cutListSection(list, width, measure, speech)),
+    ...(notes.steps.length > 0 ? [{ heading: w.heading.steps, cells: numbered(notes.steps) }] : []),
+    { heading: w.heading.checks, cells: boxed(notes.checks) },
+    { heading: w.heading.cautions, cells: notes.cautions.map((line) => paragraph(line, width, MAKING, measure, '\u2022')) },
     ...(gauges.placed
       ? []
-      : notes.gauges.map((gauge): FlowSection => ({ heading: gauge.title, cells: [gaugeCell(gauge.drawn)], together: true }))),
+      : notes.gauges.map((gauge): FlowSection => ({ heading: '', cells: [gaugeCell(gauge, notes.made, width, measure)], together: true }))),
   ];
-  const pages = flow(sections, columns, MAKING, full);
+  const pages = flow(sections, columns, MAKING, measure, full);
   const head = top ? [placeLayer(top.layer, { dx: frame.wide.minX, dy: frame.wide.maxY })] : [];
   const first = gauges.placed ? [...head, gauges.placed] : head;
-  return pages?.map((layer, k) => ({ title: 'making', layers: k === 0 ? [layer, ...first] : [layer] })) ?? null;
+  return pages?.map((layer, k) => ({ title: w.making, kind: 'making' as const, layers: k === 0 ? [layer, ...first] : [layer] })) ?? null;
 }
 
-function gaugeCell(gauge: Drawn): Cell {
-  const box = boxOfDrawn(gauge);
-  return { layer: placeLayer(drawnLayer(gauge), { dx: -box.minX, dy: -box.maxY }), height: box.maxY - box.minY };
+/** What a picture of how a gauge is held takes at least and at most, and the space round it. mm */
+const HELD = { least: 26, most: 46, gap: 3 } as const;
+
+/** A gauge at 1:1 under its words, which are broken to the width, with a picture of how it is held: beside it where there is room, else under it. */
+function gaugeCell({ title, drawn }: MakingNotes['gauges'][number], made: MakingNotes['made'], width: number, measure: Measure): Cell {
+  const head = paragraph(title, width, GAUGE, measure);
+  const box = boxOfDrawn(drawn);
+  const [wide, high] = [box.maxX - box.minX, box.maxY - box.minY];
+  const gauge = placeLayer(drawnLayer(drawn), { dx: -box.minX, dy: -box.maxY - head.height });
+  const { drawing: picture } = heldGaugePicture(made);
+  const ink = inkOf(picture);
+  const beside = width - wide - HELD.gap;
+  const room = Math.min(HELD.most, beside >= HELD.least ? beside : width);
+  const factor = Math.min(room / (ink.maxX - ink.minX), HELD.most / (ink.maxY - ink.minY));
+  const [shownHigh, layer] = [factor * (ink.maxY - ink.minY), drawingLayer(picture, factor)];
+  if (beside >= HELD.least) {
+    const held = placeLayer(layer, { dx: wide + HELD.gap, dy: -head.height });
+    return { layer: joined(head.layer, gauge, held), height: head.height + Math.max(high, shownHigh) };
+  }
+  const held = placeLayer(layer, { dx: 0, dy: -head.height - high - HELD.gap });
+  return { layer: joined(head.layer, gauge, held), height: head.height + high + HELD.gap + shownHigh };
 }
 
-function view(notes: MakingNotes, column: Box, measure: Measure): readonly FlowSection[] {
+function view(notes: MakingNotes, column: Box, measure: Measure, speech: SheetSpeech): readonly FlowSection[] {
   if (!notes.view) return [];
   const width = column.maxX - column.minX;
   const shown = drawing(drawnLayer(notes.view.drawn), width, VIEW_SHARE * (column.maxY - column.minY), LARGEST_VIEW);
-  return [viewSection(notes.view, shown, width, measure)];
+  return [viewSection(notes.view, shown, width, measure, speech)];
 }
 
 function viewSection(
@@ -98,16 +133,17 @@ function viewSection(
   { cell, factor, width: shown }: ReturnType<typeof drawing>,
   width: number,
   measure: Measure,
+  { w, fixed }: SheetSpeech,
 ): FlowSection {
-  const size = Math.abs(factor - 1) < 1e-9 ? 'True size.' : `Drawn ${fixed(factor, 2)} times true size.`;
+  const size = Math.abs(factor - 1) < 1e-9 ? w.trueSize : w.enlarged(fixed(factor, 2));
   const words = paragraph(`${caption} ${size}`, width, MAKING, measure);
   const centred = placeLayer(cell.layer, { dx: (width - shown) / 2, dy: 0 });
   return { heading, cells: [words, { layer: centred, height: cell.height + 1 }], together: true };
 }
 
-function cutListSection(list: CutList, width: number, measure: Measure): FlowSection {
+function cutListSection(list: CutList, width: number, measure: Measure, { w, number, fixed }: SheetSpeech): FlowSection {
   const size: Cell = paragraph(
-    `${plain(list.length, 1)} mm long, ${plain(list.width, 1)} mm wide.${list.rows.length > 0 ? ` Marks in ${list.from}:` : ''}`,
+    w.size(number(list.length, 1), number(list.width, 1), list.rows.length > 0 ? list.from : ''),
     width,
     MAKING,
     measure,
@@ -115,14 +151,14 @@ function cutListSection(list: CutList, width: number, measure: Measure): FlowSec
   const rows = list.rows.map((row) =>
     tableRow(
       fixed(row.at, 1),
-      row.edges ? `${row.title} (${fixed(row.edges[0], 1)} to ${fixed(row.edges[1], 1)})` : row.title,
+      row.edges ? `${row.title} (${w.edges(fixed(row.edges[0], 1), fixed(row.edges[1], 1))})` : row.title,
       width,
       MAKING,
       measure,
     ),
   );
   const remarks = list.remarks.map((line, k) => lowered(paragraph(line, width, MAKING, measure), k === 0 ? 1.2 : 0));
-  return { heading: list.rows.length > 0 ? `${list.title}: cut list for a ruler` : list.title, cells: [size, ...rows, ...remarks] };
+  return { heading: list.rows.length > 0 ? w.heading.ruler(list.title) : list.title, cells: [size, ...rows, ...remarks] };
 }
 
 /** A cell with free space above it, mm. */
@@ -131,25 +167,22 @@ function lowered(cell: Cell, by: number): Cell {
 }
 
 /** Gauges between bars and card or inside the card outline, true size; null when they do not fit there. */
-function placeGauges(notes: MakingNotes, frame: Frame): { readonly placed: PageLayer | null } {
+function placeGauges(notes: MakingNotes, frame: Frame, measure: Measure): { readonly placed: PageLayer | null } {
   const layers: PageLayer[] = [];
   const rooms = [frame.card, ...(frame.middle ? [frame.middle] : [])];
   for (const gauge of notes.gauges) {
     const box = boxOfDrawn(gauge.drawn);
-    const head = 6;
-    const k = rooms.findIndex(
-      (room) => box.maxX - box.minX <= room.maxX - room.minX && box.maxY - box.minY + head <= room.maxY - room.minY,
-    );
-    const room = rooms[k];
-    if (!room) return { placed: null };
+    const cells = rooms.map((room) => {
+      const width = room.maxX - room.minX;
+      if (box.maxX - box.minX > width) return null;
+      const cell = gaugeCell(gauge, notes.made, width, measure);
+      return cell.height <= room.maxY - room.minY ? cell : null;
+    });
+    const k = cells.findIndex((cell) => cell !== null);
+    const [room, cell] = [rooms[k], cells[k]];
+    if (!room || !cell) return { placed: null };
     rooms.splice(k, 1);
-    const dy = room.maxY - head - box.maxY;
-    const title: PageLayer = {
-      clip: null,
-      strokes: [],
-      texts: [text(gauge.title, room.minX, room.maxY - MAKING.text, MAKING.text, { bold: true })],
-    };
-    layers.push(title, placeLayer(drawnLayer(gauge.drawn), { dx: room.minX - box.minX, dy }));
+    layers.push(placeLayer(cell.layer, { dx: room.minX, dy: room.maxY }));
   }
   return { placed: layers.length > 0 ? joined(...layers) : null };
 }
