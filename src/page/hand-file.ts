@@ -47,7 +47,7 @@ function measuresOf(entries: Entries, digit: DigitName): Partial<Record<DigitFie
 export function lengthOf(entries: Entries, digit: DigitName, id: DigitFieldId, unit: LengthUnit) {
   const value = measuresOf(entries, digit)[id];
   if (value === undefined) return null;
-  return parseLength(value, unit, { ringSizes: isRound(id), zero: id === 'mpSetback' });
+  return parseLength(value, unit, { ringSizes: isRound(id), zero: DIGIT_FIELDS[id].refuse.from === 0 });
 }
 
 /** Whether anything was measured on the digit. */
@@ -103,9 +103,10 @@ export function handFileOf(entries: Entries, unit: LengthUnit): Record<string, u
     ...(entries.invented || entries.example ? { invented: true } : {}),
     ...(entries.note.trim() === '' ? {} : { note: entries.note.trim() }),
     digits: Object.fromEntries(measured.map((digit) => [digit, measuresOf(entries, digit)])),
+    ...(absent.length > 0 ? { absent } : {}),
+    ...(entries.sizeGroup === 'child' ? { child: true } : {}),
     ...(Object.keys(filled(entries.webs)).length > 0 ? { webSetback: filled(entries.webs) } : {}),
     ...filled(entries.palm),
-    ...(absent.length > 0 ? { absent } : {}),
     ...(target ? { target: { digit: entries.target, ...target, ...targetExtras(entries) } } : {}),
     ...(anyFlag
       ? {
@@ -168,6 +169,7 @@ export function entriesOf(file: HandFile, decimal: DecimalSign): Entries {
     code: file.code === NO_CODE ? '' : file.code,
     side: file.side,
     note: file.note ?? '',
+    sizeGroup: file.child ? 'child' : 'adult',
     invented: file.invented ?? false,
     digits: Object.fromEntries(
       DIGITS.map((digit) => [digit, texts<DigitFieldId>(DIGIT_FIELDS, file.digits[digit] ?? {})]),
