@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { EXTENSION, next, rules, step, weekly } from '../../../tests/course-steps.ts';
+import { EXTENSION, rules, step, weekly } from '../../../tests/course-steps.ts';
 import type { CourseNotes, CourseVisit } from '../../../tests/sample-course.ts';
 
 // The edges are common practice, no source, unless a rule says otherwise.

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { EXTENSION, FLEXION, next, rules, step, weekly } from '../../../tests/course-steps.ts';
-import type { CourseNotes, CourseVisit } from '../../../tests/sample-course.ts';
+import { type CourseNotes, type CourseVisit, sampleCourse } from '../../../tests/sample-course.ts';
+import { nextSteps } from './next-steps.ts';
 
 // The edges are common practice, no source, unless a rule says otherwise.
 
