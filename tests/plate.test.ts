@@ -13,6 +13,7 @@ import { PLATE_FACES, type PlateDesign } from '../src/pattern/plate/plate-design
 import { THUMB_CLEARANCE } from '../src/pattern/plate/plate-frame.ts';
 import { plates } from '../src/pattern/plate/plate-library.ts';
 import { DEFAULT_PLATE_OPTIONS, LEAST_CORNER_RADIUS } from '../src/pattern/plate/plate-options.ts';
+import { times } from './by-night.ts';
 import { demoPlateHand, presetPlate } from './demo-plate.ts';
 import { NEIGHBOURS, plausibleHand } from './plausible-hand.ts';
 
@@ -127,7 +128,7 @@ describe('every plate', () => {
           for (const angle of Object.values(report.freePipFlexion)) expect(angle).toBeGreaterThan(110);
         },
       ),
-      { numRuns: 80 },
+      { numRuns: times(20, 80) },
     );
     // About 15 in 100 such plates are refused (600 drawn while it was built); a third is more than four standard deviations of 80 draws away.
     expect(count.made).toBeGreaterThan(2 * count.refused);
