@@ -3,6 +3,7 @@ import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import { describe, expect } from 'vitest';
+import { tried } from '../by-night.ts';
 import { closePanel, DEMO_FILE, field, inBrowser, openDemo, openPanel, show } from './browser.ts';
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -81,7 +82,8 @@ async function reach(page: Page, panel: (typeof PANELS)[number]): Promise<void> 
 
 describe('axe finds nothing', () => {
   for (const [look, options] of Object.entries(LOOKS)) {
-    for (const [state, bring] of Object.entries(STATES)) {
+    // By day every state in one look, and two of them in the others: colours follow the look, what there is follows the state.
+    for (const [state, bring] of tried(Object.entries(STATES), ([name]) => look === 'light' || name === 'valid' || name === 'case')) {
       inBrowser(`on the ${state} ${look} page`, async (open) => {
         const { page } = await open(options);
         await bring(page);
