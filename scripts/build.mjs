@@ -31,7 +31,8 @@ const pdfkitForPages = {
 
 await rm('dist', { recursive: true, force: true });
 await build({
-  entryPoints: { knucklewright: 'src/cli/knucklewright.ts' },
+  // The reader is begun by the command as a process of its own.
+  entryPoints: { knucklewright: 'src/cli/knucklewright.ts', reader: 'src/cli/reader.ts' },
   outdir: 'dist',
   bundle: true,
   splitting: true,

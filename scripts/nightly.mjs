@@ -22,6 +22,11 @@ const CHECKS = [
     ['node_modules/vitest/vitest.mjs', 'run', 'tests/inspect-foreign.test.ts'],
     { KNUCKLEWRIGHT_FOREIGN: 'out/foreign' },
   ],
+  [
+    'the odds of docs/advice.md, simulated anew',
+    ['node_modules/vitest/vitest.mjs', 'run', 'src/record/course/course-odds.test.ts'],
+    { KNUCKLEWRIGHT_ODDS: 'all' },
+  ],
   ['installation without scripts', ['scripts/clean-install.mjs']],
   ['licences', ['scripts/licences.mjs']],
 ];

@@ -35,7 +35,7 @@ describe('the printed sheet of every block', () => {
       const sheet = layOut(stripOf(HANDS[hand], id), { paper: PAPERS[paper] });
       for (const page of sheet.pages) {
         // What is only read stands upright and fills its own paper; what is held to the bars fits both papers.
-        const read = page.title === 'for the patient' || page.title === 'step by step';
+        const read = page.kind === 'handout' || page.kind === 'story';
         const [way, area] = read ? (['portrait', 'paper'] as const) : ([sheet.orientation, 'both'] as const);
         const room = printableBox(PAPERS[paper], way, DEFAULT_SHEET_SETTINGS.margin, area);
         expect(collisions(page), page.title).toEqual([]);
@@ -46,8 +46,8 @@ describe('the printed sheet of every block', () => {
         expect(ink.maxY).toBeLessThanOrEqual(room.maxY + TOUCHING);
       }
       // The making sheet is one page, and the patient's another.
-      expect(sheet.pages.filter((page) => page.title === 'making')).toHaveLength(1);
-      expect(sheet.pages.filter((page) => page.title === 'for the patient')).toHaveLength(1);
+      expect(sheet.pages.filter((page) => page.kind === 'making')).toHaveLength(1);
+      expect(sheet.pages.filter((page) => page.kind === 'handout')).toHaveLength(1);
     },
   );
 

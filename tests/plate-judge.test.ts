@@ -27,7 +27,7 @@ function fileOf(faces: 'dorsal' | 'palmar', angle: number, more: Partial<PlateOp
 
 /** What the file draws: each line's curves by the SVG reader, its meaning by the file's own role and title; nothing of the layout's. */
 function readBack(svg: string, faces: 'dorsal' | 'palmar', angle: number): DrawnPlate {
-  const { curves } = readSvg(svg, newBudget());
+  const { curves } = readSvg(svg, newBudget(svg.length));
   const named = [...svg.matchAll(/<path\b([^>]*)>(?:<title>([^<]*)<\/title>)?/g)].map(([, attributes = '', title = '']) => ({
     role: /data-role="([^"]*)"/.exec(attributes)?.[1] ?? '',
     title,

@@ -12,7 +12,7 @@ import { DEMO_HAND, LARGE_HAND, stripOf } from './pdf-samples.ts';
 function story(hand: typeof DEMO_HAND, block: string, settings: Partial<SheetSettings>): readonly Page[] {
   const laid = layOutForPdf(stripOf(hand, block), { ...DEFAULT_SHEET_SETTINGS, parts: ['making'], ...settings });
   if (!laid.ok) throw new Error(JSON.stringify(laid.problems));
-  return laid.value.pages.filter((page) => page.title === 'step by step');
+  return laid.value.pages.filter((page) => page.kind === 'story');
 }
 
 const panels = (pages: readonly Page[]) =>

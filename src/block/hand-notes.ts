@@ -1,9 +1,9 @@
-import type { Hand, Target } from '../hand/hand.ts';
+import type { Hand } from '../hand/hand.ts';
 import type { StopSign } from '../hand/stop-signs.ts';
 import { type Ask, type PlanNote, planNote } from './plan-notes.ts';
 
-/** Whom a sign asks for. Common practice, no source. */
-const ASK: Readonly<Record<StopSign, Ask>> = {
+/** Whom a stop sign asks for. Common practice, no source. */
+export const WHOM_TO_ASK: Readonly<Record<StopSign, Ask>> = {
   paleBlueOrCold: 'surgeonSameDay',
   infection: 'surgeonSameDay',
   newNumbness: 'surgeonSameDay',
@@ -19,11 +19,14 @@ const ASK: Readonly<Record<StopSign, Ask>> = {
 const LIFTED_BY_SURGEON: readonly StopSign[] = ['openWound', 'pins'];
 
 /** One note for each stop sign that stands, gravest first; the surgeon's word lifts an open wound and pins and nothing else. */
-export function stopNotes(target: Pick<Target, 'stopSigns' | 'surgeonAgrees'>): readonly PlanNote[] {
-  const signs = Object.keys(ASK) as StopSign[];
+export function stopNotes(target: {
+  readonly stopSigns?: readonly StopSign[] | undefined;
+  readonly surgeonAgrees?: boolean | undefined;
+}): readonly PlanNote[] {
+  const signs = Object.keys(WHOM_TO_ASK) as StopSign[];
   return signs
     .filter((sign) => target.stopSigns?.includes(sign) && !(target.surgeonAgrees && LIFTED_BY_SURGEON.includes(sign)))
-    .map((sign) => planNote('STOP_SIGN', 'stop', { sign, ask: ASK[sign] }));
+    .map((sign) => planNote('STOP_SIGN', 'stop', { sign, ask: WHOM_TO_ASK[sign] }));
 }
 
 /** What a clinician who has examined the hand may take on: an unprotected repair or fracture, a hard end-feel; cautions once that is confirmed. */

@@ -5,6 +5,7 @@ import { escapeInvisible, visible } from '../units/quote.ts';
 
 /** Parts that are listed one by one. */
 const LISTED = 12;
+const LISTED_LAYERS = 40;
 
 /** An inspection in words: what the file is, its parts, and last what was found. */
 export function describeInspection(found: Inspection, name: string): string {
@@ -17,10 +18,13 @@ export function describeInspection(found: Inspection, name: string): string {
     `units       ${found.unit ?? 'none stated'}, one unit is ${plain(found.mmPerUnit, 6)} mm`,
     `page        ${size(found.frame)}`,
     `drawn       ${size(found.size)}`,
-    ...found.layers.map(
-      (l) =>
-        `layer       ${visible(l.name)} (${l.role}): ${l.curves} lines, ${mm(l.length)}${l.colours.length > 0 ? `, ${l.colours.slice(0, 6).join(' ')}` : ''}`,
-    ),
+    ...found.layers
+      .slice(0, LISTED_LAYERS)
+      .map(
+        (l) =>
+          `layer       ${visible(l.name)} (${l.role}): ${l.curves} lines, ${mm(l.length)}${l.colours.length > 0 ? `, ${l.colours.slice(0, 6).join(' ')}` : ''}`,
+      ),
+    ...(found.layers.length > LISTED_LAYERS ? [`layer       and ${found.layers.length - LISTED_LAYERS} more`] : []),
     `parts       ${found.parts.length}, from ${found.closedContours} closed contours, ${found.openContours} open`,
     ...shown.map((p, k) => `part ${String(k + 1).padEnd(7)}${size(p)}, ${p.holes} holes, cut ${mm(p.cutLength)}`),
     ...(found.parts.length > LISTED ? [`part        and ${found.parts.length - LISTED} more`] : []),

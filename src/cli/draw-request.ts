@@ -33,7 +33,7 @@ export async function drawRequest({ request, why, output, paperTrial: wanted }: 
   if (!made.ok) return made;
   const paper =
     wanted && request.kind === 'strip'
-      ? paperTrial(request.hand, request.block, request.options, request.date)
+      ? paperTrial(request.hand, request.block, request.options, request.date, request.language)
       : success<Pattern | null>(null);
   if (!paper.ok) return paper;
   const sound = paper.value === null ? paper : validatePattern(paper.value);

@@ -1,10 +1,13 @@
 import { CommanderError } from '@commander-js/extra-typings';
+import { readInProcess } from './bounded/bounded-reading.ts';
 import { commandsFor } from './commands.ts';
 import { EXIT } from './exit.ts';
 import { handleOutputErrors } from './handle-output-errors.ts';
 import { programOf } from './program.ts';
 
 handleOutputErrors();
+// Beside this file when the program is built.
+readInProcess(new URL('./reader.js', import.meta.url));
 try {
   await programOf(await commandsFor(process.argv.slice(2))).parseAsync();
 } catch (error) {

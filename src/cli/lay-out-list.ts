@@ -20,7 +20,7 @@ import { type Layout, type SheetPart, type StockSheet, utilisation } from '../sh
 import { provenLayout } from '../sheet/plastic/layout-faults.ts';
 import { listPages } from '../sheet/plastic/list-pages.ts';
 import { type PieceSource, partOfPiece } from '../sheet/plastic/piece-part.ts';
-import type { CutList } from '../sheet/plastic/read-cut-list.ts';
+import { type CutList, tooManyPieces } from '../sheet/plastic/read-cut-list.ts';
 import { stockText } from '../sheet/plastic/read-stock.ts';
 import { cutText, inReadingOrder, shearing, sheetPattern } from '../sheet/plastic/sheet-pattern.ts';
 import { getOwn } from '../units/get-own.ts';
@@ -58,6 +58,8 @@ export async function layOutList(
   output: OutputPlan,
   date: string | null,
 ): Promise<Result<SheetsReport>> {
+  const many = tooManyPieces(list);
+  if (many) return failure(many);
   const source = pieceSource(list);
   if (!source.ok) return source;
   const pieces = list.pieces.flatMap((piece) => Array.from({ length: piece.quantity }, () => piece));

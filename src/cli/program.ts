@@ -32,8 +32,9 @@ function commanderOf({ group, about, args, flags, run }: Command, name: string):
   const command = new CommanderCommand(name).description(about).helpGroup(`${group}:`);
   for (const arg of args) command.addArgument(arg);
   for (const option of flags) command.addOption(option);
+  const isGiven = (key: string) => command.getOptionValueSource(key) === 'cli';
   // After the arguments commander gives the flags and the command itself.
-  return command.action((...given: unknown[]) => run(given.slice(0, args.length), given[args.length] as object));
+  return command.action((...given: unknown[]) => run(given.slice(0, args.length), given[args.length] as object, isGiven));
 }
 
 function withPaths(command: CommandUnknownOpts, before = ''): readonly (readonly [string, CommandUnknownOpts])[] {

@@ -166,7 +166,10 @@ async function addPattern(
     if (plan.reports) own.push(file);
   }
   if (hasWords(plan) && drawn.parts.length > 0) {
-    const words = await set.add({ name: outputFileName(stem, WORDS_ENDING), content: `${machineWords(drawn, pattern).join('\n')}\n` });
+    const words = await set.add({
+      name: outputFileName(stem, WORDS_ENDING),
+      content: `${machineWords(drawn, pattern, plan.settings.pdf.language).join('\n')}\n`,
+    });
     if (!words.ok) return words;
     files.push({ ...words.value, format: 'txt', width: maxX - minX, height: maxY - minY });
   }

@@ -57,8 +57,8 @@ export function contoursOf(
     if (closed && segments.length > 0) contours.push(closedFrom(piece, 0));
     else if (segments.length > 0) loose.push(piece);
   }
-  const chained = chain(loose, (gap) => gap <= JOINED, budget);
-  contours.push(...chained.closed.map((piece) => closedFrom(piece, 0)));
+  const chained = chain(loose, { least: 0, most: JOINED }, budget);
+  for (const piece of chained.closed) contours.push(closedFrom(piece, 0));
   const open: Piece[] = [];
   for (const piece of chained.open) {
     const entered = withoutLeadIn(piece, stated) ?? loop(piece) ?? loop(backward(piece));
@@ -67,8 +67,8 @@ export function contoursOf(
     else if (entered.segments.length > 0) open.push(entered);
   }
   const bridge = stated.bridge > 0 ? stated.bridge + (stated.kerf ?? 0) : 0;
-  const bridged = bridge > 0 ? chain(open, (gap) => Math.abs(gap - bridge) <= BRIDGE_SLACK, budget) : { closed: [], open };
-  contours.push(...bridged.closed.map((piece) => closedFrom({ ...piece, count: 1 }, piece.curves.length)));
+  const bridged = bridge > 0 ? chain(open, { least: bridge - BRIDGE_SLACK, most: bridge + BRIDGE_SLACK }, budget) : { closed: [], open };
+  for (const piece of bridged.closed) contours.push(closedFrom({ ...piece, count: 1 }, piece.curves.length));
   const runs = bridged.open.map((piece): OpenRun => {
     const [from, to] = endsOf(piece);
     return { layer: piece.layer, segments: piece.segments, curves: piece.curves, from, to, gap: distance(from, to) };
@@ -104,16 +104,18 @@ function withoutLeadIn(piece: Piece, { leadIn }: DeclaredSettings): Piece | null
   return null;
 }
 
+/** Gaps over which ends belong together, mm. */
+interface Joins {
+  readonly least: number;
+  readonly most: number;
+}
+
 /** Puts pieces of one layer together where an end meets another's: from each piece on as far as it goes, first forward, then backward. */
-function chain(
-  pieces: readonly Piece[],
-  joins: (gap: number) => boolean,
-  budget: Budget,
-): { readonly closed: Piece[]; readonly open: Piece[] } {
+function chain(pieces: readonly Piece[], joins: Joins, budget: Budget): { readonly closed: Piece[]; readonly open: Piece[] } {
   const left = new Set(pieces);
   const grid = new Map<string, Piece[]>();
-  // Cells of 2 mm: an end is looked for in its cell and the eight around it, which takes in every gap that a bridge may have.
-  const cell = (p: Point) => [Math.floor(p.x / CELL), Math.floor(p.y / CELL)] as const;
+  // Cells as wide as the widest gap: an end is looked for in its own and the eight around it.
+  const cell = (p: Point) => [Math.floor(p.x / joins.most), Math.floor(p.y / joins.most)] as const;
   for (const piece of pieces) {
     for (const end of endsOf(piece)) {
       const key = cell(end).join(' ');
@@ -123,17 +125,17 @@ function chain(
     }
   }
   const next = (from: Point, layer: string): { piece: Piece; turned: boolean } | null => {
+    budget.compare(CELLS_AS_PAIRS);
     const [cx, cy] = cell(from);
-    const reach = Math.ceil(LARGEST_GAP / CELL);
     let best: { piece: Piece; turned: boolean; gap: number } | null = null;
-    for (let x = cx - reach; x <= cx + reach; x++) {
-      for (let y = cy - reach; y <= cy + reach; y++) {
-        for (const piece of grid.get(`${x} ${y}`) ?? []) {
+    for (const dx of AROUND) {
+      for (const dy of AROUND) {
+        for (const piece of grid.get(`${cx + dx} ${cy + dy}`) ?? []) {
           budget.compare();
           if (!left.has(piece) || piece.layer !== layer) continue;
           for (const [k, end] of endsOf(piece).entries()) {
             const gap = distance(from, end);
-            if (joins(gap) && (best === null || gap < best.gap)) best = { piece, turned: k === 1, gap };
+            if (gap >= joins.least && gap <= joins.most && (best === null || gap < best.gap)) best = { piece, turned: k === 1, gap };
           }
         }
       }
@@ -144,39 +146,43 @@ function chain(
   const open: Piece[] = [];
   for (const piece of pieces) {
     if (!left.delete(piece)) continue;
-    let whole = piece;
-    for (let side = 0; side < 2; side++) {
-      for (let found = next(endsOf(whole)[1], whole.layer); found && !isClosed(whole, joins); found = next(endsOf(whole)[1], whole.layer)) {
+    // Pieces in the order in which they are run through; put together once, when all are found.
+    let run: Piece[] = [piece];
+    for (let side = 0; side < 2 && !isClosed(run, joins); side++) {
+      for (let found = next(endOf(run), piece.layer); found && !isClosed(run, joins); found = next(endOf(run), piece.layer)) {
         left.delete(found.piece);
-        budget.compare(whole.segments.length / EDGES_COPIED_AS_ONE);
-        whole = joined(whole, found.turned ? backward(found.piece) : found.piece);
+        run.push(found.turned ? backward(found.piece) : found.piece);
       }
-      if (isClosed(whole, joins)) break;
-      whole = backward(whole);
+      if (!isClosed(run, joins)) run = run.map(backward).reverse();
     }
-    (isClosed(whole, joins) ? closed : open).push(whole);
+    (isClosed(run, joins) ? closed : open).push(joined(run));
   }
   return { closed, open };
 }
 
-const CELL = 2;
-const LARGEST_GAP = 12;
-/** Putting a run together copies its edges, which takes so much less than comparing a pair. */
-const EDGES_COPIED_AS_ONE = 50;
+const AROUND = [-1, 0, 1];
+/** Looking into nine cells takes about as long as comparing so many pairs. */
+const CELLS_AS_PAIRS = 2;
 
-function isClosed(piece: Piece, joins: (gap: number) => boolean): boolean {
-  const [from, to] = endsOf(piece);
-  return (piece.segments.length > 1 || piece.segments[0]?.bulge !== 0) && joins(distance(from, to));
+function endOf(run: readonly Piece[]): Point {
+  return endsOf(run.at(-1) as Piece)[1];
 }
 
-function joined(one: Piece, other: Piece): Piece {
+function isClosed(run: readonly Piece[], { least, most }: Joins): boolean {
+  const [first] = run as [Piece];
+  const gap = distance(endsOf(first)[0], endOf(run));
+  return (run.length > 1 || first.segments.length > 1 || first.segments[0]?.bulge !== 0) && gap >= least && gap <= most;
+}
+
+function joined(run: readonly Piece[]): Piece {
+  const [first] = run as [Piece];
   return {
-    layer: one.layer,
-    segments: [...one.segments, ...other.segments],
-    count: one.count + other.count,
-    leadIn: one.leadIn || other.leadIn,
-    order: Math.max(one.order, other.order),
-    curves: [...one.curves, ...other.curves],
+    layer: first.layer,
+    segments: run.flatMap(({ segments }) => segments),
+    count: run.reduce((sum, { count }) => sum + count, 0),
+    leadIn: run.some(({ leadIn }) => leadIn),
+    order: run.reduce((last, { order }) => Math.max(last, order), 0),
+    curves: run.flatMap(({ curves }) => curves),
   };
 }
 

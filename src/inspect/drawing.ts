@@ -64,6 +64,7 @@ export const FLATTENING = 0.005;
 
 /** A reader stops here, so that no file can hold the computer up. */
 export const LIMITS = {
+  /** Of the file, and of all that its streams unpack to together. */
   bytes: 50_000_000,
   /** Depth of nested elements, blocks, forms. */
   depth: 64,
@@ -72,10 +73,20 @@ export const LIMITS = {
   /** Elements or entities that are read, repeated ones counted each time. */
   items: 100_000,
   segments: 100_000,
+  /** Group codes of a DXF. */
+  tags: 2_000_000,
   /** Pairs of edges or ends that are compared: a file of nothing but the same line again would ask for the square of its length. */
   comparisons: 300_000,
-  milliseconds: 20_000,
+  /** Characters that are looked at beyond four times the file's own: what is used again is read again. */
+  characters: 20_000_000,
+  /** Findings of one code that are told one by one. */
+  told: 20,
 } as const;
+
+/** Seconds of the processor that reading a file may take. */
+export function readingSeconds(bytes: number): number {
+  return Math.min(60, 4.5 + Math.max(0, bytes / 1e6 - 1));
+}
 
 /** Thrown inside a reader when a limit is reached; `inspectFile` makes finding 102 of it. */
 export class LimitReached extends Error {}
@@ -89,16 +100,31 @@ export interface Budget {
   segment(): void;
   /** Before so many pairs are compared, or edges copied. */
   compare(count?: number): void;
+  /** Before so many characters are looked at. */
+  characters(count: number): void;
+  /** Before so many bytes of a packed stream are held. */
+  unpacked(bytes: number): void;
   check(): void;
 }
 
-export function newBudget(now: () => number = Date.now): Budget {
-  const end = now() + LIMITS.milliseconds;
+/** Milliseconds of the processor that this process has used: a busy machine does not make a file too slow. */
+function processorTime(): number {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
+}
+
+/** @param bytes size of the file that is read */
+export function newBudget(bytes: number, now: () => number = processorTime): Budget {
+  const seconds = readingSeconds(bytes);
+  const end = now() + 1000 * seconds;
+  const mostCharacters = LIMITS.characters + 4 * bytes;
   let items = 0;
   let segments = 0;
   let comparisons = 0;
+  let characters = 0;
+  let inflated = 0;
   const check = () => {
-    if (now() > end) throw new LimitReached(`reading took longer than ${LIMITS.milliseconds / 1000} seconds`);
+    if (now() > end) throw new LimitReached(`reading took more than ${seconds.toFixed(1)} seconds of the processor`);
   };
   return {
     check,
@@ -114,6 +140,14 @@ export function newBudget(now: () => number = Date.now): Budget {
       comparisons += count;
       if (comparisons > LIMITS.comparisons)
         throw new LimitReached(`more than ${LIMITS.comparisons} pairs of edges lie in each other's way`);
+    },
+    characters(count) {
+      characters += count;
+      if (characters > mostCharacters) throw new LimitReached(`more than ${mostCharacters} characters, with what is used again`);
+    },
+    unpacked(more) {
+      inflated += more;
+      if (inflated > LIMITS.bytes) throw new LimitReached(`its streams unpack to more than ${LIMITS.bytes} bytes`);
     },
   };
 }

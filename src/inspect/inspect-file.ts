@@ -1,10 +1,10 @@
 import { gunzipSync } from 'node:zlib';
 import { type DrawingFormat, decodeText, drawingFormat, isBinaryDxf, isGzip } from '../units/file-format.ts';
-import { type Budget, type Finding, FLATTENING, LIMITS, LimitReached, newBudget, type ReadDrawing, Unreadable } from './drawing.ts';
+import { type Budget, type Finding, LIMITS, LimitReached, newBudget, type ReadDrawing, Unreadable } from './drawing.ts';
 import { binaryTags } from './dxf/dxf-binary.ts';
 import { textTags } from './dxf/dxf-tags.ts';
 import { readDxf } from './dxf/read-dxf.ts';
-import { type Inspection, type InspectSettings, judge, judged } from './inspection.ts';
+import { type Inspection, type InspectSettings, judge, judged, notRead } from './inspection.ts';
 import { readPdf } from './pdf/read-pdf.ts';
 import { readSvg } from './svg/read-svg.ts';
 
@@ -13,7 +13,7 @@ import { readSvg } from './svg/read-svg.ts';
  * finding 101, one that is too large, too deep or too slow has 102. What the file is, it tells by its content.
  */
 export function inspectFile(packed: Uint8Array, settings: InspectSettings = {}): Inspection {
-  const budget = newBudget();
+  const budget = newBudget(packed.byteLength);
   let format: DrawingFormat | null = null;
   try {
     if (packed.byteLength > LIMITS.bytes)
@@ -23,8 +23,8 @@ export function inspectFile(packed: Uint8Array, settings: InspectSettings = {}):
     if (format === null) throw new Unreadable('this is neither SVG nor DXF nor PDF');
     return judge(read(format, bytes, budget), budget, settings);
   } catch (error) {
-    if (error instanceof LimitReached) return unread(format, { code: 102, message: `stopped reading: ${error.message}` });
-    if (error instanceof Unreadable) return unread(format, { code: 101, message: `cannot be read: ${error.message}` });
+    if (error instanceof LimitReached) return notRead(format, { code: 102, message: `stopped reading: ${error.message}` });
+    if (error instanceof Unreadable) return notRead(format, { code: 101, message: `cannot be read: ${error.message}` });
     throw error;
   }
 }
@@ -57,29 +57,4 @@ function unpacked(bytes: Uint8Array): Uint8Array {
       throw new LimitReached(`unpacked, the file has more than ${LIMITS.bytes} bytes`);
     throw new Unreadable('the packed file (gzip) is damaged');
   }
-}
-
-function unread(format: string | null, finding: Finding): Inspection {
-  return {
-    format: format ?? 'unknown',
-    version: null,
-    unit: null,
-    mmPerUnit: 1,
-    frame: null,
-    size: null,
-    layers: [],
-    parts: [],
-    closedContours: 0,
-    openContours: 0,
-    kerf: null,
-    lines: 0,
-    arcs: 0,
-    flattened: 0,
-    flatteningError: FLATTENING,
-    shortestEdge: null,
-    cutLength: 0,
-    markLength: 0,
-    texts: 0,
-    findings: judged([finding]),
-  };
 }

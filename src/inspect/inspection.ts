@@ -1,3 +1,4 @@
+import { boxIndex } from '../geometry/box-index.ts';
 import type { Box, Point } from '../geometry/path.ts';
 import { unionBox } from '../geometry/path-measures.ts';
 import { pointAlong, type Segment, segmentBox, segmentLength } from '../geometry/segment.ts';
@@ -5,11 +6,11 @@ import { nearestOn } from '../geometry/validate-outline.ts';
 import { colourName } from './colour.ts';
 import { type Contour, contoursOf, type OpenRun } from './contours.ts';
 import { type DeclaredSettings, declaredSettings } from './declared-settings.ts';
-import { type Budget, type Finding, FLATTENING, type ReadCurve, type ReadDrawing } from './drawing.ts';
+import { type Budget, type Finding, FLATTENING, LIMITS, type ReadCurve, type ReadDrawing } from './drawing.ts';
 import { edgeFindings } from './edge-findings.ts';
 import { type Severity, severityOf } from './finding-kinds.ts';
 import { layerFindings } from './layer-findings.ts';
-import { areaOf, isInside, type Part, partsOf } from './parts.ts';
+import { areaOf, areasAround, CORNERS_AS_ONE, type Part, partsOf } from './parts.ts';
 import { ROLES, type Role, type RoleRule, roleByName, rolesOf } from './roles.ts';
 
 /** A finding with what it means for the one who cuts. */
@@ -77,6 +78,32 @@ export interface InspectSettings {
   readonly bed?: { readonly width: number; readonly height: number };
 }
 
+/** What is said of a file that was not read, or not to its end. */
+export function notRead(format: string | null, finding: Finding): Inspection {
+  return {
+    format: format ?? 'unknown',
+    version: null,
+    unit: null,
+    mmPerUnit: 1,
+    frame: null,
+    size: null,
+    layers: [],
+    parts: [],
+    closedContours: 0,
+    openContours: 0,
+    kerf: null,
+    lines: 0,
+    arcs: 0,
+    flattened: 0,
+    flatteningError: FLATTENING,
+    shortestEdge: null,
+    cutLength: 0,
+    markLength: 0,
+    texts: 0,
+    findings: judged([finding]),
+  };
+}
+
 /** Measures and judges a drawing that a reader has read. */
 export function judge(drawing: ReadDrawing, budget: Budget, settings: InspectSettings = {}): Inspection {
   const roleOf = rolesOf(drawing, settings.roles);
@@ -86,7 +113,7 @@ export function judge(drawing: ReadDrawing, budget: Budget, settings: InspectSet
   const paper = drawing.format === 'pdf' && cut.length === 0;
   const { contours, open } = contoursOf(paper ? visible.filter((curve) => curve.closed) : cut, stated, budget);
   const areas = contours.map((contour) => areaOf(contour.segments));
-  const parts = partsOf(contours, areas).filter(
+  const parts = partsOf(contours, areas, budget).filter(
     ({ box }) => !paper || Math.max(box.maxX - box.minX, box.maxY - box.minY) >= SMALLEST_ON_PAPER,
   );
   const edges = visible.flatMap((curve) => curve.segments);
@@ -94,12 +121,12 @@ export function judge(drawing: ReadDrawing, budget: Budget, settings: InspectSet
   const findings: Finding[] = [...drawing.findings];
   if (edges.length === 0) findings.push({ code: 103, message: 'nothing is drawn' });
   findings.push(...sizeFindings(drawing, parts, box));
-  if (!paper)
-    findings.push(
-      ...contourFindings(contours, open, cut, stated),
-      ...edgeFindings(cut, contours, stated, budget),
-      ...orderFindings(visible, roleOf, parts),
-    );
+  if (!paper) {
+    // No list of them is spread into arguments, of which a stack takes only so many.
+    for (const finding of contourFindings(contours, open, cut, stated, budget)) findings.push(finding);
+    for (const finding of edgeFindings(cut, contours, stated, budget)) findings.push(finding);
+    findings.push(...orderFindings(visible, roleOf, parts, budget));
+  }
   if (drawing.flattened > 0) {
     findings.push({
       code: 309,
@@ -142,9 +169,22 @@ export function judge(drawing: ReadDrawing, budget: Budget, settings: InspectSet
   };
 }
 
-/** In the order of their codes, with severity. */
+/** In the order of their codes, with severity. Of many of one code the first are told, and how many there are. */
 export function judged(findings: readonly Finding[]): readonly JudgedFinding[] {
-  return [...findings].sort((a, b) => a.code - b.code).map((finding) => ({ ...finding, severity: severityOf(finding.code) }));
+  const counts = new Map<number, number>();
+  for (const { code } of findings) counts.set(code, (counts.get(code) ?? 0) + 1);
+  const told = new Map<number, number>();
+  return findings
+    .toSorted((a, b) => a.code - b.code)
+    .flatMap((finding) => {
+      const { code } = finding;
+      const before = told.get(code) ?? 0;
+      told.set(code, before + 1);
+      if (before > LIMITS.told) return [];
+      const more = (counts.get(code) ?? 0) - LIMITS.told;
+      const shown = before < LIMITS.told ? finding : { code, message: `and ${more} more of this kind` };
+      return [{ ...shown, severity: severityOf(code) }];
+    });
 }
 
 function layerRows(drawing: ReadDrawing, roleOf: (curve: ReadCurve) => Role): Inspection['layers'] {
@@ -160,7 +200,8 @@ function layerRows(drawing: ReadDrawing, roleOf: (curve: ReadCurve) => Role): In
     if (colour) row.colours.add(colour);
   }
   // Layers on which nothing is drawn are named all the same.
-  const empty = drawing.layers.filter(({ name }) => !drawing.curves.some((curve) => curve.layer === name));
+  const drawn = new Set(drawing.curves.map((curve) => curve.layer));
+  const empty = drawing.layers.filter(({ name }) => !drawn.has(name));
   return [
     ...[...rows.values()]
       .sort((a, b) => ROLES.indexOf(a.role) - ROLES.indexOf(b.role))
@@ -206,7 +247,7 @@ function sizeOf(box: Box | null): { width: number; height: number } | null {
 
 function sizeFindings({ format, frame }: ReadDrawing, parts: readonly Part[], box: Box | null): readonly Finding[] {
   const findings: Finding[] = [];
-  const largest = Math.max(0, ...parts.map(({ box: b }) => Math.max(b.maxX - b.minX, b.maxY - b.minY)));
+  const largest = parts.reduce((most, { box: b }) => Math.max(most, b.maxX - b.minX, b.maxY - b.minY), 0);
   if (parts.length > 0 && (largest < PLAUSIBLE.least || largest > PLAUSIBLE.most)) {
     findings.push({ code: 205, message: `the largest part is ${largest.toFixed(2)} mm: look at the units` });
   }
@@ -223,13 +264,22 @@ function contourFindings(
   open: readonly OpenRun[],
   cut: readonly ReadCurve[],
   stated: DeclaredSettings,
+  budget: Budget,
 ): readonly Finding[] {
   const findings: Finding[] = [];
-  const edges = cut.flatMap((curve, of) => curve.segments.map((edge) => ({ edge, of })));
+  const edges = open.length === 0 ? [] : cut.flatMap((curve, of) => curve.segments.map((edge) => ({ edge, of })));
+  const index = boxIndex(edges.map(({ edge }) => segmentBox(edge)));
   for (const run of open) {
     // A cut that begins and ends on other cuts bounds a part together with them, as edges do that are cut once for two parts.
     const own = new Set(run.curves);
-    const touches = (p: Point) => edges.some(({ edge, of }) => !own.has(of) && nearestOn(edge, p).distance <= TOUCHING);
+    const touches = (p: Point) => {
+      const near = index.meeting({ minX: p.x - TOUCHING, minY: p.y - TOUCHING, maxX: p.x + TOUCHING, maxY: p.y + TOUCHING });
+      budget.compare(near.length / CORNERS_AS_ONE);
+      return near.some((place) => {
+        const { edge, of } = edges[place] as (typeof edges)[number];
+        return !own.has(of) && nearestOn(edge, p).distance <= TOUCHING;
+      });
+    };
     if (touches(run.from) && touches(run.to)) continue;
     const size = `${lengthOf(run.segments).toFixed(1)} mm long`;
     if (run.gap > 0 && run.gap <= NEARLY_CLOSED && run.segments.length > 1) {
@@ -267,22 +317,37 @@ function contourFindings(
   return findings;
 }
 
-/** Nothing should be cut or drawn on a part once its outline is cut: it lies loose then. */
-function orderFindings(curves: readonly ReadCurve[], roleOf: (curve: ReadCurve) => Role, parts: readonly Part[]): readonly Finding[] {
+/** Nothing should be cut or drawn on a part once its outline is cut: it lies loose then. One such place, on the first part that has one. */
+function orderFindings(
+  curves: readonly ReadCurve[],
+  roleOf: (curve: ReadCurve) => Role,
+  parts: readonly Part[],
+  budget: Budget,
+): readonly Finding[] {
   const cut = curves.filter((curve) => roleOf(curve) === 'cut');
   const places = new Map(curves.map((curve, k) => [curve, k]));
-  for (const { outline } of parts) {
-    const last = cut[outline.order];
-    const done = last ? (places.get(last) ?? -1) : -1;
-    const area = areaOf(outline.segments);
-    for (const [k, curve] of curves.entries()) {
-      const [first] = curve.segments;
-      if (k <= done || !first || roleOf(curve) === 'info') continue;
-      const middle = pointAlong(first, 0.5);
-      if (!isInside(middle, area) || outline.segments.some((segment) => nearestOn(segment, middle).distance <= TOUCHING)) continue;
+  const done = parts.map(({ outline }) => places.get(cut[outline.order] as ReadCurve) ?? -1);
+  const inside = areasAround(
+    parts.map(({ outline }) => areaOf(outline.segments)),
+    budget,
+  );
+  let found: { readonly part: number; readonly finding: Finding } | null = null;
+  for (const [k, curve] of curves.entries()) {
+    const [first] = curve.segments;
+    if (!first || roleOf(curve) === 'info') continue;
+    const middle = pointAlong(first, 0.5);
+    for (const part of inside(middle)) {
+      if (found !== null && part >= found.part) break;
+      const { segments } = (parts[part] as Part).outline;
+      if (k <= (done[part] as number)) continue;
+      budget.compare(segments.length / CORNERS_AS_ONE);
+      if (segments.some((segment) => nearestOn(segment, middle).distance <= TOUCHING)) continue;
       const what = roleOf(curve) === 'cut' ? 'a hole is cut' : 'a mark is drawn';
-      return [{ code: 409, message: `${what} after the outline around it: the part lies loose by then`, at: middle }];
+      found = {
+        part,
+        finding: { code: 409, message: `${what} after the outline around it: the part lies loose by then`, at: middle },
+      };
     }
   }
-  return [];
+  return found === null ? [] : [found.finding];
 }

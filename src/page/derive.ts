@@ -72,7 +72,7 @@ const ONLY_MISSING = ['FIELD_MISSING', 'TOO_FEW_DIGITS', 'TARGET_NOT_MEASURED', 
  */
 export function derive(
   entries: Entries,
-  settings: Pick<Settings, 'unit'>,
+  settings: Pick<Settings, 'unit'> & Partial<Pick<Settings, 'language'>>,
   before: Pick<Derived, 'planKey' | 'plan' | 'cards'> | null = null,
 ): Derived {
   const file = handFileOf(entries, settings.unit);
@@ -129,7 +129,7 @@ export function derive(
     return { ...common, drawn: { ...plate.value, warnings: unlike([...spoken, ...plate.warnings]) }, average, problems: [] };
   }
   if (!options.ok || !block) return nothing;
-  const made = makeStrip(from, block, options.value, date);
+  const made = makeStrip(from, block, options.value, date, undefined, settings.language);
   if (!made.ok) return { ...nothing, problems: made.problems };
   const warnings = unlike([...spoken, ...(plan?.warnings ?? []), ...made.warnings]);
   return {

@@ -1,10 +1,10 @@
+import { stopNotes } from '../block/hand-notes.ts';
 import type { HandFile } from '../hand/hand-schema.ts';
 import { LONGEST_DIAGNOSIS, MOST_WEEKS } from '../hand/hand-schema.ts';
-import type { StopSign as FiledSign } from '../hand/stop-signs.ts';
+import { STOP_SIGNS } from '../hand/stop-signs.ts';
 import { type TargetMotion, targetMotionFields } from '../hand/target-motion.ts';
 import { plain } from '../units/number.ts';
 import { type DecimalSign, type Entries, emptyEntries, MOTION_IDS, type MotionId, type TypedMotion } from './state.ts';
-import { STOP_SIGNS, type StopSign } from './stop-signs.ts';
 import { readAngle } from './typed-motion.ts';
 
 type FiledTarget = NonNullable<HandFile['target']>;
@@ -18,18 +18,6 @@ const MOTION_KEY: Readonly<Record<MotionId, TargetMotion>> = {
   mpPassive: 'mpPassive',
 };
 
-/** What each sign of the page is in a hand file; the page asks for wound and pins in one. */
-const SIGN_KEY: Readonly<Record<StopSign, FiledSign>> = {
-  wound: 'openWound',
-  infection: 'infection',
-  numbness: 'newNumbness',
-  colour: 'paleBlueOrCold',
-  crps: 'suspectedCrps',
-  activeLoss: 'newActiveLoss',
-  unstable: 'unstableJoint',
-  inflamed: 'inflamedJoint',
-};
-
 /** What a hand file's target holds beside digit and deficits: motion, stop signs, diagnosis, weeks. What cannot be read stays out; the page names it. */
 export function targetExtras(entries: Entries): Partial<FiledTarget> {
   const motions = MOTION_IDS.flatMap((id) => {
@@ -40,7 +28,7 @@ export function targetExtras(entries: Entries): Partial<FiledTarget> {
   const diagnosis = entries.diagnosis.trim().slice(0, LONGEST_DIAGNOSIS);
   const weeks = Number(entries.weeks.trim().replace(',', '.'));
   const isWeeks = entries.weeks.trim() !== '' && Number.isFinite(weeks) && weeks >= 0 && weeks <= MOST_WEEKS;
-  const signs = entries.stop === 'some' ? entries.stopSigns.map((sign) => SIGN_KEY[sign]) : [];
+  const signs = entries.stop === 'some' ? [...entries.stopSigns] : [];
   return {
     ...Object.fromEntries(motions),
     ...(diagnosis === '' ? {} : { diagnosis }),
@@ -66,9 +54,8 @@ export function extrasOf(
   const motion = Object.fromEntries(
     MOTION_IDS.map((id) => [id, typedMotion(target?.[MOTION_KEY[id]], decimal) ?? none.motion[id]]),
   ) as Entries['motion'];
-  const filed = target?.stopSigns ?? [];
-  const wound = !target?.surgeonAgrees && filed.some((sign) => sign === 'openWound' || sign === 'pins');
-  const stopSigns = STOP_SIGNS.filter((sign) => (sign === 'wound' ? wound : filed.includes(SIGN_KEY[sign])));
+  const standing = new Set(stopNotes(target ?? {}).flatMap((note) => (note.rule === 'STOP_SIGN' ? [note.sign] : [])));
+  const stopSigns = STOP_SIGNS.filter((sign) => standing.has(sign));
   return {
     motion,
     diagnosis: target?.diagnosis ?? '',

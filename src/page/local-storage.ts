@@ -1,5 +1,6 @@
 import { PLACES } from '../block/block.ts';
 import { DIGITS, SIDES } from '../hand/digits.ts';
+import { STOP_SIGNS } from '../hand/stop-signs.ts';
 import { PLATE_FACES } from '../pattern/plate/plate-design.ts';
 import type { CaseFile } from '../record/case-schema.ts';
 import { readCase } from '../record/read-case.ts';
@@ -15,7 +16,6 @@ import {
   type ScreenSize,
   type Settings,
 } from './state.ts';
-import { STOP_SIGNS } from './stop-signs.ts';
 import { LANGUAGES, type Language } from './texts/languages.ts';
 
 /** What this browser keeps between visits, only while the person's switch is on: the entries, and the case that they belong to. */

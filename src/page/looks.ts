@@ -1,6 +1,7 @@
+import { WHOM_TO_ASK } from '../block/hand-notes.ts';
 import type { PlanNote } from '../block/plan-notes.ts';
 import type { Warning } from '../units/result.ts';
-import { sayPlanNote } from '../words/advice/plan/say-plan.ts';
+import { sayAsk, sayPlanNote } from '../words/advice/plan/say-plan.ts';
 import { type Mend, mendFor } from './mends.ts';
 import { goToField } from './parts/focus.ts';
 import type { Store } from './store.ts';
@@ -36,7 +37,7 @@ export function looksOf(store: Store): readonly Look[] {
     looks.push({
       id: 'stopped',
       short: words.stop.stopped,
-      full: own([words.stop.stopped, ...entries.value.stopSigns.map((sign) => words.stop.ask[sign])].join(' ')),
+      full: own([words.stop.stopped, ...whomToAsk(store)].join(' ')),
       mend: { label: words.look.goTo, apply: () => (store.panel.value = 'stop') },
       stops: true,
     });
@@ -65,6 +66,12 @@ export function looksOf(store: Store): readonly Look[] {
       stops: false,
     });
   return looks;
+}
+
+/** Whom the signs that stand ask for, each once. */
+function whomToAsk({ entries, settings }: Store): readonly string[] {
+  const asked = new Set(entries.value.stopSigns.map((sign) => WHOM_TO_ASK[sign]));
+  return [...asked].map((ask) => sayAsk(ask, settings.value.language));
 }
 
 /** A note of the plan, in full in the reader's language, with the place where what it asks for is given. */

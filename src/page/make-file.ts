@@ -6,6 +6,8 @@ import type { SheetSettings } from '../sheet/paper/sheet-settings.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { plain } from '../units/number.ts';
 import { failure, type Result, success } from '../units/result.ts';
+import type { Language } from '../words/language.ts';
+import { patternWords } from '../words/pattern/pattern-words.ts';
 import { outputFileName } from '../writers/output-file-name.ts';
 import type { WriterFormat } from '../writers/writer.ts';
 import type { Drawn } from './derive.ts';
@@ -30,21 +32,23 @@ export interface PrintWishes {
   readonly unit: LengthUnit;
   /** Somebody was asked whether there is a stop sign. If not, the print says so. */
   readonly isStopAsked: boolean;
+  /** Of all words in the file. Usual: English. */
+  readonly language?: Language;
 }
 
 /** The file of a pattern that is made and proved anew. Fails with everything that keeps it from being written. */
 export function fileOf(
   kind: FileKind,
   drawn: Drawn,
-  { print: typedPrint, unit, isStopAsked }: PrintWishes,
+  { print: typedPrint, unit, isStopAsked, language = 'en' }: PrintWishes,
   { pageWriter, layOutForPdf }: Writers,
 ): Result<MadeFile> {
-  const made = makePattern(requestOf(drawn));
+  const made = makePattern({ ...requestOf(drawn), language });
   if (!made.ok) return made;
-  const pattern = isStopAsked ? made.value.pattern : withUnaskedStop(made.value.pattern);
+  const pattern = isStopAsked ? made.value.pattern : withUnaskedStop(made.value.pattern, language);
   const print = printIn(typedPrint, unit);
   const format: WriterFormat = kind === 'handout' ? 'pdf' : kind;
-  const settings = settingsFor(kind, pattern, print, layOutForPdf);
+  const settings = settingsFor(kind, pattern, print, language, layOutForPdf);
   if (!settings.ok) return settings;
   const writer = pageWriter(format, settings.value);
   const written = writer.write(pattern);
@@ -54,23 +58,21 @@ export function fileOf(
   return success({ name, content: written.value, type: TYPES[format] });
 }
 
-/** The pattern whose making pages begin their cautions with what was not asked; English, as all words of the files. */
-function withUnaskedStop(pattern: Pattern): Pattern {
+/** The pattern whose making pages begin their cautions with what was not asked. */
+function withUnaskedStop(pattern: Pattern, language: Language): Pattern {
   const { notes } = pattern;
-  return notes ? { ...pattern, notes: { ...notes, cautions: [STOP_UNASKED, ...notes.cautions] } } : pattern;
+  return notes ? { ...pattern, notes: { ...notes, cautions: [patternWords(language).stopUnasked, ...notes.cautions] } } : pattern;
 }
-
-const STOP_UNASKED =
-  'STOP SIGNS WERE NOT ASKED before this was printed: ask first (wound or pins, infection, new numbness, pale or blue or cold finger, suspected CRPS, new loss of active motion, unstable or newly deformed joint, acute inflammation).';
 
 /** A correction keeps the way round of the sheet whose bars were measured, or across would no longer be across. */
 function settingsFor(
   kind: FileKind,
   pattern: Pattern,
   print: Entries['print'],
+  language: Language,
   layOutForPdf: Writers['layOutForPdf'],
 ): Result<SheetSettings> {
-  const plain = sheetSettings(print);
+  const plain = { ...sheetSettings(print), language };
   if (kind === 'handout') return success({ ...plain, parts: ['handout'] });
   const bars = kind === 'pdf' ? printedBars(print) : null;
   if (!bars || checkPrintScale(bars).verdict !== 'compensate') return success(plain);

@@ -46,7 +46,12 @@ export async function savePattern(store: Store, kind: FileKind): Promise<void> {
   if (!drawn) return;
   const entries = store.entries.peek();
   const [{ fileOf }, writers] = await Promise.all([import('./make-file.ts'), loadWriters()]);
-  const file = fileOf(kind, drawn, { print: entries.print, isStopAsked: entries.stop !== '', unit: store.settings.peek().unit }, writers);
+  const file = fileOf(
+    kind,
+    drawn,
+    { print: entries.print, isStopAsked: entries.stop !== '', unit: store.settings.peek().unit, language: store.settings.peek().language },
+    writers,
+  );
   if (!file.ok) {
     refuse(store, file.problems);
     return;

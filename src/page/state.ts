@@ -1,12 +1,12 @@
 import type { Place } from '../block/block.ts';
 import { DIGITS, type DigitName, type Side, type WebName } from '../hand/digits.ts';
 import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS, type PalmFieldId } from '../hand/fields.ts';
+import type { StopSign } from '../hand/stop-signs.ts';
 import type { PlateFaces } from '../pattern/plate/plate-design.ts';
 import { DEFAULT_STRIP_OPTIONS, type StripOptions } from '../pattern/strip/strip-options.ts';
 import type { CaseFile } from '../record/case-schema.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { plain } from '../units/number.ts';
-import type { StopSign } from './stop-signs.ts';
 import type { Language } from './texts/languages.ts';
 
 export type DecimalSign = '.' | ',';
@@ -133,7 +133,7 @@ export const CSS_PIXELS_PER_MM = 96 / 25.4;
 export const SCREEN_RANGE = { from: 2, to: 12 } as const;
 
 /** Turn of the moulded view, degrees: about the upright axis, and up. A little from above and from the side, so that depth can be seen. */
-export const FRONT = { across: -24, up: 22 } as const;
+export const FRONT = { across: -24, up: 42 } as const;
 
 function empty<Id extends string>(fields: Readonly<Record<Id, unknown>>): Record<Id, string> {
   return Object.fromEntries(Object.keys(fields).map((id) => [id, ''])) as Record<Id, string>;

@@ -50,6 +50,8 @@ export interface Store {
   readonly aspect: Signal<'palm' | 'back'>;
   readonly picture: Signal<Picture>;
   readonly rotation: Signal<{ readonly across: number; readonly up: number }>;
+  /** The moulded view is being turned by the mouse. */
+  readonly dragging: Signal<boolean>;
   readonly zoom: Signal<number | 'actual'>;
   readonly wholeSheet: Signal<boolean>;
   readonly screen: Signal<ScreenSize | null>;
@@ -150,6 +152,7 @@ export function createStore(first: PageState, pixelRatio = 1): Store {
     aspect: signal<'palm' | 'back'>('palm'),
     picture: signal<Picture>('hand'),
     rotation: signal<{ readonly across: number; readonly up: number }>(FRONT),
+    dragging: signal(false),
     zoom: signal<number | 'actual'>(1),
     wholeSheet: signal(false),
     screen: signal(first.screen),

@@ -108,7 +108,7 @@ function sheetWith(notes: MakingNotes, room: PaperRoom, spare: Spared): PageCont
   const diaryHeight = HEADING * 1.72 + (DAYS + 1) * (ROW - spare.row);
   if (diaryTop - diaryHeight < box.minY) return null;
   layers.push(diary({ ...box, maxY: diaryTop }, ROW - spare.row, w, measure));
-  return { title: 'for the patient', frame: 'none', layers };
+  return { title: 'for the patient', kind: 'handout', frame: 'none', layers };
 }
 
 function sayings(made: MadeDevice, w: Words): Said {

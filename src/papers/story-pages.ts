@@ -4,6 +4,7 @@ import type { PageLayer } from '../sheet/paper/page.ts';
 import type { PaperRoom } from '../sheet/paper/paper-maker.ts';
 import type { PageContent } from '../sheet/paper/pattern-pages.ts';
 import { paperWords } from '../words/papers/paper-words.ts';
+import { sheetSpeech } from '../words/sheet/sheet-words.ts';
 import { words } from './layout.ts';
 import { storyPanel, stripSteps } from './storyboard.ts';
 
@@ -33,7 +34,7 @@ export function storyPages({ made }: MakingNotes, { box, measure, language }: Pa
       if (!panel) return [];
       layers.push(panel);
     }
-    pages.push({ title: 'step by step', frame: 'plain', layers });
+    pages.push({ title: sheetSpeech(language).w.stepByStep, kind: 'story', frame: 'plain', layers });
   }
   return pages;
 }

@@ -1,6 +1,7 @@
 import type { Block } from '../block/block.ts';
 import type { Hand } from '../hand/hand.ts';
 import { type Result, success } from '../units/result.ts';
+import type { Language } from '../words/language.ts';
 import type { Pattern } from './pattern.ts';
 import { makePlate } from './plate/plate.ts';
 import type { PlateDesign } from './plate/plate-design.ts';
@@ -22,6 +23,8 @@ export interface StripRequest {
   readonly version?: GeometryVersion;
   /** ISO date to print, given by the person, or null. */
   readonly date: string | null;
+  /** Of all words on it and about it; absent: English. */
+  readonly language?: Language;
 }
 
 /** Everything that decides a plate. */
@@ -32,6 +35,7 @@ export interface PlateRequest {
   readonly options: PlateOptions;
   /** ISO date to print, given by the person, or null. */
   readonly date: string | null;
+  readonly language?: Language;
 }
 
 export type PatternRequest = StripRequest | PlateRequest;
@@ -55,7 +59,7 @@ export function makePattern(request: PatternRequest): Result<MadePattern | MadeP
 export function makePattern(request: PatternRequest): Result<MadePattern | MadePlate> {
   const made: Result<MadePattern | MadePlate> =
     request.kind === 'strip'
-      ? makeStrip(request.hand, request.block, request.options, request.date, request.version)
+      ? makeStrip(request.hand, request.block, request.options, request.date, request.version, request.language)
       : makePlate(request.hand, request.plate, request.options, request.date);
   if (!made.ok) return made;
   const sound = validatePattern(made.value.pattern);

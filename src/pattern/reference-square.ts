@@ -1,4 +1,5 @@
 import { polyline } from '../geometry/path.ts';
+import { type Speech, speechIn } from '../words/speech.ts';
 import type { Mark } from './pattern.ts';
 import type { Drawn } from './place-marks.ts';
 import { textBlock } from './text-lines.ts';
@@ -8,7 +9,7 @@ export const REFERENCE_SIDE = 50;
 const TEXT = 2.2;
 
 /** Output rule 6: a square of 50 mm on MARK, to be measured before anything is cut. Its top left corner is given. */
-export function referenceSquare(x: number, top: number): Drawn {
+export function referenceSquare(x: number, top: number, { strip }: Speech = speechIn('en')): Drawn {
   const corners = [
     { x, y: top - REFERENCE_SIDE },
     { x: x + REFERENCE_SIDE, y: top - REFERENCE_SIDE },
@@ -18,10 +19,10 @@ export function referenceSquare(x: number, top: number): Drawn {
   const mark: Mark = {
     layer: 'MARK',
     role: 'reference-square',
-    title: 'square of 50 mm to check the scale',
+    title: strip.square,
     paths: [polyline(corners, true)],
     circles: [],
   };
-  const text = textBlock(['50 x 50 mm', 'measure it first'], { x: x + 4, y: top - 4 }, TEXT);
+  const text = textBlock(['50 x 50 mm', strip.measureFirst], { x: x + 4, y: top - 4 }, TEXT);
   return { marks: [mark], labels: text.labels };
 }

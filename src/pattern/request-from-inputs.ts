@@ -4,6 +4,7 @@ import { readHand } from '../hand/read-hand.ts';
 import { getOwn } from '../units/get-own.ts';
 import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
+import { LANGUAGE_IDS, type Language } from '../words/language.ts';
 import type { PatternRequest } from './make-pattern.ts';
 import { PLATE_GEOMETRY_VERSION } from './plate/plate.ts';
 import { readDesign } from './plate/read-plate.ts';
@@ -68,18 +69,26 @@ function commonInputs(
   source: string,
   keys: readonly string[],
   versions: readonly string[],
-): Result<{ hand: Hand; date: string | null }> {
+): Result<{ hand: Hand; date: string | null; language?: Language }> {
   const missing = ['geometryVersion', 'date', 'hand', ...keys].filter((key) => getOwn(inputs, key) === undefined);
   const hand = getOwn(inputs, 'hand') === undefined ? null : readHand(getOwn(inputs, 'hand'), where);
   const date = readDate(getOwn(inputs, 'date'), where);
+  const language = readLanguage(getOwn(inputs, 'language'), where);
   const version = getOwn(inputs, 'geometryVersion');
   const problems: Problem[] = [
     ...missing.map((key) => lacking(where, key)),
     ...(version === undefined || typeof version === 'string' ? [] : [broken(where, 'geometryVersion', `is ${quote(version)}, not a text`)]),
-    ...[hand, date].flatMap((read) => (read && !read.ok ? read.problems : [])),
+    ...[hand, date, language].flatMap((read) => (read && !read.ok ? read.problems : [])),
   ];
-  if (problems.length > 0 || !hand?.ok || !date.ok) return failure(...problems);
-  return success({ hand: hand.value, date: date.value }, [...hand.warnings, ...versionWarnings(version, source, versions)]);
+  if (problems.length > 0 || !hand?.ok || !date.ok || !language.ok) return failure(...problems);
+  const spoken = language.value === 'en' ? {} : { language: language.value };
+  return success({ hand: hand.value, date: date.value, ...spoken }, [...hand.warnings, ...versionWarnings(version, source, versions)]);
+}
+
+/** Files of English words say nothing of a language. */
+function readLanguage(value: unknown, where: string): Result<Language> {
+  const found = LANGUAGE_IDS.find((language) => language === (value ?? 'en'));
+  return found ? success(found) : failure(broken(where, 'language', `is ${quote(value)}, not one of ${LANGUAGE_IDS.join(', ')}`));
 }
 
 function readDate(value: unknown, where: string): Result<string | null> {

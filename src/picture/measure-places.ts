@@ -12,6 +12,7 @@ export type MeasurePlace =
   | 'handCircumference'
   | 'metacarpalLength'
   | 'mpDepth'
+  | 'mpDorsalRadius'
   | 'thumbWebSetback';
 
 /** How a place is drawn: `line` a length between two ends, `ring` a tape round a digit or the hand. */
@@ -73,6 +74,12 @@ export function measurePlaces(hand: FlatHand): ReadonlyMap<MeasurePlace, PlaceSh
     leaders: [],
     points: ellipse(joint.x, joint.y, { radial: { x: joint.x - 3, y: joint.y }, ulnar: { x: joint.x + 3, y: joint.y } }, 3),
   });
+  // Seen from the side of the index finger: a spot on its border with a short line through it.
+  const index = hand.fingers.find((f) => f.shape.digit === 'index');
+  if (index) {
+    const side = index.at(-index.halfWidth(0), 0);
+    places.set('mpDorsalRadius', { ...line(index.at(-index.halfWidth(0) - 9, 0), side), leaders: [] });
+  }
   const front = { x: hand.thumbWeb.x, y: long.shape.mp };
   places.set('thumbWebSetback', line(front, hand.thumbWeb, [[joint, front]]));
   return places;

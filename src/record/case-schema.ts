@@ -130,7 +130,7 @@ export const notedShape = {
     .regex(/^[A-Za-z0-9]{1,4}$/)
     .optional()
     .describe('Who measured: a number or initials, at most four letters or digits; never a name.'),
-  repeated: z.boolean().optional().describe('Whether PIP motion was measured at least twice in this visit; the mean is noted.'),
+  repeated: z.boolean().optional().describe('Whether PIP motion was measured three times in this visit and the mean is noted.'),
   measuredDifferential: z.number().min(0).max(MOST_DIFFERENTIAL).optional().describe('MP differential as measured in the device, degrees.'),
   freePip: z.number().min(0).max(MOST_PIP_FLEXION).optional().describe('PIP flexion left free by the device as seen, degrees.'),
   pencil: z

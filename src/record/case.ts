@@ -75,7 +75,7 @@ export interface Noted {
   /** Hours a day agreed from this visit on. */
   readonly wearAgreed: number | null;
   readonly rater: string | null;
-  /** Whether PIP motion is the mean of at least two readings. */
+  /** Whether PIP motion is the mean of three readings. */
   readonly repeated: boolean | null;
   /** degrees */
   readonly measuredDifferential: number | null;

@@ -26,7 +26,7 @@ export const NOTED_ROWS: readonly (readonly [heading: string, value: (noted: Not
   ],
   ['closed at, mm', ({ closedAt }) => number(closedAt)],
   ['rater', ({ rater }) => rater ?? ''],
-  ['measured twice', ({ repeated }) => yesNo(repeated)],
+  ['measured three times', ({ repeated }) => yesNo(repeated)],
   ['weaning', ({ weaning }) => yesNo(weaning)],
   ['goal', ({ goal }) => number(goal)],
 ];

@@ -59,10 +59,16 @@ export function inputsFromSvg(svg: string): Result<unknown> {
 function* metadataIn(svg: string): Generator<string> {
   for (let at = svg.indexOf('<metadata'); at >= 0; ) {
     const start = svg.indexOf('>', at) + 1;
-    const end = svg.indexOf('</metadata>', start);
-    if (start === 0 || end < 0) return;
-    if (svg[start - 2] !== '/') yield svg.slice(start, end);
-    at = svg.indexOf('<metadata', svg[start - 2] === '/' ? start : end);
+    if (start === 0) return;
+    let next = start;
+    if (svg[start - 2] !== '/') {
+      // Looked for only where there is content: else each empty one would look through the rest of the file.
+      const end = svg.indexOf('</metadata>', start);
+      if (end < 0) return;
+      yield svg.slice(start, end);
+      next = end;
+    }
+    at = svg.indexOf('<metadata', next);
   }
 }
 

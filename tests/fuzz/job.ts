@@ -3,7 +3,7 @@ export interface Job {
   readonly names: readonly string[];
   readonly cases: number;
   readonly seed: number;
-  /** [0]: cases begun, so that the watcher sees when one hangs. */
+  /** [0]: cases begun; [1]: feedings begun, which are more where a slow case is tried again. So the watcher sees when one hangs. */
   readonly begun: Int32Array;
 }
 

@@ -1,4 +1,5 @@
 import * as fc from 'fast-check';
+import { readClinic } from '../../src/cli/clinic-file.ts';
 import { describeInspection } from '../../src/cli/describe-inspection.ts';
 import { inspectFile } from '../../src/inspect/inspect-file.ts';
 import { readCutter } from '../../src/sheet/cutter/cutter-profile.ts';
@@ -18,6 +19,20 @@ import { finite, hold, readable } from './must-hold.ts';
 import { type Target, target } from './target.ts';
 
 const PROFILES: readonly unknown[] = [knife, laser, pen];
+const CLINICS: readonly unknown[] = [
+  {
+    schema: 'knucklewright/clinic@1',
+    paper: 'letter',
+    language: 'de',
+    thickness: '1/16 in',
+    skinClearance: 0.5,
+    sheet: '18inx24in',
+    cutter: './own.json',
+    shelf: 'shelf.csv',
+    letterhead: ['An invented clinic'],
+    telephone: '555',
+  },
+];
 
 const DRAWINGS: readonly Uint8Array[] = [svgNodeWriter, dxfWriter, pdfWriter(DEFAULT_OUTPUT_SETTINGS.pdf)].map((writer) => {
   const written = writer.write(samplePattern);
@@ -78,6 +93,16 @@ export const MACHINE_DOORS: readonly Target[] = [
       const text = fileText(recipe, PROFILES);
       const json = readable(parseJsonText(text, 'cutter.json'), text);
       if (json !== null) readable(readCutter(json, 'cutter.json'), text);
+    },
+  }),
+  target<FileRecipe>({
+    name: 'clinic',
+    holds: "a clinic's file is read, or every fault is said",
+    recipes: fileRecipes,
+    feed(recipe) {
+      const text = fileText(recipe, CLINICS);
+      const json = readable(parseJsonText(text, 'clinic.json'), text);
+      if (json !== null) readable(readClinic(json, 'clinic.json'), text);
     },
   }),
   target<DrawingRecipe>({

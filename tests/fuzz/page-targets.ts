@@ -8,6 +8,7 @@ import { blocks } from '../../src/block/library.ts';
 import { DIGITS, SIDES } from '../../src/hand/digits.ts';
 import { DIGIT_FIELDS, PALM_FIELDS } from '../../src/hand/fields.ts';
 import { readHand } from '../../src/hand/read-hand.ts';
+import { STOP_SIGNS } from '../../src/hand/stop-signs.ts';
 import { derive, NOTHING_YET } from '../../src/page/derive.ts';
 import { retyped } from '../../src/page/format.ts';
 import { entriesOf, handFileText } from '../../src/page/hand-file.ts';
@@ -27,7 +28,6 @@ import {
   setEntry,
   VISIT_ENTRIES,
 } from '../../src/page/state.ts';
-import { STOP_SIGNS } from '../../src/page/stop-signs.ts';
 import { LANGUAGES, type Language } from '../../src/page/texts/languages.ts';
 import { addVisit, newCase } from '../../src/page/visit.ts';
 import * as writers from '../../src/page/writers.ts';

@@ -19,6 +19,7 @@ async function runTarget(name: string): Promise<TargetRun> {
   let slowestMs = 0;
   /** Processor time of one feeding, ms. */
   const feed = async (recipe: unknown) => {
+    Atomics.add(begun, 1, 1);
     const before = processorMs();
     await target.feed(recipe);
     unpolluted();

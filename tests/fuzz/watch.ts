@@ -12,7 +12,7 @@ const STUCK_MS = 120_000;
 const HEAP_MEGABYTES = 320;
 
 const [cases = '200', seed = '1', ...names] = process.argv.slice(2);
-const begun = new Int32Array(new SharedArrayBuffer(4));
+const begun = new Int32Array(new SharedArrayBuffer(8));
 const job: Job = { names, cases: Number(cases), seed: Number(seed), begun };
 const say = (line: object) => process.stdout.write(`${JSON.stringify(line)}\n`);
 let reported = 0;
@@ -44,7 +44,7 @@ worker.on('message', (message: TargetRun | 'done') => {
 worker.on('error', (error) => broken(String(error)));
 worker.on('exit', () => broken('the thread ended by itself'));
 
-const now = () => ({ count: Atomics.load(begun, 0), processor: processorMs(), wall: performance.now() });
+const now = () => ({ count: Atomics.load(begun, 1), processor: processorMs(), wall: performance.now() });
 let seen = now();
 setInterval(() => {
   const latest = now();

@@ -80,6 +80,14 @@ describe('by the keyboard alone', () => {
     await expect.poll(picture).not.toBe(front);
     await page.keyboard.press('Home');
     await expect.poll(picture).toBe(front);
+    const box = await page.locator('svg.moulded').boundingBox();
+    await page.mouse.move((box?.x ?? 0) + 60, (box?.y ?? 0) + 60);
+    await page.mouse.down();
+    await page.mouse.move((box?.x ?? 0) + 140, (box?.y ?? 0) + 60, { steps: 3 });
+    await page.mouse.up();
+    await expect.poll(picture).not.toBe(front);
+    await page.getByRole('button', { name: 'Front view' }).click();
+    await expect.poll(picture).toBe(front);
     await show(page, 'flat');
     const width = () => page.locator('#pattern-picture').evaluate((svg) => svg.getBoundingClientRect().width);
     const fit = await width();
@@ -96,8 +104,12 @@ describe('by the keyboard alone', () => {
     const heading = page.locator('#measure .heading-row');
     await field(page, 'digits.ring.palmarRoom').focus();
     expect(await heading.textContent()).toContain('palm up');
+    const nails = () => page.locator('.hand-picture .nail').count();
+    expect(await nails()).toBe(0);
     await field(page, 'digits.ring.dorsalLength').focus();
     await expect.poll(() => heading.textContent()).toContain('back up');
+    expect(await nails()).toBeGreaterThan(0);
+    expect(await page.locator('.hand-picture .place').count()).toBe(1);
     expect(await focused(page)).toBe('digits.ring.dorsalLength');
   });
 });

@@ -149,7 +149,7 @@ describe('what must never happen', () => {
     await openDemo(page);
     await openPanel(page, 'stop');
     await page.getByLabel('A pale, blue or cold finger').check();
-    await page.getByText('Surgeon or emergency, the same day.').first().waitFor();
+    await page.getByText('Take off what is worn and ask the surgeon or an emergency department the same day.').first().waitFor();
     let downloads = 0;
     page.on('download', () => downloads++);
     await page.locator('#print').click();

@@ -23,9 +23,9 @@ import { type OutputPlan, outputFlags, readOutputPlan } from '../flags/output-fl
 import { namedPlate } from '../flags/plate-flags.ts';
 import { type RowPiece, RowReader, type RowSettings } from '../hand-pieces.ts';
 import { layOutList, type SheetsReport, sheetsReportText } from '../lay-out-list.ts';
+import { readCutListFile } from '../read-cut-list-file.ts';
 import { type HandTable, openHandTable, type RowError, rowErrorText } from '../read-hand-rows.ts';
 import { writePatterns } from '../write-patterns.ts';
-import { readCutListFile } from './sheets.ts';
 
 const CUT_LIST_CSV = 'cut-list.csv';
 const CUT_LIST_JSON = 'cut-list.json';

@@ -41,12 +41,12 @@ function nextJson(record: Case, { steps, reminders, slope }: CourseAdvice): obje
     digit,
     invented,
     closed,
-    steps: steps.map(({ rule, action, urgency, message, source, figures }) => ({
+    steps: steps.map(({ rule, action, urgency, message, sourceText, figures }) => ({
       rule,
       action,
       ...(urgency && { urgency }),
       message,
-      source,
+      source: sourceText,
       figures,
     })),
     reminders,

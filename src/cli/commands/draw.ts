@@ -56,7 +56,14 @@ async function readStrip(handFile: string, given: DrawFlags): Promise<Result<Dra
   });
   if (!read.ok) return read;
   const { chosen, output, ...inputs } = read.value;
-  const request = { kind: 'strip', hand: inputs.hand, block: chosen.block, options: inputs.options, date: inputs.date } as const;
+  const request = {
+    kind: 'strip',
+    hand: inputs.hand,
+    block: chosen.block,
+    options: inputs.options,
+    date: inputs.date,
+    language: output.settings.pdf.language,
+  } as const;
   return success({ request, why: chosen.why, output, paperTrial: given.paperTrial === true }, [
     ...read.warnings,
     ...handCautions(inputs.hand),
@@ -84,7 +91,7 @@ async function readPlate(handFile: string, name: string, given: DrawFlags): Prom
   const planned = plannedAngle(hand, wishes);
   const plate = designFor(hand, read.value.preset, { digits, angle, planned });
   if (!plate.ok) return failure(...plate.problems.map(withFlag));
-  const request = { kind: 'plate', hand, plate: plate.value, options, date } as const;
+  const request = { kind: 'plate', hand, plate: plate.value, options, date, language: output.settings.pdf.language } as const;
   return success({ request, why: holdsInWords(plate.value), output }, [...read.warnings, ...handCautions(hand), ...plate.warnings]);
 }
 

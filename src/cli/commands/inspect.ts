@@ -1,11 +1,8 @@
-import { filesOfAnotherSet } from '../../files/drawing-set.ts';
-import { readBytes } from '../../files/read-file.ts';
-import { LIMITS } from '../../inspect/drawing.ts';
 import type { Severity } from '../../inspect/finding-kinds.ts';
-import { inspectFile, withMixedSet } from '../../inspect/inspect-file.ts';
-import type { Inspection, InspectSettings } from '../../inspect/inspection.ts';
+import { type Inspection, type InspectSettings, notRead } from '../../inspect/inspection.ts';
 import { readRoleRules } from '../../inspect/roles.ts';
 import { collect, failure, type Problem, type Result, success } from '../../units/result.ts';
+import { BoundedReading } from '../bounded/bounded-reading.ts';
 import { defineCommand } from '../define-command.ts';
 import { describeInspection } from '../describe-inspection.ts';
 import { EXIT } from '../exit.ts';
@@ -52,11 +49,16 @@ export const inspect = defineCommand({
   }): Promise<Result<{ readonly done: readonly Inspected[]; readonly failing: readonly Severity[] }>> => {
     const done: Inspected[] = [];
     const problems: Problem[] = [];
-    for (const file of files) {
-      const bytes = await readBytes(file, LIMITS.bytes);
-      if (bytes.ok)
-        done.push({ file, found: withMixedSet(inspectFile(bytes.value, settings), await filesOfAnotherSet(file, bytes.value)) });
-      else problems.push(...bytes.problems);
+    const reading = new BoundedReading();
+    try {
+      for (const file of files) {
+        const read = await reading.read('inspect', file, settings);
+        if (read.stopped !== null) done.push({ file, found: notRead(null, { code: 102, message: `stopped reading: ${read.stopped}` }) });
+        else if (read.value.ok) done.push({ file, found: read.value.value });
+        else problems.push(...read.value.problems);
+      }
+    } finally {
+      reading.close();
     }
     return problems.length > 0 ? failure(...problems) : success({ done, failing });
   },

@@ -1,4 +1,3 @@
-import { requestFromDrawingOrHand } from '../../files/file-inputs.ts';
 import { makePattern, type PatternRequest } from '../../pattern/make-pattern.ts';
 import { WHOLE_DRAWING } from '../../sheet/cutter/machine-drawing.ts';
 import { checkPrintScale, type PrintScaleCheck } from '../../sheet/paper/check-print-scale.ts';
@@ -8,6 +7,7 @@ import { plain } from '../../units/number.ts';
 import { collect, failure, type Problem, type Result, success } from '../../units/result.ts';
 import { DEFAULT_OUTPUT_SETTINGS } from '../../writers/output-settings.ts';
 import { layOutForPdf } from '../../writers/pdf/pdf.ts';
+import { resultsOf } from '../bounded/reading-result.ts';
 import { defineCommand } from '../define-command.ts';
 import { EXIT } from '../exit.ts';
 import { argument, type FlagsOf, flag } from '../flags/flag.ts';
@@ -69,7 +69,7 @@ async function writeCorrected(
   settings: SheetSettings,
   flags: PrintCheckFlags,
 ): Promise<Result<readonly WrittenFile[]>> {
-  const requests = await Promise.all(files.map(requestFromDrawingOrHand));
+  const requests = await resultsOf('drawingOrHand', files);
   const problems: Problem[] = requests.flatMap((r) => (r.ok ? [] : r.problems));
   if (problems.length > 0) return failure(...problems);
   const all: WrittenFile[] = [];

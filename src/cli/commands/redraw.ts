@@ -1,5 +1,5 @@
-import { readOwnDrawing } from '../../files/file-inputs.ts';
 import { collect, success } from '../../units/result.ts';
+import { resultOf } from '../bounded/reading-result.ts';
 import { keptMachine } from '../cutter-plan.ts';
 import { defineCommand } from '../define-command.ts';
 import { drawnReport, drawRequest } from '../draw-request.ts';
@@ -13,12 +13,16 @@ export const redraw = defineCommand({
   about: 'draw a pattern again from the inputs that its own SVG, DXF or PDF carries',
   args: [argument('<file>', 'SVG, DXF or PDF that knucklewright wrote')],
   flags: [outputFlags],
+  // A drawing keeps the cutter that it was made for.
+  clinicLeaves: ['cutter'],
   read: async ([file], flags) => {
-    const drawn = await readOwnDrawing(file);
+    const drawn = await resultOf('ownDrawing', file);
     const kept = drawn.ok ? keptMachine(drawn.value.inputs, file) : success(null);
     if (!kept.ok) return kept;
-    const request = drawn.ok ? success(drawn.value.request, drawn.warnings) : drawn;
-    const read = collect({ output: await readOutputPlan(flags, kept.value), request });
+    // In the words that it had, unless others are asked for.
+    const language = flags.language ?? (drawn.ok ? drawn.value.request.language : undefined) ?? 'en';
+    const request = drawn.ok ? success({ ...drawn.value.request, language }, drawn.warnings) : drawn;
+    const read = collect({ output: await readOutputPlan({ ...flags, language }, kept.value), request });
     return read.ok ? success({ ...read.value, why: `drawn again from ${file}` }, read.warnings) : read;
   },
   make: drawRequest,

@@ -7,6 +7,7 @@ import { optionsJsonSchema } from '../../pattern/strip/read-options.ts';
 import { caseJsonSchema, visitJsonSchema } from '../../record/case-schema.ts';
 import { cutterJsonSchema } from '../../sheet/cutter/cutter-profile.ts';
 import { success } from '../../units/result.ts';
+import { clinicJsonSchema } from '../clinic-file.ts';
 import { defineCommand } from '../define-command.ts';
 import { argument } from '../flags/flag.ts';
 
@@ -18,6 +19,7 @@ export const SCHEMAS = {
   plate: plateJsonSchema,
   'plate-options': plateOptionsJsonSchema,
   cutter: cutterJsonSchema,
+  clinic: clinicJsonSchema,
   case: caseJsonSchema,
   visit: visitJsonSchema,
 } as const;

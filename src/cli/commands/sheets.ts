@@ -1,8 +1,8 @@
-import { readText } from '../../files/read-file.ts';
 import type { CutPiece } from '../../sheet/plastic/cut-list.ts';
-import { type CutList, readCutList } from '../../sheet/plastic/read-cut-list.ts';
+import type { CutList } from '../../sheet/plastic/read-cut-list.ts';
 import { parseLength } from '../../units/length.ts';
 import { collect, failure, type Result, success } from '../../units/result.ts';
+import { resultOf } from '../bounded/reading-result.ts';
 import { defineCommand } from '../define-command.ts';
 import { dateFlag, readDateFlag } from '../flags/date-flag.ts';
 import { argument, flag } from '../flags/flag.ts';
@@ -10,8 +10,6 @@ import { flagProblem } from '../flags/flag-problem.ts';
 import { layoutFlags, readLayoutFlags } from '../flags/layout-flags.ts';
 import { outputFlags, readOutputPlan } from '../flags/output-flags.ts';
 import { layOutList, sheetsReportText } from '../lay-out-list.ts';
-
-const LARGEST_LIST = 100_000_000;
 
 /** `sheets`: from a cut list to laid-out sheets of plastic. */
 export const sheets = defineCommand({
@@ -38,14 +36,9 @@ export const sheets = defineCommand({
 });
 
 async function readList(path: string | undefined, sizes: string | undefined): Promise<Result<CutList>> {
-  if (path !== undefined && sizes === undefined) return readCutListFile(path);
+  if (path !== undefined && sizes === undefined) return resultOf('cutList', path);
   if (path === undefined && sizes !== undefined) return typedSizes(sizes);
   return failure(flagProblem('sheets', 'give a cut list or --sizes, one of the two'));
-}
-
-export async function readCutListFile(path: string): Promise<Result<CutList>> {
-  const text = await readText(path, LARGEST_LIST);
-  return text.ok ? readCutList(text.value, path) : text;
 }
 
 function typedSizes(text: string): Result<CutList> {

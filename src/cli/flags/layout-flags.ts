@@ -1,6 +1,7 @@
 import { readText } from '../../files/read-file.ts';
 import { GRAINS, type LayRules, type StockSheet } from '../../sheet/plastic/layout.ts';
 import { readStock } from '../../sheet/plastic/read-stock.ts';
+import { readSheetSize } from '../../sheet/plastic/sheet-size.ts';
 import { parseLength } from '../../units/length.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
 import { type FlagsOf, flag, flagSet } from './flag.ts';
@@ -27,28 +28,27 @@ export interface LayoutPlan {
   readonly stock: readonly StockSheet[];
 }
 
-const SIZES = { largest: 5000, gap: 50, margin: 100 };
+const SIZES = { gap: 50, margin: 100 };
 
 export async function readLayoutFlags(flags: LayoutFlags): Promise<Result<LayoutPlan>> {
   const problems: Problem[] = [];
-  const length = (flag: string, text: string, most: number, zero: boolean): number => {
-    const parsed = parseLength(text, 'mm', { zero });
+  const length = (flag: string, text: string, most: number): number => {
+    const parsed = parseLength(text, 'mm', { zero: true });
     if (parsed.ok && parsed.mm <= most) return parsed.mm;
     problems.push(flagProblem(flag, parsed.ok ? `${text} is over ${most} mm` : parsed.reason));
     return 0;
   };
-  const sides = flags.sheet.split(/\s*[x×*]\s*/i);
-  if (sides.length !== 2) problems.push(flagProblem('--sheet', `"${flags.sheet}" is no size; write it as 457x610`));
-  const [a = 0, b = 0] = sides.length === 2 ? sides.map((side) => length('--sheet', side, SIZES.largest, false)) : [];
-  const gap = length('--gap', flags.gap, SIZES.gap, true);
-  const margin = length('--margin', flags.margin, SIZES.margin, true);
+  const size = readSheetSize(flags.sheet, '--sheet');
+  if (!size.ok) problems.push(...size.problems);
+  const gap = length('--gap', flags.gap, SIZES.gap);
+  const margin = length('--margin', flags.margin, SIZES.margin);
   const seed = Number(flags.seed);
   if (!/^\d{1,9}$/.test(flags.seed)) problems.push(flagProblem('--seed', `"${flags.seed}" is not a whole number from 0 to 999999999`));
-  if (problems.length === 0 && Math.min(a, b) <= 2 * margin)
+  if (problems.length === 0 && size.ok && size.value.across <= 2 * margin)
     problems.push(flagProblem('--margin', `two margins of ${margin} mm leave nothing of the sheet`));
   const stock = await readStockFlag(flags.stock);
-  if (!stock.ok || problems.length > 0) return failure(...problems, ...(stock.ok ? [] : stock.problems));
-  const sheet = { id: 'sheet', along: Math.max(a, b), across: Math.min(a, b) };
+  if (!size.ok || !stock.ok || problems.length > 0) return failure(...problems, ...(stock.ok ? [] : stock.problems));
+  const sheet = { id: 'sheet', ...size.value };
   return success(
     { sheet, rules: { gap, margin, grain: flags.grain }, seed, prove: flags.prove === true, stock: stock.value },
     stock.warnings,

@@ -26,7 +26,7 @@ export const notedFlags = flagSet(
   flag('--wear <hours>', 'hours worn a day since the visit before, 0 to 24'),
   flag('--wear-agreed <hours>', 'hours a day agreed from this visit on, 0 to 24'),
   flag('--rater <who>', 'who measured: a number or initials, never a name'),
-  flag('--repeated <yes|no>', 'whether PIP motion was measured at least twice; note the mean'),
+  flag('--repeated <yes|no>', 'whether PIP motion was measured three times, and the mean of the three is given'),
   flag('--weaning <yes|no>', 'whether the device is being weaned off'),
   flag('--goal <degrees>', 'the deficit with which the patient is content (5 where none is noted)'),
   flag('--comment <text>', 'one line; never who the person is'),
@@ -132,7 +132,7 @@ export const HARM_QUESTIONS: readonly Question[] = [
 /** Asked after motion. */
 export const DEVICE_QUESTIONS: readonly Question[] = [
   question('rater', 'Who measured', 'a number or initials; never a name'),
-  question('repeated', 'PIP motion measured at least twice, and the mean noted?', YES_NO),
+  question('repeated', 'PIP motion measured three times, and the mean noted?', YES_NO),
   question('wear', 'Hours worn a day', 'since the visit before, 0 to 24'),
   question('fits', 'Does it fit?', YES_NO),
   question('redirects', 'Does it redirect the motion to the PIP joint?', YES_NO),

@@ -7,6 +7,7 @@ import { readStripOptions } from '../../pattern/strip/read-options.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS, type StripOptions } from '../../pattern/strip/strip-options.ts';
 import { kebabCase } from '../../units/kebab-case.ts';
 import { failure, type Result, success } from '../../units/result.ts';
+import type { WithClinic } from './clinic-flag.ts';
 import { type FlagSet, flag } from './flag.ts';
 
 export const STRIP_KEYS = [...NUMBER_OPTIONS, ...CHOICE_OPTIONS].map((option) => option.key);
@@ -55,17 +56,17 @@ function choiceFlag({ key, about, choices, default: usual }: ChoiceEntry) {
   return flag(`--${kebabCase(key)} <word>`, `${about} (default: ${usual})`).choices([...choices]);
 }
 
-/** A strip's options: defaults, then the options file, then the flags; all problems of both at once. */
+/** A strip's options: defaults, then the clinic's file, the options file, then the flags; all problems of both at once. */
 export function readStripOptionFlags(flags: OptionFlags): Promise<Result<StripOptions>> {
   return readOptionFlags(flags, STRIP_KEYS, [], readStripOptions);
 }
 
-/** A plate's options: defaults, then those of the plate that was named, then the options file, then the flags. */
+/** A plate's options: defaults, then the clinic's file, those of the plate that was named, then the options file, then the flags. */
 export function readPlateOptionFlags(flags: OptionFlags, named: readonly OptionSource[]): Promise<Result<PlateOptions>> {
   return readOptionFlags(flags, PLATE_KEYS, named, readPlateOptions);
 }
 
-type OptionFlags = { readonly options?: string };
+type OptionFlags = { readonly options?: string } & WithClinic;
 
 async function readOptionFlags<Options>(
   flags: OptionFlags,
@@ -75,7 +76,9 @@ async function readOptionFlags<Options>(
 ): Promise<Result<Options>> {
   const file = flags.options === undefined ? success(null) : await readJson(flags.options);
   const given = Object.entries(flags).filter(([key, value]) => keys.includes(key) && value !== undefined);
+  const clinic = flags.fromClinic;
   const options = read([
+    ...(clinic ? [{ origin: clinic.path, values: clinic.options }] : []),
     ...before,
     ...(file.ok && flags.options !== undefined ? [{ origin: flags.options, values: file.value }] : []),
     { origin: 'flags', values: Object.fromEntries(given) },

@@ -1,6 +1,7 @@
 import { collect, failure, type Result, success } from '../../units/result.ts';
 import { WRITER_FORMATS, type WriterFormat } from '../../writers/writer.ts';
 import { type CutterPlan, type KeptMachine, readCutterPlan } from '../cutter-plan.ts';
+import type { WithClinic } from './clinic-flag.ts';
 import { cutterFlags } from './cutter-flags.ts';
 import { type FlagsOf, flag, flagSet } from './flag.ts';
 import { flagProblem } from './flag-problem.ts';
@@ -34,7 +35,7 @@ export interface OutputPlan extends CutterPlan {
 
 /** The plan that the flags ask for, with all their problems at once. */
 export async function readOutputPlan(
-  flags: Partial<OutputFlags> & Pick<OutputFlags, 'formats'>,
+  flags: Partial<OutputFlags> & Pick<OutputFlags, 'formats'> & WithClinic,
   kept: KeptMachine | null = null,
 ): Promise<Result<OutputPlan>> {
   const read = collect({

@@ -1,6 +1,7 @@
 import { DEFAULT_MARGIN, type Paper, readMargin, readPaper } from '../../sheet/paper/paper.ts';
-import { DEFAULT_SHEET_SETTINGS, SHEET_PARTS, type SheetSettings } from '../../sheet/paper/sheet-settings.ts';
+import { DEFAULT_SHEET_SETTINGS, NO_CLINIC, SHEET_PARTS, type SheetSettings } from '../../sheet/paper/sheet-settings.ts';
 import { collect, type Result, success } from '../../units/result.ts';
+import type { WithClinic } from './clinic-flag.ts';
 import { type FlagsOf, flag, flagSet } from './flag.ts';
 import { languageFlag, readLanguageFlag } from './language-flag.ts';
 import { readWords } from './read-words.ts';
@@ -22,7 +23,7 @@ export const sheetFlags = flagSet(
     .default('both'),
   languageFlag,
 );
-export type SheetFlags = Partial<FlagsOf<[typeof sheetFlags]>>;
+export type SheetFlags = Partial<FlagsOf<[typeof sheetFlags]>> & WithClinic;
 
 /** How to print, from the flags, with all their problems at once. */
 export function readSheetSettings(flags: SheetFlags): Result<SheetSettings> {
@@ -36,6 +37,7 @@ export function readSheetSettings(flags: SheetFlags): Result<SheetSettings> {
     parts,
     area: flags.area ?? DEFAULT_SHEET_SETTINGS.area,
     language: readLanguageFlag(flags.language),
+    clinic: flags.fromClinic?.lines ?? NO_CLINIC,
   });
 }
 

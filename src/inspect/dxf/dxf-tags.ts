@@ -1,4 +1,4 @@
-import { type Budget, type Finding, Unreadable } from '../drawing.ts';
+import { type Budget, type Finding, LIMITS, LimitReached, Unreadable } from '../drawing.ts';
 
 export type DxfTag = readonly [code: number, value: string];
 
@@ -22,8 +22,10 @@ export function dxfSections(tags: Iterable<DxfTag>): DxfSections {
   let section: DxfTag[] | null = null;
   let named = true;
   let ended = false;
+  let count = 0;
   for (const tag of tags) {
     const [code, value] = tag;
+    if (++count > LIMITS.tags) throw new LimitReached(`more than ${LIMITS.tags} group codes`);
     if (code === 999) comments.push(value);
     else if (!named) {
       named = true;
@@ -43,18 +45,38 @@ export function dxfSections(tags: Iterable<DxfTag>): DxfSections {
 
 /** The tags of an ASCII DXF. Throws Unreadable when the lines do not pair up as group code and value. */
 export function* textTags(text: string, budget: Budget): Generator<DxfTag> {
-  const lines = text.split(/\r\n|\n|\r/);
-  for (let k = 0; k + 1 < lines.length; k += 2) {
-    const head = (lines[k] ?? '').trim();
-    if (k % 2000 === 0) budget.check();
-    if (!/^-?\d{1,4}$/.test(head)) {
-      if (head === '' && lines.slice(k).every((line) => line.trim() === '')) return;
-      throw new Unreadable(`line ${k + 1} should be a group code and is "${head.slice(0, 30)}"`);
+  const line = linesOf(text);
+  for (let number = 1; ; number += 2) {
+    const head = line();
+    const value = line();
+    if (head === null || value === null) return;
+    if (number % 4000 === 1) budget.check();
+    const code = head.trim();
+    if (!/^-?\d{1,4}$/.test(code)) {
+      if (code === '' && value.trim() === '' && onlyBlanks(line)) return;
+      throw new Unreadable(`line ${number} should be a group code and is "${code.slice(0, 30)}"`);
     }
-    const code = Number(head);
-    const line = lines[k + 1] ?? '';
-    yield [code, code === 1 || code === 3 || code === 999 ? line : line.trim()];
+    yield [Number(code), code === '1' || code === '3' || code === '999' ? value : value.trim()];
   }
+}
+
+/** The lines of a text one after the other, whatever ends them; null behind the last. All at once they would take many times the text's room. */
+function linesOf(text: string): () => string | null {
+  let at = 0;
+  const end = /\r\n|\n|\r/g;
+  return () => {
+    if (at > text.length) return null;
+    end.lastIndex = at;
+    const found = end.exec(text);
+    const line = text.slice(at, found?.index ?? text.length);
+    at = found ? found.index + found[0].length : text.length + 1;
+    return line;
+  };
+}
+
+function onlyBlanks(line: () => string | null): boolean {
+  for (let next = line(); next !== null; next = line()) if (next.trim() !== '') return false;
+  return true;
 }
 
 export function objectsOf(tags: readonly DxfTag[]): readonly DxfObject[] {
@@ -68,9 +90,28 @@ export function objectsOf(tags: readonly DxfTag[]): readonly DxfObject[] {
 
 /** The first value under a group code. */
 export function value(object: DxfObject, code: number): string | undefined {
+  if (object.tags.length > LOOKED_THROUGH) return byCode(object).get(code)?.[0];
   return object.tags.find((tag) => tag[0] === code)?.[1];
 }
 
 export function values(object: DxfObject, code: number): readonly string[] {
+  if (object.tags.length > LOOKED_THROUGH) return byCode(object).get(code) ?? [];
   return object.tags.flatMap((tag) => (tag[0] === code ? [tag[1]] : []));
+}
+
+/** An object of more tags is sorted by code once: a block may be inserted again and again. */
+const LOOKED_THROUGH = 32;
+const sortedObjects = new WeakMap<DxfObject, ReadonlyMap<number, readonly string[]>>();
+
+function byCode(object: DxfObject): ReadonlyMap<number, readonly string[]> {
+  const known = sortedObjects.get(object);
+  if (known) return known;
+  const sorted = new Map<number, string[]>();
+  for (const [code, text] of object.tags) {
+    const list = sorted.get(code);
+    if (list) list.push(text);
+    else sorted.set(code, [text]);
+  }
+  sortedObjects.set(object, sorted);
+  return sorted;
 }

@@ -175,10 +175,13 @@ function drawAll(objects: readonly DxfObject[], matrix: Affine, layer: string | 
     if (object.kind === 'INSERT') insert(object, matrix, on, depth, reading);
     else if (object.kind === 'TEXT' || object.kind === 'MTEXT' || object.kind === 'ATTDEF' || object.kind === 'ATTRIB') {
       reading.used.add(on);
-      reading.texts.push({ layer: on, text: [...values(object, 3), value(object, 1) ?? ''].join('').slice(0, 500) });
+      reading.texts.push({ layer: on, text: textOf(object, reading.budget) });
     } else if (object.kind === 'POLYLINE') {
       const vertices: DxfObject[] = [];
-      while (k + 1 < objects.length && objects[k + 1]?.kind === 'VERTEX') vertices.push(objects[++k] as DxfObject);
+      while (k + 1 < objects.length && objects[k + 1]?.kind === 'VERTEX') {
+        reading.budget.item();
+        vertices.push(objects[++k] as DxfObject);
+      }
       if (objects[k + 1]?.kind === 'SEQEND') k++;
       else reading.findings.push({ code: 106, message: 'a POLYLINE has no SEQEND' });
       draw(object, vertices, matrix, on, reading);
@@ -186,7 +189,23 @@ function drawAll(objects: readonly DxfObject[], matrix: Affine, layer: string | 
   }
 }
 
+/** The beginning of a text; long ones stand in pieces, the last of them in group 1. */
+function textOf(object: DxfObject, budget: Budget): string {
+  let text = '';
+  for (const piece of [...values(object, 3).slice(0, LONGEST_TEXT), value(object, 1) ?? '']) {
+    if (text.length >= LONGEST_TEXT) break;
+    text += piece;
+  }
+  budget.characters(text.length);
+  return text.slice(0, LONGEST_TEXT);
+}
+
+const LONGEST_TEXT = 500;
+/** Drawing an entity takes for each of its tags about as long as reading so many characters. */
+const CHARACTERS_A_TAG = 8;
+
 function draw(object: DxfObject, vertices: readonly DxfObject[], matrix: Affine, layer: string, reading: Reading): void {
+  reading.budget.characters(CHARACTERS_A_TAG * object.tags.length);
   // An extrusion along -z shows the entity from behind.
   const mirrored = Number(value(object, 230) ?? 1) < 0 && object.kind !== 'LINE' && object.kind !== 'SPLINE' && object.kind !== 'ELLIPSE';
   const { pen, drawn } = newPen(mirrored ? compose(matrix, [-1, 0, 0, 1, 0, 0]) : matrix, reading.budget);

@@ -13,15 +13,12 @@ export interface PdfObjects {
   /** The value itself, or what the reference leads to. */
   resolve(value: PdfValue | undefined): PdfValue | undefined;
   object(value: PdfValue | undefined): PdfObject | undefined;
-  /** The unpacked stream; null when it is packed in a way that is not read. */
+  /** The unpacked stream, unpacked once however often it is asked for; null when it is packed in a way that is not read. */
   content(object: PdfObject): string | null;
   readonly all: ReadonlyMap<number, PdfObject>;
 }
 
 const OBJECT = /(\d{1,10})[\0\t\n\f\r ]+\d{1,5}[\0\t\n\f\r ]+obj(?![a-zA-Z])/g;
-/** A page's commands unpack to less; more is an attack. */
-const LARGEST_STREAM = 64_000_000;
-
 export function pdfObjects(bytes: Uint8Array, budget: Budget): PdfObjects {
   const text = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).toString('latin1');
   const all = new Map<number, PdfObject>();
@@ -54,6 +51,7 @@ export function pdfObjects(bytes: Uint8Array, budget: Budget): PdfObjects {
     for (let k = 0; current?.kind === 'ref' && k < 16; k++) current = all.get(current.value)?.value;
     return current?.kind === 'ref' ? undefined : current;
   };
+  const unpacked = new Map<PdfObject, string>();
   const content = (object: PdfObject): string | null => {
     if (object.raw === null || object.value.kind !== 'dict') return null;
     const filter = resolve(object.value.value.get('Filter'));
@@ -61,13 +59,12 @@ export function pdfObjects(bytes: Uint8Array, budget: Budget): PdfObjects {
     if (names.length === 0) return object.raw;
     const [only] = names;
     if (names.length > 1 || only?.kind !== 'name' || !['FlateDecode', 'Fl'].includes(only.value)) return null;
-    try {
-      return inflateSync(Buffer.from(object.raw, 'latin1'), { maxOutputLength: LARGEST_STREAM }).toString('latin1');
-    } catch (error) {
-      if (error instanceof Error && 'code' in error && error.code === 'ERR_BUFFER_TOO_LARGE')
-        throw new LimitReached('a stream unpacks to more than it may');
-      throw new Unreadable('a packed stream is damaged');
-    }
+    const known = unpacked.get(object);
+    if (known !== undefined) return known;
+    const text = inflated(object.raw);
+    budget.unpacked(text.length);
+    unpacked.set(object, text);
+    return text;
   };
   for (const object of [...all.values()]) unpackObjects(object, all, content, budget);
   const object = (value: PdfValue | undefined): PdfObject | undefined => {
@@ -76,6 +73,19 @@ export function pdfObjects(bytes: Uint8Array, budget: Budget): PdfObjects {
   };
   if (/\/Encrypt[\0\t\n\f\r ]+\d/.test(text)) throw new Unreadable('the PDF is encrypted');
   return { resolve, object, content, all };
+}
+
+/** Taking a PDF's values apart takes about as long for one sign as other texts for so many. */
+export const CHARACTERS_A_VALUE_SIGN = 4;
+
+function inflated(raw: string): string {
+  try {
+    return inflateSync(Buffer.from(raw, 'latin1'), { maxOutputLength: LIMITS.bytes }).toString('latin1');
+  } catch (error) {
+    if (error instanceof Error && 'code' in error && error.code === 'ERR_BUFFER_TOO_LARGE')
+      throw new LimitReached(`a stream unpacks to more than ${LIMITS.bytes} bytes`);
+    throw new Unreadable('a packed stream is damaged');
+  }
 }
 
 /** Objects packed into an object stream (ISO 32000, 7.5.7). What stands in the file itself wins over them. */
@@ -91,7 +101,9 @@ function unpackObjects(object: PdfObject, all: Map<number, PdfObject>, content: 
     budget.item();
     const [id, offset] = [heads.next(), heads.next()];
     if (id?.kind !== 'number' || offset?.kind !== 'number') return;
-    const value = pdfLexer(text, first.value + offset.value).next();
+    const lexer = pdfLexer(text, first.value + offset.value);
+    const value = lexer.next();
+    budget.characters(CHARACTERS_A_VALUE_SIGN * (lexer.position() - first.value - offset.value));
     if (value && !all.has(id.value)) all.set(id.value, { value, raw: null });
   }
 }

@@ -18,7 +18,8 @@ export interface PdfLexer {
   jump(to: number): void;
 }
 
-const SPACE = /(?:[\0\t\n\f\r ]|%[^\r\n]*)*/y;
+const BLANKS = /[\0\t\n\f\r ]*/y;
+const COMMENT = /%[^\r\n]*/y;
 const NUMBER = /[+-]?(?:\d+\.?\d*|\.\d+)/y;
 const NAME = /\/([^\0\t\n\f\r ()<>[\]{}/%]*)/y;
 const WORD = /[^\0\t\n\f\r ()<>[\]{}/%]+/y;
@@ -64,7 +65,9 @@ export function pdfLexer(text: string, start = 0): PdfLexer {
   };
   const read = (depth: number): PdfValue | null => {
     if (depth > LIMITS.depth) throw new LimitReached(`values stand more than ${LIMITS.depth} deep in each other`);
-    take(SPACE);
+    // One after the other: a pattern of both, repeated, keeps every step of a long blank in mind.
+    do take(BLANKS);
+    while (take(COMMENT));
     if (at >= text.length) return null;
     const c = text[at] ?? '';
     if (c === '/')

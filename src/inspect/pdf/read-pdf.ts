@@ -14,7 +14,7 @@ import {
   Unreadable,
 } from '../drawing.ts';
 import { newPen, type Run } from '../pen.ts';
-import { type PdfObject, type PdfObjects, pdfObjects } from './pdf-objects.ts';
+import { CHARACTERS_A_VALUE_SIGN, type PdfObject, type PdfObjects, pdfObjects } from './pdf-objects.ts';
 import { type PdfValue, pdfLexer } from './pdf-values.ts';
 
 /** 72 pt are one inch (ISO 32000 user space). */
@@ -66,7 +66,7 @@ export function readPdf(bytes: Uint8Array, budget: Budget): ReadDrawing {
     if (unit !== 1) findings.push({ code: 204, message: `a page has a UserUnit of ${unit}: many readers leave it out` });
     const mm = MM_PER_POINT * unit;
     const matrix: Affine = [mm, 0, 0, mm, right - Math.min(x0, x1) * mm, -Math.min(y0, y1) * mm];
-    interpret(contentsOf(page, reading), resourcesOf(page, objects), { matrix, ...START }, 0, [], reading);
+    interpret(contentsOf(page, reading), resourcesOf(page, objects), { matrix, ...START }, 0, NO_LAYER, reading);
     right += Math.abs(x1 - x0) * mm;
     top = Math.max(top, Math.abs(y1 - y0) * mm);
   }
@@ -147,6 +147,8 @@ function contentsOf(page: Dict, reading: Reading): string {
 
 function unpacked(object: PdfObject | undefined, reading: Reading): string {
   const text = object ? reading.objects.content(object) : '';
+  // Counted at each use, before anything is made of it.
+  reading.budget.characters(CHARACTERS_A_VALUE_SIGN * (text?.length ?? 0));
   if (text === null) reading.unread.set('packed stream', (reading.unread.get('packed stream') ?? 0) + 1);
   return text ?? '';
 }
@@ -189,25 +191,19 @@ function shown(codes: string): string {
 }
 
 /** Runs the commands of a content stream (ISO 32000, Annex A): state, paths, forms, marked content, colours of the device, clips. */
-function interpret(
-  content: string,
-  resources: Dict,
-  start: State,
-  depth: number,
-  outer: readonly (string | null)[],
-  reading: Reading,
-): void {
+function interpret(content: string, resources: Dict, start: State, depth: number, outer: string, reading: Reading): void {
   if (depth > LIMITS.reuse) throw new LimitReached(`forms stand more than ${LIMITS.reuse} deep in each other`);
   const { objects, budget } = reading;
   const lexer = pdfLexer(content);
   const saved: State[] = [];
-  const marked: (string | null)[] = [...outer];
+  // The layer that holds within each marked piece: its own, or that of the piece around it.
+  const marked: string[] = [];
   let state = start;
   let path = newPen(state.matrix, budget);
   let fresh = true;
   let args: PdfValue[] = [];
   let clipping = false;
-  const layer = () => marked.findLast((name) => name !== null) ?? NO_LAYER;
+  const layer = () => marked.at(-1) ?? outer;
   const n = (k: number) => {
     const value = args[k];
     return value?.kind === 'number' ? value.value : 0;
@@ -235,7 +231,7 @@ function interpret(
         hidden: false,
         flattened: path.drawn.flattened > 0,
       });
-      reading.curves.push(...path.drawn.runs.map(curve));
+      for (const run of path.drawn.runs) reading.curves.push(curve(run));
     }
     if (clipping && !fresh) state = { ...state, clip: narrowed(state.clip, path.drawn.runs) };
     clipping = false;
@@ -319,10 +315,10 @@ function interpret(
     TJ: () => void reading.texts.push({ layer: layer(), text: text(args[0]) }),
     "'": () => void reading.texts.push({ layer: layer(), text: text(args[0]) }),
     '"': () => void reading.texts.push({ layer: layer(), text: text(args[2]) }),
-    BDC: () => void marked.push(contentLayer(args, resources, objects)),
-    BMC: () => void marked.push(null),
+    BDC: () => void marked.push(contentLayer(args, resources, objects) ?? layer()),
+    BMC: () => void marked.push(layer()),
     EMC: () => void marked.pop(),
-    Do: () => drawForm(args[0], resources, state, depth, marked, reading),
+    Do: () => drawForm(args[0], resources, state, depth, layer(), reading),
     ID: () => {
       const end = content.slice(lexer.position()).search(/\sEI(?=\s|$)/);
       lexer.jump(end < 0 ? content.length : lexer.position() + end + 3);
@@ -382,14 +378,7 @@ function contentLayer([tag, properties]: readonly PdfValue[], resources: Dict, o
   return name?.kind === 'string' ? readable(name.value) : null;
 }
 
-function drawForm(
-  name: PdfValue | undefined,
-  resources: Dict,
-  state: State,
-  depth: number,
-  marked: readonly (string | null)[],
-  reading: Reading,
-): void {
+function drawForm(name: PdfValue | undefined, resources: Dict, state: State, depth: number, layer: string, reading: Reading): void {
   const { objects } = reading;
   const entry = name?.kind === 'name' ? dictOf(resources.get('XObject'), objects)?.get(name.value) : undefined;
   const object = objects.object(entry);
@@ -399,6 +388,6 @@ function drawForm(
   if (subtype?.kind === 'name' && subtype.value === 'Form') {
     const [a = 1, b = 0, c = 0, d = 1, e = 0, f = 0] = numbersOf(dict.get('Matrix'), objects);
     const inner = { ...state, matrix: compose(state.matrix, compose([a, b, c, d, e, f], IDENTITY)) };
-    interpret(unpacked(object, reading), dictOf(dict.get('Resources'), objects) ?? resources, inner, depth + 1, marked, reading);
+    interpret(unpacked(object, reading), dictOf(dict.get('Resources'), objects) ?? resources, inner, depth + 1, layer, reading);
   } else reading.unread.set('image', (reading.unread.get('image') ?? 0) + 1);
 }

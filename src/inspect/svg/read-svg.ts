@@ -75,7 +75,7 @@ export function readSvg(text: string, budget: Budget): ReadDrawing {
   if (root.name !== 'svg') throw new Unreadable(`the outermost element is <${root.name}>, not <svg>`);
   const byId = new Map<string, XmlElement>();
   index(root, byId);
-  const sheet = styleSheet(textsOf(root, 'style'));
+  const sheet = styleSheet(textsOf(root, 'style'), budget);
   const findings: Finding[] = [];
   const reading: Reading = { budget, curves: [], texts: [], layers: new Map(), findings, byId, sheet, unread: new Map(), flattened: 0 };
   const { matrix, frame, unit, mmPerUnit } = readFrame(root, findings);
@@ -173,6 +173,7 @@ function walk(element: XmlElement, place: Place, reading: Reading): void {
   const { attributes } = element;
   const style = styleOf(element, place.style, reading.sheet);
   const transform = style.transform ?? attributes.transform;
+  reading.budget.characters(transform?.length ?? 0);
   const own = transform === undefined ? null : readTransform(transform);
   if (transform !== undefined && !own)
     reading.findings.push({ code: 107, message: `the transform "${transform.slice(0, 60)}" cannot be read` });
@@ -185,7 +186,9 @@ function walk(element: XmlElement, place: Place, reading: Reading): void {
   else if (SHAPES.has(element.name)) shape(element, here, reading);
   else if (element.name === 'text') {
     register(here, reading);
-    reading.texts.push({ layer: here.layer ?? NO_LAYER, text: allText(element).trim().slice(0, 200) });
+    const text = allText(element);
+    reading.budget.characters(text.length);
+    reading.texts.push({ layer: here.layer ?? NO_LAYER, text: text.trim().slice(0, 200) });
   } else reading.unread.set(element.name, (reading.unread.get(element.name) ?? 0) + 1);
   clipped(style, here, before, reading);
 }
@@ -291,6 +294,8 @@ function register(place: Place, reading: Reading): void {
 }
 
 function shape(element: XmlElement, place: Place, reading: Reading): void {
+  const { d = '', points = '' } = element.attributes;
+  reading.budget.characters(d.length + points.length);
   const { pen, drawn } = newPen(place.matrix, reading.budget);
   const fault = drawShape(element, pen);
   const layer = place.layer ?? NO_LAYER;

@@ -1,3 +1,4 @@
+import type { Budget } from '../drawing.ts';
 import type { XmlElement } from './xml-tree.ts';
 
 /** Declarations of one rule with what decides between rules (CSS 2.1, 6.4.3): how specific it is, then the later one. */
@@ -10,7 +11,7 @@ interface Rule {
 }
 
 export interface StyleSheet {
-  /** What the sheet says of an element, the winning value for each property. */
+  /** What the element's own style and, under it, the sheet say: the winning value for each property. */
   of(element: XmlElement): ReadonlyMap<string, string>;
   /** Selectors that are not read: those with combinators, attributes, pseudo-classes, and rules within @-rules. */
   readonly unread: readonly string[];
@@ -21,7 +22,7 @@ const COMPOUND = /^(?:\*|([A-Za-z][\w-]*))?((?:[.#][\w-]+)*)$/;
 const LONGEST = 1_000_000;
 
 /** The style sheets of a drawing as one: rules of type, class and identity, the kinds that drawing programs write. */
-export function styleSheet(texts: readonly string[]): StyleSheet {
+export function styleSheet(texts: readonly string[], budget: Budget): StyleSheet {
   const rules: Rule[] = [];
   const unread: string[] = [];
   for (const { selectors, body } of blocksOf(withoutComments(texts.join('\n').slice(0, LONGEST)))) {
@@ -45,19 +46,46 @@ export function styleSheet(texts: readonly string[]): StyleSheet {
   }
   // A stable sort keeps the later of equal rules behind, where it wins.
   const sorted = [...rules].sort((a, b) => a.weight - b.weight);
+  const places = new Map<string, number[]>();
+  for (const [place, rule] of sorted.entries()) {
+    const list = places.get(keyOf(rule));
+    if (list) list.push(place);
+    else places.set(keyOf(rule), [place]);
+  }
+  const ruled = (element: XmlElement): ReadonlyMap<string, string> => {
+    const found = new Map<string, string>();
+    const own = new Set((element.attributes.class ?? '').split(/\s+/));
+    const keys = [`#${element.attributes.id ?? ''}`, ...[...own].map((name) => `.${name}`), element.name, '*'];
+    const candidates = sorted.length === 0 ? [] : keys.flatMap((key) => places.get(key) ?? []);
+    budget.characters(CHARACTERS_A_RULE * candidates.length);
+    for (const place of candidates.sort((a, b) => a - b)) {
+      const { tag, id, classes, declarations } = sorted[place] as Rule;
+      if ((tag !== null && tag !== element.name) || (id !== null && id !== element.attributes.id)) continue;
+      if (classes.every((name) => own.has(name))) for (const [property, value] of declarations) found.set(property, value);
+    }
+    return found;
+  };
+  // An element that is used again has the same style again.
+  const known = new Map<XmlElement, ReadonlyMap<string, string>>();
   return {
     unread: [...new Set(unread)],
     of(element) {
-      const found = new Map<string, string>();
-      if (sorted.length === 0) return found;
-      const own = new Set((element.attributes.class ?? '').split(/\s+/));
-      for (const { tag, id, classes, declarations } of sorted) {
-        if ((tag !== null && tag !== element.name) || (id !== null && id !== element.attributes.id)) continue;
-        if (classes.every((name) => own.has(name))) for (const [property, value] of declarations) found.set(property, value);
-      }
-      return found;
+      const before = known.get(element);
+      if (before) return before;
+      const all = new Map([...ruled(element), ...declarationsOf(element.attributes.style ?? '')]);
+      known.set(element, all);
+      return all;
     },
   };
+}
+
+/** Trying a rule takes about as long as reading so many characters. */
+const CHARACTERS_A_RULE = 20;
+
+/** What an element must have for the rule to be tried on it. */
+function keyOf({ tag, id, classes }: Rule): string {
+  if (id !== null) return `#${id}`;
+  return classes[0] === undefined ? (tag ?? '*') : `.${classes[0]}`;
 }
 
 function withoutComments(text: string): string {

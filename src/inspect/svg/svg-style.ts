@@ -1,4 +1,4 @@
-import { declarationsOf, type StyleSheet } from './style-sheet.ts';
+import type { StyleSheet } from './style-sheet.ts';
 import type { XmlElement } from './xml-tree.ts';
 
 /** What an element hands down to those in it. */
@@ -33,9 +33,8 @@ export const INITIAL_STYLE: Style = {
 
 /** The element's style over its parent's: the style attribute wins over the style sheets, these over presentation attributes. */
 export function styleOf(element: XmlElement, parent: Style, sheet: StyleSheet): Style & OwnStyle {
-  const own = declarationsOf(element.attributes.style ?? '');
-  const ruled = sheet.of(element);
-  const said = (name: string) => own.get(name) ?? ruled.get(name) ?? element.attributes[name];
+  const styled = sheet.of(element);
+  const said = (name: string) => styled.get(name) ?? element.attributes[name];
   const value = (name: string, inherited: string) => {
     const found = said(name);
     return found === undefined || found === 'inherit' ? inherited : found.trim();
@@ -51,6 +50,6 @@ export function styleOf(element: XmlElement, parent: Style, sheet: StyleSheet): 
     clip: value('clip-path', 'none'),
     mask: value('mask', 'none'),
     overflow: said('overflow')?.trim() ?? null,
-    transform: own.get('transform') ?? ruled.get('transform') ?? null,
+    transform: styled.get('transform') ?? null,
   };
 }

@@ -1,17 +1,30 @@
 import { type Affine, compose, IDENTITY } from '../affine.ts';
 
-const CALL = /\s*,?\s*([a-zA-Z]+)\s*\(([^()]*)\)/y;
+const SPACE = /\s*/y;
+const NAME = /[a-zA-Z]*/y;
+const LIST = /\s*\(([^()]*)\)/y;
 
 /** The affine map of a transform attribute (SVG 1.1, chapter 7.6); null when it cannot be read. */
 export function readTransform(text: string): Affine | null {
   let all: Affine = IDENTITY;
   let position = 0;
-  const end = text.trimEnd().length;
-  while (position < end) {
-    CALL.lastIndex = position;
-    const [, name = '', list = ''] = CALL.exec(text) ?? [];
-    if (name === '') return null;
-    position = CALL.lastIndex;
+  // Each of these takes what it takes in one way only, so that no text is tried in many.
+  const take = (pattern: RegExp): RegExpExecArray | null => {
+    pattern.lastIndex = position;
+    const found = pattern.exec(text);
+    if (found) position += found[0].length;
+    return found;
+  };
+  for (;;) {
+    take(SPACE);
+    if (position >= text.length) return all;
+    if (text[position] === ',') {
+      position++;
+      take(SPACE);
+    }
+    const name = take(NAME)?.[0] ?? '';
+    const list = take(LIST)?.[1];
+    if (name === '' || list === undefined) return null;
     const values = list
       .split(/[\s,]+/)
       .filter((word) => word !== '')
@@ -20,7 +33,6 @@ export function readTransform(text: string): Affine | null {
     if (!one) return null;
     all = compose(all, one);
   }
-  return all;
 }
 
 function single(name: string, values: readonly number[]): Affine | null {

@@ -1,6 +1,7 @@
 /** Millimetres in one of each unit; 96 px are one inch (CSS Values and Units). */
 const MM: Readonly<Record<string, number>> = { mm: 1, cm: 10, in: 25.4, pt: 25.4 / 72, pc: 25.4 / 6, q: 0.25, px: 25.4 / 96 };
-const LENGTH = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*([a-zA-Z%]*)\s*$/;
+/** No two neighbours take the same letters, so that a text is read in one way only, however long. */
+const LENGTH = /^([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?)\s*([a-zA-Z%]*)$/;
 
 export interface SvgLength {
   readonly value: number;
@@ -12,7 +13,7 @@ export interface SvgLength {
 
 /** A length attribute; null when it cannot be read. Without a unit it is in CSS pixels. */
 export function readSvgLength(text: string): SvgLength | null {
-  const [, number, unit = ''] = LENGTH.exec(text) ?? [];
+  const [, number, unit = ''] = LENGTH.exec(text.trim()) ?? [];
   const value = Number(number);
   if (number === undefined || !Number.isFinite(value)) return null;
   const factor = MM[unit === '' ? 'px' : unit.toLowerCase()];

@@ -8,7 +8,7 @@ export function DrawingPicture({ drawing, id }: { readonly drawing: Drawing; rea
   const { extents } = drawing;
   const viewBox = `0 0 ${plain(extents.maxX - extents.minX, 3)} ${plain(extents.maxY - extents.minY, 3)}`;
   return (
-    <svg class="drawing" viewBox={viewBox} role="img" aria-labelledby={`${id}-title ${id}-description`} lang="en">
+    <svg class="drawing inked" viewBox={viewBox} role="img" aria-labelledby={`${id}-title ${id}-description`} lang="en">
       <title id={`${id}-title`}>{drawing.title}</title>
       <desc id={`${id}-description`}>{drawing.description}</desc>
       {drawing.items.map((item, k) =>

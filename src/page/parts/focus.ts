@@ -40,5 +40,5 @@ export function goToField(store: Store, where: string): void {
   focusNext(elementId(where));
 }
 
-/** Rows of the grid in the order of the instruments: calliper, tape, ruler in the palm; then the hand is turned once for the backs. */
+/** Rows of the grid in the order of the instruments: caliper, tape, ruler in the palm; then the hand is turned once for the backs. */
 export const GRID_ROWS = ['width', 'circumference', 'palmarRoom', 'dorsalLength', 'pipCircumference', 'mpSetback'] as const;

@@ -1,113 +1,80 @@
-import { DIGITS, type DigitName } from '../../hand/digits.ts';
-import { averageDigit } from '../../hand/estimate.ts';
-import type { DigitFieldId } from '../../hand/fields.ts';
-import type { Hand } from '../../hand/hand.ts';
+import { useMemo } from 'preact/hooks';
+import { DIGITS, type DigitName, type Side } from '../../hand/digits.ts';
+import type { DrawnShape } from '../../pattern/drawing.ts';
+import { type DrawnHand, drawHand } from '../../picture/draw-hand.ts';
+import type { DrawableHand } from '../../picture/hand-shape.ts';
+import type { MeasurePlace } from '../../picture/measure-places.ts';
 import { plain } from '../../units/number.ts';
+import { DrawnShapes } from './drawn-shapes.tsx';
 
 export interface HandPictureProps {
-  /** With the measures that were typed; null draws an average hand. */
-  readonly hand: Hand | null;
-  readonly side: 'left' | 'right';
+  /** With the measures that were typed; what is missing is drawn as in an average hand of this size. */
+  readonly hand: DrawableHand;
+  readonly side: Side;
   readonly face: 'palm' | 'back';
+  /** The fingers with their knuckles, or the whole hand. */
+  readonly shown: 'fingers' | 'hand';
   readonly treated: DigitName | null;
   readonly unused: readonly DigitName[];
-  readonly marked: { readonly digit: DigitName; readonly field: DigitFieldId } | null;
+  readonly marked: MeasurePlace | null;
   readonly title: string;
   readonly thumb: string;
 }
 
-/** Room of one finger in the drawing, mm. */
-const PITCH = 26;
-const TALL = 92;
-/** Lengths of middle and distal phalanx with the pulp over the proximal one: Buryanov & Kotiuk 2010, second-hand. */
-const BEYOND_PIP: Readonly<Record<DigitName, number>> = { index: 1.06, long: 1.07, ring: 1.13, little: 1.15 };
+/** Turn between neighbours, degrees, and room between them at their roots, mm: a hand that is spread, so that each finger stands over its column. */
+const SPREAD = { fan: 9, gap: 5 } as const;
+/** What is shown of the hand beyond the knuckles, mm at average size. */
+const BEYOND_KNUCKLES = 16;
 
-/** The fingers side by side over their columns of fields, in the proportions of what was entered; the place of the focused field is marked. */
-export function HandPicture({ hand, side, face, treated, unused, marked, title, thumb }: HandPictureProps) {
-  const columns = columnsFor(side);
+/** The hand in the proportions of what was entered, the place of the focused measure marked. Looked at only: nothing here can be pressed. */
+export function HandPicture({ hand, side, face, shown, treated, unused, marked, title, thumb }: HandPictureProps) {
+  const key = JSON.stringify([hand.digits, hand.palm, hand.webSetback, hand.absent, side, face, treated, unused, marked]);
+  // The key holds all that the drawing follows.
+  const drawn = useMemo(
+    () => drawHand(hand, { side, face, tips: face === 'palm' ? 'up' : 'down', ...SPREAD, treated, unused, marked }),
+    [key],
+  );
+  const { extents } = drawn.drawing;
+  const [left, top, width, height] = shown === 'hand' ? [0, 0, extents.maxX, extents.maxY] : fingersOnly(drawn, face);
+  const isThumbLeft = drawn.thumbTip.x < drawn.wrist.x;
   return (
-    <svg class="hand-picture" viewBox={`0 0 ${PITCH * 4} ${TALL + 6}`} preserveAspectRatio="xMidYMax meet" role="img" aria-label={title}>
-      <g {...(face === 'back' ? { transform: `translate(0 ${TALL + 6}) scale(1 -1)` } : {})}>
-        {columns.map((digit, k) => (
-          <Finger
-            key={digit}
-            x={(k + 0.5) * PITCH}
-            digit={digit}
-            hand={hand}
-            face={face}
-            look={digit === treated ? 'finger treated' : unused.includes(digit) ? 'finger unused' : 'finger'}
-            marked={marked?.digit === digit ? marked.field : null}
-          />
-        ))}
-        <path class="web" d={`M2 ${TALL} H${PITCH * 4 - 2} V${TALL + 6} H2 Z`} />
-      </g>
+    <svg
+      class="hand-picture inked"
+      viewBox={[left, top, width, height].map((n) => plain(n, 1)).join(' ')}
+      preserveAspectRatio={face === 'palm' ? 'xMidYMax meet' : 'xMidYMin meet'}
+      role="img"
+      aria-label={title}
+    >
+      <DrawnShapes items={drawn.drawing.items as readonly DrawnShape[]} extents={extents} />
       <text
         class="thumb"
-        x={columns[0] === 'index' ? 3 : PITCH * 4 - 3}
-        y={face === 'back' ? 4.6 : TALL + 4.6}
-        text-anchor={columns[0] === 'index' ? 'start' : 'end'}
+        x={plain(isThumbLeft ? 1 : extents.maxX - 1, 1)}
+        y={plain(face === 'palm' ? top + height - 1.5 : top + 4.5, 1)}
+        text-anchor={isThumbLeft ? 'start' : 'end'}
       >
-        {columns[0] === 'index' ? `◂ ${thumb}` : `${thumb} ▸`}
+        {isThumbLeft ? `◂ ${thumb}` : `${thumb} ▸`}
       </text>
     </svg>
   );
 }
 
 /**
+ * From the tips to a little beyond the knuckles and as wide as the fingers, so that they stand in the middle over their columns; the thumb is drawn
+ * beyond that where there is room. Left, top, width and height in the picture's own frame, y down.
+ */
+function fingersOnly({ drawing, fingers, places }: DrawnHand, face: 'palm' | 'back'): readonly [number, number, number, number] {
+  const { maxY } = drawing.extents;
+  const spots = [...fingers.values()].flatMap(({ tip, root, halfWidth }) => [tip, root].flatMap(({ x }) => [x - halfWidth, x + halfWidth]));
+  const [left, right] = [Math.min(...spots) - 3, Math.max(...spots) + 3];
+  const knuckles = [...fingers.keys()].map((digit) => places.get(`${digit}.dorsalLength`)?.points[0]?.y ?? 0);
+  const [low, high] = face === 'palm' ? [maxY, Math.min(...knuckles) - BEYOND_KNUCKLES] : [Math.max(...knuckles) + BEYOND_KNUCKLES, 0];
+  return [left, maxY - low, right - left, low - high];
+}
+
+/**
  * From left to right over the columns of fields. The palm is seen with the fingertips up, the back with the fingertips down: so the hand is turned
  * over and the fingers keep their columns, the thumb of a left hand on the left both times.
  */
-export function columnsFor(side: 'left' | 'right'): readonly DigitName[] {
+export function columnsFor(side: Side): readonly DigitName[] {
   return side === 'left' ? DIGITS : DIGITS.toReversed();
-}
-
-function Finger({
-  x,
-  digit,
-  hand,
-  face,
-  look,
-  marked,
-}: {
-  readonly x: number;
-  readonly digit: DigitName;
-  readonly hand: Hand | null;
-  readonly face: 'palm' | 'back';
-  readonly look: string;
-  readonly marked: DigitFieldId | null;
-}) {
-  const measures = hand?.digits[digit];
-  const average = averageDigit(digit);
-  const width = Math.min(PITCH - 3, measures?.width ?? average.circumference / Math.PI);
-  const proximal = measures?.dorsalLength ?? average.dorsalLength;
-  const room = measures?.palmarRoom ?? average.palmarRoom;
-  const whole = Math.min(TALL - 2, room + proximal * BEYOND_PIP[digit]);
-  const [left, right, half] = [x - width / 2, x + width / 2, width / 2];
-  const top = TALL - whole;
-  const pip = TALL - room;
-  const n = (value: number) => plain(value, 2);
-  const bar = (y: number) => `M${n(left - 2.5)} ${n(y)} H${n(right + 2.5)}`;
-  const along = (from: number, to: number) => `M${n(x)} ${n(from)} V${n(to)} M${n(x - 3)} ${n(from)} h6 M${n(x - 3)} ${n(to)} h6`;
-  const marks: Record<DigitFieldId, string> = {
-    width: `M${n(left)} ${n(TALL - room / 2)} H${n(right)} M${n(left)} ${n(TALL - room / 2 - 3)} v6 M${n(right)} ${n(TALL - room / 2 - 3)} v6`,
-    circumference: `${bar(TALL - room / 2 - 1)} ${bar(TALL - room / 2 + 1)}`,
-    palmarRoom: along(TALL, pip),
-    dorsalLength: along(TALL + 4, pip - 2.5),
-    pipCircumference: `${bar(pip - 3.5)} ${bar(pip - 1.5)}`,
-    mpSetback: along(TALL + 5, TALL),
-  };
-  return (
-    <g>
-      <path class={look} d={`M${n(left)} ${TALL} V${n(top + half)} A${n(half)} ${n(half)} 0 0 1 ${n(right)} ${n(top + half)} V${TALL} Z`} />
-      {face === 'palm' ? (
-        <path class="crease" d={`M${n(left)} ${n(pip)} H${n(right)} M${n(left)} ${n(pip - (whole - room) / 2)} H${n(right)}`} />
-      ) : (
-        <path
-          class="crease"
-          d={`M${n(x - half / 2)} ${n(pip - 3)} q${n(half / 2)} 2 ${n(half)} 0 M${n(x - half * 0.55)} ${n(top + half * 1.5)} v${n(-half * 0.7)} q${n(half * 0.55)} ${n(-half * 0.6)} ${n(half * 1.1)} 0 v${n(half * 0.7)} z`}
-        />
-      )}
-      {marked ? <path class="marked" d={marks[marked]} /> : null}
-    </g>
-  );
 }

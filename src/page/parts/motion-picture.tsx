@@ -1,20 +1,19 @@
+import type { DrawnShape } from '../../pattern/drawing.ts';
+import { goniometerPicture, type JointReach } from '../../picture/goniometer.ts';
 import { plain } from '../../units/number.ts';
+import { DrawnShapes } from './drawn-shapes.tsx';
 
-const PROXIMAL = 42;
-const DISTAL = 44;
-
-/** The finger from the side, straightened and bent as far as it goes; a picture of two numbers, looked at and not dragged. */
-export function MotionPicture({ lacks, bends, title }: { readonly lacks: number; readonly bends: number; readonly title: string }) {
-  const end = (degrees: number) => {
-    const angle = (degrees * Math.PI) / 180;
-    return `${plain(PROXIMAL + DISTAL * Math.cos(angle), 1)} ${plain(14 + DISTAL * Math.sin(angle), 1)}`;
-  };
+/** The finger from the side with the goniometer where it is laid, straightened and bent as far as was typed; looked at and not dragged. */
+export function MotionPicture({ lacks, bends, title }: JointReach & { readonly title: string }) {
+  const { items, extents } = goniometerPicture({ lacks, bends });
   return (
-    <svg class="motion-picture" viewBox="-6 -8 104 76" role="img" aria-label={title}>
-      <path class="reach" d={`M${PROXIMAL} 14 L${end(lacks)} A${DISTAL} ${DISTAL} 0 0 1 ${end(Math.min(bends, 170))} Z`} />
-      <path class="bone" d={`M0 14 H${PROXIMAL}`} />
-      <path class="bone far" d={`M${PROXIMAL} 14 L${end(bends)}`} />
-      <path class="bone" d={`M${PROXIMAL} 14 L${end(lacks)}`} />
+    <svg
+      class="motion-picture inked"
+      viewBox={`0 0 ${plain(extents.maxX - extents.minX, 1)} ${plain(extents.maxY - extents.minY, 1)}`}
+      role="img"
+      aria-label={title}
+    >
+      <DrawnShapes items={items as readonly DrawnShape[]} extents={extents} />
     </svg>
   );
 }

@@ -1,3 +1,4 @@
+import { cautionsSpanish, pencilTestSpanish } from '../../words/cautions/spanish.ts';
 import { filesWords } from '../sections/files/files-words.ts';
 import { fingerWords } from '../sections/finger/finger-words.ts';
 import { headWords } from '../sections/head/head-words.ts';
@@ -28,19 +29,7 @@ export const spanish: Texts = {
   decimalPoint: 'punto, 84.5',
   decimalComma: 'coma, 84,5',
   cautions: 'Antes de empezar',
-  caution: {
-    heat: 'El agua a 60 °C quema en profundidad en segundos: secar, esperar, probar primero en la propia piel; más cuidado con sensibilidad reducida, piel fina, cicatriz reciente y niños.',
-    skin: 'La primera vez, llevarla unos 20 minutos y mirar la piel: si el enrojecimiento sigue a los 15 o 20 minutos, ajustar.',
-    contraindications:
-      'No con sensación final dura, fractura inestable, ni reparación de tendón o ligamento sin proteger fuera del protocolo de cirugía. El edema cambia el ajuste: volver a medir.',
-    evidence: 'La evidencia como ejercicio es escasa: esto es un punto de partida, decide el/la terapeuta.',
-    laser: 'Nunca cortar con láser una lámina que contenga PVC o cuya ficha de seguridad no lo permita. Lo normal es cuchilla o tijera.',
-    model:
-      'El patrón viene de medidas y de un modelo: cortar, moldear, dejar enfriar, comprobar el movimiento completo de la IFP en los dos sentidos y rehacer si no cumple.',
-    pencil:
-      'Prueba del lápiz: pasar un lápiz por encima y por debajo de los dedos como iría la tira, y ver si mejora el movimiento activo de la IFP. Si no, pensarlo otra vez antes de hacerla (J Hand Ther, marzo de 2023).',
-    licensed: 'Para terapeutas con licencia; las normas locales y el/la terapeuta responsable van primero.',
-  },
+  caution: { ...cautionsSpanish, pencil: pencilTestSpanish },
   mm: 'mm',
   cm: 'cm',
   in: 'pulgadas',

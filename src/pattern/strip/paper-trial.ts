@@ -4,8 +4,10 @@ import { polyline } from '../../geometry/path.ts';
 import { boxOf, unionBox } from '../../geometry/path-measures.ts';
 import { placePath, reversePath } from '../../geometry/transform.ts';
 import type { Hand } from '../../hand/hand.ts';
-import { plain } from '../../units/number.ts';
 import { type Result, success } from '../../units/result.ts';
+import { blockTitle } from '../../words/hand/hand-words.ts';
+import type { Language } from '../../words/language.ts';
+import { type Speech, speechIn } from '../../words/speech.ts';
 import { DASHES, dashed } from '../dashes.ts';
 import type { Label, Mark, Part, Pattern } from '../pattern.ts';
 import { boxOfDrawn, shiftDrawn, shiftPart } from '../place-marks.ts';
@@ -25,16 +27,23 @@ const TICK = { one: 2, five: 3, ten: 4.5 } as const;
  * The paper strip of a hand and a block (model rule 15): the strip for paper, without an allowance at its starting end and with a millimetre scale at
  * its finishing end, zero where the model says that the ends meet. Refused as the strip itself is.
  */
-export function paperTrial(hand: Hand, block: Block, options: StripOptions, date: string | null): Result<Pattern> {
+export function paperTrial(
+  hand: Hand,
+  block: Block,
+  options: StripOptions,
+  date: string | null,
+  language: Language = 'en',
+): Result<Pattern> {
   const laid = layPaperStrip(hand, block, options);
   if (!laid.ok) return laid;
-  const part = paperPart(laid.value, hand, block);
-  const below = shiftDrawn(words(hand, block, laid.value, date, boxOf([part.outline]).maxX), 0, boxOf([part.outline]).minY - GAP);
+  const speech = speechIn(language);
+  const part = paperPart(laid.value, hand, block, speech);
+  const below = shiftDrawn(words(hand, block, laid.value, date, boxOf([part.outline]).maxX, speech), 0, boxOf([part.outline]).minY - GAP);
   const box = unionBox([boxOf([part.outline]), boxOfDrawn(part), boxOfDrawn(below)]);
   const [dx, dy] = [MARGIN - box.minX, MARGIN - box.minY];
   return success({
     kind: 'strip',
-    title: `${hand.code}, ${hand.side} hand: paper strip, ${block.title}`,
+    title: speech.strip.trial.title(hand.code, speech.hand.side[hand.side], blockTitle(block, language)),
     parts: [shiftPart(part, dx, dy)],
     beside: shiftDrawn(below, dx, dy),
     extents: { minX: 0, minY: 0, maxX: box.maxX + dx + MARGIN, maxY: box.maxY + dy + MARGIN },
@@ -47,13 +56,15 @@ export function paperTrial(hand: Hand, block: Block, options: StripOptions, date
       hand: hand.source,
       block: { schema: 'knucklewright/block@1', id: block.id, title: block.title, places: block.places },
       options,
+      ...(language === 'en' ? {} : { language }),
     },
     warnings: [],
   });
 }
 
 /** The paper lies as the plastic does: outside up, distal edge up. */
-function paperPart({ flat, path, settings }: LaidBand, hand: Hand, block: Block): Part {
+function paperPart({ flat, path, settings }: LaidBand, hand: Hand, block: Block, speech: Speech): Part {
+  const { strip: w, hand: names } = speech;
   const runsRight = (hand.side === 'right') === (path.held === 'raised');
   const xOf = (v: number) => (runsRight ? v - flat.start : flat.end - v);
   const outline = runsRight
@@ -71,21 +82,24 @@ function paperPart({ flat, path, settings }: LaidBand, hand: Hand, block: Block)
   const u = (at: number) => at / (1 + settings.stretch);
   const passes = path.passes.map((p) => ({
     v: u(p.u),
-    title: `${p.digit} midline, ${p.aspect}, ${p.layer} layer`,
-    word: p.digit.toUpperCase(),
+    title: w.mark.midline(names.short[p.digit], names.aspect[p.aspect], names.layer[p.layer]),
+    word: w.lettering.digit[p.digit],
     aspect: p.aspect,
   }));
-  const webs = path.webCrossings.map((w) => ({ v: u(w.u), title: `web ${w.between.join('-')}, ${w.layer} layer` }));
-  const scale = scaleMarks(flat.seamEnd, xOf, (v) => edges(v).low);
+  const webs = path.webCrossings.map((web) => ({
+    v: u(web.u),
+    title: w.mark.web(names.short[web.between[0]], names.short[web.between[1]], names.layer[web.layer]),
+  }));
+  const scale = scaleMarks(flat.seamEnd, xOf, (v) => edges(v).low, w);
   return {
     id: 'paper-strip',
-    title: `paper strip, ${block.title}, ${hand.side} hand`,
+    title: w.trial.part(blockTitle(block, speech.language), names.side[hand.side]),
     outline,
     holes: [],
     marks: [
       // The seam's own digit lies on the starting end itself, which is cut.
       ...passes.filter((p) => p.v > 0.5).map((p) => across(p.v, `midline-${p.aspect}`, p.title, DASHES[p.aspect])),
-      ...webs.map((w) => across(w.v, 'web-crossing', w.title, DASHES.web)),
+      ...webs.map((web) => across(web.v, 'web-crossing', web.title, DASHES.web)),
       ...scale.marks,
     ],
     labels: [...passes.filter((p) => p.v > 4).map((p) => upright(p.word, p.v)), ...scale.labels],
@@ -93,7 +107,7 @@ function paperPart({ flat, path, settings }: LaidBand, hand: Hand, block: Block)
 }
 
 /** Strokes up from the proximal edge at every millimetre round the place where the ends should meet, tens with their number. */
-function scaleMarks(zero: number, xOf: (v: number) => number, lowAt: (v: number) => number) {
+function scaleMarks(zero: number, xOf: (v: number) => number, lowAt: (v: number) => number, w: Speech['strip']) {
   const marks: Mark[] = [];
   const labels: Label[] = [];
   for (let mm = -PAPER_SCALE; mm <= PAPER_SCALE; mm++) {
@@ -103,7 +117,7 @@ function scaleMarks(zero: number, xOf: (v: number) => number, lowAt: (v: number)
       { x: xOf(v), y: low },
       { x: xOf(v), y: low + tick },
     ]);
-    marks.push({ layer: 'MARK', role: 'paper-scale', title: `${mm} mm on the scale`, paths: [stroke], circles: [] });
+    marks.push({ layer: 'MARK', role: 'paper-scale', title: w.trial.tick(String(mm)), paths: [stroke], circles: [] });
     if (mm % 5 !== 0) continue;
     const text = `${mm > 0 ? '+' : ''}${mm}`;
     labels.push({ layer: 'MARK', text, at: { x: xOf(v), y: low + TICK.ten + 0.8 }, height: 1.8, align: 'center', angle: 0 });
@@ -111,22 +125,19 @@ function scaleMarks(zero: number, xOf: (v: number) => number, lowAt: (v: number)
   return { marks, labels };
 }
 
-function words(hand: Hand, block: Block, { settings, path }: LaidBand, date: string | null, width: number) {
-  const square = referenceSquare(0, 0);
+function words(hand: Hand, block: Block, { settings, path }: LaidBand, date: string | null, width: number, speech: Speech) {
+  const { strip: w, number } = speech;
+  const square = referenceSquare(0, 0, speech);
   const x = boxOfDrawn(square).maxX + GAP;
   const lines = [
-    `PAPER STRIP   ${hand.code}   ${hand.side.toUpperCase()} HAND${hand.invented ? '   (invented demo)' : ''}`,
-    block.title,
-    `width ${plain(settings.width, 1)}, differential ${plain(settings.differential, 1)} degrees, ${settings.closure}, date ${date ?? '................'}`,
-    `from end to zero ${plain(path.pathLength, 1)} mm`,
+    `${w.trial.heading}   ${hand.code}   ${w.lettering.hand[hand.side]}${hand.invented ? `   ${w.invented}` : ''}`,
+    blockTitle(block, speech.language),
+    w.trial.settings(number(settings.width, 1), number(settings.differential, 1), w.choice[settings.closure], date ?? '................'),
+    w.trial.length(number(path.pathLength, 1)),
     '',
-    ...[
-      '1. Measure the 50 mm square, then cut the strip from plain paper (80 g).',
-      '2. Outside up: weave it round the fingers as the strip will run, snug, not tight, the fingers held at the differential.',
-      '3. Read on the scale where the starting end lies. + is longer than drawn.',
-      '4. Draw the strip again with this reading: --paper-reading, or the field on the page.',
-      'Reading: ............ mm',
-    ].flatMap((line) => wrapText(line, Math.max(80, width - x), TEXT)),
+    ...[w.trial.first, w.trial.second, w.trial.third, w.trial.fourth, w.trial.reading].flatMap((line) =>
+      wrapText(line, Math.max(80, width - x), TEXT),
+    ),
   ];
   const text = textBlock(lines, { x, y: 0 }, TEXT);
   return { marks: square.marks, labels: [...square.labels, ...text.labels] };

@@ -1,5 +1,7 @@
 import { polyline } from '../../geometry/path.ts';
 import { textWidth } from '../../geometry/stroke-letters.ts';
+import type { Side } from '../../hand/digits.ts';
+import type { PatternWords } from '../../words/pattern/pattern-words.ts';
 import { dashed } from '../dashes.ts';
 import type { Label, Mark } from '../pattern.ts';
 import type { UprightMark } from './upright-marks.ts';
@@ -38,10 +40,10 @@ interface Span {
 }
 
 /** Lines across the strip and every word on it, at the largest height at which all that must be said finds room. */
-export function placeOnStrip(strip: LaidStrip, uprights: readonly UprightMark[], side: string, code: string): Placed {
+export function placeOnStrip(strip: LaidStrip, uprights: readonly UprightMark[], side: Side, code: string, words: PatternWords): Placed {
   let placed: Placed = { marks: [], labels: [], left: [] };
   for (const height of WORD_HEIGHTS) {
-    placed = new StripLettering(strip, height).place(uprights, side, code);
+    placed = new StripLettering(strip, height, words).place(uprights, side, code);
     if (placed.left.length === 0) break;
   }
   return placed;
@@ -55,14 +57,17 @@ class StripLettering {
   private readonly taken: Span[] = [];
   private readonly strip: LaidStrip;
   private readonly height: number;
+  private readonly words: PatternWords;
 
-  constructor(strip: LaidStrip, height: number) {
+  constructor(strip: LaidStrip, height: number, words: PatternWords) {
     this.strip = strip;
     this.height = height;
+    this.words = words;
   }
 
-  place(uprights: readonly UprightMark[], side: string, code: string): Placed {
-    const { mark, span } = cornerMark(this.strip);
+  place(uprights: readonly UprightMark[], side: Side, code: string): Placed {
+    const { lettering, corner, distalUp } = this.words;
+    const { mark, span } = cornerMark(this.strip, corner);
     this.marks.push(mark);
     this.taken.push(span);
     for (const upright of uprights) {
@@ -71,9 +76,11 @@ class StripLettering {
       this.taken.push({ from: x, to: x });
     }
     for (const upright of uprights) if (isMidline(upright) && !this.beside(upright)) this.left.push(upright.title);
-    if (!this.arrow()) this.left.push('distal edge up');
-    if (!this.free([side, 'HAND'].join(' ')) && !this.free(side)) this.left.push(`${side} HAND`);
-    if (!this.free('OUTSIDE UP') && !this.free('OUTSIDE', 'UP')) this.left.push('OUTSIDE UP');
+    if (!this.arrow()) this.left.push(distalUp);
+    const [whole, short] = [lettering.hand[side], lettering.handShort[side]];
+    if (!this.free(whole) && !this.free(short)) this.left.push(whole);
+    const outsideUp = `${lettering.outside} ${lettering.up}`;
+    if (!this.free(outsideUp) && !this.free(lettering.outside, lettering.up)) this.left.push(outsideUp);
     for (const upright of uprights) if (!isMidline(upright) && upright.role !== 'web-crossing') this.beside(upright);
     this.free(code);
     for (const upright of uprights) if (upright.role === 'web-crossing') this.beside(upright);
@@ -115,8 +122,9 @@ class StripLettering {
 
   /** The arrow to the distal edge with its word beside it, in the widest space. */
   private arrow(): boolean {
+    const { lettering, distalArrow } = this.words;
     const needed = ARROW_WIDTH + WORD_GAP + this.height;
-    const gap = this.gaps().find((g) => g.to - g.from >= needed + 2 * WORD_GAP && this.fits('DISTAL', g));
+    const gap = this.gaps().find((g) => g.to - g.from >= needed + 2 * WORD_GAP && this.fits(lettering.distal, g));
     if (!gap) return false;
     const from = (gap.from + gap.to - needed) / 2;
     const edges = this.strip.edgesBetween(from, from + needed);
@@ -134,11 +142,11 @@ class StripLettering {
     this.marks.push({
       layer: 'MARK',
       role: 'distal-arrow',
-      title: 'arrow to the distal edge',
+      title: distalArrow,
       paths: [polyline(shaft), polyline(head)],
       circles: [],
     });
-    this.write('DISTAL', { from: from + ARROW_WIDTH + WORD_GAP, to: from + needed });
+    this.write(lettering.distal, { from: from + ARROW_WIDTH + WORD_GAP, to: from + needed });
     this.taken.push({ from, to: from + ARROW_WIDTH });
     return true;
   }
@@ -206,7 +214,7 @@ function lineAcross(strip: LaidStrip, mark: UprightMark, x: number): Mark {
   return { layer: 'MARK', role: mark.role, title: mark.title, paths, circles: [] };
 }
 
-function cornerMark(strip: LaidStrip): { mark: Mark; span: Span } {
+function cornerMark(strip: LaidStrip, title: string): { mark: Mark; span: Span } {
   const near = strip.startX + strip.inward * 1.5;
   const far = near + strip.inward * CORNER_MARK;
   const span = { from: Math.min(near, far), to: Math.max(near, far) };
@@ -216,6 +224,5 @@ function cornerMark(strip: LaidStrip): { mark: Mark; span: Span } {
     { x: far, y: top },
     { x: near, y: top - CORNER_MARK },
   ];
-  const title = 'corner mark: distal edge, starting end';
   return { mark: { layer: 'MARK', role: 'corner', title, paths: [polyline(corner, true)], circles: [] }, span };
 }

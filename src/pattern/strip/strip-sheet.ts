@@ -1,6 +1,6 @@
 import type { Hand } from '../../hand/hand.ts';
-import { plain } from '../../units/number.ts';
-import { CAUTIONS } from '../cautions.ts';
+import { blockTitle, listed, measureName } from '../../words/hand/hand-words.ts';
+import type { Speech } from '../../words/speech.ts';
 import type { Label } from '../pattern.ts';
 import { boxOfDrawn, type Drawn, shiftDrawn } from '../place-marks.ts';
 import { REFERENCE_SIDE, referenceSquare } from '../reference-square.ts';
@@ -15,70 +15,83 @@ const GAP = 6;
 const TABLE_FIGURE_COLUMN = 16;
 
 /** What stands under the strip: section view and 50 mm square on the left, facts and the table of marks on the right, cautions below. Top left corner at (0, 0). */
-export function stripSheet(figures: StripFigures, hand: Hand, date: string | null, beside: readonly string[]): Drawn {
-  const view = viewWithTitle(figures, hand);
+export function stripSheet(figures: StripFigures, hand: Hand, date: string | null, beside: readonly string[], speech: Speech): Drawn {
+  const view = viewWithTitle(figures, hand, speech);
   const viewBox = boxOfDrawn(view);
-  const square = referenceSquare(0, viewBox.minY - GAP);
+  const square = referenceSquare(0, viewBox.minY - GAP, speech);
   const columnX = Math.max(viewBox.maxX, REFERENCE_SIDE) + 2 * GAP;
-  const facts = textBlock(factLines(figures, hand, date, beside), { x: columnX, y: 0 }, TEXT);
-  const table = marksTable(figures, columnX, -facts.depth - GAP);
+  const facts = textBlock(factLines(figures, hand, date, beside, speech, figures.geometryVersion), { x: columnX, y: 0 }, TEXT);
+  const table = marksTable(figures, columnX, -facts.depth - GAP, speech);
   const columns = { marks: [...view.marks, ...square.marks], labels: [...view.labels, ...square.labels, ...facts.labels, ...table] };
   const box = boxOfDrawn(columns);
   const width = Math.max(box.maxX, figures.flat.flatLength);
   const cautions = textBlock(
-    Object.values(CAUTIONS).flatMap((text) => wrapText(text, width, TEXT)),
+    Object.values(speech.cautions).flatMap((text) => wrapText(text, width, TEXT)),
     { x: 0, y: box.minY - GAP },
     TEXT,
   );
   return { marks: columns.marks, labels: [...columns.labels, ...cautions.labels] };
 }
 
-function viewWithTitle(figures: StripFigures, hand: Hand): Drawn {
-  const view = sectionView(figures.path, hand.side, figures.options);
+function viewWithTitle(figures: StripFigures, hand: Hand, speech: Speech): Drawn {
+  const { section } = speech.strip;
+  const view = sectionView(figures.path, hand.side, figures.options, speech);
   const box = boxOfDrawn(view);
   const heading: Label = {
     layer: 'INFO',
-    text: `SECTION, ${hand.side.toUpperCase()} HAND`,
+    text: section.capitals[hand.side],
     at: { x: 0, y: -HEADING },
     height: HEADING,
     align: 'left',
     angle: 0,
   };
-  const line = textBlock(
-    ['seen from the fingertips, dorsal up;', 'inner layer against the held digits'],
-    { x: 0, y: -HEADING - 1.6 },
-    TEXT,
-  );
+  const line = textBlock([section.first, section.second], { x: 0, y: -HEADING - 1.6 }, TEXT);
   const below = shiftDrawn(view, -box.minX, -HEADING - 1.6 - line.depth - GAP / 2 - box.maxY);
   return { marks: below.marks, labels: [heading, ...line.labels, ...below.labels] };
 }
 
-/** What the strip is, line by line. */
-export function factLines(f: StripFigures, hand: Hand, date: string | null, beside: readonly string[]): readonly string[] {
+/** What the strip is, line by line. @param version of the geometry, where it is said: on paper nobody needs it */
+export function factLines(
+  f: StripFigures,
+  hand: Hand,
+  date: string | null,
+  beside: readonly string[],
+  { hand: names, strip: w, number, language }: Speech,
+  version?: string,
+): readonly string[] {
   const o = f.options;
-  const mm = (value: number) => plain(value, 1);
-  const trim = o.trim > 0 ? `, trim ${mm(o.trim)}` : '';
+  const mm = (value: number) => number(value, 1);
+  const { fact, choice } = w;
   return [
-    `${hand.code}   ${hand.side.toUpperCase()} HAND${hand.invented ? '   (invented demo)' : ''}`,
-    f.block.title,
-    `differential ${plain(o.differential, 1)} degrees, ${o.closure}`,
-    `strip ${mm(o.width)} wide${f.asked.width === 'auto' ? ' (auto)' : ''}, ${o.outline}, from low-temperature sheet ${mm(o.thickness)} thick`,
-    `flat length ${mm(f.flat.flatLength)} mm (95 % band -${mm(f.band.below)} to +${mm(f.band.above)})`,
-    `${o.seam} seam ${mm(o.seamAllowance)}${trim}${o.stretch === 0 ? '' : `, stretch ${plain(o.stretch * 100, 1)} %`}`,
-    `date ${date ?? '................'}   geometry ${f.geometryVersion}`,
-    ...f.loops.map(
-      (loop) => `loop ${loop.digits.join(' and ')}: ${mm(loop.innerCircumference)} round inside (ring size ${loop.isoRingSize})`,
+    `${hand.code}   ${w.lettering.hand[hand.side]}${hand.invented ? `   ${w.invented}` : ''}`,
+    blockTitle(f.block, language),
+    fact.differential(mm(o.differential), choice[o.closure]),
+    fact.strip(mm(o.width), f.asked.width === 'auto', choice[o.outline], mm(o.thickness)),
+    fact.length(mm(f.flat.flatLength), mm(f.band.below), mm(f.band.above)),
+    fact.seam(choice[o.seam], mm(o.seamAllowance), o.trim > 0 ? mm(o.trim) : '', o.stretch === 0 ? '' : mm(o.stretch * 100)),
+    `${fact.date(date ?? '................')}${version === undefined ? '' : `   ${fact.geometry(version)}`}`,
+    ...f.loops.map((loop) =>
+      fact.loop(
+        listed(
+          loop.digits.map((digit) => names.short[digit]),
+          names.and,
+        ),
+        mm(loop.innerCircumference),
+        String(loop.isoRingSize),
+      ),
     ),
-    ...(f.estimated.length > 0 ? wrapText(`ESTIMATED, not measured: ${f.estimated.join(', ')}`, 90, TEXT) : []),
-    ...(beside.length > 0 ? wrapText(`No room on the strip for: ${beside.join('; ')}`, 90, TEXT) : []),
+    ...(f.estimated.length > 0 ? wrapText(fact.estimated(f.estimated.map((where) => measureName(where, names)).join(', ')), 90, TEXT) : []),
+    ...(beside.length > 0 ? wrapText(fact.noRoom(beside.join('; ')), 90, TEXT) : []),
   ];
 }
 
 /** Every mark with its distance from the starting end, so that one can work with a ruler alone. */
-function marksTable(f: StripFigures, x: number, top: number): readonly Label[] {
-  const rows = uprightMarks(f.path, f.flat, f.options).map((mark) => [plain(mark.v - f.flat.start, 1), mark.title] as const);
-  const all = [...rows, [plain(f.flat.flatLength, 1), 'end of the strip'] as const];
-  const heading = textBlock(['MARKS, mm from the starting end (corner mark)'], { x, y: top }, TEXT);
+function marksTable(f: StripFigures, x: number, top: number, speech: Speech): readonly Label[] {
+  const rows = uprightMarks(f.path, f.flat, f.options, speech).map(
+    (mark) => [speech.number(mark.v - f.flat.start, 1), mark.title] as const,
+  );
+  const all = [...rows, [speech.number(f.flat.flatLength, 1), speech.strip.mark.end] as const];
+  const heading = textBlock([speech.strip.marks], { x, y: top }, TEXT);
   const under = top - heading.depth - TEXT;
   const figures = textBlock(
     all.map(([distance]) => distance),

@@ -5,6 +5,9 @@ import { placePath, reversePath } from '../../geometry/transform.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { webLevels } from '../../hand/web-levels.ts';
 import { type Result, success } from '../../units/result.ts';
+import { blockTitle } from '../../words/hand/hand-words.ts';
+import type { Language } from '../../words/language.ts';
+import { type Speech, speechIn } from '../../words/speech.ts';
 import type { Part, Pattern } from '../pattern.ts';
 import { boxOfDrawn, shiftDrawn, shiftPart } from '../place-marks.ts';
 import { GEOMETRY_VERSION, type GeometryVersion } from './geometry-version.ts';
@@ -77,18 +80,20 @@ export function makeStrip(
   options: StripOptions,
   date: string | null,
   version: GeometryVersion = GEOMETRY_VERSION,
+  language: Language = 'en',
 ): Result<Strip> {
   const found = stripFigures(hand, block, options, version);
   if (!found.ok) return found;
   const figures = found.value;
-  const { part, left } = stripPart(figures, hand);
-  const sheet = shiftDrawn(stripSheet(figures, hand, date, left), 0, boxOf([part.outline]).minY - GAP_UNDER_STRIP);
+  const speech = speechIn(language);
+  const { part, left } = stripPart(figures, hand, speech);
+  const sheet = shiftDrawn(stripSheet(figures, hand, date, left, speech), 0, boxOf([part.outline]).minY - GAP_UNDER_STRIP);
   const box = unionBox([boxOf([part.outline]), boxOfDrawn(part), boxOfDrawn(sheet)]);
   const dx = MARGIN - box.minX;
   const dy = MARGIN - box.minY;
   const pattern: Pattern = {
     kind: 'strip',
-    title: `${hand.code}, ${hand.side} hand: ${block.title}`,
+    title: speech.strip.title(hand.code, speech.hand.side[hand.side], blockTitle(block, language)),
     parts: [shiftPart(part, dx, dy)],
     beside: shiftDrawn(sheet, dx, dy),
     extents: { minX: 0, minY: 0, maxX: box.maxX + dx + MARGIN, maxY: box.maxY + dy + MARGIN },
@@ -100,8 +105,9 @@ export function makeStrip(
       hand: hand.source,
       block: { schema: 'knucklewright/block@1', id: block.id, title: block.title, places: block.places },
       options,
+      ...(language === 'en' ? {} : { language }),
     },
-    notes: stripNotes(figures, hand, date, left),
+    notes: stripNotes(figures, hand, date, left, speech),
     warnings: figures.warnings,
   };
   return success({ pattern, report: stripReport(figures), figures }, figures.warnings);
@@ -111,7 +117,7 @@ export function makeStrip(
  * The strip as it lies on the sheet: skin side down, distal edge up. Seen so, u runs to the right on a right hand with raised digits and
  * on a left hand with lowered ones, to the left otherwise (the outer face looks at the reader; the courses of model rule 5, followed round a hand).
  */
-function stripPart(figures: StripFigures, hand: Hand): { part: Part; left: readonly string[] } {
+function stripPart(figures: StripFigures, hand: Hand, speech: Speech): { part: Part; left: readonly string[] } {
   const { flat, path, options, block } = figures;
   const runsRight = (hand.side === 'right') === (path.held === 'raised');
   const xOf = (v: number) => (runsRight ? v - flat.start : flat.end - v);
@@ -128,6 +134,16 @@ function stripPart(figures: StripFigures, hand: Hand): { part: Part; left: reado
   const outline = runsRight
     ? placePath(flat.outline, { dx: -flat.start, dy: 0 })
     : reversePath(placePath(flat.outline, { mirrorX: true, dx: flat.end, dy: 0 }));
-  const { marks, labels, left } = placeOnStrip(laid, uprightMarks(path, flat, options), hand.side.toUpperCase(), hand.code);
-  return { part: { id: 'strip', title: `strip, ${block.title}, ${hand.side} hand`, outline, holes: [], marks, labels }, left };
+  const { marks, labels, left } = placeOnStrip(laid, uprightMarks(path, flat, options, speech), hand.side, hand.code, speech.strip);
+  return {
+    part: {
+      id: 'strip',
+      title: speech.strip.part(blockTitle(block, speech.language), speech.hand.side[hand.side]),
+      outline,
+      holes: [],
+      marks,
+      labels,
+    },
+    left,
+  };
 }

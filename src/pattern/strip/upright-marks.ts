@@ -1,3 +1,4 @@
+import type { Speech } from '../../words/speech.ts';
 import { DASHES, type DashPattern } from '../dashes.ts';
 import type { StripSettings } from './strip-options.ts';
 import { endAllowances, type FlatStrip, flattened } from './strip-outline.ts';
@@ -17,62 +18,63 @@ export interface UprightMark {
 }
 
 /** All marks across the strip in the order of v: passes, web crossings, border turns, seam, overlap and trim limits. */
-export function uprightMarks(path: StripPath, flat: FlatStrip, options: StripSettings): readonly UprightMark[] {
+export function uprightMarks(path: StripPath, flat: FlatStrip, options: StripSettings, { hand, strip }: Speech): readonly UprightMark[] {
+  const { lettering, mark } = strip;
   const at = (u: number) => flattened(u, options);
   const marks: UprightMark[] = [];
   for (const pass of path.passes) {
     marks.push({
       v: at(pass.u),
       role: `midline-${pass.aspect}`,
-      title: `${pass.digit} midline, ${pass.aspect}, ${pass.layer} layer`,
+      title: mark.midline(hand.short[pass.digit], hand.aspect[pass.aspect], hand.layer[pass.layer]),
       dashes: DASHES[pass.aspect],
       reach: 'across',
-      words: [pass.digit.toUpperCase(), pass.aspect.toUpperCase()],
+      words: [lettering.digit[pass.digit], lettering.aspect[pass.aspect]],
     });
   }
   for (const web of path.webCrossings) {
     marks.push({
       v: at(web.u),
       role: 'web-crossing',
-      title: `web ${web.between.join('-')}, ${web.layer} layer`,
+      title: mark.web(hand.short[web.between[0]], hand.short[web.between[1]], hand.layer[web.layer]),
       dashes: DASHES.web,
       reach: 'across',
-      words: ['WEB', ''],
+      words: [lettering.web, ''],
     });
   }
   for (const turn of path.borderTurns) {
     marks.push({
       v: at(turn.u),
       role: 'border-turn',
-      title: `${turn.border} border of the ${turn.digit} finger`,
+      title: mark.border(hand.border[turn.border], hand.finger[turn.digit]),
       dashes: DASHES.border,
       reach: 'across',
-      words: [turn.border.toUpperCase(), 'BORDER'],
+      words: [lettering.border[turn.border].first, lettering.border[turn.border].second],
     });
   }
-  return [...marks, ...seamMarks(flat, options)].sort((a, b) => a.v - b.v);
+  return [...marks, ...seamMarks(flat, options, strip)].sort((a, b) => a.v - b.v);
 }
 
-function seamMarks(flat: FlatStrip, options: StripSettings): readonly UprightMark[] {
+function seamMarks(flat: FlatStrip, options: StripSettings, { lettering, mark }: Speech['strip']): readonly UprightMark[] {
   const { seam, trim } = endAllowances(options);
   const tick = { dashes: DASHES.dorsal, reach: 'ticks' } as const;
   const marks: UprightMark[] = [
-    { v: 0, role: 'seam', title: 'seam, starting end', words: ['', 'SEAM'], ...tick },
-    { v: flat.seamEnd, role: 'seam', title: 'seam, finishing end', words: ['SEAM', ''], ...tick },
+    { v: 0, role: 'seam', title: mark.seamStart, words: ['', lettering.seam], ...tick },
+    { v: flat.seamEnd, role: 'seam', title: mark.seamEnd, words: [lettering.seam, ''], ...tick },
   ];
   const limit = { role: 'overlap-limit', dashes: DASHES.limit, reach: 'across' } as const;
   if (seam > 0 && options.seam === 'lap') {
     marks.push(
-      { ...limit, v: seam, title: 'overlap ends, starting end', words: ['OVERLAP', ''] },
-      { ...limit, v: flat.seamEnd - seam, title: 'overlap begins, finishing end', words: ['', 'OVERLAP'] },
+      { ...limit, v: seam, title: mark.overlapStart, words: [lettering.overlap, ''] },
+      { ...limit, v: flat.seamEnd - seam, title: mark.overlapEnd, words: ['', lettering.overlap] },
     );
   }
   if (trim > 0)
     marks.push({
       v: flat.end - trim,
       role: 'trim',
-      title: 'trim to here when it fits',
-      words: ['', 'TRIM'],
+      title: mark.trim,
+      words: ['', lettering.trim],
       dashes: DASHES.limit,
       reach: 'across',
     });

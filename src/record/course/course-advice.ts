@@ -2,7 +2,6 @@ import { COURSE_WORDS } from '../../words/advice/course/course-words.ts';
 import type { PlanSpeech } from '../../words/advice/plan/plan-words.ts';
 import type { Language } from '../../words/language.ts';
 import type { Case } from '../case.ts';
-import { NO_SOURCE } from './course-rules.ts';
 import { type NextSteps, nextSteps, type Step } from './next-steps.ts';
 import { planNext } from './plan-next.ts';
 
@@ -14,7 +13,7 @@ export type WordedStep = Step & {
   readonly when: string | null;
   /** What to do and why, with the figures, in whole sentences. */
   readonly message: string;
-  /** Where the rule is from, in words for "no source". */
+  /** Where the rule is from. */
   readonly sourceText: string;
 };
 
@@ -48,7 +47,7 @@ function worded({ steps, reminders, slope }: NextSteps, language: Language, spee
       title: words.action[step.action],
       when: step.urgency === undefined ? null : words.urgency[step.urgency],
       message: (words.message[step.rule] as (figures: Step['figures'], speech?: PlanSpeech) => string)(step.figures, speech),
-      sourceText: step.source.replaceAll(NO_SOURCE, words.noSource),
+      sourceText: words.source[step.source],
     })),
     reminders: reminders.map(({ reminder, figures }) => (words.reminder[reminder] as (given: typeof figures) => string)(figures)),
     slope,

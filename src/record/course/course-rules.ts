@@ -1,5 +1,5 @@
 import { GOAL, LACK } from '../../block/figures.ts';
-import type { CourseFigures, CourseRule } from '../../words/advice/course/course-figures.ts';
+import type { CourseFigures, CourseRule, CourseSource } from '../../words/advice/course/course-figures.ts';
 import { believedChange } from '../believed-change.ts';
 import { angleChange } from './angle-change.ts';
 import {
@@ -26,17 +26,11 @@ export interface CourseRuleEntry<R extends CourseRule = CourseRule> {
   readonly rule: R;
   readonly action: CourseAction;
   readonly urgency?: Urgency;
-  readonly source: string;
+  /** Its words stand with the rules' own. */
+  readonly source: CourseSource;
   /** The figures that it was computed from where it applies, else null. `before`: whether any rule above it applies. */
   readonly test: (course: Course, before: boolean) => CourseFigures[R] | null;
 }
-
-export const NO_SOURCE = 'common practice, no source';
-const MOSELEY =
-  'pain of 5 or more early after a wrist fracture: Moseley et al., J Pain 2014;15:16 (abstract seen); the rest common practice, no source';
-const REAL_SOURCE =
-  'measuring error: 1.96 x sqrt 2 x 3.5 degrees, 4.5 for two raters, between Engstrand et al., Am J Occup Ther 2012;66:98, and Reissner et al., J Orthop Surg Res 2019;14:173 (abstracts seen); common practice, no source';
-const SLOPE_SOURCE = `least squares with the ${REAL_SOURCE}`;
 
 /** Degrees of passive MP motion lost in a plate since making that ask for a change of wear. */
 export const MP_STIFF = 10;
@@ -62,38 +56,38 @@ const CHANGES_BEFORE_REFERRING = 2;
  * severity: what stands higher is graver.
  */
 export const COURSE_RULES: readonly { readonly [R in CourseRule]: CourseRuleEntry<R> }[CourseRule][] = [
-  { rule: 'STOP_NOW', action: 'stop', urgency: 'same-day', source: NO_SOURCE, test: stopNow },
-  { rule: 'STOP_RING', action: 'stop', urgency: 'working-day', source: MOSELEY, test: stopRing },
-  { rule: 'PAUSE', action: 'pause', source: REAL_SOURCE, test: pause },
-  { rule: 'RELAPSE', action: 'wean', source: NO_SOURCE, test: relapse },
+  { rule: 'STOP_NOW', action: 'stop', urgency: 'same-day', source: 'noSource', test: stopNow },
+  { rule: 'STOP_RING', action: 'stop', urgency: 'working-day', source: 'crps', test: stopRing },
+  { rule: 'PAUSE', action: 'pause', source: 'measuring', test: pause },
+  { rule: 'RELAPSE', action: 'wean', source: 'noSource', test: relapse },
   {
     rule: 'WEAN',
     action: 'wean',
-    source: NO_SOURCE,
+    source: 'noSource',
     test: (course, before) => (course.weaning && !before ? { hours: course.last.noted.wear } : null),
   },
-  { rule: 'GOAL', action: 'wean', source: NO_SOURCE, test: reachedGoal },
-  { rule: 'MP_STIFF', action: 'refit', source: NO_SOURCE, test: mpStiff },
-  { rule: 'FIT', action: 'refit', source: NO_SOURCE, test: fit },
-  { rule: 'SWITCH', action: 'switch', source: NO_SOURCE, test: switchMotion },
-  { rule: 'TEACH', action: 'teach', source: NO_SOURCE, test: teach },
-  { rule: 'IDLE', action: 'change', source: NO_SOURCE, test: idle },
-  { rule: 'ENOUGH', action: 'review', source: NO_SOURCE, test: enough },
-  { rule: 'GAINING', action: 'keep', source: SLOPE_SOURCE, test: gaining },
+  { rule: 'GOAL', action: 'wean', source: 'noSource', test: reachedGoal },
+  { rule: 'MP_STIFF', action: 'refit', source: 'noSource', test: mpStiff },
+  { rule: 'FIT', action: 'refit', source: 'noSource', test: fit },
+  { rule: 'SWITCH', action: 'switch', source: 'noSource', test: switchMotion },
+  { rule: 'TEACH', action: 'teach', source: 'noSource', test: teach },
+  { rule: 'IDLE', action: 'change', source: 'noSource', test: idle },
+  { rule: 'ENOUGH', action: 'review', source: 'noSource', test: enough },
+  { rule: 'GAINING', action: 'keep', source: 'slope', test: gaining },
   // Stands above PLATEAU and in its place: after two changes a third is not advised beside the letter.
-  { rule: 'REFER', action: 'refer', source: NO_SOURCE, test: refer },
-  { rule: 'PLATEAU', action: 'change', source: SLOPE_SOURCE, test: plateau },
+  { rule: 'REFER', action: 'refer', source: 'noSource', test: refer },
+  { rule: 'PLATEAU', action: 'change', source: 'slope', test: plateau },
   {
     rule: 'REVIEW',
     action: 'review',
-    source: NO_SOURCE,
+    source: 'noSource',
     test: (course, before) =>
       !before && course.daysSinceMaking >= SIX_WEEKS ? { days: course.daysSinceMaking, slope: servedSlope(course) } : null,
   },
   {
     rule: 'WAIT',
     action: 'wait',
-    source: NO_SOURCE,
+    source: 'noSource',
     test: (course, before) =>
       before ? null : { nextBy: addDays(course.last.date, TWO_WEEKS), visits: course.lastIndex - course.device.start },
   },

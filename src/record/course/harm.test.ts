@@ -89,6 +89,9 @@ describe('STOP_RING', () => {
     expect(aWeekLater({ pain: 7 })[0]).toBe('STOP_RING');
     expect(aWeekLater({ pain: 6.9 })).toEqual(['WAIT']);
     expect(rules([[0, '40/95', { made: EXTENSION, pain: 8 }]])).toEqual(['WAIT']);
+    // Nothing is noted as made: what the pain was at the making is not known.
+    expect(rules([[0, '40/95', { pain: 7 }]])[0]).toBe('STOP_RING');
+    expect(rules([[0, '40/95', { pain: 6.9 }]])).toEqual(['WAIT']);
   });
 
   it.each([
@@ -100,6 +103,13 @@ describe('STOP_RING', () => {
   ])('passive MP motion %s and then %s: %s', (was, is, stops) => {
     const found = aWeekLater({ mpPassive: is }, '40/95', [0, '40/95', { made: 'plate at 60', mpPassive: was }]);
     expect(found.includes('STOP_RING')).toBe(stops);
+  });
+
+  it('passive motion that was not measured again stands as it was found', () => {
+    const plate: CourseVisit = [0, '40/95', { made: 'plate at 60', mpPassive: '0/90', passive: '30/100' }];
+    expect(rules([plate, [7, '40/95', { mpPassive: '0/70' }], [14, '40/95']])[0]).toBe('STOP_RING');
+    expect(rules([plate, [7, '40/95', { mpPassive: '0/70' }], [14, '40/95', { mpPassive: '0/85' }]])[0]).not.toBe('STOP_RING');
+    expect(rules([plate, [7, '40/95', { passive: 'hyper 10/100' }], [14, '40/95']])[0]).toBe('STOP_RING');
   });
 
   it.each([
@@ -136,7 +146,7 @@ describe('STOP_RING', () => {
     expect(step([MADE, [7, '40/95', { pain: 6, crpsSigns: ['swelling', 'touchHurts'] }]], 'STOP_RING')).toMatchObject({
       action: 'stop',
       urgency: 'working-day',
-      source: expect.stringContaining('Moseley'),
+      source: 'crps',
     });
   });
 });
@@ -213,8 +223,33 @@ describe('reminders', () => {
     ]);
     expect(reminders([MADE, [7, '40/95', { ...well, wear: 6 }]])).toEqual([]);
     expect(reminders([MADE, [7, '40/95', well]])).toEqual(['WEAR_NOT_NOTED']);
-    expect(reminders([[0, '40/95', well]])).toEqual(['DEVICE_NOT_NOTED']);
-    expect(reminders([[0, '40/80', { ...well, made: 'plate at 50' }]])).toEqual(['MP_NOT_MEASURED']);
+    expect(reminders([[0, '40/95', well]])).toEqual(['MEASURE_AGAIN', 'DEVICE_NOT_NOTED']);
+    expect(reminders([[0, '40/80', { ...well, made: 'plate at 50' }]])).toEqual(['MEASURE_AGAIN', 'MP_NOT_MEASURED']);
+  });
+
+  it('ask to measure again what later visits are compared with: the making, and a reading 7 degrees better than the one before', () => {
+    const asks = (visits: readonly CourseVisit[]) =>
+      nextSteps(sampleCourse(visits)).reminders.flatMap(({ reminder, figures }) => (reminder === 'MEASURE_AGAIN' ? [figures] : []));
+    expect(asks([MADE])).toEqual([{ why: 'making' }]);
+    expect(asks([[0, '40/95', { made: EXTENSION, repeated: true }]])).toEqual([]);
+    expect(asks([MADE, [7, '33/95']])).toMatchObject([{ why: 'better', gain: { motion: 'extension', before: 40, after: 33 } }]);
+    expect(asks([MADE, [7, '33.1/95']])).toEqual([]);
+    expect(asks([MADE, [7, '33/95', { repeated: true }]])).toEqual([]);
+    // Two people: 9.
+    expect(
+      asks([
+        [0, '40/95', { made: EXTENSION, rater: 'A' }],
+        [7, '32/95', { rater: 'B' }],
+      ]),
+    ).toEqual([]);
+    expect(
+      asks([
+        [0, '40/95', { made: EXTENSION, rater: 'A' }],
+        [7, '31/95', { rater: 'B' }],
+      ]),
+    ).toHaveLength(1);
+    // A pause asks for it itself.
+    expect(asks([MADE, [7, '30/84']])).toEqual([]);
   });
 
   it('say how to go on after a pause or a stop', () => {

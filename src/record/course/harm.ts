@@ -1,7 +1,7 @@
 import type { CourseFigures, Loss, PauseCause, StopNowSign, StopRingSign } from '../../words/advice/course/course-figures.ts';
 import type { Motion, Noted, Visit } from '../case.ts';
 import { newestOtherHand } from '../total-active-motion.ts';
-import { type Course, courseOf, lossOf, MOTIONS, realLoss } from './course.ts';
+import { type Course, courseOf, lossOf, MOTIONS, newest, realLoss } from './course.ts';
 
 /** Degrees of active motion lost since the last visit, passive motion kept, that stop on the same day. Common practice, no source. */
 export const SUDDEN_LOSS = 15;
@@ -77,14 +77,14 @@ function suddenLosses(course: Course): readonly Loss[] {
 }
 
 export function stopRing(course: Course): CourseFigures['STOP_RING'] | null {
-  const { visits, worn, lastIndex, last } = course;
+  const { visits, worn } = course;
   const signs: StopRingSign[] = [];
   const pain = standing(visits, ({ pain: value }) => value)?.value ?? null;
   const crps = standing(visits, ({ crpsSigns }) => crpsSigns)?.value ?? [];
   if (pain !== null && pain >= CRPS_PAIN && crps.length >= 2) signs.push({ sign: 'crps', pain, signs: crps });
-  const painAtMaking = visits[worn.start]?.noted.pain ?? null;
-  // Strong pain beside a making at which nobody asked counts as risen; at the making itself it is what was there before.
-  const hasRisen = painAtMaking === null ? worn.start < lastIndex : pain !== null && pain - painAtMaking >= STRONG_PAIN.over;
+  // Where nothing is noted as made, or nobody asked at the making, nobody knows that strong pain was there before: it counts as risen.
+  const painAtMaking = worn.made === null ? null : (visits[worn.start]?.noted.pain ?? null);
+  const hasRisen = painAtMaking === null || (pain !== null && pain - painAtMaking >= STRONG_PAIN.over);
   if (pain !== null && pain >= STRONG_PAIN.from && hasRisen) signs.push({ sign: 'pain', pain, atMaking: painAtMaking });
   const paused = notRecoveredFrom(course);
   if (paused !== null) signs.push({ sign: 'notRecovered', pausedOn: paused });
@@ -92,7 +92,7 @@ export function stopRing(course: Course): CourseFigures['STOP_RING'] | null {
   if (mp !== null && mp.lost >= MP_LOST) signs.push({ sign: 'mpLost', ...mp });
   const beyond = newlyBeyondStraight(course);
   if (beyond !== null) signs.push({ sign: 'beyondStraight', degrees: beyond, otherHand: beyondOf(newestOtherHand({ visits }).pip) });
-  return signs.length > 0 && last !== undefined ? { signs } : null;
+  return signs.length > 0 ? { signs } : null;
 }
 
 /** How far a motion goes beyond straight, 0 or more; null where it was not measured. */
@@ -103,19 +103,28 @@ function beyondOf(motion: Motion | undefined): number | null {
 function newlyBeyondStraight({ visits, worn, last, lastIndex }: Course): number | null {
   const making = visits[worn.start];
   if (making === undefined || worn.start === lastIndex) return null;
-  const farthest = ({ goniometry: { pip } }: Visit) => Math.max(beyondOf(pip.active) ?? 0, beyondOf(pip.passive) ?? 0);
+  const farthest = ({ pip }: Visit['goniometry'], passive: Motion | null = pip.passive ?? null) =>
+    Math.max(beyondOf(pip.active) ?? 0, beyondOf(passive ?? undefined) ?? 0);
   const other = beyondOf(newestOtherHand({ visits }).pip);
-  const now = farthest(last);
-  return now >= BEYOND_STRAIGHT && farthest(making) < BEYOND_STRAIGHT && (other === null || now > other) ? now : null;
+  // Passive motion that was not measured again stands as it was found.
+  const now = farthest(
+    last.goniometry,
+    newest(visits.slice(worn.start), ({ goniometry }) => goniometry.pip.passive),
+  );
+  return now >= BEYOND_STRAIGHT && farthest(making.goniometry) < BEYOND_STRAIGHT && (other === null || now > other) ? now : null;
 }
 
-/** Passive MP motion lost since a visit: of bending, of straightening or of both together, whichever is most; null where it was not measured. */
-export function mpLost({ visits, last, lastIndex }: Course, from: number): { lost: number; between: readonly [string, string] } | null {
+/**
+ * Passive MP motion lost since a visit, as it was measured last: of bending, of straightening or of both together, whichever is most; null
+ * where it was not measured since.
+ */
+export function mpLost({ visits }: Course, from: number): { lost: number; between: readonly [string, string] } | null {
   const making = visits[from];
-  const [was, is] = [making?.goniometry.mp.passive, last.goniometry.mp.passive];
-  if (!making || !was || !is || from === lastIndex) return null;
+  const after = visits.slice(from + 1).findLast(({ goniometry }) => goniometry.mp.passive !== undefined);
+  const [was, is] = [making?.goniometry.mp.passive, after?.goniometry.mp.passive];
+  if (!making || !after || !was || !is) return null;
   const [bending, straightening] = [was.flexion - is.flexion, is.extensionDeficit - was.extensionDeficit];
-  return { lost: Math.max(bending, straightening, bending + straightening), between: [making.date, last.date] };
+  return { lost: Math.max(bending, straightening, bending + straightening), between: [making.date, after.date] };
 }
 
 export function pause(course: Course): CourseFigures['PAUSE'] | null {

@@ -1,10 +1,19 @@
+import { SIGMA } from '../../block/figures.ts';
 import type { NextArrangement } from '../../block/next-arrangement.ts';
 import { HARM_KEYS } from '../../hand/harm-signs.ts';
-import type { CourseFigures, CourseReminder, CourseReminders, CourseRule, Slope } from '../../words/advice/course/course-figures.ts';
+import type {
+  CourseFigures,
+  CourseReminder,
+  CourseReminders,
+  CourseRule,
+  CourseSource,
+  Slope,
+} from '../../words/advice/course/course-figures.ts';
+import { ratersOf } from '../believed-change.ts';
 import type { Case } from '../case.ts';
-import { type Course, courseOf, servedSlope } from './course.ts';
+import { type Course, courseOf, lossOf, MOTIONS, servedSlope } from './course.ts';
 import { COURSE_RULES, type CourseAction, type Urgency, USUAL_GOAL } from './course-rules.ts';
-import { leftOff } from './harm.ts';
+import { leftOff, pause } from './harm.ts';
 
 /** A rule that applies, with what it was computed from. */
 export type Step = {
@@ -13,7 +22,7 @@ export type Step = {
     readonly action: CourseAction;
     /** Only of a stop. */
     readonly urgency?: Urgency;
-    readonly source: string;
+    readonly source: CourseSource;
     readonly figures: CourseFigures[R];
   };
 }[CourseRule];
@@ -49,6 +58,19 @@ export function nextSteps(record: Case, nextBlocks: readonly NextArrangement[] =
   return { steps, reminders: remindersOf(course), slope: servedSlope(course) };
 }
 
+/**
+ * One reading that is good by chance makes an honest one look like a loss at the next visit, so such a reading is taken again: the first with a
+ * device, and one that is two standard deviations better than at the visit before. A pause asks for it itself.
+ */
+function measureAgain(course: Course): CourseReminders['MEASURE_AGAIN'] | null {
+  const { last, before, lastIndex, device } = course;
+  if (last.noted.repeated === true || pause(course)?.measureAgain) return null;
+  if (device.start === lastIndex) return { why: 'making' };
+  const better = 2 * SIGMA[ratersOf([before ?? undefined, last])];
+  const [most] = MOTIONS.map((motion) => lossOf(course, motion, lastIndex - 1, 'lastVisit')).toSorted((a, b) => a.lost - b.lost);
+  return most !== undefined && -most.lost >= better ? { why: 'better', gain: most } : null;
+}
+
 function remindersOf(course: Course): readonly Reminder[] {
   const { last, before, device, lastIndex, justMade, weaning } = course;
   const reminders: Reminder[] = [];
@@ -57,6 +79,8 @@ function remindersOf(course: Course): readonly Reminder[] {
   const off = leftOff(course, lastIndex);
   if (off !== null && before !== null)
     reminders.push({ reminder: off === 'stop' ? 'AFTER_STOP' : 'AFTER_PAUSE', figures: { on: before.date } });
+  const again = measureAgain(course);
+  if (again !== null) reminders.push({ reminder: 'MEASURE_AGAIN', figures: again });
   if (device.made === null) reminders.push({ reminder: 'DEVICE_NOT_NOTED', figures: {} });
   if (device.made !== null && !justMade && !weaning && last.noted.wear === null)
     reminders.push({ reminder: 'WEAR_NOT_NOTED', figures: {} });

@@ -1,4 +1,5 @@
 import type { Box } from '../../geometry/path.ts';
+import type { SheetSpeech } from '../../words/sheet/sheet-words.ts';
 import { joined, type Measure, NOTHING, type PageLayer, type PageText, text } from './page.ts';
 import { BAR, CARD, cardOutline, scaleBars } from './scale-check.ts';
 import { wrapWords } from './wrap-words.ts';
@@ -71,6 +72,7 @@ export function frameLayer(
   page: number,
   pages: number,
   measure: Measure,
+  { w }: SheetSpeech,
   frame: 'scale' | 'plain' | 'none' = 'scale',
 ): PageLayer {
   if (frame === 'none') return NOTHING;
@@ -86,11 +88,11 @@ export function frameLayer(
     lines.push(text(line, box.minX, y, SUBHEAD));
     y -= SUBHEAD * PITCH;
   }
-  const number = text(`page ${page} of ${pages}`, box.maxX, box.maxY - HEAD, HEAD, { bold: true, align: 'right' });
+  const number = text(w.page(String(page), String(pages)), box.maxX, box.maxY - HEAD, HEAD, { bold: true, align: 'right' });
   const corner = { x: box.minX, y: box.minY };
   const head: PageLayer = { clip: null, strokes: [], texts: [...lines, number] };
   if (frame === 'plain') return head;
-  return joined(head, scaleBars(corner), cardOutline(card.x, card.y));
+  return joined(head, scaleBars(corner, w), cardOutline(card.x, card.y, w));
 }
 
 function isNarrow(box: Box): boolean {

@@ -2,6 +2,7 @@ import type { Box } from '../../geometry/path.ts';
 import type { Pattern } from '../../pattern/pattern.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Result, success, type Warning } from '../../units/result.ts';
+import { type SheetSpeech, sheetSpeech } from '../../words/sheet/sheet-words.ts';
 import { besidePattern } from './beside-pattern.ts';
 import { type Frame, type FrameWords, frameLayer, frameOf, plainRoom } from './frame.ts';
 import { layOutPage } from './lay-out-page.ts';
@@ -41,7 +42,8 @@ export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: 
     const page = { title: pattern.title, width, height, layers: [layer] };
     return success({ title: pattern.title, pages: [page], scale: { x: 1, y: 1 }, orientation, tiled: false });
   }
-  const words = frameWords(pattern, settings);
+  const speech = sheetSpeech(settings.language);
+  const words = frameWords(pattern, settings, speech);
   const plan = bestPlan(pattern, settings, words, measure);
   if (!plan) return tooSmall(settings);
   const { frame, box, orientation } = plan;
@@ -56,16 +58,16 @@ export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: 
   const frameWordsOf = (title: string, frame: PageContent['frame']): FrameWords => ({
     ...words,
     // How to print concerns what is at true size.
-    under: [invented ? `${title}   INVENTED DEMO, nobody was measured` : title, ...(frame === 'plain' ? [] : words.under)],
+    under: [invented ? `${title}   ${speech.w.invented}` : title, ...(frame === 'plain' ? [] : words.under)],
   });
   const contents: PageContent[] = [];
   const pagesOf = (part: SheetPart) => {
-    if (part === 'pattern') return patternPages(plan.pages, frame, notes, measure);
-    if (part === 'making' && pattern.kind === 'sheet') return sheetPlanPages(pattern, frame, measure);
+    if (part === 'pattern') return patternPages(plan.pages, frame, notes, measure, speech);
+    if (part === 'making' && pattern.kind === 'sheet') return sheetPlanPages(pattern, frame, measure, speech);
     if (notes === null) return [];
     if (part === 'making') {
       const story = papers.story(notes, { ...room, box: plainRoom(upright, frameWordsOf('', 'plain'), measure) });
-      const rest = makingPages(story.length > 0 ? { ...notes, steps: [] } : notes, frame, measure, shown);
+      const rest = makingPages(story.length > 0 ? { ...notes, steps: [] } : notes, frame, measure, shown, speech);
       return rest && [...story, ...rest];
     }
     return papers.handout(notes, room);
@@ -84,8 +86,9 @@ export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: 
     const own = frameWordsOf(content.title, content.frame);
     return {
       title: content.title,
+      kind: content.kind,
       ...page,
-      layers: [frameLayer(read ? upright : box, own, k + 1, contents.length, measure, content.frame), ...content.layers],
+      layers: [frameLayer(read ? upright : box, own, k + 1, contents.length, measure, speech, content.frame), ...content.layers],
     };
   });
   const tiled = settings.parts.includes('pattern') && isTiled(plan.pages);
@@ -140,20 +143,16 @@ function better(plan: Plan, best: Plan): boolean {
   return tiled === bestTiled ? pageCount(plan.pages) < pageCount(best.pages) : bestTiled;
 }
 
-function frameWords(pattern: Pattern, settings: SheetSettings): FrameWords {
+function frameWords(pattern: Pattern, settings: SheetSettings, { w, number }: SheetSpeech): FrameWords {
   const { notes, inputs } = pattern;
-  const head = notes ? `${notes.code}   ${notes.side.toUpperCase()} HAND   ${notes.block}` : pattern.title;
-  const date = inputs.date === null ? '' : `   date ${inputs.date}`;
+  const head = notes ? `${notes.code}   ${w.hand[notes.side]}   ${notes.block}` : pattern.title;
+  const date = inputs.date === null ? '' : `   ${w.date(inputs.date)}`;
   const { correction } = settings;
   return {
     head,
     under: [
-      `Print at 100 %, actual size, nothing fitted to the page. Measure both bars before use.   ${settings.paper.name}${date}`,
-      ...(correction
-        ? [
-            `CORRECTED for one printer: bars that measured ${plain(correction.across)} mm across and ${plain(correction.along)} mm along now print at 100 mm. For that printer and its settings only.`,
-          ]
-        : []),
+      `${w.print}   ${settings.paper.name}${date}`,
+      ...(correction ? [w.corrected(number(correction.across, 3), number(correction.along, 3))] : []),
     ],
   };
 }

@@ -1,7 +1,7 @@
 import type { Box } from '../../geometry/path.ts';
 import type { CutList, MakingNotes } from '../../pattern/making-notes.ts';
 import { boxOfDrawn, type Drawn } from '../../pattern/place-marks.ts';
-import { fixed, plain } from '../../units/number.ts';
+import type { SheetSpeech } from '../../words/sheet/sheet-words.ts';
 import { legendCell } from './beside-pattern.ts';
 import type { Frame } from './frame.ts';
 import { drawnLayer, joined, type Measure, type PageLayer, placeLayer, text } from './page.ts';
@@ -20,9 +20,15 @@ export interface ShownElsewhere {
 }
 
 /** The making sheet: view, cut list, steps, fit check, cautions, and gauges at 1:1 where there is room. Null when the paper is too small. */
-export function makingPages(notes: MakingNotes, frame: Frame, measure: Measure, shown: ShownElsewhere): readonly PageContent[] | null {
-  const spanning = notes.view ? SPANNING_VIEWS.flatMap((factor) => spanningView(notes, frame, factor, measure)) : [];
-  const tries = [...spanning, null].map((top) => makingWith(notes, frame, top, measure, shown));
+export function makingPages(
+  notes: MakingNotes,
+  frame: Frame,
+  measure: Measure,
+  shown: ShownElsewhere,
+  speech: SheetSpeech,
+): readonly PageContent[] | null {
+  const spanning = notes.view ? SPANNING_VIEWS.flatMap((factor) => spanningView(notes, frame, factor, measure, speech)) : [];
+  const tries = [...spanning, null].map((top) => makingWith(notes, frame, top, measure, shown, speech));
   // The largest view that costs no page more than the smallest does.
   const fewest = Math.min(...tries.map((pages) => pages?.length ?? Number.POSITIVE_INFINITY));
   return tries.find((pages) => pages?.length === fewest) ?? null;
@@ -32,14 +38,18 @@ export function makingPages(notes: MakingNotes, frame: Frame, measure: Measure, 
 const SPANNING_VIEWS = [2, 1.75, 1.5, 1.25, 1];
 
 /** The view across the whole page, at the top; nothing where it is too wide or takes more than half of the height. */
-function spanningView(notes: MakingNotes, frame: Frame, factor: number, measure: Measure): readonly Cell[] {
+function spanningView(notes: MakingNotes, frame: Frame, factor: number, measure: Measure, speech: SheetSpeech): readonly Cell[] {
   if (!notes.view) return [];
   const { wide } = frame;
   const width = wide.maxX - wide.minX;
   const half = (wide.maxY - wide.minY) / 2;
   const shown = drawing(drawnLayer(notes.view.drawn), width, half, factor);
   if (shown.factor < factor) return [];
-  const head = flow([viewSection(notes.view, shown, width, measure)], [{ minX: 0, maxX: width, minY: -half - 30, maxY: 0 }], MAKING);
+  const head = flow(
+    [viewSection(notes.view, shown, width, measure, speech)],
+    [{ minX: 0, maxX: width, minY: -half - 30, maxY: 0 }],
+    MAKING,
+  );
   return head?.[0] ? [{ layer: head[0], height: shown.cell.height + VIEW_HEAD }] : [];
 }
 
@@ -53,7 +63,9 @@ function makingWith(
   top: Cell | null,
   measure: Measure,
   shown: ShownElsewhere,
+  speech: SheetSpeech,
 ): readonly PageContent[] | null {
+  const { w } = speech;
   const box = top ? { ...frame.wide, maxY: frame.wide.maxY - top.height } : frame.wide;
   const columns = columnsIn(box, MAKING, frame.underText);
   const full = columnsIn(frame.wide, MAKING, frame.underText);
@@ -64,13 +76,13 @@ function makingWith(
   const plainly = (words: readonly string[]) => words.map((line) => paragraph(line, width, MAKING, measure));
   const gauges = placeGauges(notes, frame);
   const sections: FlowSection[] = [
-    ...(top ? [] : view(notes, column, measure)),
-    ...(shown.facts ? [] : [{ heading: 'What it is', cells: plainly(notes.facts) }]),
-    ...(shown.legend || notes.legend.length === 0 ? [] : [{ heading: 'Lines', cells: [legendCell(notes.legend)] }]),
-    ...notes.cutLists.map((list) => cutListSection(list, width, measure)),
-    ...(notes.steps.length > 0 ? [{ heading: 'Making, in this order', cells: numbered(notes.steps) }] : []),
-    { heading: 'Fit check', cells: boxed(notes.checks) },
-    { heading: 'Cautions', cells: notes.cautions.map((line) => paragraph(line, width, MAKING, measure, '\u2022')) },
+    ...(top ? [] : view(notes, column, measure, speech)),
+    ...(shown.facts ? [] : [{ heading: w.heading.facts, cells: plainly(notes.facts) }]),
+    ...(shown.legend || notes.legend.length === 0 ? [] : [{ heading: w.heading.lines, cells: [legendCell(notes.legend)] }]),
+    ...notes.cutLists.map((list) => cutListSection(list, width, measure, speech)),
+    ...(notes.steps.length > 0 ? [{ heading: w.heading.steps, cells: numbered(notes.steps) }] : []),
+    { heading: w.heading.checks, cells: boxed(notes.checks) },
+    { heading: w.heading.cautions, cells: notes.cautions.map((line) => paragraph(line, width, MAKING, measure, '\u2022')) },
     ...(gauges.placed
       ? []
       : notes.gauges.map((gauge): FlowSection => ({ heading: gauge.title, cells: [gaugeCell(gauge.drawn)], together: true }))),
@@ -78,7 +90,7 @@ function makingWith(
   const pages = flow(sections, columns, MAKING, full);
   const head = top ? [placeLayer(top.layer, { dx: frame.wide.minX, dy: frame.wide.maxY })] : [];
   const first = gauges.placed ? [...head, gauges.placed] : head;
-  return pages?.map((layer, k) => ({ title: 'making', layers: k === 0 ? [layer, ...first] : [layer] })) ?? null;
+  return pages?.map((layer, k) => ({ title: w.making, kind: 'making' as const, layers: k === 0 ? [layer, ...first] : [layer] })) ?? null;
 }
 
 function gaugeCell(gauge: Drawn): Cell {
@@ -86,11 +98,11 @@ function gaugeCell(gauge: Drawn): Cell {
   return { layer: placeLayer(drawnLayer(gauge), { dx: -box.minX, dy: -box.maxY }), height: box.maxY - box.minY };
 }
 
-function view(notes: MakingNotes, column: Box, measure: Measure): readonly FlowSection[] {
+function view(notes: MakingNotes, column: Box, measure: Measure, speech: SheetSpeech): readonly FlowSection[] {
   if (!notes.view) return [];
   const width = column.maxX - column.minX;
   const shown = drawing(drawnLayer(notes.view.drawn), width, VIEW_SHARE * (column.maxY - column.minY), LARGEST_VIEW);
-  return [viewSection(notes.view, shown, width, measure)];
+  return [viewSection(notes.view, shown, width, measure, speech)];
 }
 
 function viewSection(
@@ -98,16 +110,17 @@ function viewSection(
   { cell, factor, width: shown }: ReturnType<typeof drawing>,
   width: number,
   measure: Measure,
+  { w, fixed }: SheetSpeech,
 ): FlowSection {
-  const size = Math.abs(factor - 1) < 1e-9 ? 'True size.' : `Drawn ${fixed(factor, 2)} times true size.`;
+  const size = Math.abs(factor - 1) < 1e-9 ? w.trueSize : w.enlarged(fixed(factor, 2));
   const words = paragraph(`${caption} ${size}`, width, MAKING, measure);
   const centred = placeLayer(cell.layer, { dx: (width - shown) / 2, dy: 0 });
   return { heading, cells: [words, { layer: centred, height: cell.height + 1 }], together: true };
 }
 
-function cutListSection(list: CutList, width: number, measure: Measure): FlowSection {
+function cutListSection(list: CutList, width: number, measure: Measure, { w, number, fixed }: SheetSpeech): FlowSection {
   const size: Cell = paragraph(
-    `${plain(list.length, 1)} mm long, ${plain(list.width, 1)} mm wide.${list.rows.length > 0 ? ` Marks in ${list.from}:` : ''}`,
+    w.size(number(list.length, 1), number(list.width, 1), list.rows.length > 0 ? list.from : ''),
     width,
     MAKING,
     measure,
@@ -115,14 +128,14 @@ function cutListSection(list: CutList, width: number, measure: Measure): FlowSec
   const rows = list.rows.map((row) =>
     tableRow(
       fixed(row.at, 1),
-      row.edges ? `${row.title} (${fixed(row.edges[0], 1)} to ${fixed(row.edges[1], 1)})` : row.title,
+      row.edges ? `${row.title} (${w.edges(fixed(row.edges[0], 1), fixed(row.edges[1], 1))})` : row.title,
       width,
       MAKING,
       measure,
     ),
   );
   const remarks = list.remarks.map((line, k) => lowered(paragraph(line, width, MAKING, measure), k === 0 ? 1.2 : 0));
-  return { heading: list.rows.length > 0 ? `${list.title}: cut list for a ruler` : list.title, cells: [size, ...rows, ...remarks] };
+  return { heading: list.rows.length > 0 ? w.heading.ruler(list.title) : list.title, cells: [size, ...rows, ...remarks] };
 }
 
 /** A cell with free space above it, mm. */

@@ -44,9 +44,14 @@ export interface PageLayer {
   readonly texts: readonly PageText[];
 }
 
+/** What a page is for. */
+export type PageKind = 'pattern' | 'story' | 'making' | 'handout' | 'plan';
+
 /** One printed page, free of any format. */
 export interface Page {
   readonly title: string;
+  /** Of the pages of a pattern. */
+  readonly kind?: PageKind;
   readonly width: number;
   readonly height: number;
   readonly layers: readonly PageLayer[];

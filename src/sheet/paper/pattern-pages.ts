@@ -1,9 +1,10 @@
 import type { Box } from '../../geometry/path.ts';
 import { polyline } from '../../geometry/path.ts';
 import type { MakingNotes } from '../../pattern/making-notes.ts';
+import type { SheetSpeech } from '../../words/sheet/sheet-words.ts';
 import { besidePattern } from './beside-pattern.ts';
 import type { Frame } from './frame.ts';
-import { joined, type Measure, NOTHING, type PageLayer, placeLayer, scaleLayer, text } from './page.ts';
+import { joined, type Measure, NOTHING, type PageKind, type PageLayer, placeLayer, scaleLayer, text } from './page.ts';
 import type { LaidPart } from './part-layer.ts';
 import type { PlannedPages, TiledPart, WholePage } from './plan-pattern.ts';
 import { contains, type Tile } from './tiles.ts';
@@ -12,6 +13,7 @@ import { wrapWords } from './wrap-words.ts';
 /** A page's content without its frame. */
 export interface PageContent {
   readonly title: string;
+  readonly kind: PageKind;
   /** `scale`: head, scale bars and card, for what is at true size (usual); `plain`: the head alone; `none`: nothing. */
   readonly frame?: 'scale' | 'plain' | 'none';
   readonly layers: readonly PageLayer[];
@@ -22,23 +24,29 @@ const PITCH = 1.75;
 const CROSS_ARM = 3;
 
 /** The pages of the pattern at 1:1: whole pages with legend and facts, or tiles with crosses and a thumbnail. */
-export function patternPages(plan: PlannedPages, frame: Frame, notes: MakingNotes | null, measure: Measure): readonly PageContent[] {
+export function patternPages(
+  plan: PlannedPages,
+  frame: Frame,
+  notes: MakingNotes | null,
+  measure: Measure,
+  speech: SheetSpeech,
+): readonly PageContent[] {
   return plan.flatMap((page) =>
     page.kind === 'whole'
-      ? [wholePage(page, frame, notes, measure)]
-      : page.grid.tiles.map((tile) => tilePage(page, tile, frame, notes, measure)),
+      ? [wholePage(page, frame, notes, measure, speech)]
+      : page.grid.tiles.map((tile) => tilePage(page, tile, frame, notes, measure, speech)),
   );
 }
 
-function wholePage(page: WholePage, frame: Frame, notes: MakingNotes | null, measure: Measure): PageContent {
+function wholePage(page: WholePage, frame: Frame, notes: MakingNotes | null, measure: Measure, { w }: SheetSpeech): PageContent {
   const room = frame[page.place];
   const dx = (room.minX + room.maxX - page.content.width) / 2;
   const dy = (room.minY + room.maxY - page.content.height) / 2;
   const beside = notes ? besidePattern(page, frame, notes, measure).layer : NOTHING;
-  return { title: 'pattern at 1:1', layers: [placeLayer(page.content.layer, { dx, dy }), beside] };
+  return { title: w.pattern, kind: 'pattern', layers: [placeLayer(page.content.layer, { dx, dy }), beside] };
 }
 
-function tilePage(part: TiledPart, tile: Tile, frame: Frame, notes: MakingNotes | null, measure: Measure): PageContent {
+function tilePage(part: TiledPart, tile: Tile, frame: Frame, notes: MakingNotes | null, measure: Measure, { w }: SheetSpeech): PageContent {
   const { grid, content } = part;
   const room = frame[part.place];
   const { window } = tile;
@@ -46,7 +54,7 @@ function tilePage(part: TiledPart, tile: Tile, frame: Frame, notes: MakingNotes 
   const dx = (room.minX + room.maxX - window.minX - window.maxX) / 2;
   const dy = (room.minY + room.maxY - window.minY - window.maxY) / 2;
   const shown = { minX: window.minX + dx, minY: window.minY + dy, maxX: window.maxX + dx, maxY: window.maxY + dy };
-  const name = tileName(grid.rows, grid.columns, tile);
+  const name = w.tile(String(tile.row), String(grid.rows), String(tile.column), String(grid.columns));
   const drawing: PageLayer = { ...placeLayer(content.layer, { dx, dy }), clip: shown };
   const crosses = grid.crosses
     .filter((cross) => contains(window, cross.at))
@@ -56,15 +64,12 @@ function tilePage(part: TiledPart, tile: Tile, frame: Frame, notes: MakingNotes 
     strokes: [{ pen: 'rule', role: 'tile-edge', paths: [rectangle(shown)], circles: [] }],
     texts: [],
   };
-  const thumbnail = thumbnailLayer(part, tile, frame.pocket, name, measure);
+  const thumbnail = thumbnailLayer(part, tile, frame.pocket, [name, w.join], measure);
   return {
-    title: `pattern at 1:1, ${name}`,
+    title: `${w.pattern}, ${name}`,
+    kind: 'pattern',
     layers: [drawing, border, ...crosses, thumbnail, ...(notes ? [besidePattern(part, frame, notes, measure).layer] : [])],
   };
-}
-
-function tileName(rows: number, columns: number, tile: Tile): string {
-  return `row ${tile.row} of ${rows}, column ${tile.column} of ${columns}`;
 }
 
 function crossLayer(name: string, x: number, y: number): PageLayer {
@@ -85,11 +90,9 @@ function crossLayer(name: string, x: number, y: number): PageLayer {
   };
 }
 
-const HOW_TO_JOIN = 'Cut one of two neighbours along its frame, lay crosses of the same letter on each other against the light, tape.';
-
 /** The whole drawing small, with the frames of all tiles and this one in grey, and how to join them. */
-function thumbnailLayer(part: TiledPart, tile: Tile, pocket: Box, name: string, measure: Measure): PageLayer {
-  const words = [name, ...wrapWords(HOW_TO_JOIN, pocket.maxX - pocket.minX, SMALL, false, measure)];
+function thumbnailLayer(part: TiledPart, tile: Tile, pocket: Box, [name, join]: readonly [string, string], measure: Measure): PageLayer {
+  const words = [name, ...wrapWords(join, pocket.maxX - pocket.minX, SMALL, false, measure)];
   const texts = words.map((line, k) => text(line, pocket.minX, pocket.maxY - SMALL - k * SMALL * PITCH, SMALL, { bold: k === 0 }));
   const top = pocket.maxY - words.length * SMALL * PITCH - 1;
   const { content, grid } = part;

@@ -1,4 +1,5 @@
 import { type LineArcPath, type Point, polyline, vertex } from '../../geometry/path.ts';
+import type { SheetWords } from '../../words/sheet/sheet-words.ts';
 import type { PageLayer, PageStroke } from './page.ts';
 import { text } from './page.ts';
 
@@ -13,7 +14,7 @@ const QUARTER_BULGE = Math.SQRT2 - 1;
 const SMALL = 1.9;
 
 /** The two bars, sharing their zero at `corner`: one across to the right, one along upwards, with a tick each 10 mm. */
-export function scaleBars(corner: Point): PageLayer {
+export function scaleBars(corner: Point, w: SheetWords): PageLayer {
   const across = (d: number, off: number): Point => ({ x: corner.x + d, y: corner.y + off });
   const along = (d: number, off: number): Point => ({ x: corner.x + off, y: corner.y + d });
   const bar = (at: typeof across, role: string): readonly PageStroke[] => [
@@ -24,8 +25,8 @@ export function scaleBars(corner: Point): PageLayer {
     clip: null,
     strokes: [...bar(across, 'bar-across'), ...bar(along, 'bar-along')],
     texts: [
-      text('ACROSS: 100 mm from end tick to end tick', corner.x + BAR / 2, corner.y + 2.6, SMALL, { align: 'center' }),
-      text('ALONG: 100 mm from end tick to end tick', corner.x + 2.6 + SMALL, corner.y + BAR / 2 + 6, SMALL, {
+      text(w.across, corner.x + BAR / 2, corner.y + 2.6, SMALL, { align: 'center' }),
+      text(w.along, corner.x + 2.6 + SMALL, corner.y + BAR / 2 + 6, SMALL, {
         align: 'center',
         angle: 90,
       }),
@@ -38,14 +39,14 @@ function ticks(at: (d: number, off: number) => Point): readonly LineArcPath[] {
 }
 
 /** The outline of a bank card with its lower left corner at (x, y), and what to do with it written inside at the top. */
-export function cardOutline(x: number, y: number): PageLayer {
+export function cardOutline(x: number, y: number, w: SheetWords): PageLayer {
   const middle = x + CARD.width / 2;
   const top = y + CARD.height;
   return {
     clip: null,
     strokes: [{ pen: 'rule', role: 'card', paths: [roundedRectangle(x, y, CARD.width, CARD.height, CARD.radius)], circles: [] }],
     texts: [
-      text('Lay a bank card here: it must just cover the outline', middle, top - 4.4, SMALL, { align: 'center' }),
+      text(w.card, middle, top - 4.4, SMALL, { align: 'center' }),
       text('ISO/IEC 7810 ID-1, 85.60 x 53.98 mm', middle, top - 7.8, SMALL, { align: 'center' }),
     ],
   };

@@ -1,7 +1,7 @@
 import type { Box } from '../../geometry/path.ts';
 import { boxOf } from '../../geometry/path-measures.ts';
 import type { Pattern } from '../../pattern/pattern.ts';
-import { fixed } from '../../units/number.ts';
+import type { SheetSpeech } from '../../words/sheet/sheet-words.ts';
 import type { Frame } from './frame.ts';
 import { type Measure, type PageLayer, type PageStroke, placeLayer, scaleLayer, text } from './page.ts';
 import { columnsIn, type FlowSection, type FlowStyle, flow, paragraph } from './page-flow.ts';
@@ -19,7 +19,7 @@ const AFTER = 4;
  * Pages that go before the parts of a sheet of plastic: the whole sheet made small, with each part's number, the shear cuts and the grain, and under it or beside it the
  * lists of the pattern. Nothing on them has the pen of a cut. None for a pattern without lists; null when the paper is too small.
  */
-export function sheetPlanPages(pattern: Pattern, frame: Frame, measure: Measure): readonly PageContent[] | null {
+export function sheetPlanPages(pattern: Pattern, frame: Frame, measure: Measure, { w, fixed }: SheetSpeech): readonly PageContent[] | null {
   const { lists } = pattern;
   const edge = pattern.beside.marks.find((mark) => mark.role === 'sheet-edge');
   if (!lists || !edge) return [];
@@ -42,8 +42,8 @@ export function sheetPlanPages(pattern: Pattern, frame: Frame, measure: Measure)
   );
   const pages = flow(sections, columns, STYLE, full);
   const placed = placeLayer(planLayer(pattern, sheet, factor), { dx: wide.minX, dy: wide.maxY });
-  const title = `plan of the sheet, drawn ${fixed(factor, 2)} times its size: to be read, not to be cut by`;
-  return pages?.map((layer, k) => ({ title, layers: k === 0 ? [placed, layer] : [layer] })) ?? null;
+  const title = w.plan(fixed(factor, 2));
+  return pages?.map((layer, k) => ({ title, kind: 'plan' as const, layers: k === 0 ? [placed, layer] : [layer] })) ?? null;
 }
 
 /** How many times its size the sheet is drawn in a room, at most as large as it is; 0 where there is no room. */

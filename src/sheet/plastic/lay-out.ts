@@ -34,7 +34,14 @@ export function layOut({ parts, sheet, remnants, rules, effort = DEFAULT_EFFORT,
   const onRemnants = fillRemnants(all, remnants, rules);
   const rest = onRemnants.rest;
   const tooLarge = rest.filter((p) => !turns.some((turned) => fits(p, room, turned)));
-  if (tooLarge.length > 0) return failure(...tooLarge.map((p) => tooLargeProblem(parts[p.part] as SheetPart, sheet, rules)));
+  if (tooLarge.length > 0)
+    return failure(
+      ...tooLargeProblems(
+        tooLarge.map((p) => parts[p.part] as SheetPart),
+        sheet,
+        rules,
+      ),
+    );
   const packed = rest.length === 0 ? { sheets: [], rowsBound: 0 } : fewestSheets(rest, room, turns, effort, cutter);
   const bound =
     remnants.length === 0 ? Math.max(packed.rowsBound, sheetsAtLeast(rest, room, turns)) : areaBound(all, remnants, rules, room);
@@ -150,9 +157,28 @@ function areaBound(parts: readonly PackPart[], remnants: readonly StockSheet[], 
   return Math.max(0, Math.ceil((needed - given) / (room.along * room.across) - 1e-9));
 }
 
-function tooLargeProblem(part: SheetPart, sheet: StockSheet, rules: LayRules): Problem {
-  const size = `${plain(part.length, 1)} x ${plain(part.width, 1)} mm`;
+/** Sizes that are told one by one. */
+const MOST_TOLD = 20;
+
+/** One problem for each size that fits nowhere, and of many sizes how many more there are. */
+function tooLargeProblems(parts: readonly SheetPart[], sheet: StockSheet, rules: LayRules): readonly Problem[] {
+  const bySize = new Map<string, SheetPart[]>();
+  for (const part of parts) {
+    const size = `${plain(part.length, 1)} x ${plain(part.width, 1)} mm`;
+    const alike = bySize.get(size);
+    if (alike) alike.push(part);
+    else bySize.set(size, [part]);
+  }
+  const problems = [...bySize].slice(0, MOST_TOLD).map(([size, alike]) => tooLargeProblem(size, alike, sheet, rules));
+  const more = bySize.size - problems.length;
+  if (more === 0) return problems;
+  return [...problems, { code: 'PART_TOO_LARGE', where: '', message: `and pieces of ${more} more sizes fit no sheet.`, kind: 'refused' }];
+}
+
+function tooLargeProblem(size: string, [first, ...others]: readonly SheetPart[], sheet: StockSheet, rules: LayRules): Problem {
   const within = `${plain(sheet.along - 2 * rules.margin, 1)} x ${plain(sheet.across - 2 * rules.margin, 1)} mm`;
-  const message = `${part.id} is ${size} and fits no sheet: inside the margins there are ${within} along and across the grain, and the grain is ${rules.grain}. Take a larger sheet, a smaller margin or --grain free.`;
-  return { code: 'PART_TOO_LARGE', where: part.id, message, kind: 'refused' };
+  const id = first?.id ?? '';
+  const subject = others.length === 0 ? `${id} is ${size} and fits` : `${id} and ${others.length} more pieces of ${size} fit`;
+  const message = `${subject} no sheet: inside the margins there are ${within} along and across the grain, and the grain is ${rules.grain}. Take a larger sheet, a smaller margin or --grain free.`;
+  return { code: 'PART_TOO_LARGE', where: id, message, kind: 'refused' };
 }

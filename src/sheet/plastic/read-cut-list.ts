@@ -40,9 +40,22 @@ const listForm = z.strictObject({
   pieces: z.array(pieceForm).min(1).max(MOST_PIECES),
 });
 
+/** Pieces that are laid out at once; 5,000 of mixed sizes take a quarter of a minute. */
+const MOST_LAID_OUT = 5000;
+
+/** What is said of a list that asks for more pieces than are laid out at once; null for others. */
+export function tooManyPieces({ pieces }: CutList, source = ''): Problem | null {
+  const count = pieces.reduce((sum, { quantity }) => sum + quantity, 0);
+  if (count <= MOST_LAID_OUT) return null;
+  const message = `asks for ${count} pieces; at most ${MOST_LAID_OUT} are laid out at once. Cut the list in parts, each with a folder of its own`;
+  return problem(source || 'the cut list', '', message);
+}
+
 /** A cut list from the text of a file, JSON when it begins so, else CSV. All problems at once: `CUT_LIST`, with line and column for CSV. */
 export function readCutList(text: string, source: string): Result<CutList> {
-  return /^\uFEFF?\s*\{/.test(text) ? fromJson(text, source) : fromCsv(text, source);
+  const list = /^\uFEFF?\s*\{/.test(text) ? fromJson(text, source) : fromCsv(text, source);
+  const many = list.ok ? tooManyPieces(list.value, source) : null;
+  return many ? failure(many) : list;
 }
 
 function fromJson(text: string, source: string): Result<CutList> {

@@ -7,6 +7,7 @@ import type { StripOptions } from '../../pattern/strip/strip-options.ts';
 import { uprightMarks } from '../../pattern/strip/upright-marks.ts';
 import { rounded } from '../../units/number.ts';
 import { failure, type Result, success } from '../../units/result.ts';
+import { speechIn } from '../../words/speech.ts';
 import type { CutPiece } from './cut-list.ts';
 
 const DECIMALS = 3;
@@ -27,7 +28,11 @@ export function stripPiece(hand: Hand, block: Block, options: StripOptions): Res
       })),
     );
   const box = boxOf([flat.outline]);
-  const marks = uprightMarks(path, flat, settings).map(({ v, role, title }) => ({ at: rounded(v - flat.start, DECIMALS), role, title }));
+  const marks = uprightMarks(path, flat, settings, speechIn('en')).map(({ v, role, title }) => ({
+    at: rounded(v - flat.start, DECIMALS),
+    role,
+    title,
+  }));
   return success({
     id: pieceId(hand, block.id),
     code: hand.code,

@@ -1,11 +1,11 @@
+import { handEnglish } from '../hand/english.ts';
 /** The steps of making a strip in English. `finger` is a name as in "long finger"; `back` and `palm` are sides of the hand. */
 export const storyEnglish = {
   heading: 'Making it, step by step',
   how: "Seen from the therapist's seat. Grey: done. Blue: now. Orange: the treated finger.",
-  finger: { index: 'index finger', long: 'long finger', ring: 'ring finger', little: 'little finger' },
-  /** For pictures. */
-  short: { index: 'index', long: 'long', ring: 'ring', little: 'little' },
-  and: 'and',
+  finger: handEnglish.finger,
+  short: handEnglish.short,
+  and: handEnglish.and,
   back: 'back',
   palm: 'palm',
   thumbSide: 'thumb side',

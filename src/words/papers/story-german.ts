@@ -1,13 +1,13 @@
+import { handGerman } from '../hand/german.ts';
 import type { Translations } from '../language.ts';
 import type { storyEnglish } from './story-english.ts';
 
 export const storyGerman: Translations<typeof storyEnglish> = {
   heading: 'Anfertigen, Schritt für Schritt',
   how: 'Vom Platz der Therapeutin oder des Therapeuten gesehen. Grau: fertig. Blau: jetzt. Orange: der behandelte Finger.',
-  finger: { index: 'Zeigefinger', long: 'Mittelfinger', ring: 'Ringfinger', little: 'Kleinfinger' },
-  /** For pictures. */
-  short: { index: 'D2', long: 'D3', ring: 'D4', little: 'D5' },
-  and: 'und',
+  finger: handGerman.finger,
+  short: handGerman.short,
+  and: handGerman.and,
   back: 'Handrücken',
   palm: 'Handfläche',
   thumbSide: 'Daumenseite',

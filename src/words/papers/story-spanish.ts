@@ -1,13 +1,13 @@
+import { handSpanish } from '../hand/spanish.ts';
 import type { Translations } from '../language.ts';
 import type { storyEnglish } from './story-english.ts';
 
 export const storySpanish: Translations<typeof storyEnglish> = {
   heading: 'Cómo hacerla, paso a paso',
   how: 'Visto desde el asiento de el/la terapeuta. Gris: hecho. Azul: ahora. Naranja: el dedo tratado.',
-  finger: { index: 'índice', long: 'medio', ring: 'anular', little: 'meñique' },
-  /** For pictures. */
-  short: { index: 'índice', long: 'medio', ring: 'anular', little: 'meñique' },
-  and: 'y',
+  finger: handSpanish.short,
+  short: handSpanish.short,
+  and: handSpanish.and,
   back: 'dorso',
   palm: 'palma',
   thumbSide: 'lado del pulgar',

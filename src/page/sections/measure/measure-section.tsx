@@ -1,7 +1,9 @@
 import { useComputed } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import type { DigitName } from '../../../hand/digits.ts';
 import { type DigitFieldId, PALM_FIELDS, type PalmFieldId } from '../../../hand/fields.ts';
+import type { DrawableHand } from '../../../picture/hand-shape.ts';
+import type { MeasurePlace } from '../../../picture/measure-places.ts';
 import { lengthOf } from '../../hand-file.ts';
 import { Choice } from '../../parts/choice.tsx';
 import { Field } from '../../parts/field.tsx';
@@ -17,7 +19,7 @@ import type { Store } from '../../store.ts';
 import { elementId, fieldName } from '../../translate-messages.ts';
 
 /** Rows whose measures are taken on the back of the hand. */
-const ON_THE_BACK: readonly string[] = ['dorsalLength', 'mpSetback'];
+const ON_THE_BACK: readonly string[] = ['dorsalLength', 'mpSetback', ...Object.keys(PALM_FIELDS)];
 /** Rows that Enter goes through; the others are optional. */
 const ASKED_ROWS = GRID_ROWS.slice(0, 4);
 
@@ -31,8 +33,8 @@ export function MeasureSection() {
   useEffect(
     () =>
       store.focus.subscribe((where) => {
-        const [first, , id = ''] = where.split('.');
-        if (first === 'digits') store.aspect.value = ON_THE_BACK.includes(id) ? 'back' : 'palm';
+        const id = where.split('.').at(-1) ?? '';
+        if (placeOf(where)) store.aspect.value = ON_THE_BACK.includes(id) ? 'back' : 'palm';
       }),
     [],
   );
@@ -65,9 +67,7 @@ function HowLine() {
   const store = useStore();
   const texts = store.texts.value;
   const where = store.focus.value;
-  const shown = store.faults.value.filter(
-    (f) => f.field.startsWith('digits.') && (store.checked.value || store.left.value.includes(f.field)),
-  );
+  const shown = store.faults.value.filter((f) => placeOf(f.field) !== null && (store.checked.value || store.left.value.includes(f.field)));
   const fault = shown.find((f) => f.field === where) ?? shown[0];
   if (fault)
     return (
@@ -111,7 +111,7 @@ function FingerGrid() {
   const row = store.row.value;
   return (
     <>
-      <DrawnFingers />
+      <DrawnHandPicture shown="fingers" />
       <table class="grid">
         <caption class="hidden">{texts.measure.heading}</caption>
         <thead>
@@ -147,21 +147,37 @@ function FingerGrid() {
   );
 }
 
-function DrawnFingers() {
+/** The hand that is drawn: the one that was measured, or while something typed cannot be used the last that could be drawn. */
+function useDrawable(): DrawableHand {
+  const store = useStore();
+  const last = useRef<DrawableHand>({ digits: {} });
+  const { pictured } = store.derived.value;
+  if (pictured) last.current = { ...pictured, webSetback: pictured.webs?.webSetback ?? {} };
+  return last.current;
+}
+
+/** Where on the drawn hand the measure of a field is taken; null for a field that is no measure. */
+function placeOf(where: string): MeasurePlace | null {
+  if (where.startsWith('digits.')) return where.slice('digits.'.length) as MeasurePlace;
+  return where.startsWith('webSetback.') || Object.hasOwn(PALM_FIELDS, where) ? (where as MeasurePlace) : null;
+}
+
+function DrawnHandPicture({ shown }: { readonly shown: 'fingers' | 'hand' }) {
   const store = useStore();
   const texts = store.texts.value;
-  const { pictured, asked } = store.derived.value;
+  const hand = useDrawable();
+  const { asked } = store.derived.value;
   const { side, target } = store.entries.value;
-  const [first, digit, field] = store.focus.value.split('.') as [string, DigitName, DigitFieldId];
-  const marked = first === 'digits' ? { digit, field } : null;
+  const marked = placeOf(store.focus.value);
   const seen = columnsFor(side || 'left');
   const view = store.aspect.value === 'palm' ? texts.measure.palmUp : texts.measure.backUp;
   return (
     <div class="picture-room">
       <HandPicture
-        hand={pictured}
+        hand={hand}
         side={side || 'left'}
         face={store.aspect.value}
+        shown={shown}
         treated={target || null}
         unused={seen.filter((d) => !asked.includes(d))}
         marked={marked}
@@ -314,6 +330,7 @@ function PalmFields() {
   return (
     <div class="palm">
       <p class="hint">{texts.measure.palmAbout}</p>
+      <DrawnHandPicture shown="hand" />
       <div class="pair">
         {(Object.keys(PALM_FIELDS) as PalmFieldId[]).map((id) => (
           <Field
@@ -321,7 +338,7 @@ function PalmFields() {
             where={id}
             label={texts.field[id].label}
             unit={unit}
-            hint={texts.field[id].how}
+            errorId="how-line"
             numeric={store.settings.value.unit !== 'in'}
             optional
           />

@@ -18,7 +18,7 @@ export const measureWords = threeLanguages(
       mpSetback: 'MP behind the long one',
     },
     tool: {
-      width: 'calliper',
+      width: 'caliper',
       circumference: 'tape or ring gauge',
       palmarRoom: 'palm, ruler',
       dorsalLength: 'turn the hand: back',

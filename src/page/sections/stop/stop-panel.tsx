@@ -1,13 +1,16 @@
+import { WHOM_TO_ASK } from '../../../block/hand-notes.ts';
+import { STOP_SIGNS, type StopSign } from '../../../hand/stop-signs.ts';
+import { sayAsk } from '../../../words/advice/plan/say-plan.ts';
 import { Tick } from '../../parts/choice.tsx';
 import { closePanel, Panel } from '../../parts/panel.tsx';
 import { useStore } from '../../parts/store-context.ts';
-import { STOP_SIGNS, type StopSign } from '../../stop-signs.ts';
 
 /** Which stop sign there is, and whom to ask about it. */
 export function StopPanel() {
   const store = useStore();
   const texts = store.texts.value.stop;
   const { stop, stopSigns } = store.entries.value;
+  const { language } = store.settings.value;
   const set = (sign: StopSign, is: boolean) =>
     store.enter({ where: `stop.${sign}`, value: texts.sign[sign] }, (now) => {
       const signs = STOP_SIGNS.filter((s) => (s === sign ? is : now.stopSigns.includes(s)));
@@ -19,7 +22,7 @@ export function StopPanel() {
         {STOP_SIGNS.map((sign) => (
           <li key={sign}>
             <Tick where={`stop.${sign}`} label={texts.sign[sign]} checked={stopSigns.includes(sign)} onChange={(is) => set(sign, is)} />
-            {stopSigns.includes(sign) ? <p class="error ask">{texts.ask[sign]}</p> : null}
+            {stopSigns.includes(sign) ? <p class="error ask">{sayAsk(WHOM_TO_ASK[sign], language)}</p> : null}
           </li>
         ))}
       </ul>

@@ -1,7 +1,7 @@
 import { PanelButton } from '../../parts/panel.tsx';
 import { useStore } from '../../parts/store-context.ts';
 
-/** The eight stop signs in short words, always in sight; answered by one press, or opened. Never answered in advance. */
+/** The stop signs in short words, always in sight; answered by one press, or opened. Never answered in advance. */
 export function StopQuestion() {
   const store = useStore();
   const texts = store.texts.value.stop;

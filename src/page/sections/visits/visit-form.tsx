@@ -208,7 +208,7 @@ function MotionNow({ file }: { readonly file: CaseFile }) {
         <Field where="visit.bends" label={words.field.bends} />
         <output class="neutral">{neutralZero({ lacks: visit.lacks, bends: visit.bends }) ?? ''}</output>
       </div>
-      {isWorse ? <Answer id="repeated" legend={words.repeated} /> : null}
+      <Answer id="repeated" legend={words.repeated} />
       <div class="motion-row">
         <Field where="visit.passiveLacks" label={words.field.passiveLacks} optional={!isWorse} />
         <Field where="visit.passiveBends" label={words.field.passiveBends} optional={!isWorse} />

@@ -94,9 +94,14 @@ export interface CourseFigures {
 
 export type CourseRule = keyof CourseFigures;
 
+/** Where a rule is from: nowhere but practice, the signs of CRPS, the measuring error, the slope with that error. */
+export type CourseSource = 'noSource' | 'crps' | 'measuring' | 'slope';
+
 /** What has to be asked or borne in mind besides the steps. */
 export interface CourseReminders {
   readonly HARM_NOT_NOTED: { readonly missing: readonly HarmKey[] };
+  /** PIP motion was read once, and later visits are compared with it: at the making, or `lost` degrees better than at the visit before. */
+  readonly MEASURE_AGAIN: { readonly why: 'making' } | { readonly why: 'better'; readonly gain: Loss };
   readonly WEAR_NOT_NOTED: Readonly<Record<never, never>>;
   readonly AFTER_PAUSE: { readonly on: string };
   readonly AFTER_STOP: { readonly on: string };

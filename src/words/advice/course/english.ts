@@ -48,7 +48,7 @@ function stopNowSign(found: StopNowSign): string {
     case 'deformity':
       return `a new deformity or an unstable joint${since(found.noted)}`;
     case 'activeLoss':
-      return `${lost(found.loss)}, measured twice, while passive motion is kept`;
+      return `${lost(found.loss)}, measured three times, while passive motion is kept`;
   }
 }
 
@@ -162,12 +162,24 @@ export const englishCourse = {
   reminder: {
     HARM_NOT_NOTED: ({ missing }) =>
       `Not noted at this visit: ${list(missing.map((key) => harmNames[key]))}. Ask and look before following this.`,
+    MEASURE_AGAIN: (found) =>
+      found.why === 'making'
+        ? 'PIP motion was read once, and every later visit is compared with this one: measure it twice more and note the mean of the three.'
+        : `Active PIP ${motions[found.gain.motion]} lacks ${n(found.gain.after)}, and lacked ${n(found.gain.before)} on ${found.gain.between[0]}. One reading can be so much better by chance: measure it twice more and note the mean of the three.`,
     WEAR_NOT_NOTED: () => 'Hours worn are not noted: ask.',
     AFTER_PAUSE: ({ on }) => `After the pause of ${on}: recovered means half the hours at first.`,
     AFTER_STOP: ({ on }) => `On ${on} the advice was to stop: nothing is put on again without the word of whoever examined the hand.`,
     MP_NOT_MEASURED: () => 'Passive MP motion is not noted: measure it, since a plate can stiffen that joint.',
     DEVICE_NOT_NOTED: () => 'What was made is not noted, so nothing is said about its angle.',
   } satisfies { readonly [R in keyof CourseReminders]: (figures: CourseReminders[R]) => string },
-  noSource: 'common practice, no source',
+  /** Where a rule is from. */
+  source: {
+    noSource: 'common practice, no source',
+    crps: 'pain of 5 or more early after a wrist fracture: Moseley et al., J Pain 2014;15:16 (abstract seen); the rest common practice, no source',
+    measuring:
+      'measuring error: 1.96 x sqrt 2 x 3.5 degrees, 4.5 for two raters, between Engstrand et al., Am J Occup Ther 2012;66:98, and Reissner et al., J Orthop Surg Res 2019;14:173 (abstracts seen); the rest common practice, no source',
+    slope:
+      'least squares; measuring error 3.5 degrees a reading, 4.5 for two raters, between Engstrand et al., Am J Occup Ther 2012;66:98, and Reissner et al., J Orthop Surg Res 2019;14:173 (abstracts seen); the rest common practice, no source',
+  },
   starting: 'A starting point; the clinician decides.',
 };

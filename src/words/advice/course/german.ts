@@ -49,7 +49,7 @@ function stopNowSign(found: StopNowSign): string {
     case 'deformity':
       return `eine neue Fehlstellung oder ein instabiles Gelenk${since(found.noted)}`;
     case 'activeLoss':
-      return `${lost(found.loss)}, zweimal gemessen, bei erhaltener passiver Beweglichkeit`;
+      return `${lost(found.loss)}, dreimal gemessen, bei erhaltener passiver Beweglichkeit`;
   }
 }
 
@@ -160,6 +160,10 @@ export const germanCourse: Translations<typeof englishCourse> = {
   reminder: {
     HARM_NOT_NOTED: ({ missing }) =>
       `An diesem Termin nicht notiert: ${list(missing.map((key) => harm[key]))}. Fragen und nachsehen, bevor man dem hier folgt.`,
+    MEASURE_AGAIN: (found) =>
+      found.why === 'making'
+        ? 'Die PIP-Beweglichkeit wurde einmal gemessen, und jeder spätere Termin wird mit diesem verglichen: noch zweimal messen und das Mittel der drei notieren.'
+        : `Der aktiven PIP-${motions[found.gain.motion]} fehlen ${n(found.gain.after)} Grad, am ${found.gain.between[0]} fehlten ${n(found.gain.before)}. So viel besser kann eine einzelne Messung durch Zufall sein: noch zweimal messen und das Mittel der drei notieren.`,
     WEAR_NOT_NOTED: () => 'Die Tragezeit ist nicht notiert: fragen.',
     AFTER_PAUSE: ({ on }) => `Nach der Pause vom ${on}: erholt heißt zuerst die halbe Tragezeit.`,
     AFTER_STOP: ({ on }) => `Am ${on} hieß es Stopp: ohne das Wort der untersuchenden Ärztin oder des Arztes wird nichts wieder angelegt.`,
@@ -167,6 +171,13 @@ export const germanCourse: Translations<typeof englishCourse> = {
       'Die passive MP-Beweglichkeit ist nicht notiert: messen, denn in einer Handschiene kann dieses Gelenk versteifen.',
     DEVICE_NOT_NOTED: () => 'Was angefertigt wurde, ist nicht notiert; über den Winkel lässt sich nichts sagen.',
   },
-  noSource: 'übliche Praxis, ohne Quelle',
+  source: {
+    noSource: 'übliche Praxis, ohne Quelle',
+    crps: 'Schmerz ab 5 bald nach einem Handgelenkbruch: Moseley et al., J Pain 2014;15:16 (Abstract gelesen); das Übrige übliche Praxis, ohne Quelle',
+    measuring:
+      'Messfehler: 1,96 x Wurzel 2 x 3,5 Grad, 4,5 bei zwei Messenden, zwischen Engstrand et al., Am J Occup Ther 2012;66:98, und Reissner et al., J Orthop Surg Res 2019;14:173 (Abstracts gelesen); das Übrige übliche Praxis, ohne Quelle',
+    slope:
+      'kleinste Quadrate; Messfehler 3,5 Grad je Messung, 4,5 bei zwei Messenden, zwischen Engstrand et al., Am J Occup Ther 2012;66:98, und Reissner et al., J Orthop Surg Res 2019;14:173 (Abstracts gelesen); das Übrige übliche Praxis, ohne Quelle',
+  },
   starting: 'Ein Ausgangspunkt; die behandelnde Person entscheidet.',
 };

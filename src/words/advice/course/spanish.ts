@@ -51,7 +51,7 @@ function stopNowSign(found: StopNowSign): string {
     case 'deformity':
       return `una deformidad nueva o una articulación inestable${since(found.noted)}`;
     case 'activeLoss':
-      return `${lost(found.loss)}, medido dos veces, con el movimiento pasivo conservado`;
+      return `${lost(found.loss)}, medido tres veces, con el movimiento pasivo conservado`;
   }
 }
 
@@ -162,6 +162,10 @@ export const spanishCourse: Translations<typeof englishCourse> = {
   reminder: {
     HARM_NOT_NOTED: ({ missing }) =>
       `No anotado en esta sesión: ${list(missing.map((key) => harm[key]))}. Preguntar y mirar antes de seguir esto.`,
+    MEASURE_AGAIN: (found) =>
+      found.why === 'making'
+        ? 'El movimiento de la IFP se midió una vez, y con esta sesión se compara cada una de las siguientes: medirlo dos veces más y anotar la media de las tres.'
+        : `A la ${motions[found.gain.motion]} activa de la IFP le faltan ${n(found.gain.after)} grados y el ${found.gain.between[0]} le faltaban ${n(found.gain.before)}. Una sola medición puede salir tanto mejor por azar: medirlo dos veces más y anotar la media de las tres.`,
     WEAR_NOT_NOTED: () => 'Las horas de uso no están anotadas: preguntar.',
     AFTER_PAUSE: ({ on }) => `Tras la pausa del ${on}: recuperado significa, al principio, la mitad de las horas.`,
     AFTER_STOP: ({ on }) => `El ${on} se aconsejó suspender: no se vuelve a poner nada sin la palabra de quien examinó la mano.`,
@@ -169,6 +173,13 @@ export const spanishCourse: Translations<typeof englishCourse> = {
       'El movimiento pasivo de la MCF no está anotado: medirlo, porque esta férula puede volver rígida esa articulación.',
     DEVICE_NOT_NOTED: () => 'No está anotado qué se hizo; de su ángulo no se puede decir nada.',
   },
-  noSource: 'práctica habitual, sin fuente',
+  source: {
+    noSource: 'práctica habitual, sin fuente',
+    crps: 'dolor de 5 o más poco después de una fractura de muñeca: Moseley et al., J Pain 2014;15:16 (resumen leído); lo demás, práctica habitual, sin fuente',
+    measuring:
+      'error de medición: 1,96 x raíz de 2 x 3,5 grados, 4,5 entre dos personas, entre Engstrand et al., Am J Occup Ther 2012;66:98, y Reissner et al., J Orthop Surg Res 2019;14:173 (resúmenes leídos); lo demás, práctica habitual, sin fuente',
+    slope:
+      'mínimos cuadrados; error de medición de 3,5 grados por lectura, 4,5 entre dos personas, entre Engstrand et al., Am J Occup Ther 2012;66:98, y Reissner et al., J Orthop Surg Res 2019;14:173 (resúmenes leídos); lo demás, práctica habitual, sin fuente',
+  },
   starting: 'Un punto de partida; decide el/la terapeuta.',
 };

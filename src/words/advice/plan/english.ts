@@ -24,15 +24,17 @@ const SIGN: Readonly<Record<StopSign, string>> = {
 const ASK: Readonly<Record<Ask, string>> = {
   surgeonSameDay: 'Take off what is worn and ask the surgeon or an emergency department the same day.',
   surgeonWorkingDay: 'Take off what is worn and ask the surgeon within a working day; gentle use of the hand goes on.',
-  surgeonBefore: "Ask the surgeon before anything is made, and enter the surgeon's word (surgeonAgrees).",
+  surgeonBefore: "Ask the surgeon before anything is made; the surgeon's word lifts this.",
   referrer: 'Ask the referring doctor before anything is made.',
 };
 const ALTERNATIVES = 'a serial cast, a stretching orthosis, or back to the referrer';
 
 /** The sentences of the plan in English. */
 export const english: PlanWords = {
+  ask: ASK,
   note: {
-    STOP_SIGN: ({ sign, ask }) => `${SIGN[sign]}, so nothing is suggested. ${ASK[ask]}`,
+    STOP_SIGN: ({ sign, ask }) =>
+      `${SIGN[sign]}, so nothing is suggested. ${ASK[ask]}${ask === 'surgeonBefore' ? ' Enter it as surgeonAgrees.' : ''}`,
     UNPROTECTED_REPAIR: () =>
       "A repair or fracture is not protected: motion outside the surgeon's protocol may break it. Ask the surgeon. If you have examined the hand and decide that a device may be tried within the protocol, say so with --clinician-confirms.",
     HARD_END_FEEL: () =>

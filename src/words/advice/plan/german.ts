@@ -33,15 +33,17 @@ const ASK: Readonly<Record<Ask, string>> = {
   surgeonSameDay: 'Abnehmen, was getragen wird, und am selben Tag ärztliche Rücksprache mit der Handchirurgie oder der Notaufnahme.',
   surgeonWorkingDay:
     'Abnehmen, was getragen wird, und innerhalb eines Werktags ärztliche Rücksprache mit der Handchirurgie; die Hand wird sanft weiter benutzt.',
-  surgeonBefore: 'Vor dem Anfertigen ärztliche Rücksprache mit der Handchirurgie; ihr Wort eintragen (surgeonAgrees).',
+  surgeonBefore: 'Vor dem Anfertigen ärztliche Rücksprache mit der Handchirurgie; ihr Wort hebt das auf.',
   referrer: 'Vor dem Anfertigen ärztliche Rücksprache mit der zuweisenden Praxis.',
 };
 const ALTERNATIVES = 'Seriengips, eine Quengelschiene oder zurück an die Zuweisenden';
 
 /** The sentences of the plan in German. */
 export const german: PlanWords = {
+  ask: ASK,
   note: {
-    STOP_SIGN: ({ sign, ask }) => `${SIGN[sign]}, darum wird nichts vorgeschlagen. ${ASK[ask]}`,
+    STOP_SIGN: ({ sign, ask }) =>
+      `${SIGN[sign]}, darum wird nichts vorgeschlagen. ${ASK[ask]}${ask === 'surgeonBefore' ? ' Einzutragen als surgeonAgrees.' : ''}`,
     UNPROTECTED_REPAIR: () =>
       'Eine Naht oder ein Bruch ist nicht geschützt: Bewegung außerhalb des Nachbehandlungsschemas kann sie sprengen. Ärztliche Rücksprache. Wer die Hand untersucht hat und es im Schema verantwortet, bestätigt es (--clinician-confirms).',
     HARD_END_FEEL: () =>

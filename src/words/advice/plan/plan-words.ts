@@ -1,5 +1,5 @@
 import type { NextArrangement } from '../../../block/plan.ts';
-import type { PlanFigures, PlanRule, ReasonFigures, ReasonRule } from '../../../block/plan-notes.ts';
+import type { Ask, PlanFigures, PlanRule, ReasonFigures, ReasonRule } from '../../../block/plan-notes.ts';
 
 /** What the sentences of a plan need beside the figures. */
 export interface PlanSpeech {
@@ -9,6 +9,8 @@ export interface PlanSpeech {
 
 /** Every sentence of the plan in one language, by its rule; degrees, mm and chances as they come. */
 export interface PlanWords {
+  /** Whom to ask, and how soon: a sentence. */
+  readonly ask: Readonly<Record<Ask, string>>;
   readonly note: { readonly [R in PlanRule]: (figures: PlanFigures[R]) => string };
   readonly reason: { readonly [R in ReasonRule]: (figures: ReasonFigures[R]) => string };
   readonly next: {

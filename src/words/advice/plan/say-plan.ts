@@ -1,5 +1,5 @@
 import type { NextArrangement } from '../../../block/plan.ts';
-import type { PlanNote, Reason } from '../../../block/plan-notes.ts';
+import type { Ask, PlanNote, Reason } from '../../../block/plan-notes.ts';
 import type { Language } from '../../language.ts';
 import { english } from './english.ts';
 import { german } from './german.ts';
@@ -12,6 +12,11 @@ const WORDS: Readonly<Record<Language, PlanWords>> = { en: english, es: spanish,
 export function sayPlanNote(note: PlanNote, language: Language): string {
   const say = WORDS[language].note[note.rule] as (figures: PlanNote) => string;
   return say(note);
+}
+
+/** Whom to ask, and how soon, one sentence. */
+export function sayAsk(ask: Ask, language: Language): string {
+  return WORDS[language].ask[ask];
 }
 
 /** Why a block has its points in one term, one sentence. */

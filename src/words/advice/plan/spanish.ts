@@ -28,15 +28,17 @@ const SIGN: Readonly<Record<StopSign, string>> = {
 const ASK: Readonly<Record<Ask, string>> = {
   surgeonSameDay: 'Retire lo que se lleve y consulte con cirugía o urgencias el mismo día.',
   surgeonWorkingDay: 'Retire lo que se lleve y consulte con cirugía en un día laborable; el uso suave de la mano sigue.',
-  surgeonBefore: 'Consulte con cirugía antes de hacer nada y anote su palabra (surgeonAgrees).',
+  surgeonBefore: 'Consulte con cirugía antes de hacer nada; su palabra levanta esta señal.',
   referrer: 'Consulte con quien derivó antes de hacer nada.',
 };
 const ALTERNATIVES = 'yesos seriados, una ortesis de estiramiento o volver a quien derivó';
 
 /** The sentences of the plan in Spanish. */
 export const spanish: PlanWords = {
+  ask: ASK,
   note: {
-    STOP_SIGN: ({ sign, ask }) => `${SIGN[sign]}, así que no se sugiere nada. ${ASK[ask]}`,
+    STOP_SIGN: ({ sign, ask }) =>
+      `${SIGN[sign]}, así que no se sugiere nada. ${ASK[ask]}${ask === 'surgeonBefore' ? ' Anótela como surgeonAgrees.' : ''}`,
     UNPROTECTED_REPAIR: () =>
       'Una reparación o fractura no está protegida: moverla fuera del protocolo de cirugía puede romperla. Consulte con cirugía. Si ha explorado la mano y lo asume dentro del protocolo, confírmelo (--clinician-confirms).',
     HARD_END_FEEL: () =>

@@ -1,0 +1,35 @@
+/** Names of what belongs to a hand. `finger` as in the middle of a sentence, `first` at its beginning, `short` for pictures and lists. */
+export const handEnglish = {
+  finger: { index: 'index finger', long: 'long finger', ring: 'ring finger', little: 'little finger' },
+  first: { index: 'Index finger', long: 'Long finger', ring: 'Ring finger', little: 'Little finger' },
+  short: { index: 'index', long: 'long', ring: 'ring', little: 'little' },
+  and: 'and',
+  side: { left: 'left', right: 'right' },
+  handOf: { left: 'Left hand', right: 'Right hand' },
+  place: { enclosed: 'enclosed', raised: 'raised', lowered: 'lowered' },
+  placeOfTwo: { raised: 'raised', lowered: 'lowered' },
+  aspect: { dorsal: 'dorsal', palmar: 'palmar' },
+  layer: { inner: 'inner layer', outer: 'outer layer' },
+  border: { radial: 'radial border', ulnar: 'ulnar border' },
+  block: {
+    title: (held: string, place: string, count: string, range: string) => `${held} ${place}, ${count} (${range})`,
+    three: 'three digits',
+    four: 'four digits',
+  },
+  /** Measures as they are named in a list of what was estimated. */
+  measure: {
+    width: 'width',
+    circumference: 'circumference',
+    palmarRoom: 'palmar room',
+    dorsalLength: 'dorsal length',
+    pipCircumference: 'PIP circumference',
+    mpSetback: 'MP setback',
+    webSetback: 'web setback',
+    handBreadth: 'hand breadth',
+    handCircumference: 'hand circumference',
+    metacarpalLength: 'metacarpal length',
+    mpDepth: 'MP depth',
+    mpDorsalRadius: 'MP dorsal radius',
+    thumbWebSetback: 'thumb web setback',
+  },
+};

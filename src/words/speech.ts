@@ -1,0 +1,30 @@
+import { plain } from '../units/number.ts';
+import { type CautionWords, cautionWords } from './cautions/caution-words.ts';
+import { type HandWords, handWords } from './hand/hand-words.ts';
+import type { Language } from './language.ts';
+import { type PatternWords, patternWords } from './pattern/pattern-words.ts';
+
+/** All that a pattern is worded in: one language, its numbers with their decimal sign. */
+export interface Speech {
+  readonly language: Language;
+  readonly hand: HandWords;
+  readonly strip: PatternWords;
+  readonly cautions: CautionWords;
+  /** A number for readers, rounded to at most so many decimals. */
+  readonly number: (value: number, decimals: number) => string;
+}
+
+export function speechIn(language: Language): Speech {
+  return {
+    language,
+    hand: handWords(language),
+    strip: patternWords(language),
+    cautions: cautionWords(language),
+    number: (value, decimals) => withDecimalSign(plain(value, decimals), language),
+  };
+}
+
+/** A number as text with the decimal sign of a language: a comma in German and Spanish. */
+export function withDecimalSign(number: string, language: Language): string {
+  return language === 'en' ? number : number.replace('.', ',');
+}
