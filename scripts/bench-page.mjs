@@ -10,19 +10,19 @@ const browser = await openBrowser();
 
 const paints = [];
 for (let k = 0; k < 5; k++) {
-  const page = await (await browser.newContext({ locale: 'en-GB', viewport: { width: 1440, height: 900 } })).newPage();
+  const page = await (await browser.newContext({ locale: 'en-GB', viewport: { width: 1280, height: 660 } })).newPage();
   await page.goto(pathToFileURL(PAGE).href);
-  await page.locator('#field-code').waitFor();
+  await page.locator('#example').waitFor();
   paints.push(await page.evaluate(() => performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? Number.NaN));
   await page.context().close();
 }
 report('first usable paint', paints);
 
-const context = await browser.newContext({ locale: 'en-GB', viewport: { width: 1440, height: 900 } });
+const context = await browser.newContext({ locale: 'en-GB', viewport: { width: 1280, height: 660 } });
 const page = await context.newPage();
 await page.goto(pathToFileURL(PAGE).href);
 await page.locator('#open-file').setInputFiles(demo);
-await page.locator('#pattern-picture').waitFor();
+await page.locator('svg.moulded').waitFor();
 const session = await context.newCDPSession(page);
 const heap = async () => {
   await session.send('HeapProfiler.collectGarbage');

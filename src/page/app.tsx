@@ -108,7 +108,9 @@ function Visits() {
       ) : (
         <VisitForm />
       )}
-      <Course />
+      <div class="right">
+        <Course />
+      </div>
     </main>
   );
 }

@@ -1,4 +1,4 @@
-import type { Entries } from './state.ts';
+import { type Entries, typedAt } from './state.ts';
 
 /** What a step changed: path of the field or name of the act, and what stood there afterwards. */
 export interface StepAbout {
@@ -55,4 +55,13 @@ export function redone(history: History): { readonly entries: Entries; readonly 
   const [step, ...future] = history.future;
   if (!step) return null;
   return { entries: step.after, history: { past: [...history.past, step], future, open: null }, about: step.about };
+}
+
+/** The history after another unit or decimal sign was chosen: each step holds the same lengths, and says them as they would now be typed. */
+export function rewrittenHistory(history: History, rewrite: (entries: Entries) => Entries): History {
+  const anew = ({ before, after, about }: Step): Step => {
+    const [next, isTyped] = [rewrite(after), typedAt(after, about.where) === about.value];
+    return { before: rewrite(before), after: next, about: isTyped ? { ...about, value: typedAt(next, about.where) } : about };
+  };
+  return { past: history.past.map(anew), future: history.future.map(anew), open: null };
 }

@@ -140,7 +140,7 @@ export async function openFile(store: Store, file: File): Promise<void> {
     hand === null
       ? { ...fresh, code: record?.code ?? '', side: record?.side ?? '', target: record?.digit ?? '' }
       : entriesOf(hand, decimal);
-  store.set(settings, store.entries.peek());
+  store.set(settings, (entries) => entries);
   store.replace({ ...opened, options: fresh.options, print } as typeof fresh, record);
   store.mode.value = record !== null && record.visits.length > 0 ? 'visits' : 'design';
   store.said.value = texts.files.opened(name);

@@ -2,7 +2,7 @@ import { batch, computed, type ReadonlySignal, type Signal, signal } from '@prea
 import type { CaseFile } from '../record/case-schema.ts';
 import { type Derived, type Drawn, derive, NOTHING_YET } from './derive.ts';
 import { type Format, formatFor } from './format.ts';
-import { committed, type History, NO_HISTORY, recorded, redone, type StepAbout, undone } from './history.ts';
+import { committed, type History, NO_HISTORY, recorded, redone, rewrittenHistory, type StepAbout, undone } from './history.ts';
 import { CSS_PIXELS_PER_MM, type Entries, FRONT, type PageState, type ScreenSize, type Settings, setEntry, typedAt } from './state.ts';
 import type { Texts } from './texts/english.ts';
 import { LANGUAGES } from './texts/languages.ts';
@@ -77,8 +77,8 @@ export interface Store {
   redo(): StepAbout | null;
   /** Fills entries that nobody typed yet, as a proposal; no step of the history. */
   fill(change: (now: Entries) => Entries): void;
-  /** Other settings, and the entries written anew for them; no step of the history. */
-  set(settings: Settings, entries: Entries): void;
+  /** Other settings; entries and every step of the history are written anew for them, so that what comes back is the length it was. No step itself. */
+  set(settings: Settings, rewrite: (entries: Entries) => Entries): void;
   /** Another case or another person: the history ends. */
   replace(entries: Entries, file: CaseFile | null): void;
   record(file: CaseFile | null): void;
@@ -180,13 +180,13 @@ export function createStore(first: PageState, pixelRatio = 1): Store {
     },
     undo: () => step(undone(history.peek())),
     redo: () => step(redone(history.peek())),
-    set(nextSettings, nextEntries) {
+    set(nextSettings, rewrite) {
+      const next = rewrite(entries.peek());
       batch(() => {
         settings.value = nextSettings;
-        entries.value = nextEntries;
-        // Steps hold what was typed in the old unit; they would come back as other lengths.
-        history.value = NO_HISTORY;
-        follow(derive(nextEntries, nextSettings, derived.peek()));
+        entries.value = next;
+        history.value = rewrittenHistory(history.peek(), rewrite);
+        follow(derive(next, nextSettings, derived.peek()));
       });
     },
     replace(next, nextFile) {

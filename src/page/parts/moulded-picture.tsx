@@ -109,9 +109,12 @@ function Moulded({ shown }: { readonly shown: DrawnStrip }) {
   const squares = store.dragging.value ? SQUARES.dragged : SQUARES.rest;
   const { scene, current } = useMouldedScene(shown);
   const drawn = useMemo(() => scene && drawMoulded(scene, { across, up, squares }), [scene, across, up, squares]);
+  const shapes = useMemo(
+    () => drawn && <DrawnShapes items={drawn.drawing.items as readonly DrawnShape[]} extents={drawn.drawing.extents} />,
+    [drawn],
+  );
   if (!drawn) return null;
-  const { extents, items } = drawn.drawing;
-  const named = [...drawn.fingers].map(([digit, { tip }]) => ({ digit, at: tip }));
+  const { extents } = drawn.drawing;
   const name = (text: string, { x, y }: { readonly x: number; readonly y: number }) => (
     <text class="name" key={text} x={plain(x - extents.minX, 1)} y={plain(extents.maxY - y, 1)} font-size={LETTERS}>
       {text}
@@ -126,9 +129,9 @@ function Moulded({ shown }: { readonly shown: DrawnStrip }) {
     >
       <title id="moulded-title">{words.moulded}</title>
       <desc id="moulded-description">{words.mouldedDescription(anglesOf(store, shown).join('; '))}</desc>
-      <DrawnShapes items={items as readonly DrawnShape[]} extents={extents} />
+      {shapes}
       <g>
-        {named.map(({ digit, at }) => name(texts.digitShort[digit], below(at)))}
+        {[...drawn.fingers].map(([digit, { tip }]) => name(texts.digitShort[digit], below(tip)))}
         {name(texts.measure.thumb, drawn.thumbTip)}
       </g>
     </svg>

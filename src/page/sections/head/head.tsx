@@ -162,5 +162,5 @@ function changeSettings(store: Store, wanted: Partial<Settings>): void {
   const sign =
     wanted.language === undefined ? {} : { decimal: LANGUAGES[wanted.language].decimal === ',' ? (',' as const) : ('.' as const) };
   const next = { ...now, ...sign, ...wanted };
-  store.set(next, rewritten(store.entries.peek(), now, next));
+  store.set(next, (entries) => rewritten(entries, now, next));
 }

@@ -64,7 +64,7 @@ export function OptionsPanel() {
         ]}
         onChoose={(decimal: DecimalSign) => {
           const next = { ...settings, decimal };
-          store.set(next, rewritten(store.entries.peek(), settings, next));
+          store.set(next, (entries) => rewritten(entries, settings, next));
         }}
       />
     </Panel>

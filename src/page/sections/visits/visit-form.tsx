@@ -51,39 +51,45 @@ function Form({ file }: { readonly file: CaseFile }) {
       <h2 id="case-heading" tabIndex={-1}>
         {isCorrecting ? words.correctThe(visit.date) : words.title(file.code, texts.digit[file.digit], texts.handOf[file.side])}
       </h2>
-      <Harm />
-      <MotionNow file={file} />
-      <div class="pair">
-        <Field where="visit.date" label={words.field.date} longest={10} />
-        <Field where="visit.wear" label={words.field.wear} numeric optional />
-        <Field where="visit.wearAgreed" label={words.field.wearAgreed} numeric optional />
-      </div>
-      <div class="answers">
-        <Answer id="fits" legend={words.fits} />
-        <Answer id="redirects" legend={words.redirects} />
-        {isCorrecting ? null : (
-          <Choice
-            where="visit.made"
-            legend={words.made}
-            value={visit.made === 'yes' ? 'yes' : 'no'}
-            choices={[
-              { value: 'no', label: words.goesOn },
-              { value: 'yes', label: words.nowMade },
-            ]}
-            onChoose={(value) => set(store, 'made', value === 'yes' ? 'yes' : '', value === 'yes' ? words.nowMade : words.goesOn)}
-          />
-        )}
-      </div>
-      <details>
-        <summary>{words.more}</summary>
-        <div class="pair">
-          <Field where="visit.mpLacks" label={words.field.mpLacks} optional />
-          <Field where="visit.mpBends" label={words.field.mpBends} optional />
-          <Field where="visit.rater" label={words.field.rater} optional longest={4} />
+      <div class="visit-columns">
+        <div class="visit-column">
+          <Harm />
         </div>
-        <Answer id="weaning" legend={words.weaning} />
-        <Field where="visit.comment" label={words.field.comment} hint={texts.files.noteHint} longest={300} optional />
-      </details>
+        <div class="visit-column">
+          <MotionNow file={file} />
+          <div class="pair">
+            <Field where="visit.date" label={words.field.date} longest={10} />
+            <Field where="visit.wear" label={words.field.wear} numeric optional />
+            <Field where="visit.wearAgreed" label={words.field.wearAgreed} numeric optional />
+          </div>
+          <div class="answers">
+            <Answer id="fits" legend={words.fits} />
+            <Answer id="redirects" legend={words.redirects} />
+            {isCorrecting ? null : (
+              <Choice
+                where="visit.made"
+                legend={words.made}
+                value={visit.made === 'yes' ? 'yes' : 'no'}
+                choices={[
+                  { value: 'no', label: words.goesOn },
+                  { value: 'yes', label: words.nowMade },
+                ]}
+                onChoose={(value) => set(store, 'made', value === 'yes' ? 'yes' : '', value === 'yes' ? words.nowMade : words.goesOn)}
+              />
+            )}
+          </div>
+          <details>
+            <summary>{words.more}</summary>
+            <div class="pair">
+              <Field where="visit.mpLacks" label={words.field.mpLacks} optional />
+              <Field where="visit.mpBends" label={words.field.mpBends} optional />
+              <Field where="visit.rater" label={words.field.rater} optional longest={4} />
+            </div>
+            <Answer id="weaning" legend={words.weaning} />
+            <Field where="visit.comment" label={words.field.comment} hint={texts.files.noteHint} longest={300} optional />
+          </details>
+        </div>
+      </div>
       <div class="buttons">
         <button type="button" class="main" id="add-visit" onClick={() => add(store, file)}>
           {words.add}

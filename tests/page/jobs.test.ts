@@ -1,0 +1,56 @@
+import type { Page } from 'playwright-core';
+import { describe, expect } from 'vitest';
+import { BY_NIGHT } from '../by-night.ts';
+import { inBrowser } from './browser.ts';
+import { CountedHands, JOBS, WINDOWS } from './jobs.ts';
+
+/** scripts/count-jobs.mjs prints what all of them cost. */
+const MOST_CLICKS = 8;
+const MOST_TABS = 20;
+const LANGUAGES = ['en-GB', 'es-ES', 'de-DE'];
+const SCREENS = WINDOWS.filter(([width]) => width >= 600);
+const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true };
+
+/** The bar with the result and its button is in the window, whole. */
+async function resultInView(page: Page): Promise<void> {
+  const seen = await page.evaluate(() => {
+    const { top, bottom, height } = document.querySelector('.bottom-bar')?.getBoundingClientRect() ?? new DOMRect();
+    return height > 0 && top >= 0 && bottom <= innerHeight + 1;
+  });
+  expect(seen).toBe(true);
+}
+
+describe('the counted jobs, from an empty page to the saved file', () => {
+  const places = BY_NIGHT
+    ? SCREENS.flatMap((window) => LANGUAGES.map((locale) => ({ window, locale })))
+    : [{ window: SCREENS[2], locale: 'de-DE' }];
+  const jobs = BY_NIGHT ? JOBS : JOBS.filter(({ name }) => /three fingers|visit/.test(name));
+  for (const { name, run } of jobs) {
+    inBrowser(`${name}: at most ${MOST_CLICKS} clicks, or ${MOST_TABS} Tabs, and nothing scrolled`, async (open) => {
+      for (const { window, locale } of places) {
+        const [width, height] = window ?? [1280, 660];
+        const { page, context } = await open({ locale, viewport: { width, height } });
+        const hands = new CountedHands(page);
+        expect(await run(hands)).toMatch(/\.(pdf|json)$/);
+        const { clicks, tabs, scrolled } = hands.cost();
+        // The unit and the notation of rings are a choice more; a visit has its own questions.
+        const isFirst = /three fingers|keys/.test(name);
+        expect([locale, width, scrolled]).toEqual([locale, width, 0]);
+        if (isFirst) expect(clicks).toBeLessThanOrEqual(MOST_CLICKS);
+        expect(tabs).toBeLessThanOrEqual(MOST_TABS);
+        await context.close();
+      }
+    });
+  }
+
+  inBrowser('on a phone the result stays in view throughout, with the keyboard up as well', async (open) => {
+    const [first] = JOBS;
+    const sizes = BY_NIGHT ? [844, 450] : [450];
+    for (const height of sizes) {
+      const { page, context } = await open({ ...PHONE, viewport: { width: 390, height } });
+      const hands = new CountedHands(page, resultInView);
+      expect(await first?.run(hands)).toMatch(/\.pdf$/);
+      await context.close();
+    }
+  });
+});
