@@ -73,7 +73,7 @@ const DEFAULTS: ReadonlySet<string> = new Set(['6 ByLayer', '62 256', '370 -1', 
 function withoutDefaults(dxf: string): string {
   const lines = dxf.split('\n');
   const from = lines.indexOf('ENTITIES') + 1;
-  const to = lines.indexOf('ENDSEC', from);
+  const to = lines.indexOf('ENDSEC', from) - 1;
   const kept = lines.slice(0, from);
   for (let k = from; k < to; k += 2) {
     const [code = '', value = ''] = [lines[k], lines[k + 1]];
