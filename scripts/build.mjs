@@ -1,8 +1,9 @@
 // Bundles the command into dist/: one small entry and the pieces that each command loads when it runs. Then the page beside it.
-import { chmod, copyFile, rm } from 'node:fs/promises';
+import { chmod, copyFile, readFile, rm, writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { buildPage } from './build-page.mjs';
+import { bomOf, modulesOf, noticesText, thirdParties } from './third-parties/third-parties.mjs';
 
 /**
  * svgdom loads a font engine and an image reader (0.75 MB) for laying out text and pictures. Our drawings have neither: labels are strokes.
@@ -30,7 +31,8 @@ const pdfkitForPages = {
 };
 
 await rm('dist', { recursive: true, force: true });
-await build({
+const { metafile } = await build({
+  metafile: true,
   // The reader is begun by the command as a process of its own.
   entryPoints: { knucklewright: 'src/cli/knucklewright.ts', reader: 'src/cli/reader.ts' },
   outdir: 'dist',
@@ -52,5 +54,14 @@ await build({
 // The solver behind --prove looks for its compiled part beside the bundle.
 await copyFile('node_modules/highs/build/highs.wasm', 'dist/highs.wasm');
 await chmod('dist/knucklewright.js', 0o755);
-const bytes = await buildPage();
-console.log(`page: dist/knucklewright.html (${Math.round(bytes / 1000)} kB); open it in a browser, no network needed`);
+const { bytes, modules } = await buildPage();
+const { version } = JSON.parse(await readFile('package.json', 'utf8'));
+const parties = thirdParties([...modulesOf(metafile), ...modules]);
+await writeFile(
+  'dist/THIRD-PARTY-NOTICES.txt',
+  noticesText(parties, `Knucklewright ${version}, command and page, is under the MIT licence.`),
+);
+await writeFile('dist/sbom.json', `${JSON.stringify(bomOf(parties, version), null, 2)}\n`);
+console.log(
+  `page: dist/knucklewright.html (${Math.round(bytes / 1000)} kB); open it in a browser, no network needed. Notices of ${parties.length} others: dist/THIRD-PARTY-NOTICES.txt`,
+);

@@ -28,7 +28,8 @@ const CHECKS = [
     { KNUCKLEWRIGHT_ODDS: 'all' },
   ],
   ['installation without scripts', ['scripts/clean-install.mjs']],
-  ['licences', ['scripts/licences.mjs']],
+  ['a release from two clones', ['node_modules/vitest/vitest.mjs', 'run', 'tests/release.test.ts'], { KNUCKLEWRIGHT_NIGHTLY: '1' }],
+  ['hostile files, all of them', ['node_modules/vitest/vitest.mjs', 'run', 'tests/hostile'], { KNUCKLEWRIGHT_NIGHTLY: '1' }],
 ];
 const failed = CHECKS.filter(([name, args, environment = {}]) => {
   console.log(`\n== ${name}`);

@@ -108,7 +108,7 @@ describe('knucklewright case', { timeout: LONG }, () => {
     expect(await run('case', 'report', 'c.json', '--out', 'r.svg')).toMatchObject({ code: 0, err: '' });
     expect(await readFile(join(folder, 'r.svg'), 'utf8')).toBe(svg);
     expect(await run('case', 'report', 'c.json', '--out', 'r.txt', '--paper', 'a9')).toMatchObject({
-      code: 1,
+      code: 2,
       err: expect.stringMatching(/^error PAPER: [^\n]*\nerror FLAG: --out: [^\n]*must end in \.pdf[^\n]*\n$/),
     });
   });
@@ -253,7 +253,7 @@ describe('knucklewright case', { timeout: LONG }, () => {
       [['2', '--withdraw', '--pain', '3'], 'takes the whole visit out'],
       [['2', '--pain', '3', '--on', 'today'], 'is not a day'],
     ] as const) {
-      expect(await amend(...args), args.join(' ')).toMatchObject({ code: 1, out: '', err: expect.stringContaining(why) });
+      expect(await amend(...args), args.join(' ')).toMatchObject({ code: 2, out: '', err: expect.stringContaining(why) });
     }
     const letter = await run('case', 'report', 'c.json', '--letter', '--language', 'es', '--out', 'l.pdf');
     expect(letter).toMatchObject({ code: 0, err: '', out: expect.stringMatching(/l\.pdf {3}1 page, A4\n$/) });
@@ -265,12 +265,12 @@ describe('knucklewright case', { timeout: LONG }, () => {
   });
 
   it('names what is missing in one message when nobody can be asked', async () => {
-    expect(await run('case', 'new', 'c.json')).toMatchObject({ code: 1, err: expect.stringMatching(/--code, --side, --digit: missing/) });
+    expect(await run('case', 'new', 'c.json')).toMatchObject({ code: 2, err: expect.stringMatching(/--code, --side, --digit: missing/) });
     await newCase();
     const added = await run('case', 'add', 'c.json', '--json');
     // With --json the same stands on stdout as data.
-    expect(JSON.parse(added.out)).toMatchObject({ schema: 'knucklewright/errors@1', exit: 1, errors: [{ code: 'FLAG' }] });
-    expect(added).toMatchObject({ code: 1, err: expect.stringMatching(/^error FLAG: --date .*--pip-active .*missing[^\n]*\n$/) });
+    expect(JSON.parse(added.out)).toMatchObject({ schema: 'knucklewright/errors@1', exit: 2, errors: [{ code: 'FLAG' }] });
+    expect(added).toMatchObject({ code: 2, err: expect.stringMatching(/^error FLAG: --date .*--pip-active .*missing[^\n]*\n$/) });
   });
 
   it('asks at a terminal, and draws a sparkline there', async (context) => {

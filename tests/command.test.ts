@@ -84,7 +84,8 @@ describe('draw', () => {
       '--out',
       out,
     );
-    expect(status).toBe(1);
+    // Wrong flags are wrong usage, whatever else is wrong.
+    expect(status).toBe(2);
     expect(stdout).toBe('');
     for (const what of ['side', 'colour', 'long-risen', 'width is 99 mm', 'bmp', '2026-02-30']) expect(stderr).toContain(what);
     expect(

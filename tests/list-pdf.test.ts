@@ -7,6 +7,7 @@ import { DEFAULT_SHEET_SETTINGS, type SheetSettings } from '../src/sheet/paper/s
 import type { CutPiece } from '../src/sheet/plastic/cut-list.ts';
 import { listPages } from '../src/sheet/plastic/list-pages.ts';
 import { sizeChart } from '../src/sheet/plastic/size-chart.ts';
+import { sizePages } from '../src/sheet/plastic/size-pages.ts';
 import { helveticaWidth } from '../src/writers/pdf/pdf-document.ts';
 
 const piece = (i: number, warnings: readonly string[] = []): CutPiece => ({
@@ -38,14 +39,37 @@ describe('a list or chart as PDF', () => {
     'CUT LIST',
     null,
   );
-  const sizes = [{ sizes: [200], cover: 1, meanWaste: 12, wasteShare: 0.06, served: [9] }];
+  const one = { id: 'SIZE-1', serves: 'with the little finger', length: 200, width: 33, served: 9 };
+  const sizes = [{ sizes: [one], cover: 1, meanWaste: 12, wasteShare: 0.06 }];
+  const bags = sizePages({
+    sizes: [one],
+    pieces: [9],
+    assigned: Array.from({ length: 12 }, (_, k) => ({
+      strip: {
+        code: `CASE-${k + 1}`,
+        side: 'right' as const,
+        block: 'little-raised-in-four',
+        length: 188,
+        height: 32.5,
+        relief: [{ digit: 'long' as const, depth: 3.25 }],
+        withLittle: true,
+        invented: true,
+      },
+      size: k < 9 ? one : null,
+      cutOff: 12,
+      trimUsed: 0,
+    })),
+    title: 'SIZES AND BAGS',
+    invented: true,
+  });
   const patterns: readonly (readonly [string, Pattern])[] = [
     ...lists.map((page, k) => [`list page ${k + 1}`, page] as const),
+    ...bags.map((page, k) => [`sizes page ${k + 1}`, page] as const),
     [
       'chart',
       sizeChart(
         sizes,
-        1,
+        0,
         'nine hands, a subtitle that is long enough to need a second line, since it names a file in a folder in a folder',
       ),
     ],

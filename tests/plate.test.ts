@@ -13,7 +13,6 @@ import { PLATE_FACES, type PlateDesign } from '../src/pattern/plate/plate-design
 import { THUMB_CLEARANCE } from '../src/pattern/plate/plate-frame.ts';
 import { plates } from '../src/pattern/plate/plate-library.ts';
 import { DEFAULT_PLATE_OPTIONS, LEAST_CORNER_RADIUS } from '../src/pattern/plate/plate-options.ts';
-import { times } from './by-night.ts';
 import { demoPlateHand, presetPlate } from './demo-plate.ts';
 import { NEIGHBOURS, plausibleHand } from './plausible-hand.ts';
 
@@ -41,8 +40,8 @@ function made(of: Hand, design: Partial<PlateDesign>, more: Partial<typeof optio
 const SLIDE = 0.25;
 
 /** What the judge must find of every plate, whatever its bend. */
-function keepsItsClearances(fold: FoldFindings, slack: number) {
-  expect(fold.pipClearance).toBeGreaterThanOrEqual(options.pipClearance - slack - 0.002);
+function keepsItsClearances(fold: FoldFindings, slack: number, pipClearance: number) {
+  expect(fold.pipClearance).toBeGreaterThanOrEqual(pipClearance - slack - 0.002);
   expect(fold.wristClearance).toBeGreaterThanOrEqual(options.wristClearance - slack);
   if (fold.thumbClearance !== null) expect(fold.thumbClearance).toBeGreaterThanOrEqual(THUMB_CLEARANCE - slack - 0.002);
   expect(fold.swing).toBeLessThan(1);
@@ -68,7 +67,7 @@ describe('the presets on the demo hand', () => {
     for (const face of report.faces) {
       expect(face.smallestRadius).toBeGreaterThanOrEqual(LEAST_CORNER_RADIUS - 1e-9);
       expect(face.webRadius ?? HOLLOW_RADIUS).toBeGreaterThanOrEqual(HOLLOW_RADIUS - 1e-9);
-      keepsItsClearances(face.fold, 0);
+      keepsItsClearances(face.fold, 0, options.pipClearance);
       expect(face.fold.leastGap).toBeGreaterThan(0);
     }
   });
@@ -114,21 +113,29 @@ describe('every plate', () => {
             for (const problem of result.problems) {
               expect(['PLATE_NO_ROOM', 'NOT_ESTIMABLE']).toContain(problem.code);
               expect(problem.message).toMatch(/Use |Take |Measure it: /);
-              if (faces === 'dorsal' && problem.code === 'PLATE_NO_ROOM') expect(problem.message).toContain('of the hand before');
+              if (faces === 'dorsal' && problem.code === 'PLATE_NO_ROOM')
+                expect(problem.message).toMatch(/of the hand before|a corner of the dorsal/);
             }
             return;
           }
           count = { ...count, made: count.made + 1 };
           const { pattern, report } = result.value;
           expect(pattern.parts.flatMap((part) => outlineFaults(part.outline, 'outside'))).toEqual([]);
+          if (report.pipClearance < options.pipClearance)
+            expect([faces === 'dorsal', report.warnings.map((w) => w.code)]).toEqual([
+              false,
+              expect.arrayContaining(['PIP_CLEARANCE_LESS']),
+            ]);
           for (const face of report.faces) {
             if (webNotch === 0) expect(face.smallestRadius).toBeGreaterThan(SHARPEST);
-            keepsItsClearances(face.fold, SLIDE);
+            // A palmar plate that would hold too little is closed in, and says so; one that cannot be shortened by what it comes short says that.
+            const short = report.warnings.some((w) => w.code === 'PIP_CLEARANCE' && w.where === face.face);
+            keepsItsClearances(face.fold, SLIDE, short ? 0 : report.pipClearance);
           }
           for (const angle of Object.values(report.freePipFlexion)) expect(angle).toBeGreaterThan(110);
         },
       ),
-      { numRuns: times(20, 80) },
+      { numRuns: 80, endOnFailure: true },
     );
     // About 15 in 100 such plates are refused (600 drawn while it was built); a third is more than four standard deviations of 80 draws away.
     expect(count.made).toBeGreaterThan(2 * count.refused);
@@ -192,6 +199,13 @@ describe('every plate', () => {
   });
 });
 
+/** The hand made smaller all over. */
+function childOf({ digits, palm, ...hand }: Hand, by: number): Hand {
+  const smaller = <T extends object>(measures: T): T =>
+    Object.fromEntries(Object.entries(measures).map(([key, value]) => [key, typeof value === 'number' ? value * by : smaller(value)])) as T;
+  return { ...hand, digits: smaller(digits), palm: smaller(palm) };
+}
+
 describe('refusals', () => {
   it('name every broken rule at once', () => {
     const result = make(hand, { digits: ['index', 'ring'], angle: 95 });
@@ -203,8 +217,11 @@ describe('refusals', () => {
     expect(result.ok ? '' : result.problems[0]?.message).toMatch(/little finger.*Measure it/);
   });
   it('say what would make room on the palmar side', () => {
-    const result = make(hand, { faces: 'palmar', digits: ['little'], angle: 90 });
-    expect(result.ok ? '' : result.problems.map((p) => p.message).join()).toMatch(/little finger.*smaller MP angle/);
+    // A grown hand's little finger is held since the corners beside free digits are rounded; that of a small child is not, however far closed in.
+    const result = make(childOf(hand, 0.58), { faces: 'palmar', digits: ['little'], angle: 90 });
+    const said = result.ok ? '' : result.problems.map((p) => p.message).join();
+    expect(said).toMatch(/little finger.*smaller MP angle/);
+    expect(said).toMatch(/Tried, and it can be made: with/);
   });
   it('come where the step to a shorter edge would leave a finger uncovered, as beside an MP joint that lies far back', () => {
     // The smallest hand that is read, as the fuzzed door of plates found it; the outline came out as no number.

@@ -93,7 +93,7 @@ describe('print-check', () => {
       out: expect.stringContaining('Name the file'),
     });
     expect(await runCommand('print-check', ...flags('60', '99.8'))).toMatchObject({ exit: 3, out: expect.stringContaining('reprint') });
-    expect(await runCommand('print-check', ...flags('3.9 in', 'wide'))).toMatchObject({ exit: 1, err: expect.stringContaining('--along') });
+    expect(await runCommand('print-check', ...flags('3.9 in', 'wide'))).toMatchObject({ exit: 2, err: expect.stringContaining('--along') });
   });
 
   it('writes a PDF that this printer prints true, from the PDF itself', async (context) => {

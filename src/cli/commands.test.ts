@@ -35,11 +35,11 @@ describe('the commands', () => {
     const { out, err, exit } = await runCommand('plan', 'no-such.json', '--differential', 'abc', '--json');
     expect(JSON.parse(out)).toMatchObject({
       schema: 'knucklewright/errors@1',
-      exit: 1,
+      exit: 2,
       errors: [{ code: 'FILE_NOT_READ' }, { code: 'OPTION' }],
     });
     expect(err.match(/^error /gm)).toHaveLength(2);
-    expect(exit).toBe(1);
+    expect(exit).toBe(2);
     expect((await runCommand('plan', 'no-such.json')).out).toBe('');
   });
 });

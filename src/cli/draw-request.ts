@@ -1,11 +1,15 @@
+import { boxOf } from '../geometry/path-measures.ts';
 import { type MadePattern, type MadePlate, makePattern, type PatternRequest } from '../pattern/make-pattern.ts';
 import type { Pattern } from '../pattern/pattern.ts';
 import { paperTrial } from '../pattern/strip/paper-trial.ts';
 import { validatePattern } from '../pattern/validate-pattern.ts';
+import { type ShelfStrip, shelfAfter, shelfText, type Taken, takeFromShelf, takenText, type Wanted } from '../sheet/plastic/shelf.ts';
+import { rounded } from '../units/number.ts';
 import { type Result, success, type Warning } from '../units/result.ts';
 import { describeDrawing } from './describe-drawing.ts';
 import { describePlate } from './describe-plate.ts';
 import type { OutputPlan } from './flags/output-flags.ts';
+import { SHELF_AFTER } from './flags/shelf-flag.ts';
 import { checkOutput, stemOf, type WrittenFile, writePatterns } from './write-patterns.ts';
 
 /** What is to be drawn, why this, and where it goes. */
@@ -15,6 +19,10 @@ export interface Drawing {
   readonly output: OutputPlan;
   /** Draw the paper strip of a trial as well, as files of its own. */
   readonly paperTrial?: boolean;
+  /** Strips in stock, of which the nearest that serves is named; null: there is no shelf. */
+  readonly shelf?: readonly ShelfStrip[] | null;
+  /** Write what is left of it beside the pattern. */
+  readonly keepsShelf?: boolean;
 }
 
 export interface Drawn {
@@ -22,12 +30,13 @@ export interface Drawn {
   readonly why: string;
   readonly report: MadePattern['report'] | MadePlate['report'];
   readonly files: readonly WrittenFile[];
+  readonly taken: Taken | null;
 }
 
 /** Checks the folder, makes and proves the pattern, and writes the files together or none. */
-export async function drawRequest({ request, why, output, paperTrial: wanted }: Drawing): Promise<Result<Drawn>> {
+export async function drawRequest({ request, why, output, paperTrial: wanted, shelf, keepsShelf }: Drawing): Promise<Result<Drawn>> {
   const stem = stemOf(request);
-  const place = await checkOutput(output, wanted ? [stem, `${stem}-paper`] : [stem]);
+  const place = await checkOutput(output, wanted ? [stem, `${stem}-paper`] : [stem], shelf && keepsShelf ? [SHELF_AFTER] : []);
   if (!place.ok) return place;
   const made = makePattern(request);
   if (!made.ok) return made;
@@ -39,17 +48,37 @@ export async function drawRequest({ request, why, output, paperTrial: wanted }: 
   const sound = paper.value === null ? paper : validatePattern(paper.value);
   if (!sound.ok) return sound;
   const drawn = [{ stem, pattern: made.value.pattern }, ...(paper.value ? [{ stem: `${stem}-paper`, pattern: paper.value }] : [])];
-  const files = await writePatterns(drawn, output);
+  const [taken = null] = shelf ? takeFromShelf(shelf, [wantedOf(made.value.pattern, stem)]) : [];
+  const left = shelf && taken && keepsShelf ? [{ name: SHELF_AFTER, content: shelfText(shelfAfter(shelf, [taken])) }] : [];
+  const files = await writePatterns(drawn, output, left);
   if (!files.ok) return files;
-  return success({ request, why, report: made.value.report, files: files.value }, [...made.warnings, ...files.warnings]);
+  return success({ request, why, report: made.value.report, files: files.value, taken }, [...made.warnings, ...files.warnings]);
+}
+
+/** The box of a strip that was drawn. */
+function wantedOf({ parts }: Pattern, id: string): Wanted {
+  const { minX, maxX, minY, maxY } = boxOf(parts.map(({ outline }) => outline));
+  return { id, length: maxX - minX, width: maxY - minY };
+}
+
+/** What was taken from the shelf, as data; mm. */
+export function takenJson({ wanted, from, cutOff }: Taken): object {
+  return { id: wanted.id, from: from?.id ?? null, cutOff: rounded(cutOff, 3) };
 }
 
 /** What `draw` and `redraw` print. */
 export const drawnReport = {
-  text: ({ request, report, why, files }: Drawn): string => {
-    if (request.kind === 'strip' && 'passes' in report) return describeDrawing(report, { block: request.block, why }, files);
+  text: ({ request, report, why, files, taken }: Drawn): string => {
+    if (request.kind === 'strip' && 'passes' in report)
+      return `${describeDrawing(report, { block: request.block, why }, files)}${taken ? `${takenText(taken)}\n` : ''}`;
     if (request.kind === 'plate' && !('passes' in report)) return describePlate(report, `${request.plate.title}, ${why}`, files);
     throw new Error('a report of another kind than its request');
   },
-  json: ({ report, why, files }: Drawn, warnings: readonly Warning[]): object => ({ ...report, why, warnings, files }),
+  json: ({ report, why, files, taken }: Drawn, warnings: readonly Warning[]): object => ({
+    ...report,
+    why,
+    ...(taken ? { shelf: takenJson(taken) } : {}),
+    warnings,
+    files,
+  }),
 };

@@ -17,8 +17,9 @@ export function failAsJson(problems: readonly Problem[]): void {
   fail(problems);
 }
 
-/** 1 when an input is wrong, else 3 (readable but not makeable). */
+/** 2 when a flag is wrong, else 1 when an input is, else 3 (readable but not makeable). */
 function exitOf(problems: readonly Problem[]): number {
+  if (problems.some((p) => p.kind === 'usage')) return EXIT.wrongUsage;
   return problems.some((p) => p.kind === 'input') ? EXIT.badInput : EXIT.refused;
 }
 

@@ -11,7 +11,7 @@ import { readPlateOptions } from '../pattern/plate/read-plate-options.ts';
 import type { StripOptions } from '../pattern/strip/strip-options.ts';
 import type { CutPiece } from '../sheet/plastic/cut-list.ts';
 import { platePiece } from '../sheet/plastic/plate-piece.ts';
-import { stripPiece } from '../sheet/plastic/strip-piece.ts';
+import { type Relief, stripPieceAndRelief } from '../sheet/plastic/strip-piece.ts';
 import { getOwn } from '../units/get-own.ts';
 import { LENGTH_UNITS, type LengthUnit } from '../units/length.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
@@ -29,6 +29,8 @@ export interface RowSettings {
 
 export interface RowPiece {
   readonly piece: CutPiece;
+  /** What must be cut back of a straight blank; none for a plate. */
+  readonly relief: readonly Relief[];
   /** What it is drawn from. */
   readonly request: PatternRequest;
 }
@@ -66,12 +68,13 @@ export class RowReader {
     if (!request.ok) return this.failed(request.problems, line);
     const piece = pieceOf(request.value);
     if (!piece.ok) return this.failed(piece.problems, line);
-    const before = this.lineOf.get(piece.value.id);
+    const { piece: listed, relief } = piece.value;
+    const before = this.lineOf.get(listed.id);
     if (before !== undefined)
-      return wrong('code', 'ROW_TWICE', `${piece.value.id} stands in line ${before} already; give each hand a code of its own`);
-    this.lineOf.set(piece.value.id, line);
-    const warnings = [...new Set([...hand.warnings, ...request.warnings].map((w) => w.code).concat(piece.value.warnings))];
-    const made = { piece: { ...piece.value, warnings }, request: request.value };
+      return wrong('code', 'ROW_TWICE', `${listed.id} stands in line ${before} already; give each hand a code of its own`);
+    this.lineOf.set(listed.id, line);
+    const warnings = [...new Set([...hand.warnings, ...request.warnings].map((w) => w.code).concat(listed.warnings))];
+    const made = { piece: { ...listed, warnings }, relief, request: request.value };
     return { ok: true, value: { piece: made.piece, made } };
   }
 
@@ -123,9 +126,10 @@ function ids(list: readonly { readonly id: string }[]): string {
   return list.map(({ id }) => id).join(', ');
 }
 
-function pieceOf(request: PatternRequest): Result<CutPiece> {
-  if (request.kind === 'strip') return stripPiece(request.hand, request.block, request.options);
-  return platePiece(request.hand, { design: request.plate, options: request.options });
+function pieceOf(request: PatternRequest): Result<Pick<RowPiece, 'piece' | 'relief'>> {
+  if (request.kind === 'strip') return stripPieceAndRelief(request.hand, request.block, request.options);
+  const piece = platePiece(request.hand, { design: request.plate, options: request.options });
+  return piece.ok ? success({ piece: piece.value, relief: [] }) : piece;
 }
 
 /** A plate for a hand at the preset's angle, else the plan's, with the preset's options. */

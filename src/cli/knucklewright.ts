@@ -8,8 +8,13 @@ import { programOf } from './program.ts';
 handleOutputErrors();
 // Beside this file when the program is built.
 readInProcess(new URL('./reader.js', import.meta.url));
+const words = process.argv.slice(2);
 try {
-  await programOf(await commandsFor(process.argv.slice(2))).parseAsync();
+  // Asked of the files as they lie there, not of what was built into them.
+  if (words.length === 2 && words.includes('--version') && words.includes('--json')) {
+    const { installed } = await import('./installed.ts');
+    process.stdout.write(`${JSON.stringify(await installed(new URL('./', import.meta.url)), null, 2)}\n`);
+  } else await programOf(await commandsFor(words)).parseAsync();
 } catch (error) {
   // Commander throws for wrong usage (its message is printed by then) and, with code 0, after help and version.
   if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? EXIT.done : EXIT.wrongUsage;

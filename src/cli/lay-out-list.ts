@@ -4,7 +4,7 @@ import { blockById } from '../block/library.ts';
 import { readBlock } from '../block/read-block.ts';
 import { outdatedSheets } from '../files/drawing-set.ts';
 import { FileSet } from '../files/save-file.ts';
-import type { LineArcPath } from '../geometry/path.ts';
+import type { Box, LineArcPath } from '../geometry/path.ts';
 import { boxOf } from '../geometry/path-measures.ts';
 import { placePath } from '../geometry/transform.ts';
 import type { Pattern } from '../pattern/pattern.ts';
@@ -15,17 +15,19 @@ import { readStripOptions } from '../pattern/strip/read-options.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../pattern/strip/strip-options.ts';
 import { DEFAULT_EFFORT } from '../sheet/bars/cut-bars.ts';
 import type { CutPiece } from '../sheet/plastic/cut-list.ts';
+import { type LayRequest, layOut } from '../sheet/plastic/lay-out.ts';
 import { layOutNested } from '../sheet/plastic/lay-out-nested.ts';
-import { type Layout, type SheetPart, type StockSheet, utilisation } from '../sheet/plastic/layout.ts';
+import { type Layout, placedBox, type SheetPart, type StockSheet, utilisation } from '../sheet/plastic/layout.ts';
 import { provenLayout } from '../sheet/plastic/layout-faults.ts';
 import { listPages } from '../sheet/plastic/list-pages.ts';
-import { type PieceSource, partOfPiece } from '../sheet/plastic/piece-part.ts';
+import { boxPart, type PieceSource, partOfPiece } from '../sheet/plastic/piece-part.ts';
 import { type CutList, tooManyPieces } from '../sheet/plastic/read-cut-list.ts';
 import { stockText } from '../sheet/plastic/read-stock.ts';
 import { cutText, inReadingOrder, shearing, sheetPattern } from '../sheet/plastic/sheet-pattern.ts';
 import { getOwn } from '../units/get-own.ts';
 import { plain } from '../units/number.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
+import { SAME_POINT } from '../units/tolerance.ts';
 import type { LayoutPlan } from './flags/layout-flags.ts';
 import type { OutputPlan } from './flags/output-flags.ts';
 import { addPatterns, fileLine, outputNames, type WrittenFile } from './write-patterns.ts';
@@ -47,6 +49,10 @@ export interface SheetsReport {
     readonly byOutline: boolean;
     readonly cuts: readonly string[];
   }[];
+  /** With --shears the straight cuts that all sheets take together; null otherwise. */
+  readonly cutCount: number | null;
+  /** The widest gap under this one with which fewer new sheets do, mm, and how many those are; null where none does. */
+  readonly narrower: Narrower | null;
   readonly remnants: readonly StockSheet[];
   readonly files: readonly WrittenFile[];
 }
@@ -65,7 +71,8 @@ export async function layOutList(
   const pieces = list.pieces.flatMap((piece) => Array.from({ length: piece.quantity }, () => piece));
   const effort = { ...DEFAULT_EFFORT, seed };
   const cutter = prove ? await (await import('./proving-cutter.ts')).provingCutter() : undefined;
-  const parts = sheetParts(pieces, source.value);
+  // For shears parts are their boxes, so that straight cuts set them free.
+  const parts = rules.shears ? success(pieces.map(({ id, length, width }) => ({ id, length, width }))) : sheetParts(pieces, source.value);
   if (!parts.ok) return parts;
   const made = layOutNested({
     parts: parts.value,
@@ -79,6 +86,8 @@ export async function layOutList(
   const proven = provenLayout(made.value, sheet, stock);
   if (!proven.ok) return proven;
   const layout = proven.value;
+  const narrower = narrowerGap({ parts: parts.value, sheet, remnants: stock, rules }, layout);
+  const warnings = rules.shears ? [] : touching(layout);
   const request = { rules, sheet, seed, members: membersOf(layout, pieces, list.pieces) };
   const remnants = remnantsOf(layout, stock);
   const files =
@@ -92,6 +101,8 @@ export async function layOutList(
       newSheets: layout.newSheets,
       atLeast: layout.atLeast,
       verdict: verdict(layout),
+      cutCount: rules.shears ? layout.sheets.reduce((sum, laid) => sum + shearing(layout, laid).cuts.length, 0) : null,
+      narrower,
       sheets: layout.sheets.map((laid) => ({
         stock: laid.isRemnant ? laid.stock.id : 'new',
         parts: laid.placements.length,
@@ -102,7 +113,7 @@ export async function layOutList(
       remnants,
       files: files.value,
     },
-    files.warnings,
+    [...warnings, ...files.warnings],
   );
 }
 
@@ -190,7 +201,14 @@ async function writeAll(
     return success(null);
   };
   for (const [i, stem] of sheetStems.entries()) {
-    const drawn = sheetPattern({ layout, sheet: i, pieces, partOf: (piece) => partOfPiece(piece, source), date, request });
+    const drawn = sheetPattern({
+      layout,
+      sheet: i,
+      pieces,
+      partOf: (piece) => (layout.rules.shears ? success(boxPart(piece)) : partOfPiece(piece, source)),
+      date,
+      request,
+    });
     const added = drawn.ok ? await add(stem, drawn.value, plan) : drawn;
     if (!added.ok) {
       await set.value.discard();
@@ -266,10 +284,66 @@ function freeId(id: string, stock: readonly StockSheet[]): string {
   return name;
 }
 
-function verdict({ newSheets, atLeast }: Layout): string {
-  const count = newSheets === 1 ? '1 new sheet' : `${newSheets} new sheets`;
+function verdict({ newSheets, atLeast, rules }: Layout): string {
+  const count = sheetCount(newSheets);
   if (newSheets === 0) return 'no new sheet: the remnants are enough';
-  return newSheets === atLeast ? `${count}, and fewer is impossible` : `${count}, lower bound ${atLeast}`;
+  const under = `with a gap of ${plain(rules.gap, 2)} and a margin of ${plain(rules.margin, 2)} mm`;
+  return newSheets === atLeast ? `${count}, and fewer is impossible ${under}` : `${count}, lower bound ${atLeast} ${under}`;
+}
+
+function sheetCount(count: number): string {
+  return count === 1 ? '1 new sheet' : `${count} new sheets`;
+}
+
+interface Narrower {
+  readonly gap: number;
+  readonly newSheets: number;
+}
+
+/** Gaps that are tried in place of a wider one, mm. */
+const NARROWER_GAPS = [1.5, 1, 0.5, 0];
+/** With more parts the layouts that only serve as advice take too long. */
+const MOST_TRIED = 400;
+
+/** The widest narrower gap with which fewer new sheets do; for few parts only. */
+function narrowerGap(request: LayRequest, { newSheets }: Layout): Narrower | null {
+  const { rules, parts } = request;
+  if (newSheets < 2 || parts.length > MOST_TRIED) return null;
+  const tried = (gap: number): Narrower | null => {
+    const laid = layOut({ ...request, rules: { ...rules, gap } });
+    return laid.ok && laid.value.newSheets < newSheets ? { gap, newSheets: laid.value.newSheets } : null;
+  };
+  // What no gap at all does not save, a narrower one does not either.
+  if (rules.gap === 0 || tried(0) === null) return null;
+  for (const gap of NARROWER_GAPS) {
+    const found = gap < rules.gap ? tried(gap) : null;
+    if (found) return found;
+  }
+  return null;
+}
+
+/** Says that edges of neighbours lie on each other, which a machine would cut twice. */
+function touching(layout: Layout): readonly Warning[] {
+  const { parts, rules, sheets } = layout;
+  if (rules.gap > 0) return [];
+  const boxes = sheets.map(({ placements }) => placements.map((p) => placedBox(parts[p.part] ?? { id: '', length: 0, width: 0 }, p)));
+  const pairs = boxes.reduce((sum, on) => sum + on.reduce((all, a, i) => all + on.slice(i + 1).filter((b) => touch(a, b)).length, 0), 0);
+  if (pairs === 0) return [];
+  return [
+    {
+      code: 'EDGES_TOUCH',
+      where: '--gap',
+      message: `without a gap ${pairs} ${pairs === 1 ? 'pair' : 'pairs'} of parts lie edge to edge; a machine would cut there twice`,
+      value: pairs,
+      next: 'for shears say --shears; for a machine give a gap, or --share-edges with its --cutter',
+    },
+  ];
+}
+
+/** Whether two boxes that do not overlap share more of their edges than a corner. */
+function touch(a: Box, b: Box): boolean {
+  const [x, y] = [Math.min(a.maxX, b.maxX) - Math.max(a.minX, b.minX), Math.min(a.maxY, b.maxY) - Math.max(a.minY, b.minY)];
+  return Math.min(x, y) > -SAME_POINT && Math.max(x, y) > SAME_POINT;
 }
 
 function shearsText({ cuts, byOutline }: SheetsReport['sheets'][number]): string {
@@ -280,6 +354,12 @@ function shearsText({ cuts, byOutline }: SheetsReport['sheets'][number]): string
 export function sheetsReportText(report: SheetsReport): string {
   const lines = [
     `${report.pieces} pieces: ${report.verdict}`,
+    ...(report.cutCount === null ? [] : [`${report.cutCount} straight cuts with shears in all`]),
+    ...(report.narrower === null
+      ? []
+      : [
+          `with a gap of ${plain(report.narrower.gap, 2)} mm ${sheetCount(report.narrower.newSheets)} would do${report.narrower.gap === 0 ? ' (--shears cuts so)' : ''}`,
+        ]),
     ...report.sheets.map(
       (sheet, i) =>
         `sheet ${i + 1}   ${sheet.stock === 'new' ? 'new' : `remnant ${sheet.stock}`}, ${sheet.parts} parts, ${plain(100 * sheet.utilisation, 1)} % used, ${shearsText(sheet)}`,

@@ -1,7 +1,9 @@
+import type { Block } from '../block/block.ts';
 import { readText } from '../files/read-file.ts';
 import type { NormGroup } from '../hand/norm-groups.ts';
 import { NORM_SOURCES, normHands } from '../hand/norm-hands.ts';
-import { usualSettings } from '../pattern/strip/strip-settings.ts';
+import type { CutPiece } from '../sheet/plastic/cut-list.ts';
+import type { NeededStrip } from '../sheet/plastic/needed-strip.ts';
 import { stripPiece } from '../sheet/plastic/strip-piece.ts';
 import { parseLength } from '../units/length.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
@@ -21,10 +23,9 @@ export interface LeftOut {
   readonly text: string;
 }
 
-/** Lengths to serve, mm, with what they rest on. */
+/** Strips to serve, with what they rest on. */
 export interface StripLengths {
-  readonly values: readonly number[];
-  readonly width: number;
+  readonly strips: readonly NeededStrip[];
   readonly from: string;
   readonly sources: readonly string[];
   readonly leftOut: readonly LeftOut[];
@@ -33,19 +34,22 @@ export interface StripLengths {
   readonly invented: boolean;
 }
 
+/** A strip of nobody that is known. */
+const UNNAMED = { code: null, side: null, block: null, relief: [], withLittle: null, invented: false } as const;
+
 /** Lengths that were measured, one a line. */
 export async function measuredLengths(path: string, width: number): Promise<Result<StripLengths>> {
   const text = await readText(path, LARGEST_LENGTHS);
   if (!text.ok) return text;
   const problems: Problem[] = [];
-  const values: number[] = [];
+  const strips: NeededStrip[] = [];
   for (const [i, line] of text.value
     .replace(/^\uFEFF/, '')
     .split(/\r\n|\r|\n/)
     .entries()) {
     if (line.trim() === '') continue;
     const parsed = parseLength(line, 'mm');
-    if (parsed.ok && parsed.mm <= LONGEST_STRIP) values.push(parsed.mm);
+    if (parsed.ok && parsed.mm <= LONGEST_STRIP) strips.push({ ...UNNAMED, length: parsed.mm, height: width });
     else
       problems.push({
         code: 'LENGTH',
@@ -54,10 +58,10 @@ export async function measuredLengths(path: string, width: number): Promise<Resu
         kind: 'input',
       });
   }
-  if (values.length === 0 && problems.length === 0)
+  if (strips.length === 0 && problems.length === 0)
     problems.push({ code: 'LENGTH', where: path, message: `${path} has no lengths; write one a line.`, kind: 'input' });
   if (problems.length > 0) return failure(...problems.slice(0, MOST_PROBLEMS));
-  return success({ values, width, from: `${values.length} measured lengths of ${path}`, sources: [], leftOut: [], invented: false });
+  return success({ strips, from: `${strips.length} measured lengths of ${path}`, sources: [], leftOut: [], invented: false });
 }
 
 /** What hands need that are drawn from published means and spreads. */
@@ -71,12 +75,12 @@ export function normLengths(
   const { hands, redrawn } = normHands(norms, count, seededNormal(seeded(seed)));
   const byGroup = new Map<string, { hands: number; out: number }>();
   const leftOut: LeftOut[] = [];
-  const values = hands.flatMap(({ hand, sex }) => {
+  const strips = hands.flatMap(({ hand, sex }): readonly NeededStrip[] => {
     const group = byGroup.get(sex) ?? { hands: 0, out: 0 };
     byGroup.set(sex, group);
     group.hands++;
     const piece = stripPiece(hand, block, options);
-    if (piece.ok) return [piece.value.length];
+    if (piece.ok) return [{ ...UNNAMED, ...sizeOf(piece.value), block: block.id, withLittle: takesLittle(block), invented: true }];
     group.out++;
     leftOut.push({ hand: hand.code, code: piece.problems[0]?.code ?? '', text: `${hand.code}: ${piece.problems[0]?.message ?? ''}` });
     return [];
@@ -85,7 +89,7 @@ export function normLengths(
   // Strips too narrow for the palmar room are refused more often for small hands, so what is left is not the group that was drawn.
   const groups = [...byGroup].map(([sex, group]) => `${sex} ${group.out} of ${group.hands}`).join(', ');
   const bias = `these are hands round which such a strip would hold nothing (${groups}): the sizes lean to the others; a smaller --differential leaves out fewer`;
-  return success({ values, width: usualSettings(options).width, from, sources: NORM_SOURCES, leftOut, bias, invented: true });
+  return success({ strips, from, sources: NORM_SOURCES, leftOut, bias, invented: true });
 }
 
 /** What the hands of a table need. */
@@ -93,7 +97,7 @@ export async function tableLengths(path: string, settings: RowSettings): Promise
   const table = await openHandTable(path);
   if (!table.ok) return table;
   const reader = new RowReader(settings, table.value.columns);
-  const values: number[] = [];
+  const strips: NeededStrip[] = [];
   const errors: RowError[] = [];
   const leftOut: LeftOut[] = [];
   let invented = false;
@@ -103,16 +107,21 @@ export async function tableLengths(path: string, settings: RowSettings): Promise
       errors.push(...read.errors);
       continue;
     }
-    if (read.value.piece.plate)
+    const { piece, made } = read.value;
+    if (piece.plate || made?.request.kind !== 'strip')
       leftOut.push({
         hand: row.line,
         code: 'PLATE',
         text: `${path}: line ${row.line}: a plate, which is cut for one hand, not from stock sizes`,
       });
-    else values.push(read.value.piece.length);
-    invented ||= read.value.piece.invented;
+    else {
+      const { code, side, block } = piece;
+      const withLittle = takesLittle(made.request.block);
+      strips.push({ code, side, block, ...sizeOf(piece), relief: made.relief, withLittle, invented: piece.invented });
+    }
+    invented ||= piece.invented;
   }
-  if (values.length === 0)
+  if (strips.length === 0)
     return failure({
       code: 'ROWS',
       where: path,
@@ -120,6 +129,14 @@ export async function tableLengths(path: string, settings: RowSettings): Promise
       kind: 'input',
     });
   leftOut.push(...errors.map((error) => ({ hand: error.line, code: error.code, text: rowErrorText(path, error) })));
-  const from = `${values.length} hands of ${path}, block ${settings.block?.id ?? 'by each target'}`;
-  return success({ values, width: usualSettings(settings.options).width, from, sources: [], leftOut, invented });
+  const from = `${strips.length} hands of ${path}, block ${settings.block?.id ?? 'by each target'}`;
+  return success({ strips, from, sources: [], leftOut, invented });
+}
+
+function sizeOf({ length, width }: CutPiece): Pick<NeededStrip, 'length' | 'height'> {
+  return { length, height: width };
+}
+
+function takesLittle(block: Block): boolean {
+  return block.places.little !== undefined;
 }

@@ -64,23 +64,31 @@ export function stemOf(request: PatternRequest): string {
 }
 
 /** Whether the plan's files can be written; to be asked before anything is computed. */
-export async function checkOutput(plan: OutputPlan, stems: readonly string[]): Promise<Result<unknown>> {
+export async function checkOutput(plan: OutputPlan, stems: readonly string[], more: readonly string[] = []): Promise<Result<unknown>> {
   if (plan.folder === null) return success(null);
-  const names = stems.flatMap((stem) => outputNames(plan, stem));
+  const names = [...stems.flatMap((stem) => outputNames(plan, stem)), ...more];
   return checkWritable(plan.folder, names, { force: plan.force });
 }
 
 /**
  * Makes every pattern ready for the plan's machine and writes it in every format of the plan, all files together or none; an empty list when
- * the plan writes nothing. Fails with `SET_MIXED` rather than leave beside them files of another pattern that have their names.
+ * the plan writes nothing. `beside`: other files of the same run. Fails with `SET_MIXED` rather than leave beside them files of another pattern that have their names.
  */
-export async function writePatterns(patterns: readonly NamedPattern[], plan: OutputPlan): Promise<Result<readonly WrittenFile[]>> {
+export async function writePatterns(
+  patterns: readonly NamedPattern[],
+  plan: OutputPlan,
+  beside: readonly OutputFile[] = [],
+): Promise<Result<readonly WrittenFile[]>> {
   if (plan.folder === null) return success([]);
   const names = patterns.flatMap(({ stem }) => outputNames(plan, stem));
-  const set = await FileSet.open(plan.folder, names, { force: plan.force });
+  const set = await FileSet.open(plan.folder, [...names, ...beside.map(({ name }) => name)], { force: plan.force });
   if (!set.ok) return set;
   const added = await addPatterns(set.value, patterns, plan, new Set(names));
   if (!added.ok) return added;
+  for (const file of beside) {
+    const put = await set.value.add(file);
+    if (!put.ok) return put;
+  }
   const saved = await set.value.commit();
   return saved.ok ? added : saved;
 }

@@ -6,6 +6,7 @@ import { FigureLine } from './parts/figure-line.tsx';
 import { focusNext } from './parts/focus.ts';
 import { StoreContext, useStore } from './parts/store-context.ts';
 import { savePattern } from './save-files.ts';
+import { AboutPanel } from './sections/about/about-panel.tsx';
 import { FiguresPanel } from './sections/figures/figures-panel.tsx';
 import { FilesPanel } from './sections/files/files-panel.tsx';
 import { FingerSection } from './sections/finger/finger-section.tsx';
@@ -30,6 +31,7 @@ const PANELS: Readonly<Record<Panel, ComponentType>> = {
   figures: FiguresPanel,
   options: OptionsPanel,
   files: FilesPanel,
+  about: AboutPanel,
 };
 
 /** One screen: three turns side by side, or one at a time where the window is narrow. */

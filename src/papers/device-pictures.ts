@@ -6,6 +6,7 @@ import {
   type MouldedInput,
   type MouldedScene,
   mouldedScene,
+  platePose,
   type ShownBand,
   type SkinView,
   skinView,
@@ -28,8 +29,10 @@ const drawn = new WeakMap<object, Map<string, DrawnMoulded>>();
 const modelled = new WeakMap<object, Map<string, MouldedScene>>();
 const seen = new WeakMap<object, Map<string, SkinView>>();
 
-/** The hand with its device, as the papers show it. */
-export function devicePicture(made: MadeDevice, { pose, view, shown }: PictureOf): DrawnMoulded {
+/** The hand with its device, as the papers show it. A plate's MP joints stand as it holds them, whatever the pose. */
+export function devicePicture(made: MadeDevice, { pose: asked, view, shown }: PictureOf): DrawnMoulded {
+  const { mp: _, ...others } = asked;
+  const pose = made.kind === 'plate' ? { ...platePose(made.figures), ...others } : asked;
   const key = JSON.stringify([pose, view, shown ?? null]);
   const pictures = kept(drawn, made.figures);
   const before = pictures.get(key);
@@ -42,7 +45,7 @@ export function devicePicture(made: MadeDevice, { pose, view, shown }: PictureOf
     treated: treatedDigit(made),
     pose,
     step: PAPER.step,
-    ...(made.kind === 'strip' ? { strip: made.figures } : {}),
+    ...(made.kind === 'strip' ? { strip: made.figures } : { plate: made.figures }),
     ...(shown ? { shown } : {}),
   };
   const scene = scenes.get(poseKey);

@@ -47,18 +47,28 @@ describe("the patient's sheet is easy to read", () => {
     expect(fleschKincaid({ sentence: all.length, word: words.length, syllable })).toBeLessThan(5);
   });
 
-  it("German: at least 'easy', 70 or more (Amstad 1978: 180 - words a sentence - 58.5 syllables a word)", () => {
+  // Amstad, Wie verständlich sind unsere Zeitungen?, Zürich 1978; 80 to 90 is easy. Both constants read in two descriptions of it.
+  it("German: at least 'easy', 80 or more (Amstad 1978: 180 - words a sentence - 58.5 syllables a word)", () => {
     const all = sentences('de');
     const words = all.flatMap(wordsOf);
     const ease = 180 - words.length / all.length - 58.5 * (words.reduce((sum, w) => sum + syllables(w), 0) / words.length);
-    expect(ease).toBeGreaterThan(70);
+    expect(ease).toBeGreaterThan(80);
   });
 
+  // Fernandez Huerta, Consigna 214 (1959), with words a sentence where the paper has sentences in 100 words (Law, Linguist List 22.2332, 2011).
   it("Spanish: at least 'fairly easy', 70 or more (Fernandez Huerta 1959: 206.84 - 60 syllables a word - 1.02 words a sentence)", () => {
     const all = sentences('es');
     const words = all.flatMap(wordsOf);
     const ease = 206.84 - 60 * (words.reduce((sum, w) => sum + syllables(w), 0) / words.length) - 1.02 * (words.length / all.length);
-    expect(ease).toBeGreaterThan(70);
+    expect(ease).toBeGreaterThan(80);
+  });
+
+  // Szigriszt-Pazos, thesis, Madrid 1993; from 65 on fairly easy, from 80 on very easy by the INFLESZ scale (Barrio Cantalejo, 2008).
+  it("Spanish: 'very easy', 80 or more (Szigriszt-Pazos 1993: 206.835 - 62.3 syllables a word - words a sentence)", () => {
+    const all = sentences('es');
+    const words = all.flatMap(wordsOf);
+    const ease = 206.835 - 62.3 * (words.reduce((sum, w) => sum + syllables(w), 0) / words.length) - words.length / all.length;
+    expect(ease).toBeGreaterThan(80);
   });
 
   it('has no words of the trade, of the program or of a code', () => {

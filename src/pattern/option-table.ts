@@ -60,9 +60,13 @@ export function readOptionTable(table: OptionTable, sources: readonly OptionSour
   return problems.length > 0 ? failure(...problems) : success(merged);
 }
 
+/** The origin of what was typed as flags: wrong usage, where a file would be wrong input. */
+export const FLAGS = 'flags';
+
 /** A problem with an option; the message is a sentence without its full stop. */
 export function optionProblem(origin: string, key: string, message: string): Problem {
-  return { code: 'OPTION', where: key, message: `${origin}${key === '' ? '' : `: ${key}`} ${message}.`, kind: 'input' };
+  const kind = origin === FLAGS ? 'usage' : 'input';
+  return { code: 'OPTION', where: key, message: `${origin}${key === '' ? '' : `: ${key}`} ${message}.`, kind };
 }
 
 function readOption(table: OptionTable, origin: string, key: string, value: unknown): Result<number | string> {

@@ -143,7 +143,8 @@ function turnsAlong(line: readonly Sample[], figures: StripFigures, shape: HandS
   return { slope: line.map(({ x }) => Math.tan(interpolated(theta, x))), middle: line.map(({ x }) => interpolated(level, x)) };
 }
 
-function interpolated(knots: readonly (readonly [number, number])[], x: number): number {
+/** y at x of a line through knots sorted by x, level beyond its ends. */
+export function interpolated(knots: readonly (readonly [number, number])[], x: number): number {
   const first = knots[0];
   const last = knots.at(-1);
   if (!first || !last || x <= first[0]) return first?.[1] ?? 0;

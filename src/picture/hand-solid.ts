@@ -235,8 +235,10 @@ function webRods({ fingers, shape }: PosedHand): readonly Rod[] {
       Math.min(before.shape.root, finger.shape.root);
     const thick = 4.6 * shape.scale;
     const x = (before.joints[0][0] + before.shape.width / 2 + finger.joints[0][0] - finger.shape.width / 2) / 2;
-    const low = Math.min(before.shape.halfDepth, finger.shape.halfDepth) * -0.25;
     const mp = mix(before.joints[0], finger.joints[0], 0.5);
-    return rod([x, low, Math.max(mp[2], level - 14 * shape.scale)], [x, low, level - thick], LATERAL, [thick, thick], [thick * 1.3, thick]);
+    // A web goes with its two knuckles.
+    const low = mp[1] - Math.min(before.shape.halfDepth, finger.shape.halfDepth) * 0.25;
+    const end = level + mp[2] - (before.shape.mp + finger.shape.mp) / 2 - thick;
+    return rod([x, low, Math.max(mp[2], end - 9.4 * shape.scale)], [x, low, end], LATERAL, [thick, thick], [thick * 1.3, thick]);
   });
 }

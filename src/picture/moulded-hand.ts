@@ -1,15 +1,18 @@
 import { type Box, type LineArcPath, type Point, polyline } from '../geometry/path.ts';
 import type { DigitName, Side } from '../hand/digits.ts';
 import type { Drawing, DrawnShape, PictureTone, Tone } from '../pattern/drawing.ts';
+import type { PlateFigures } from '../pattern/plate/plate-report.ts';
 import type { StripFigures } from '../pattern/strip/strip-report.ts';
 import { radians } from '../units/angle.ts';
 import { bandSurface, standingFingers } from './band-surface.ts';
 import { type DrawableHand, handShape } from './hand-shape.ts';
-import { handSolid } from './hand-solid.ts';
+import { handSolid, type Solid } from './hand-solid.ts';
 import { NAIL, partOfHand } from './part-of-hand.ts';
+import { plateOnHand } from './plate-surface.ts';
 import { type HandPose, type PosedFinger, type PosedHand, posedHand } from './posed-hand.ts';
 import { copyOf, type Projection, type Raster, screenFor, show } from './raster.ts';
 import { skinFolds } from './skin-folds.ts';
+import { strapsOnHand } from './strap-surface.ts';
 import { type Mesh, surfaceMesh } from './surface-mesh.ts';
 import { type BorderKind, traceAreas } from './trace-areas.ts';
 import { add, minus, unit, type Vec } from './vec.ts';
@@ -28,11 +31,16 @@ export interface MouldedInput {
   readonly strip?: StripFigures;
   /** What of it is shown; usual: all. */
   readonly shown?: readonly ShownBand[];
-  /** A folded sheet instead, in the frame of the posed hand (`Mesh` of its faces, of its cut edges). */
+  /** A plate on the hand, whose MP joints then stand at its angle unless a pose is given; with its straps closed unless they are left away. */
+  readonly plate?: PlateFigures;
+  readonly straps?: boolean;
+  /** A sheet instead, in the frame of the posed hand (`Mesh` of its faces, of its cut edges). */
   readonly sheets?: readonly { readonly faces: Mesh; readonly edges: Mesh; readonly tone: 'strip' | 'done' }[];
   readonly treated?: DigitName | null;
   /** Usual: MP 25, PIP 15. */
   readonly pose?: HandPose;
+  /** Only what would lie on the hand: a sheet on the table. */
+  readonly bare?: boolean;
   /** Side of a facet, mm: smaller is smoother and slower. Usual: 1.7. */
   readonly step?: number;
 }
@@ -94,21 +102,44 @@ export interface DrawnMoulded {
 export function mouldedScene(input: MouldedInput, sameSkin?: MouldedScene): MouldedScene {
   const shape = handShape(input.hand);
   const standing = input.strip ? standingFingers(input.strip, shape) : undefined;
-  const posed = posedHand(shape, input.pose ?? { mp: 25, pip: 15 }, standing);
-  const { strip } = input;
+  const { strip, plate } = input;
+  const posed = posedHand(shape, input.pose ?? (plate ? platePose(plate) : { mp: 25, pip: 15 }), standing);
+  const solid = handSolid(posed);
   const whole: ShownBand | null = strip ? { from: 0, to: strip.path.pathLength, tone: 'strip' } : null;
   const surfaceOf = (band: ShownBand) => bandSurface(strip as StripFigures, shape, posed.shift, band);
   const bands = whole ? (input.shown ?? [whole]).map((band) => ({ ...surfaceOf(band), tone: band.tone })) : [];
-  const skin = sameSkin?.skin ?? surfaceMesh(handSolid(posed), input.step ?? 1.7);
-  const sheets = input.sheets ?? [];
+  const skin = input.bare ? NO_SKIN : (sameSkin?.skin ?? surfaceMesh(solid, input.step ?? 1.7));
+  const sheets = [...(plate ? plateSheets(input, plate, posed, solid) : []), ...(input.sheets ?? [])];
+  const framed = [skin, ...(whole ? [surfaceOf(whole).faces] : []), ...sheets.map((sheet) => sheet.faces)];
   return {
     posed,
     side: input.side,
     treated: input.treated ?? null,
     skin,
-    frame: sameSkin?.frame ?? [skin, ...(whole ? [surfaceOf(whole).faces] : []), ...sheets.map((sheet) => sheet.faces)],
+    frame: plate || input.bare ? framed : (sameSkin?.frame ?? framed),
     bands: [...bands, ...sheets],
   };
+}
+
+const NO_SKIN: Mesh = { points: [], normals: [], triangles: [] };
+
+/** The hand as a plate holds it, its PIP joints a little bent as at rest. */
+export function platePose({ design, frame }: PlateFigures): HandPose {
+  return { mp: design.angle, pip: 12, setbacks: frame.palm.setbacks };
+}
+
+/** A sheet is finer than skin, so that its edge is smooth; at most this. mm */
+const COARSEST_SHEET = 2;
+
+function plateSheets(
+  { straps = true, step = 1.7 }: MouldedInput,
+  plate: PlateFigures,
+  posed: PosedHand,
+  solid: Solid,
+): MouldedScene['bands'] {
+  const fine = Math.min(COARSEST_SHEET, 0.8 * step);
+  const faces = plate.frame.faces.map((_, k) => ({ ...plateOnHand(plate, k, posed, solid, fine), tone: 'strip' as const }));
+  return [...faces, ...(straps ? strapsOnHand(plate, posed, solid, faces).map((s) => ({ ...s, tone: 'done' as const })) : [])];
 }
 
 const MARGIN = 2;
@@ -169,7 +200,7 @@ export function drawMoulded(scene: MouldedScene, view: Viewpoint, skin: SkinView
     const q = project(p);
     return { x: q[0] - raster.minX + MARGIN, y: q[1] - raster.minY + MARGIN };
   };
-  const folds = skinFolds(posed).flatMap((line) => visibleRuns(line, project, raster));
+  const folds = (scene.skin.triangles.length > 0 ? skinFolds(posed) : []).flatMap((line) => visibleRuns(line, project, raster));
   items.push(
     shapeOf(
       'fold',

@@ -12,6 +12,11 @@ export interface HandPose {
   /** Of every PIP joint, and of single ones instead. A DIP joint bends two thirds of its PIP joint (common practice, no source). */
   readonly pip: number;
   readonly pipOf?: Readonly<Partial<Record<DigitName, number>>>;
+  /**
+   * How far each MP joint lies nearer to the wrist than the long finger's, mm along the palm: knuckles then stand where a bent palm holds them, each
+   * finger in a plane of its own. Usual: where the skin's levels put them, all in one plane.
+   */
+  readonly setbacks?: Readonly<Record<DigitName, number>>;
 }
 
 /** Where a finger stands when it is not where average fingers stand: its MP joint and its turn about it. Radians, flexion positive. */
@@ -60,11 +65,14 @@ export function posedHand(shape: HandShape, pose: HandPose, standing: ReadonlyMa
   const bend = radians(pose.mp);
   const along: Vec = [0, Math.sin(bend), Math.cos(bend)];
   const dorsal: Vec = [0, Math.cos(bend), -Math.sin(bend)];
+  const foremost = shape.fingers.find((f) => f.digit === 'long')?.mp ?? Math.max(...shape.fingers.map((f) => f.mp));
   const fingers = shape.fingers.map((finger, k): PosedFinger => {
     const { x, mp, theta } = places[k] as StandingFinger;
     const turn = theta + radians(pose.mpMore?.[finger.digit] ?? 0);
     const pip = radians(pose.pipOf?.[finger.digit] ?? pose.pip);
-    return posedFinger(finger, [x - middle, 0, mp], [turn, turn + pip, turn + pip * (5 / 3)]);
+    const setback = pose.setbacks?.[finger.digit];
+    const joint: Vec = setback === undefined ? [x - middle, 0, mp] : add([x - middle, 0, foremost], along, -setback);
+    return posedFinger(finger, joint, [turn, turn + pip, turn + pip * (5 / 3)]);
   });
   const middleMp = fingers[Math.min(1, fingers.length - 1)]?.joints[0] ?? [0, 0, 0];
   const back = middleMp[2] - shape.wrist;

@@ -5,8 +5,8 @@ export interface Problem {
   /** Path of the input, e.g. `digits.ring.width`; empty when the whole file is meant. */
   readonly where: string;
   readonly message: string;
-  /** `input`: the person mistyped or the file is broken (exit 1). `refused`: readable, but not makeable (exit 3). */
-  readonly kind: 'input' | 'refused';
+  /** `usage`: a flag is wrong (exit 2). `input`: a file or an answer is (exit 1). `refused`: readable, but not makeable (exit 3). */
+  readonly kind: 'usage' | 'input' | 'refused';
   /** A value that would do, where one can be named; mm or degrees. */
   readonly limit?: number;
 }

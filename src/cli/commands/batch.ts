@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { checkWritable, outputFileName } from '../../files/save-file.ts';
+import { checkWritable, outputFileName, saveFiles } from '../../files/save-file.ts';
 import { StreamedFile } from '../../files/streamed-file.ts';
 import { makePattern, type PatternRequest } from '../../pattern/make-pattern.ts';
 import { PLATE_GEOMETRY_VERSION } from '../../pattern/plate/plate.ts';
@@ -8,19 +8,22 @@ import { GEOMETRY_VERSION } from '../../pattern/strip/geometry-version.ts';
 import { csvLine } from '../../sheet/plastic/csv-text.ts';
 import { CUT_LIST_JSON_END, type CutPiece, cutListHeader, cutListJsonHead, cutListLine } from '../../sheet/plastic/cut-list.ts';
 import { requestOfPiece } from '../../sheet/plastic/piece-part.ts';
+import { type ShelfStrip, shelfAfter, shelfText, type Taken, takeFromShelf, takenText, type Wanted } from '../../sheet/plastic/shelf.ts';
 import { collect, failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
 import { BatchProgress, digestOf } from '../batch-progress.ts';
 import { defineCommand } from '../define-command.ts';
+import { takenJson } from '../draw-request.ts';
 import { EXIT } from '../exit.ts';
 import { blockOrAuto, namedBlock } from '../flags/block-flag.ts';
 import { dateFlag, readDateFlag } from '../flags/date-flag.ts';
 import { argument, type FlagsOf, flag } from '../flags/flag.ts';
 import { flagProblem } from '../flags/flag-problem.ts';
 import { handTableFlags, tableBlockFlag } from '../flags/hand-table-flags.ts';
-import { type LayoutPlan, layoutFlags, readLayoutFlags } from '../flags/layout-flags.ts';
+import { forShears, type LayoutPlan, layoutFlags, readLayoutFlags } from '../flags/layout-flags.ts';
 import { readStripOptionFlags } from '../flags/option-flags.ts';
 import { type OutputPlan, outputFlags, readOutputPlan } from '../flags/output-flags.ts';
 import { namedPlate } from '../flags/plate-flags.ts';
+import { readShelfFlag, SHELF_AFTER, shelfFlag } from '../flags/shelf-flag.ts';
 import { type RowPiece, RowReader, type RowSettings } from '../hand-pieces.ts';
 import { layOutList, type SheetsReport, sheetsReportText } from '../lay-out-list.ts';
 import { readCutListFile } from '../read-cut-list-file.ts';
@@ -46,6 +49,8 @@ interface BatchInputs {
   readonly layout: LayoutPlan;
   readonly files: 'each' | 'sheets' | 'none';
   readonly strict: boolean;
+  /** Strips in stock; null: there is no shelf. */
+  readonly shelf: readonly ShelfStrip[] | null;
 }
 
 interface Tally {
@@ -56,6 +61,8 @@ interface Tally {
   readonly shown: RowError[];
   /** What the writing of files gave to say, each code once. */
   readonly said: Map<string, Warning>;
+  /** The strips of the list by their boxes. */
+  readonly strips: Wanted[];
 }
 
 const flags = [
@@ -68,6 +75,7 @@ const flags = [
   flag('--files <which>', 'patterns to write beside the cut list: one for each hand, all on sheets of plastic, or none')
     .choices(['each', 'sheets', 'none'])
     .default('each'),
+  shelfFlag,
   flag('--strict', 'write nothing when any row is wrong'),
   dateFlag,
   layoutFlags,
@@ -87,13 +95,14 @@ export const batch = defineCommand({
   make: makeBatch,
   report: {
     text: batchText,
-    json: ({ tally: { made, reused, wrongRows, files }, lists, sheets }, warnings) => ({
+    json: ({ tally: { made, reused, wrongRows, files }, lists, sheets, taken }, warnings) => ({
       made,
       reused,
       wrongRows,
       files,
       lists,
       sheets,
+      ...(taken ? { shelf: taken.map(takenJson) } : {}),
       warnings,
     }),
   },
@@ -106,6 +115,8 @@ interface BatchMade {
   readonly lists: readonly string[];
   readonly sheets: SheetsReport | null;
   readonly each: boolean;
+  /** What the shelf gives each strip; null without a shelf. */
+  readonly taken: readonly Taken[] | null;
 }
 
 async function readInputs([path]: readonly [string], given: BatchFlags): Promise<Result<BatchInputs>> {
@@ -114,15 +125,19 @@ async function readInputs([path]: readonly [string], given: BatchFlags): Promise
     block: await blockOrAuto(given.block),
     plate: given.plate === undefined ? success(null) : await readPlateFlag(given.plate, given.block),
     options: await readStripOptionFlags(given),
-    output: await readOutputPlan(given),
+    output: await readOutputPlan(forShears(given)),
     date: readDateFlag(given.date),
     layout: await readLayoutFlags(given),
+    shelf: await readShelfFlag(given.shelf),
   });
   if (!read.ok) return read;
-  const { table, output, date, layout, block, plate, options } = read.value;
+  const { table, output, date, layout, block, plate, options, shelf } = read.value;
   const settings = { block, plate, units: given.units, options };
   const { files, strict } = given;
-  return success({ path, table, settings, output, folder: given.out ?? '.', date, layout, files, strict: strict === true }, read.warnings);
+  return success(
+    { path, table, settings, output, folder: given.out ?? '.', date, layout, files, strict: strict === true, shelf },
+    read.warnings,
+  );
 }
 
 /** Everything was checked before; reads row by row. */
@@ -132,10 +147,10 @@ async function makeBatch(inputs: BatchInputs): Promise<Result<BatchMade>> {
   const state = await BatchProgress.state(folder, digest);
   const resume = state === 'same';
   if (state === 'other' && !output.force) return failure(otherBatch(folder));
-  const place = await checkWritable(folder, LISTS, { force: output.force || resume });
+  const place = await checkWritable(folder, inputs.shelf ? [...LISTS, SHELF_AFTER] : LISTS, { force: output.force || resume });
   if (!place.ok) return place;
   const progress = await BatchProgress.open(folder, digest, resume);
-  const tally: Tally = { made: 0, reused: 0, wrongRows: 0, files: 0, shown: [], said: new Map() };
+  const tally: Tally = { made: 0, reused: 0, wrongRows: 0, files: 0, shown: [], said: new Map(), strips: [] };
   const outputs = await Promise.all(LISTS.map((name) => StreamedFile.create(folder, name)));
   const [list, json, errors] = outputs as [StreamedFile, StreamedFile, StreamedFile];
   const stop = async (problems: readonly Problem[]): Promise<Result<never>> => {
@@ -156,7 +171,15 @@ async function makeBatch(inputs: BatchInputs): Promise<Result<BatchMade>> {
   const sheets = inputs.files === 'sheets' ? await onSheets(inputs, join(folder, CUT_LIST_JSON)) : success(null);
   if (!sheets.ok) return sheets;
   const lists = LISTS.map((name) => join(folder, name));
-  return success({ folder, tally, lists, sheets: sheets.value, each: inputs.files === 'each' }, [
+  const taken = inputs.shelf && takeFromShelf(inputs.shelf, tally.strips);
+  if (inputs.shelf && taken) {
+    const left = await saveFiles(folder, [{ name: SHELF_AFTER, content: shelfText(shelfAfter(inputs.shelf, taken)) }], {
+      force: output.force || resume,
+    });
+    if (!left.ok) return left;
+    lists.push(...left.value.map(({ path: saved }) => saved));
+  }
+  return success({ folder, tally, lists, sheets: sheets.value, each: inputs.files === 'each', taken }, [
     ...tally.said.values(),
     ...sheets.warnings,
   ]);
@@ -212,6 +235,8 @@ async function runRows(inputs: BatchInputs, work: Work): Promise<Result<null>> {
         tally.files += written.value;
         for (const warning of written.warnings) if (!tally.said.has(warning.code)) tally.said.set(warning.code, warning);
       }
+      const { id, length, width, plate } = read.value.piece;
+      if (plate === null) tally.strips.push({ id, length, width });
       await list.write(`${cutListLine(read.value.piece)}\n`);
       await json.write(`${tally.made + tally.reused > 0 ? ',' : ''}\n${JSON.stringify(read.value.piece)}`);
       if (kept) tally.reused++;
@@ -294,11 +319,12 @@ function showErrors(path: string, tally: Tally, file: string | null): void {
   );
 }
 
-function batchText({ folder, tally, lists, sheets, each }: BatchMade): string {
+function batchText({ folder, tally, lists, sheets, each, taken }: BatchMade): string {
   const before = tally.reused > 0 ? `, ${tally.reused} of them by an earlier run` : '';
   const lines = [
     `${count(tally.made + tally.reused, 'hand', 'hands')} in the cut list${before}; ${count(tally.wrongRows, 'row', 'rows')} wrong`,
     ...(each ? [`${tally.files} pattern files written into ${folder}`] : []),
+    ...(taken ?? []).map((one) => `${one.wanted.id}   ${takenText(one)}`),
     ...lists,
     ...(sheets ? [] : [`next: knucklewright sheets ${join(folder, CUT_LIST_JSON)} --out ${folder}`]),
   ];

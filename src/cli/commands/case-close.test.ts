@@ -38,16 +38,16 @@ describe('case close', () => {
   it('is refused before the last visit, without a day or a reason, with a name in its note, and open cases are not opened', async () => {
     const path = aCase('refused.json');
     const before = readFileSync(path, 'utf8');
-    for (const [words, message] of [
-      [['--date', '2026-02-03', '--reason', 'goal'], `has a visit on ${lastVisit}`],
-      [[], '--reason: missing; one of goal, plateau, harm, lost, other'],
-      [['--date', '2026-13-01', '--reason', 'goal'], 'is not a day'],
-      [['--date', '2026-12-01', '--reason', 'goal', '--note', 'two\nlines'], '--note'],
-      [['--reopen', '--reason', 'goal'], 'leave --date, --reason and --note out'],
-      [['--reopen'], 'CASE_OPEN'],
+    for (const [words, message, code] of [
+      [['--date', '2026-02-03', '--reason', 'goal'], `has a visit on ${lastVisit}`, 1],
+      [[], '--reason: missing; one of goal, plateau, harm, lost, other', 2],
+      [['--date', '2026-13-01', '--reason', 'goal'], 'is not a day', 2],
+      [['--date', '2026-12-01', '--reason', 'goal', '--note', 'two\nlines'], '--note', 2],
+      [['--reopen', '--reason', 'goal'], 'leave --date, --reason and --note out', 2],
+      [['--reopen'], 'CASE_OPEN', 1],
     ] as const) {
       const { exit, err } = await runCommand('case', 'close', path, ...words);
-      expect([exit, err]).toEqual([1, expect.stringContaining(message)]);
+      expect([exit, err]).toEqual([code, expect.stringContaining(message)]);
     }
     expect(readFileSync(path, 'utf8')).toBe(before);
   });

@@ -44,7 +44,7 @@ describe('draw --plate', () => {
 
   it('names every wrong flag at once, with what would be right', async () => {
     const said = await run({ plate: 'dorsl', digits: 'rin', angle: '95', differential: '20', block: 'x' });
-    expect(said.exit).toBe(1);
+    expect(said.exit).toBe(2);
     for (const words of ['did you mean dorsal?', '"rin"', '0 to 90 degrees', '--differential', '--block'])
       expect(said.err).toContain(words);
     expect(readdirSync(folder)).toEqual([]);

@@ -13,6 +13,7 @@ import { optionsFileFlag, readPlateOptionFlags, readStripOptionFlags, stripAndPl
 import { outputFlags, readOutputPlan } from '../flags/output-flags.ts';
 import { namedPlate, readAngleFlag, readDigitsFlag } from '../flags/plate-flags.ts';
 import { rejectInapplicableFlags } from '../flags/reject-inapplicable-flags.ts';
+import { readShelfFlag, shelfFlag } from '../flags/shelf-flag.ts';
 
 const flags = [
   flag('--block <id>', 'block by id (knucklewright blocks), a block file, or auto: what knucklewright plan puts first').default('auto'),
@@ -21,6 +22,7 @@ const flags = [
   flag('--digits <list>', 'plate: digits whose MP joints are held, neighbours with commas between'),
   flag('--angle <degrees>', "plate: MP flexion, 0 to 90; without it the preset's, else the plan's"),
   flag('--paper-trial', 'draw a paper strip as well, to be woven round the fingers and read before the plastic is cut (--paper-reading)'),
+  shelfFlag,
   optionsFileFlag,
   dateFlag,
   outputFlags,
@@ -52,10 +54,11 @@ async function readStrip(handFile: string, given: DrawFlags): Promise<Result<Dra
     output: await readOutputPlan(given),
     date: readDateFlag(given.date),
     chosen: given.block === 'auto' ? (auto ?? failure<never>()) : await namedBlock(given.block),
+    shelf: await readShelfFlag(given.shelf),
     applicable: rejectInapplicableFlags(given, 'strip'),
   });
   if (!read.ok) return read;
-  const { chosen, output, ...inputs } = read.value;
+  const { chosen, output, shelf, ...inputs } = read.value;
   const request = {
     kind: 'strip',
     hand: inputs.hand,
@@ -64,7 +67,7 @@ async function readStrip(handFile: string, given: DrawFlags): Promise<Result<Dra
     date: inputs.date,
     language: output.settings.pdf.language,
   } as const;
-  return success({ request, why: chosen.why, output, paperTrial: given.paperTrial === true }, [
+  return success({ request, why: chosen.why, output, paperTrial: given.paperTrial === true, shelf, keepsShelf: given.out !== undefined }, [
     ...read.warnings,
     ...handCautions(inputs.hand),
   ]);

@@ -126,9 +126,9 @@ describe('plan HAND.json', () => {
     }
   });
 
-  it('reads wrong input with 1 and every problem at once', async () => {
+  it('says every problem of flags and files at once, with 2 for wrong flags and 1 for wrong files', async () => {
     const { err, exit } = await planOf(join(FOLDER, 'none.json'), { differential: 'abc', options: join(FOLDER, 'no-options.json') });
-    expect(exit).toBe(1);
+    expect(exit).toBe(2);
     expect(err.match(/^error /gm)).toHaveLength(3);
     expect((await planOf(handFile({ target: undefined }))).exit).toBe(1);
   });

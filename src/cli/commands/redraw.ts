@@ -13,8 +13,8 @@ export const redraw = defineCommand({
   about: 'draw a pattern again from the inputs that its own SVG, DXF or PDF carries',
   args: [argument('<file>', 'SVG, DXF or PDF that knucklewright wrote')],
   flags: [outputFlags],
-  // A drawing keeps the cutter that it was made for.
-  clinicLeaves: ['cutter'],
+  // A drawing keeps its words and the cutter that it was made for.
+  clinicLeaves: ['cutter', 'language'],
   read: async ([file], flags) => {
     const drawn = await resultOf('ownDrawing', file);
     const kept = drawn.ok ? keptMachine(drawn.value.inputs, file) : success(null);

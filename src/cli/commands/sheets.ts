@@ -7,7 +7,7 @@ import { defineCommand } from '../define-command.ts';
 import { dateFlag, readDateFlag } from '../flags/date-flag.ts';
 import { argument, flag } from '../flags/flag.ts';
 import { flagProblem } from '../flags/flag-problem.ts';
-import { layoutFlags, readLayoutFlags } from '../flags/layout-flags.ts';
+import { forShears, layoutFlags, readLayoutFlags } from '../flags/layout-flags.ts';
 import { outputFlags, readOutputPlan } from '../flags/output-flags.ts';
 import { layOutList, sheetsReportText } from '../lay-out-list.ts';
 
@@ -27,7 +27,7 @@ export const sheets = defineCommand({
   read: async ([listPath], flags) =>
     collect({
       layout: await readLayoutFlags(flags),
-      output: await readOutputPlan(flags),
+      output: await readOutputPlan(forShears(flags)),
       date: readDateFlag(flags.date),
       list: await readList(listPath, flags.sizes),
     }),

@@ -1,31 +1,32 @@
 import { dirname } from 'node:path';
-import { checkWritable, outputFileName, saveFiles } from '../../files/save-file.ts';
 import { NORM_GROUPS } from '../../hand/norm-groups.ts';
+import type { StripOptions } from '../../pattern/strip/strip-options.ts';
 import { usualSettings } from '../../pattern/strip/strip-settings.ts';
-import { csvLine } from '../../sheet/plastic/csv-text.ts';
-import { cutListHeader, cutListLine } from '../../sheet/plastic/cut-list.ts';
-import { sizeChart } from '../../sheet/plastic/size-chart.ts';
-import { MOST_SIZES, type StockSizes, stockSizes } from '../../sheet/plastic/stock-sizes.ts';
+import { layOut } from '../../sheet/plastic/lay-out.ts';
+import { assignSizes, type SizePlan, type SizePlanRequest, sizePlans } from '../../sheet/plastic/size-plan.ts';
+import { MOST_SIZES } from '../../sheet/plastic/stock-sizes.ts';
 import { parseLength } from '../../units/length.ts';
-import { plain } from '../../units/number.ts';
+import { plain, rounded } from '../../units/number.ts';
 import { collect, failure, type Problem, type Result, success } from '../../units/result.ts';
 import { defineCommand } from '../define-command.ts';
 import { EXIT } from '../exit.ts';
 import { blockOrAuto } from '../flags/block-flag.ts';
+import type { WithClinic } from '../flags/clinic-flag.ts';
 import { argument, type FlagsOf, flag } from '../flags/flag.ts';
 import { flagProblem } from '../flags/flag-problem.ts';
 import { handTableFlags, tableBlockFlag } from '../flags/hand-table-flags.ts';
+import { readSheetRoom, sheetRoomFlags } from '../flags/layout-flags.ts';
 import { readStripOptionFlags } from '../flags/option-flags.ts';
 import { type OutputPlan, outputFlags, readOutputPlan } from '../flags/output-flags.ts';
 import { type LeftOut, measuredLengths, normLengths, type StripLengths, tableLengths } from '../strip-lengths.ts';
-import { writePatterns } from '../write-patterns.ts';
+import { type Sized, sizesCsvIn, writeSizes } from '../write-sizes.ts';
 
-const SIZES_CSV = 'stock-sizes.csv';
-const WASTE_CSV = 'size-table.csv';
-const CHART = 'stock-sizes';
 /** Strips to cut where no table says how many. */
 const PIECES = 60;
 const MOST_SHOWN = 20;
+/** Width of strips from stock, mm: a width left to the program would give blanks of several. */
+const STOCK_WIDTH = 20;
+const SIZES_SCHEMA = 'knucklewright/sizes@1';
 
 const flags = [
   flag('--count <number>', 'how many sizes').makeOptionMandatory(),
@@ -37,14 +38,19 @@ const flags = [
   flag('--lengths <file>', 'measured strip lengths in place of a table: text, one length a line, in mm or with a unit'),
   flag('--most <number>', 'the table and chart go up to this many sizes (default: twice the count, 12 at least)'),
   flag('--step <length>', 'sizes are whole multiples of this').default('1'),
+  flag('--use-trim <length>', 'a size may be shorter than the strip as drawn by so much of its trim').default('0'),
+  flag('--best <what>', 'what the sizes are best in: length, the least cut off; sheets, the fewest sheets of plastic')
+    .choices(['length', 'sheets'] as const)
+    .default('length' as const),
   flag(
     '--pieces <number>',
     'how many strips to cut in all, shared out by need, for stock-sizes.csv (default: one for each hand of a table, else 60)',
   ),
   flag('--hands <number>', 'hands to draw with --norms').default('2000'),
   flag('--seed <number>', 'seed of that drawing').default('1'),
-  tableBlockFlag(),
+  tableBlockFlag().default('auto'),
   handTableFlags,
+  sheetRoomFlags,
   outputFlags,
 ] as const;
 type SizesFlags = FlagsOf<typeof flags>;
@@ -56,40 +62,150 @@ export const sizes = defineCommand({
   about: 'find the strip lengths to keep in stock that serve most hands with the least cut off',
   args: [argument('[hands]', 'table of hands (CSV), see: knucklewright schema csv')],
   flags,
-  read: async ([table], given) => {
-    const read = collect({ numbers: readNumbers(given), output: await readOutputPlan(given) });
-    if (!read.ok) return read;
-    const lengths = await lengthsFrom(table, given, read.value.numbers);
-    if (!lengths.ok) return lengths;
-    const pieces = read.value.numbers.pieces ?? (table === undefined ? PIECES : lengths.value.values.length);
-    // Nobody can measure a drawn hand again, so of these only the number and the reasons are told.
-    const told = given.norms === undefined ? lengths.value.leftOut : [];
-    return success({ ...read.value, lengths: lengths.value, pieces, told }, [...read.warnings, ...lengths.warnings]);
-  },
-  make: async ({ numbers: { count, cover, most, step }, lengths, pieces, told, output }) => {
-    const found = stockSizes({ lengths: lengths.values, most, cover, step });
+  read: readInputs,
+  make: async ({ numbers, lengths, room, best, told, output, pinnedWidth }): Promise<Result<SizesMade>> => {
+    const found = plansFor(lengths, numbers, room, best);
     if (!found.ok) return found;
-    const all = found.value;
-    const chosen = all[Math.min(count, all.length) - 1] as StockSizes;
-    const shares = sharedOut(chosen, pieces);
-    const files = await write(lengths, all, chosen, shares, output);
+    const { all, sheets } = found.value;
+    const chosen = all.findLast(({ sizes: some }) => some.length <= numbers.count) as SizePlan;
+    const assigned = assignSizes(lengths.strips, chosen.sizes, numbers.useTrim);
+    const served = chosen.sizes.map(({ id }) => assigned.filter(({ size }) => size?.id === id).length);
+    const named = lengths.strips.every(({ code }) => code !== null);
+    const pieces = numbers.pieces === null && named ? served : sharedOut(served, numbers.pieces ?? PIECES);
+    const sized: Sized = { lengths, all, chosen, pieces, assigned, step: numbers.step };
+    const files = await writeSizes(sized, output);
     if (!files.ok) return files;
     for (const { text } of told.slice(0, MOST_SHOWN)) process.stderr.write(`left out: ${text}\n`);
     if (told.length > MOST_SHOWN) process.stderr.write(`and ${told.length - MOST_SHOWN} more left out\n`);
     // A hand that wants a plate is no fault of its row.
     const wrongRows = told.filter(({ code }) => code !== 'PLATE').length;
-    return success({ lengths, all, chosen, shares, wrongRows, files: files.value }, files.warnings);
+    return success({ ...sized, useTrim: numbers.useTrim, pinnedWidth, best, sheets, wrongRows, files: files.value }, files.warnings);
   },
-  report: {
-    text: ({ lengths, all, chosen, shares, files }) => describe(lengths, all, chosen, shares, files),
-    json: ({ lengths: { from, sources, width, values, bias, ...lengths }, all, chosen, shares, files }, warnings) => {
-      const leftOut = leftOutHands(lengths.leftOut);
-      const leaning = bias && leftOut.length > 0 ? { bias } : {};
-      return { from, sources, width, hands: values.length, leftOut, ...leaning, chosen, pieces: shares, all, files, warnings };
-    },
-  },
+  report: { text: describe, json: sizesJson },
   exit: ({ wrongRows }) => (wrongRows > 0 ? EXIT.badInput : EXIT.done),
 });
+
+interface SizesInputs {
+  readonly pinnedWidth: boolean;
+  readonly numbers: Numbers;
+  readonly room: SheetRoom;
+  readonly output: OutputPlan;
+  readonly lengths: StripLengths;
+  readonly best: 'length' | 'sheets';
+  /** Hands left out that are told one by one. */
+  readonly told: readonly LeftOut[];
+}
+
+async function readInputs([table]: readonly [string | undefined], given: SizesFlags & WithClinic): Promise<Result<SizesInputs>> {
+  const asked = await readStripOptionFlags(given);
+  const read = collect({
+    numbers: readNumbers(given),
+    options: pinned(asked),
+    room: readSheetRoom(given),
+    output: await readOutputPlan(given),
+  });
+  if (!read.ok) return read;
+  const { numbers, options, room, output } = read.value;
+  if (numbers.useTrim > options.trim)
+    return failure(flagProblem('--use-trim', `${plain(numbers.useTrim)} mm is more than the trim of ${plain(options.trim)} mm`));
+  const lengths = await lengthsFrom(table, given, numbers, options);
+  if (!lengths.ok) return lengths;
+  // Nobody can measure a drawn hand again, so of these only the number and the reasons are told.
+  const told = given.norms === undefined ? lengths.value.leftOut : [];
+  const pinnedWidth = given.lengths === undefined && asked.ok && asked.value.width === 'auto';
+  return success({ numbers, room, output, lengths: lengths.value, best: given.best, told, pinnedWidth }, [
+    ...read.warnings,
+    ...lengths.warnings,
+  ]);
+}
+
+/** What `sizes` reports. */
+interface SizesMade extends Sized {
+  /** The width was left to the program, which takes 20 for strips from stock. */
+  readonly pinnedWidth: boolean;
+  readonly useTrim: number;
+  readonly best: 'length' | 'sheets';
+  /** Sheets that the blanks take, by what the sizes are best in; null where only length was asked for. */
+  readonly sheets: { readonly length: number; readonly sheets: number } | null;
+  readonly wrongRows: number;
+  readonly files: readonly string[];
+}
+
+/** The options of strips from stock: a width left to the program is 20. */
+function pinned(options: Result<StripOptions>): Result<StripOptions> {
+  return options.ok && options.value.width === 'auto' ? success({ ...options.value, width: STOCK_WIDTH }, options.warnings) : options;
+}
+
+type SheetRoom = Extract<ReturnType<typeof readSheetRoom>, { readonly ok: true }>['value'];
+
+/**
+ * The plans for each number of sizes: best in length, or in sheets, where what the two need is laid out and the better one taken.
+ */
+function plansFor(
+  { strips }: StripLengths,
+  { count, cover, most, step, useTrim }: Numbers,
+  { sheet, gap, margin }: SheetRoom,
+  best: 'length' | 'sheets',
+): Result<{ readonly all: readonly SizePlan[]; readonly sheets: SizesMade['sheets'] }> {
+  const request: SizePlanRequest = { strips, count, most, cover, step, useTrim };
+  const byLength = sizePlans(request);
+  if (!byLength.ok || best === 'length') return byLength.ok ? success({ all: byLength.value, sheets: null }) : byLength;
+  const along = sheet.along - 2 * margin;
+  // A row of a sheet is shared by as many blanks as lie in it; a blank too long for it costs more than all rows.
+  const rowShare = (length: number) => 1 / Math.max(1e-3, Math.floor((along + gap) / (length + gap)));
+  const bySheets = sizePlans({ ...request, costOf: ({ length, width }) => (width + gap) * rowShare(length) });
+  if (!bySheets.ok) return bySheets;
+  const needed = (plans: readonly SizePlan[]) => {
+    const chosen = plans.findLast(({ sizes: some }) => some.length <= count) as SizePlan;
+    const parts = assignSizes(strips, chosen.sizes, useTrim).flatMap(({ size, strip }, k) => {
+      if (size === null && strip.code === null) return [];
+      return [{ id: `${k}`, length: size?.length ?? strip.length, width: size?.width ?? strip.height }];
+    });
+    return layOut({ parts, sheet, remnants: [], rules: { gap, margin, grain: 'along' } });
+  };
+  const [first, second] = [needed(byLength.value), needed(bySheets.value)];
+  if (!first.ok || !second.ok) return first.ok ? (second.ok ? failure() : failure(...second.problems)) : failure(...first.problems);
+  const sheets = { length: first.value.newSheets, sheets: second.value.newSheets };
+  // Rows do not tell all of a layout: where they were no help, nothing is given up for them.
+  return success({ all: sheets.sheets < sheets.length ? bySheets.value : byLength.value, sheets });
+}
+
+function sizesJson(made: SizesMade, warnings: readonly unknown[]): object {
+  const { lengths, all, chosen, pieces, assigned, useTrim, best, sheets, files } = made;
+  const leftOut = leftOutHands(lengths.leftOut);
+  const leaning = lengths.bias && leftOut.length > 0 ? { bias: lengths.bias } : {};
+  const mm = (value: number) => rounded(value, 3);
+  const plan = ({ sizes: some, cover, meanWaste, wasteShare }: SizePlan) => ({
+    sizes: some.map(({ length }) => mm(length)),
+    widths: some.map(({ width }) => mm(width)),
+    served: some.map(({ served }) => served),
+    cover,
+    meanWaste: mm(meanWaste),
+    wasteShare,
+  });
+  return {
+    schema: SIZES_SCHEMA,
+    from: lengths.from,
+    sources: lengths.sources,
+    hands: lengths.strips.length,
+    leftOut,
+    ...leaning,
+    best,
+    sheets,
+    useTrim: mm(useTrim),
+    sizes: chosen.sizes.map((size, k) => ({ ...size, length: mm(size.length), width: mm(size.width), pieces: pieces[k] ?? 0 })),
+    chosen: plan(chosen),
+    pieces,
+    assignment: assigned.flatMap(({ strip, size, cutOff, trimUsed }) => {
+      const { code, side, block, relief } = strip;
+      return code === null ? [] : [{ code, side, size: size?.id ?? null, cutOff: mm(cutOff), trimUsed: mm(trimUsed), relief, block }];
+    }),
+    singly: assigned.flatMap(({ strip, size }) => (size === null && strip.code !== null ? [strip.code] : [])),
+    all: all.map(plan),
+    files,
+    warnings,
+  };
+}
 
 interface Numbers {
   readonly count: number;
@@ -99,6 +215,7 @@ interface Numbers {
   readonly pieces: number | null;
   readonly hands: number;
   readonly seed: number;
+  readonly useTrim: number;
 }
 
 function readNumbers(flags: SizesFlags): Result<Numbers> {
@@ -117,31 +234,41 @@ function readNumbers(flags: SizesFlags): Result<Numbers> {
   if (!(percent > 0 && percent <= 100)) problems.push(flagProblem('--cover', `"${flags.cover}" is not a percentage above 0 to 100`));
   const step = parseLength(flags.step, 'mm');
   if (!step.ok || step.mm > 50) problems.push(flagProblem('--step', step.ok ? 'is over 50 mm' : step.reason));
-  if (problems.length > 0 || !step.ok) return failure(...problems);
-  return success({ count, cover: percent / 100, most: Math.max(most, count), step: step.mm, pieces, hands, seed });
+  const useTrim = parseLength(flags.useTrim, 'mm', { zero: true });
+  if (!useTrim.ok) problems.push(flagProblem('--use-trim', useTrim.reason));
+  if (problems.length > 0 || !step.ok || !useTrim.ok) return failure(...problems);
+  return success({
+    count,
+    cover: percent / 100,
+    most: Math.max(most, count),
+    step: step.mm,
+    pieces,
+    hands,
+    seed,
+    useTrim: useTrim.mm,
+  });
 }
 
-async function lengthsFrom(table: string | undefined, given: SizesFlags, numbers: Numbers): Promise<Result<StripLengths>> {
+async function lengthsFrom(
+  table: string | undefined,
+  given: SizesFlags & WithClinic,
+  numbers: Numbers,
+  options: StripOptions,
+): Promise<Result<StripLengths>> {
   const ways = [table, given.norms, given.lengths].filter((x) => x !== undefined).length;
   if (ways !== 1) return failure(flagProblem('sizes', 'give a table of hands, --norms or --lengths, one of the three'));
-  const options = await readStripOptionFlags(given);
-  if (!options.ok) return options;
-  if (given.lengths !== undefined) return measuredLengths(given.lengths, usualSettings(options.value).width);
-  if (given.block === undefined)
-    return failure(
-      flagProblem('--block', 'is needed: name the block that the strips are for (knucklewright blocks), or auto for a table with targets'),
-    );
+  if (given.lengths !== undefined) return measuredLengths(given.lengths, usualSettings(options).width);
   const block = await blockOrAuto(given.block);
   if (!block.ok) return block;
-  const settings = { block: block.value, plate: null, units: given.units, options: options.value };
+  const settings = { block: block.value, plate: null, units: given.units, options };
   if (table !== undefined) return tableLengths(table, settings);
   return normLengths(given.norms ?? 'mixed', numbers, settings);
 }
 
 /** Pieces of each size by need, adding up to `pieces`: whole shares, then the largest rests (Hamilton's rule); at least one of each where there are enough. */
-function sharedOut(chosen: StockSizes, pieces: number): readonly number[] {
-  const all = chosen.served.reduce((a, b) => a + b, 0);
-  const exact = chosen.served.map((n) => (n * pieces) / all);
+function sharedOut(served: readonly number[], pieces: number): readonly number[] {
+  const all = served.reduce((a, b) => a + b, 0);
+  const exact = served.map((n) => (n * pieces) / all);
   const shares = exact.map((x) => (pieces >= exact.length ? Math.max(1, Math.floor(x)) : Math.floor(x)));
   const order = exact.map((x, i) => ({ i, rest: x - (shares[i] as number) })).sort((a, b) => b.rest - a.rest || a.i - b.i);
   let left = pieces - shares.reduce((a, b) => a + b, 0);
@@ -157,77 +284,6 @@ function sharedOut(chosen: StockSizes, pieces: number): readonly number[] {
   return shares;
 }
 
-async function write(
-  lengths: StripLengths,
-  all: readonly StockSizes[],
-  chosen: StockSizes,
-  shares: readonly number[],
-  plan: OutputPlan,
-): Promise<Result<readonly string[]>> {
-  if (plan.folder === null) return success([]);
-  const chart = { ...plan, formats: plan.formats.filter((f) => f !== 'dxf') };
-  const names = chart.formats.map((format) => outputFileName(CHART, format));
-  const place = await checkWritable(plan.folder, [SIZES_CSV, WASTE_CSV, ...names], { force: plan.force });
-  if (!place.ok) return place;
-  const pieces = chosen.sizes.flatMap((length, i) => {
-    const code = `SIZE-${i + 1}`;
-    const quantity = shares[i] ?? 0;
-    return quantity === 0
-      ? []
-      : [
-          {
-            id: code,
-            code,
-            side: null,
-            block: null,
-            plate: null,
-            length,
-            width: lengths.width,
-            quantity,
-            marks: [],
-            warnings: [],
-            invented: lengths.invented,
-            hand: null,
-          },
-        ];
-  });
-  const table = [
-    csvLine(['sizes', 'cover percent', 'mean cut off mm', 'cut off percent', 'lengths mm']),
-    ...all.map((s, i) =>
-      csvLine([
-        i + 1,
-        plain(100 * s.cover, 2),
-        plain(s.meanWaste, 3),
-        plain(100 * s.wasteShare, 2),
-        s.sizes.map((x) => plain(x, 2)).join(' '),
-      ]),
-    ),
-  ];
-  const saved = await saveFiles(
-    plan.folder,
-    [
-      { name: SIZES_CSV, content: [cutListHeader(), ...pieces.map(cutListLine), ''].join('\n') },
-      { name: WASTE_CSV, content: [...table, ''].join('\n') },
-    ],
-    { force: plan.force },
-  );
-  if (!saved.ok) return saved;
-  const drawn = await writePatterns(
-    [
-      {
-        stem: CHART,
-        pattern: sizeChart(
-          all,
-          chosen.sizes.length,
-          `${lengths.from}${lengths.invented ? ' (invented)' : ''}, ${plain(100 * chosen.cover, 1)} % served`,
-        ),
-      },
-    ],
-    chart,
-  );
-  return drawn.ok ? success([...saved.value.map((f) => f.path), ...drawn.value.map((f) => f.path)]) : drawn;
-}
-
 /** How many hands have no strip and are in none of the figures, by the code of the first reason of each, the most frequent first. */
 function leftOutHands(leftOut: readonly LeftOut[]): readonly { readonly code: string; readonly hands: number }[] {
   const first = new Map(leftOut.toReversed().map(({ hand, code }) => [hand, code]));
@@ -236,45 +292,47 @@ function leftOutHands(leftOut: readonly LeftOut[]): readonly { readonly code: st
   return [...counts].map(([code, hands]) => ({ code, hands })).sort((a, b) => b.hands - a.hands || (a.code < b.code ? -1 : 1));
 }
 
-function leftOutText({ values, leftOut, bias }: StripLengths): string {
+function leftOutText({ strips, leftOut, bias }: StripLengths): string {
   const why = leftOutHands(leftOut);
   const out = why.reduce((sum, { hands }) => sum + hands, 0);
-  const share = plain((100 * out) / (values.length + out), 1);
+  const share = plain((100 * out) / (strips.length + out), 1);
   const codes = why.map(({ code, hands }) => `${code} ${hands}`).join(', ');
-  return `${out} of ${values.length + out} hands (${share} %) have no strip and are left out (${codes}); ${bias ?? 'the sizes speak for the others only'}`;
+  return `${out} of ${strips.length + out} hands (${share} %) have no strip and are left out (${codes}); ${bias ?? 'the sizes speak for the others only'}`;
 }
 
-function nextStep(files: readonly string[]): readonly string[] {
-  const list = files.find((file) => file.endsWith(SIZES_CSV));
-  return list === undefined ? [] : [`next: knucklewright sheets ${list} --out ${dirname(list)}`];
-}
-
-function describe(
-  lengths: StripLengths,
-  all: readonly StockSizes[],
-  chosen: StockSizes,
-  shares: readonly number[],
-  files: readonly string[],
-): string {
+function describe({ lengths, all, chosen, pieces, assigned, useTrim, pinnedWidth, best, sheets, files }: SizesMade): string {
   const pad = (text: string, width: number) => text.padStart(width);
+  const list = sizesCsvIn(files);
+  const singly = assigned.filter(({ size }) => size === null);
+  const names = singly.flatMap(({ strip: { code } }) => (code === null ? [] : [code]));
   return [
     `From ${lengths.from}${lengths.invented && lengths.sources.length === 0 ? ' (invented)' : ''}`,
     ...lengths.sources.map((source) => `  ${source}`),
     '',
     'sizes  served %  cut off mm  cut off %   lengths mm',
     ...all.map(
-      (s, i) =>
-        `${s === chosen ? '>' : ' '}${pad(String(i + 1), 4)}  ${pad(plain(100 * s.cover, 1), 8)}  ${pad(s.meanWaste.toFixed(2), 10)}  ${pad((100 * s.wasteShare).toFixed(2), 9)}   ${s.sizes.map((x) => plain(x, 1)).join(' ')}`,
+      (plan) =>
+        `${plan === chosen ? '>' : ' '}${pad(String(plan.sizes.length), 4)}  ${pad(plain(100 * plan.cover, 1), 8)}  ${pad(plan.meanWaste.toFixed(2), 10)}  ${pad((100 * plan.wasteShare).toFixed(2), 9)}   ${plan.sizes.map(({ length }) => plain(length, 1)).join(' ')}`,
     ),
     '',
-    `${chosen.sizes.length} sizes, ${plain(lengths.width, 1)} mm wide, and how many to cut:`,
+    `${chosen.sizes.length} sizes, and how many to cut:`,
     ...chosen.sizes.map(
-      (size, i) => `  SIZE-${i + 1}   ${plain(size, 1)} mm   ${shares[i] ?? 0}   (serves ${chosen.served[i]} of ${lengths.values.length})`,
+      ({ id, length, width, serves, served }, i) =>
+        `  ${id.padEnd(7)} ${pad(plain(length, 1), 6)} x ${plain(width, 1)} mm  ${pad(String(pieces[i] ?? 0), 4)}   (serves ${served} of ${lengths.strips.length}, ${serves})`,
     ),
-    `  ${lengths.values.length - chosen.served.reduce((a, b) => a + b, 0)} longer ones are cut singly`,
+    `  ${singly.length} longer ones are cut singly${names.length > 0 ? `: ${names.join(', ')}` : ''}`,
+    ...(pinnedWidth
+      ? [`  strips are ${STOCK_WIDTH} mm wide, where nobody says otherwise; draw and batch make them so with --width ${STOCK_WIDTH}`]
+      : []),
+    ...(useTrim > 0 ? [`  a size may be ${plain(useTrim, 1)} mm shorter than the strip as drawn: so much of its trim is given up`] : []),
+    ...(best === 'sheets' && sheets
+      ? [
+          `  best in length they take ${sheets.length} sheets, best in sheets ${sheets.sheets}; taken are those best in ${sheets.sheets < sheets.length ? 'sheets' : 'length'}`,
+        ]
+      : []),
     ...(lengths.leftOut.length > 0 ? [`  ${leftOutText(lengths)}`] : []),
     ...files,
-    ...nextStep(files),
+    ...(list === undefined ? [] : [`next: knucklewright sheets ${list} --out ${dirname(list)}`]),
     '',
   ].join('\n');
 }

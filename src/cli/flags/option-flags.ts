@@ -1,6 +1,6 @@
 import { readJson } from '../../files/read-file.ts';
 import type { ChoiceEntry, NumberEntry } from '../../pattern/option-entries.ts';
-import type { OptionSource } from '../../pattern/option-table.ts';
+import { FLAGS, type OptionSource } from '../../pattern/option-table.ts';
 import { PLATE_CHOICE_OPTIONS, PLATE_NUMBER_OPTIONS, type PlateOptions } from '../../pattern/plate/plate-options.ts';
 import { readPlateOptions } from '../../pattern/plate/read-plate-options.ts';
 import { readStripOptions } from '../../pattern/strip/read-options.ts';
@@ -81,7 +81,7 @@ async function readOptionFlags<Options>(
     ...(clinic ? [{ origin: clinic.path, values: clinic.options }] : []),
     ...before,
     ...(file.ok && flags.options !== undefined ? [{ origin: flags.options, values: file.value }] : []),
-    { origin: 'flags', values: Object.fromEntries(given) },
+    { origin: FLAGS, values: Object.fromEntries(given) },
   ]);
   return file.ok ? options : failure(...file.problems, ...(options.ok ? [] : options.problems));
 }

@@ -3,6 +3,7 @@ import { DEFAULT_SHEET_SETTINGS, NO_CLINIC, SHEET_PARTS, type SheetSettings } fr
 import { collect, type Result, success } from '../../units/result.ts';
 import type { WithClinic } from './clinic-flag.ts';
 import { type FlagsOf, flag, flagSet } from './flag.ts';
+import { ofFlag } from './flag-problem.ts';
 import { languageFlag, readLanguageFlag } from './language-flag.ts';
 import { readWords } from './read-words.ts';
 
@@ -45,5 +46,5 @@ export function readSheetSettings(flags: SheetFlags): Result<SheetSettings> {
 export function readPaperFlags(flags: Partial<FlagsOf<[typeof paperFlags]>>): Result<{ readonly paper: Paper; readonly margin: number }> {
   const margin = flags.paperMargin === undefined ? success(DEFAULT_MARGIN) : readMargin(flags.paperMargin);
   const paper = readPaper(flags.paper ?? 'a4', margin.ok ? margin.value : DEFAULT_MARGIN);
-  return collect({ paper, margin });
+  return ofFlag(collect({ paper, margin }));
 }

@@ -115,8 +115,14 @@ function Moulded({ shown }: { readonly shown: DrawnStrip }) {
   );
   if (!drawn) return null;
   const { extents } = drawn.drawing;
-  const name = (text: string, { x, y }: { readonly x: number; readonly y: number }) => (
-    <text class="name" key={text} x={plain(x - extents.minX, 1)} y={plain(extents.maxY - y, 1)} font-size={LETTERS}>
+  const name = (text: string, { x, y }: { readonly x: number; readonly y: number }, isTreated = false) => (
+    <text
+      class={isTreated ? 'name treated-name' : 'name'}
+      key={text}
+      x={plain(x - extents.minX, 1)}
+      y={plain(extents.maxY - y, 1)}
+      font-size={LETTERS}
+    >
       {text}
     </text>
   );
@@ -131,7 +137,7 @@ function Moulded({ shown }: { readonly shown: DrawnStrip }) {
       <desc id="moulded-description">{words.mouldedDescription(anglesOf(store, shown).join('; '))}</desc>
       {shapes}
       <g>
-        {[...drawn.fingers].map(([digit, { tip }]) => name(texts.digitShort[digit], below(tip)))}
+        {[...drawn.fingers].map(([digit, { tip }]) => name(texts.digitShort[digit], below(tip), digit === shown.hand.target?.digit))}
         {name(texts.measure.thumb, drawn.thumbTip)}
       </g>
     </svg>

@@ -1,7 +1,8 @@
-import { DIGIT_FIELDS, PALM_FIELDS, TARGET_FIELDS } from '../../hand/fields.ts';
+import { DIGIT_FIELDS, PALM_FIELDS, TARGET_FIELDS, WEB_FIELDS } from '../../hand/fields.ts';
 import { CAUTIONS, PENCIL_TEST } from '../../pattern/cautions.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../../pattern/strip/strip-options.ts';
 import type { Translations } from '../../words/language.ts';
+import { aboutWords } from '../sections/about/about-words.ts';
 import { filesWords } from '../sections/files/files-words.ts';
 import { fingerWords } from '../sections/finger/finger-words.ts';
 import { headWords } from '../sections/head/head-words.ts';
@@ -76,7 +77,9 @@ export const english = {
     palmarRoom: fieldTexts(DIGIT_FIELDS.palmarRoom),
     dorsalLength: fieldTexts(DIGIT_FIELDS.dorsalLength),
     pipCircumference: fieldTexts(DIGIT_FIELDS.pipCircumference),
+    rootCircumference: fieldTexts(DIGIT_FIELDS.rootCircumference),
     mpSetback: fieldTexts(DIGIT_FIELDS.mpSetback),
+    webSetback: fieldTexts(WEB_FIELDS.webSetback),
     handBreadth: fieldTexts(PALM_FIELDS.handBreadth),
     handCircumference: fieldTexts(PALM_FIELDS.handCircumference),
     metacarpalLength: fieldTexts(PALM_FIELDS.metacarpalLength),
@@ -252,6 +255,7 @@ export const english = {
   make: makeWords.en,
   look: lookWords.en,
   more: moreWords.en,
+  about: aboutWords.en,
   files: filesWords.en,
   visits: visitsWords.en,
   ways: waysWords.en,

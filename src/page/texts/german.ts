@@ -1,4 +1,5 @@
 import { cautionsGerman, pencilTestGerman } from '../../words/cautions/german.ts';
+import { aboutWords } from '../sections/about/about-words.ts';
 import { filesWords } from '../sections/files/files-words.ts';
 import { fingerWords } from '../sections/finger/finger-words.ts';
 import { headWords } from '../sections/head/head-words.ts';
@@ -74,6 +75,14 @@ export const german: Texts = {
     pipCircumference: {
       label: 'PIP-Umfang',
       how: 'Band oder Ringmaß um die dickste Stelle des PIP-Gelenks, Finger gestreckt. Zeigt, ob eine geschlossene Schlaufe darüber geht.',
+    },
+    rootCircumference: {
+      label: 'Wurzelumfang',
+      how: 'Band oder Ringmaß um den Finger an der Falte der Fingerwurzel, Finger gestreckt, anliegend. Mit dem Umfang zeigt er, wie stark sich der Finger verjüngt.',
+    },
+    webSetback: {
+      label: 'Faltenversatz',
+      how: 'Finger gestreckt und geschlossen, Lineal am Mittelfinger: wie viel näher am Handgelenk diese Interdigitalfalte liegt als die vorderste.',
     },
     mpSetback: {
       label: 'MP-Versatz',
@@ -294,6 +303,7 @@ export const german: Texts = {
   make: makeWords.de,
   look: lookWords.de,
   more: moreWords.de,
+  about: aboutWords.de,
   files: filesWords.de,
   visits: visitsWords.de,
   ways: waysWords.de,

@@ -1,4 +1,5 @@
 import { cautionsSpanish, pencilTestSpanish } from '../../words/cautions/spanish.ts';
+import { aboutWords } from '../sections/about/about-words.ts';
 import { filesWords } from '../sections/files/files-words.ts';
 import { fingerWords } from '../sections/finger/finger-words.ts';
 import { headWords } from '../sections/head/head-words.ts';
@@ -74,6 +75,14 @@ export const spanish: Texts = {
     pipCircumference: {
       label: 'Perímetro de la IFP',
       how: 'Cinta o medidor de anillos en lo más grueso de la IFP, dedo recto. Dice si un lazo cerrado pasa por encima.',
+    },
+    rootCircumference: {
+      label: 'Perímetro en la raíz',
+      how: 'Cinta o medidor de anillos alrededor del dedo en el pliegue de su raíz, dedo recto, ceñida. Con el perímetro dice cuánto se estrecha el dedo.',
+    },
+    webSetback: {
+      label: 'Desnivel de la comisura',
+      how: 'Dedos rectos y juntos, regla a lo largo del dedo medio: cuánto más cerca de la muñeca está esta comisura que la más adelantada.',
     },
     mpSetback: {
       label: 'Desnivel MCF',
@@ -295,6 +304,7 @@ export const spanish: Texts = {
   make: makeWords.es,
   look: lookWords.es,
   more: moreWords.es,
+  about: aboutWords.es,
   files: filesWords.es,
   visits: visitsWords.es,
   ways: waysWords.es,

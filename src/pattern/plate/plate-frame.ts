@@ -5,7 +5,7 @@ import { digitsIn } from '../../hand/fields.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { radians } from '../../units/angle.ts';
 import { plain } from '../../units/number.ts';
-import { failure, type Problem, type Result, success } from '../../units/result.ts';
+import { failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
 import { bendAlong } from './bend.ts';
 import { type BendCost, type BendForm, type BendLine, bendLines, costOf, leastCost, type MpJoint } from './bend-forms.ts';
 import { type DigitRow, digitRow, type RowDigit } from './digit-row.ts';
@@ -77,6 +77,8 @@ export function heldColumns(frame: Pick<FaceFrame, 'columns'>): readonly HeldDig
 }
 
 export interface PlateFrame {
+  /** As asked for, or with what a palmar plate was closed in by. */
+  readonly options: PlateOptions;
   readonly palm: CompletePalm;
   readonly section: PalmSection;
   readonly proximalSection: PalmSection;
@@ -103,8 +105,36 @@ const LEAST_BESIDE = 14;
 /** Free space between the radial wing and the thumb web. Ours, no source. mm */
 export const THUMB_CLEARANCE = 5;
 
-/** Everything that outlines and marks are built on. Refused with every reason when the hand leaves no room for the plate. */
+/**
+ * Everything that outlines and marks are built on. A palmar plate that would hold too little is first closed in: nearer to the PIP creases, then bent
+ * more sharply; then a border digit is left free. Refused with every reason when the hand leaves no room even so.
+ */
 export function plateFrame(hand: Hand, design: PlateDesign, options: PlateOptions): Result<PlateFrame> {
+  const asked = frameWith(hand, design, options);
+  if (!asked.ok || asked.value.problems.length === 0) return frameResult(asked);
+  let last: Result<TriedFrame> = asked;
+  for (const closer of design.faces === 'dorsal' ? [] : closedIn(options)) {
+    last = frameWith(hand, design, closer);
+    if (!last.ok || last.value.problems.length === 0) return frameResult(last, closedInWarnings(options, closer));
+  }
+  if (!last.ok) return last;
+  const left = leftOut(last.value.frame.faces, design.digits);
+  const without = left && plateFrame(hand, { ...design, digits: design.digits.filter((digit) => digit !== left.digit) }, options);
+  if (without?.ok) return success(without.value, [leftOutWarning(left as LeftOut), ...without.warnings]);
+  return failure(...asked.value.problems);
+}
+
+interface TriedFrame {
+  readonly frame: PlateFrame;
+  /** What it leaves too little of. */
+  readonly problems: readonly Problem[];
+}
+
+function frameResult(tried: Result<TriedFrame>, warnings: readonly Warning[] = []): Result<PlateFrame> {
+  return tried.ok ? success(tried.value.frame, [...warnings, ...tried.warnings]) : tried;
+}
+
+function frameWith(hand: Hand, design: PlateDesign, options: PlateOptions): Result<TriedFrame> {
   const completed = completePalm(hand, (breadth, circumference) => palmSection(breadth, circumference)?.thickness ?? null);
   const row = digitRow(hand, design.digits, options);
   if (completed.problems.length > 0 || !row.ok) return failure(...completed.problems, ...(row.ok ? [] : row.problems));
@@ -122,14 +152,81 @@ export function plateFrame(hand: Hand, design: PlateDesign, options: PlateOption
     if (!made.ok) return made;
     faces.push(made.value);
   }
-  const problems = faces.flatMap((frame) => roomProblems(frame, options));
-  if (problems.length > 0) return failure(...problems);
   const estimated = [
     ...completed.estimated.map((e) => e.where),
     ...hand.estimated.map((e) => e.where).filter((where) => design.digits.some((digit) => where.startsWith(`digits.${digit}.`))),
   ];
-  const frame = { palm, section, proximalSection, row: row.value, digits: design.digits, cover, faces, estimated };
-  return success(frame, completed.warnings);
+  const frame = { options, palm, section, proximalSection, row: row.value, digits: design.digits, cover, faces, estimated };
+  return success({ frame, problems: faces.flatMap((one) => roomProblems(one, options)) }, completed.warnings);
+}
+
+/** How near a plate's edge may come to a PIP joint, and how sharply it may be bent, when it is that or no plate. Ours, no source. mm */
+export const NEAREST_TO_PIP = 3;
+const SHARPEST_BEND = 1;
+
+/** Ever closer to the palm and to the PIP creases: a millimetre at a time, the creases first. */
+function* closedIn(options: PlateOptions): Generator<PlateOptions> {
+  let { pipClearance, palmarBendRadius } = options;
+  while (pipClearance > NEAREST_TO_PIP) {
+    pipClearance = Math.max(NEAREST_TO_PIP, pipClearance - 1);
+    yield { ...options, pipClearance };
+  }
+  while (palmarBendRadius > SHARPEST_BEND) {
+    palmarBendRadius = Math.max(SHARPEST_BEND, palmarBendRadius - 1);
+    yield { ...options, pipClearance, palmarBendRadius };
+  }
+}
+
+function closedInWarnings(asked: PlateOptions, closer: PlateOptions): readonly Warning[] {
+  const warnings: Warning[] = [];
+  if (closer.pipClearance < asked.pipClearance)
+    warnings.push({
+      code: 'PIP_CLEARANCE_LESS',
+      where: 'pipClearance',
+      message: `the plate ends ${plain(closer.pipClearance, 1)} mm from the PIP creases, not ${plain(asked.pipClearance, 1)}: at this MP angle it would else hold too little of the fingers`,
+      value: closer.pipClearance,
+      limit: asked.pipClearance,
+      next: 'see that each PIP joint bends freely over the edge, flare it, or use a smaller MP angle or a dorsal plate',
+    });
+  if (closer.palmarBendRadius < asked.palmarBendRadius)
+    warnings.push({
+      code: 'BEND_SHARPER',
+      where: 'palmarBendRadius',
+      message: `the palmar plate is bent to an inside radius of ${plain(closer.palmarBendRadius, 1)} mm, not ${plain(asked.palmarBendRadius, 1)}: else it would hold too little of the fingers`,
+      value: closer.palmarBendRadius,
+      limit: asked.palmarBendRadius,
+      next: 'heat the bend well so that it does not thin out, or use a smaller MP angle, a thinner sheet or a dorsal plate',
+    });
+  return warnings;
+}
+
+/** A digit at the border of the row of which a plate would cover too little, while it holds others well. */
+interface LeftOut {
+  readonly digit: DigitName;
+  readonly face: Face;
+  readonly finger: number;
+}
+
+function leftOut(faces: readonly FaceFrame[], digits: readonly DigitName[]): LeftOut | null {
+  if (digits.length < 2) return null;
+  for (const frame of faces) {
+    const lengths = heldColumns(frame).map(({ digit, held }) => ({ digit, face: frame.face, finger: held.edge - held.bendEnd }));
+    if (Math.max(...lengths.map((l) => l.finger)) < LEAST_FINGER) continue;
+    const border = [lengths[0], lengths.at(-1)].flatMap((l) => (l && l.finger < SHORTEST_FINGER ? [l] : []));
+    if (border.length > 0) return border.reduce((a, b) => (b.finger < a.finger ? b : a));
+  }
+  return null;
+}
+
+function leftOutWarning({ digit, face, finger }: LeftOut): Warning {
+  return {
+    code: 'DIGIT_LEFT_OUT',
+    where: `digits.${digit}`,
+    message: `the ${digit} finger is left free: at this MP angle the ${face} plate would cover only ${plain(Math.max(0, finger), 1)} mm of it beyond the bend, under ${SHORTEST_FINGER}`,
+    value: finger,
+    limit: SHORTEST_FINGER,
+    next: 'use a smaller MP angle or a dorsal plate if its MP joint must be held',
+  };
 }
 
 interface FaceInputs {
@@ -157,7 +254,7 @@ function faceFrame(face: Face, inputs: FaceInputs): Result<FaceFrame> {
   const wall = (d: RowDigit | undefined) => (both ? -options.faceGap / 2 : options.sideWall * 2 * (d?.halfDepth ?? 0));
   // A palmar edge beside a free digit must leave it room to bend to 90 degrees round its MP axis.
   const freeMp = face === 'dorsal' ? options.mpClearance : Math.max(options.mpClearance, palm.mpDepth / 2 + options.skinClearance);
-  const columns = DIGITS.map((digit): Column => {
+  const all = DIGITS.map((digit): Column => {
     const mpY = -palm.setbacks[digit];
     const { from, to, middle } = stretches[digit];
     const place = { digit, from, to, mpX: middle, mpY, edge: mpY - freeMp };
@@ -169,6 +266,13 @@ function faceFrame(face: Face, inputs: FaceInputs): Result<FaceFrame> {
     const reach = (face === 'dorsal' ? measures.dorsalLength : crease) - options.pipClearance;
     const web = found.joint + crease - measures.palmarRoom + options.webClearance;
     return { ...place, held: { ...found, part, edge: found.joint + reach, web, bendEnd: part.endAt(found.across) } };
+  });
+  // Beside a held digit the edge lies so far back that the corners between the two edges can be round.
+  const columns = all.map((column, k): Column => {
+    const beside = [all[k - 1], all[k + 1]].flatMap((c) =>
+      c?.held ? [c.held.part.toFlat(c.held.across, c.held.edge).y - LEAST_BESIDE] : [],
+    );
+    return column.held ? column : { ...column, edge: Math.min(column.edge, ...beside) };
   });
   const quarter = (s: PalmSection) => faceLength(s, offset) / 2;
   return success({
@@ -250,8 +354,10 @@ function partsOf(
     const digits = line.joints.map((j) => j.digit);
     const row = digitRow(hand, digits, options, (_, x) => rise * line.slope * x);
     if (!row.ok) return row;
-    // Laid so far to the free side that no knuckle is pressed: over the foremost joint behind, over the hindmost in front.
-    const laid = { ...line, level: line.level + (face === 'dorsal' ? line.miss : -line.miss) };
+    // Laid so far to the free side that nothing is pressed, neither at the knuckles nor at mid phalanx, where the fingers lie closer together: over
+    // the foremost joint behind, over the hindmost in front.
+    const levels = line.joints.flatMap(({ digit, x, y }) => [x, ahead.get(digit) as number].map((at) => y - line.slope * at));
+    const laid = { ...line, level: face === 'dorsal' ? Math.max(...levels) : Math.min(...levels) };
     return success(straightPart(row.value, laid, bendAlong(face, line.slope, bends), angle, ahead));
   });
 }
@@ -310,18 +416,8 @@ function roomProblems(frame: FaceFrame, options: PlateOptions): readonly Problem
     problems.push({ code: 'PLATE_NO_ROOM', where: `digits.${digit}`, message: `digits.${digit}: ${message}`, kind: 'refused' });
   const smaller = angle > 0 && face === 'palmar' ? 'a smaller MP angle, ' : '';
   const longest = Math.max(...heldColumns(frame).map(({ held }) => held.edge - held.bendEnd));
-  for (const [k, column] of frame.columns.entries()) {
+  for (const column of frame.columns) {
     const { held, digit } = column;
-    for (const free of [frame.columns[k - 1], frame.columns[k + 1]]) {
-      if (!held || !free || free.held) continue;
-      const stands = held.part.toFlat(held.across, held.edge).y - free.edge;
-      if (stands >= LEAST_BESIDE) continue;
-      const beside = `${plain(Math.max(0, stands), 1)} mm beyond the edge at the free ${free.digit} finger, under ${LEAST_BESIDE}`;
-      refuse(
-        digit,
-        `the ${face} plate would hold the ${digit} finger only ${beside}. Take the ${free.digit} finger in, or use ${smaller}a pipClearance under ${plain(options.pipClearance)} mm.`,
-      );
-    }
     if (held) {
       const finger = held.edge - held.bendEnd;
       if (finger < SHORTEST_FINGER || longest < LEAST_FINGER)

@@ -1,8 +1,10 @@
 import { type Corner, type RoundedOutline, roundCorners } from '../../geometry/round-corners.ts';
 import { radians } from '../../units/angle.ts';
+import { plain } from '../../units/number.ts';
+import type { Problem } from '../../units/result.ts';
 import { distalSteps, levels, type Stretch } from './distal-steps.ts';
 import type { FingerPart } from './finger-part.ts';
-import { type Column, type FaceFrame, type HeldDigit, heldColumns } from './plate-frame.ts';
+import { type Column, type FaceFrame, type HeldDigit, heldColumns, stepProblems } from './plate-frame.ts';
 import { LEAST_CORNER_RADIUS, type PlateOptions } from './plate-options.ts';
 import { slotAcross, slotBetween, slotCorners } from './slot.ts';
 
@@ -28,8 +30,13 @@ const LEAST_WAISTED = 16;
 /** Radii of the long hollows, of the waist and of the thumb cut-out; and of the corner under the radial wing, whose edge runs level from there. */
 const HOLLOW = 18;
 const UNDER_WING = 9;
-/** A radial wing lower than this between bend and thumb web has no room for two round corners and is left away: nothing then wraps past that border. */
-const LEAST_WING = 2 * LEAST_CORNER_RADIUS + 1.2;
+/** Under a wing the edge runs level over at least so much. */
+const LEAST_LEDGE = 17;
+/**
+ * What an edge needs to hold two round corners. A wing lower than this, between bend and thumb web or proximal edge, is left away: nothing then wraps
+ * past that border.
+ */
+const TWO_CORNERS = 2 * LEAST_CORNER_RADIUS + 1.2;
 /** Thumb cut-out of a dorsal plate: shares of the mid-lateral distance. */
 const DORSAL_HOLLOW = 0.8;
 const DORSAL_CORNER = 0.88;
@@ -125,6 +132,17 @@ export function plateOutline(frame: FaceFrame, options: PlateOptions): PlateOutl
   };
 }
 
+/** A corner that cannot be rounded to more than this is no corner that may lie on skin. Ours, no source. mm */
+const SHARPEST_CORNER = 3;
+
+/** Why an outline of this face must not be cut; an empty list when it may. */
+export function outlineProblems(frame: FaceFrame, outline: PlateOutline, options: PlateOptions): readonly Problem[] {
+  const steps = stepProblems(frame, outline.distal, options);
+  if (steps.length > 0 || outline.smallestRadius > SHARPEST_CORNER + 0.001) return steps;
+  const message = `digits: a corner of the ${frame.face} plate could only be rounded to ${plain(outline.smallestRadius, 1)} mm, not over ${SHARPEST_CORNER}: sides or steps are too short on so small a hand. Use a smaller MP angle, or leave a digit out.`;
+  return [{ code: 'PLATE_NO_ROOM', where: 'digits', message, kind: 'refused' }];
+}
+
 function outwardColumns(frame: FaceFrame, which: 'radial' | 'ulnar'): readonly Column[] {
   return which === 'ulnar' ? frame.columns : frame.columns.toReversed();
 }
@@ -148,8 +166,10 @@ function sideWall(frame: FaceFrame, which: 'radial' | 'ulnar'): number {
   const outward = outwardColumns(frame, which);
   const { held } = lastHeld(outward);
   if (outward.at(-1)?.held || wall <= 0) return wall;
-  const inner = Math.min(wall, INNER_WALL_SHARE * (held.edge - wallBase(outward)));
-  return inner < LEAST_INNER_WALL ? 0 : inner;
+  const room = held.edge - wallBase(outward);
+  const inner = Math.min(wall, INNER_WALL_SHARE * room);
+  // Its outer edge must hold two round corners.
+  return inner < LEAST_INNER_WALL || room - inner * Math.tan(WALL_SLOPE) < TWO_CORNERS ? 0 : inner;
 }
 
 /** Along: where a side wall beside a free digit may begin, distal of the web and clear of the corner at the free digit's own edge. */
@@ -173,19 +193,30 @@ function side(frame: FaceFrame, of: Side, options: PlateOptions) {
   // little, the edge stays on this side of the border.
   const lowOf = ({ top, height }: { readonly top: number; readonly height: number }) => Math.max(top - height, frame.thumbLimit);
   const narrow = ({ top, height }: { readonly top: number; readonly height: number }) =>
-    of.which === 'radial' && top - lowOf({ top, height }) < LEAST_WING;
+    top - (of.which === 'radial' ? lowOf({ top, height }) : frame.proximal) < TWO_CORNERS;
   const winged = [finish(wide, WING_RUN), finish(wide, 0)].find((one) => !narrow(one));
-  const shape = winged ?? finish(frame.midLateral * (frame.face === 'dorsal' ? DORSAL_BARE : PALMAR_BARE), WING_RUN);
+  const besideHeld = border.held ? 0 : (of.which === 'ulnar' ? of.held.to : -of.held.from) + TWO_CORNERS + 1;
+  const bareOut = Math.max(frame.midLateral * (frame.face === 'dorsal' ? DORSAL_BARE : PALMAR_BARE), besideHeld);
+  const shape = winged ?? finish(bareOut, WING_RUN);
   const { handOut, top, finger, height } = shape;
   const bare = winged === undefined;
   const bar = { low: bare ? top - height : lowOf(shape), high: top, out: handOut };
-  const hand = of.which === 'ulnar' ? ulnarHand(frame, options) : radialHand(frame, bar, bare, options);
+  const hand = of.which === 'ulnar' ? ulnarHand(frame, bare, options) : radialHand(frame, bar, bare, options);
   const distalPart = finger?.corners ?? freeDigits(of, handOut, options);
-  return { corners: [...hand, { out: handOut, y: top, radius: options.cornerRadius }, ...distalPart], bar };
+  // Too little hand is left on the ulnar side for an edge of its own: from the proximal corner it runs straight to the bend.
+  const straightOn = of.which === 'ulnar' && bare && finger !== null && top - frame.proximal < TWO_CORNERS;
+  const handTop = straightOn ? [] : [{ out: handOut, y: top, radius: options.cornerRadius }];
+  return { corners: [...hand, ...handTop, ...distalPart], bar };
 }
 
-function ulnarHand(frame: FaceFrame, options: PlateOptions): readonly SideCorner[] {
-  return [{ out: frame.midLateralProximal + frame.wing, y: frame.proximal, radius: options.cornerRadius * 1.5 }];
+function ulnarHand(frame: FaceFrame, bare: boolean, options: PlateOptions): readonly SideCorner[] {
+  return [
+    {
+      out: frame.midLateralProximal + (bare ? Math.min(0, frame.wing) : frame.wing),
+      y: frame.proximal,
+      radius: options.cornerRadius * 1.5,
+    },
+  ];
 }
 
 /** The radial side proximal of the radial wing: the thumb web's cut-out. Under a wing the edge runs level, so that all of it is clear of the web. */
@@ -194,7 +225,9 @@ function radialHand(frame: FaceFrame, bar: PlateOutline['bar'], bare: boolean, o
   const wing = { out: bar.out, y: bar.low, radius: options.cornerRadius };
   if (frame.face === 'dorsal') {
     const corner = { out: frame.midLateralProximal * DORSAL_CORNER, y: frame.proximal, radius: options.cornerRadius * 1.5 };
-    return bare ? [corner] : [corner, { out: frame.midLateral * DORSAL_HOLLOW, y: bar.low, radius: UNDER_WING }, wing];
+    return bare
+      ? [corner]
+      : [corner, { out: Math.min(frame.midLateral * DORSAL_HOLLOW, bar.out - LEAST_LEDGE), y: bar.low, radius: UNDER_WING }, wing];
   }
   const thenar = [
     { out: frame.midLateral * THENAR_CORNER, y: frame.proximal, radius: options.cornerRadius * 1.25 },

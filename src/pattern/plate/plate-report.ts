@@ -6,7 +6,7 @@ import { rounded } from '../../units/number.ts';
 import type { Warning } from '../../units/result.ts';
 import type { BendForm } from './bend-forms.ts';
 import { type Face, PLATE_ANGLE, type PlateDesign } from './plate-design.ts';
-import { type FaceFrame, heldColumns, type PlateBend, type PlateFrame, THUMB_CLEARANCE } from './plate-frame.ts';
+import { type FaceFrame, heldColumns, LEAST_FINGER, type PlateBend, type PlateFrame, THUMB_CLEARANCE } from './plate-frame.ts';
 import { LEAST_CORNER_RADIUS, type PlateOptions } from './plate-options.ts';
 import type { PlateOutline } from './plate-outline.ts';
 import { type Strap, straps } from './plate-straps.ts';
@@ -54,6 +54,9 @@ export interface PlateReport {
   readonly mpDepth: number;
   readonly cover: number;
   readonly wristFree: number;
+  /** What the plate was drawn with; less than asked for where a palmar plate was closed in. */
+  readonly pipClearance: number;
+  readonly palmarBendRadius: number;
   readonly faces: readonly FaceReport[];
   /** Over the palmar edge; a dorsal plate does not stop PIP flexion. */
   readonly freePipFlexion: Readonly<Partial<Record<DigitName, number>>>;
@@ -120,6 +123,18 @@ export function plateWarnings({ options, freePip, frame, outlines }: PlateFigure
       next: 'use thinner sheet or a larger pipClearance',
     });
   }
+  for (const face of frame.faces) {
+    const short = heldColumns(face).filter(({ held }) => held.edge - held.bendEnd < LEAST_FINGER);
+    for (const { digit, held } of short)
+      warnings.push({
+        code: 'HELD_SHORT',
+        where: `digits.${digit}`,
+        message: `the ${face.face} plate covers only ${(held.edge - held.bendEnd).toFixed(1)} mm of the ${digit} finger beyond its bend, under ${LEAST_FINGER}: it hardly holds it`,
+        value: held.edge - held.bendEnd,
+        limit: LEAST_FINGER,
+        next: 'use a smaller MP angle or a dorsal plate if this MP joint must be held',
+      });
+  }
   for (const [k, fold] of folds.entries()) warnings.push(...foldWarnings(frame.faces[k]?.face ?? 'dorsal', fold, options));
   const smallest = Math.min(...outlines.map((o) => o.smallestRadius));
   if (smallest < LEAST_CORNER_RADIUS - 0.01) {
@@ -138,7 +153,7 @@ export function plateWarnings({ options, freePip, frame, outlines }: PlateFigure
  * What is still taken as fitting, mm: skin gives way by as much (ours, no source); and a clearance may be short by what the joints' place on the
  * hand's round border moves the plate.
  */
-const FIT = { pressed: 0.5, clearance: 0.5 } as const;
+const FIT = { pressed: 0.5, clearance: 0.25 } as const;
 /** Over this a sheet is not to be had to shape by stroking. Ours, no source. */
 const MOST_STRETCH = 0.05;
 
@@ -194,6 +209,8 @@ export function plateReport(f: PlateFigures, folds: readonly FoldFindings[], war
     mpDepth: r(frame.palm.mpDepth),
     cover: r(frame.cover),
     wristFree: r(frame.palm.metacarpalLength - frame.cover - options.trim),
+    pipClearance: r(options.pipClearance),
+    palmarBendRadius: r(options.palmarBendRadius),
     faces: frame.faces.map((face, k) => faceReport(f, face, k, folds[k] as FoldFindings)),
     freePipFlexion: Object.fromEntries(Object.entries(f.freePip).map(([digit, angle]) => [digit, rounded(angle, 1)])),
     straps: f.straps.map((s) => ({ ...s, width: rounded(s.width, 1), length: rounded(s.length, 1) })),

@@ -3,7 +3,7 @@ import { type BrokenLine, heightAt } from '../../geometry/broken-line.ts';
 import type { DigitName } from '../../hand/digits.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { plain } from '../../units/number.ts';
-import { failure, type Result, success } from '../../units/result.ts';
+import { failure, type Problem, type Result, success } from '../../units/result.ts';
 import { type BandEdges, bandEdges } from './band-edges.ts';
 import { type EdgeLevel, edgeLevels, type StripPull, straightPull, straightWidth } from './edge-levels.ts';
 import { pathFaults } from './prove-path.ts';
@@ -25,6 +25,8 @@ export interface LaidBand {
   readonly freePip: Readonly<Partial<Record<DigitName, number>>>;
   readonly edges: {
     readonly reliefs: readonly { readonly digit: DigitName; readonly depth: number }[];
+    /** What the reliefs were to leave of the width, before narrow places were made wider. */
+    readonly narrowest: number;
     readonly edges: readonly EdgeLevel[];
     readonly straightWidth: number;
     readonly pull: StripPull | null;
@@ -46,7 +48,7 @@ export function layStrip(hand: Hand, block: Block, options: StripOptions): Resul
   let laid: Result<LaidBand> | null = null;
   for (const width of widthsToTry(options)) {
     laid = layAtWidth(hand, block, options, width);
-    if (laid.ok && laid.value.edges.reliefs.every((r) => width - r.depth >= LEAST_SHARE * width)) return laid;
+    if (laid.ok && laid.value.edges.narrowest >= LEAST_SHARE * width) return laid;
   }
   return laid as Result<LaidBand>;
 }
@@ -75,6 +77,7 @@ function laidWith(hand: Hand, block: Block, settings: StripSettings): Result<Lai
       freePip: leastFree(edges),
       edges: {
         reliefs: deepestReliefs(edges),
+        narrowest: Math.min(...edges.palmar.map((p) => settings.width - p.intended)),
         edges: edgeLevels(path, edges, settings),
         straightWidth: straightWidth(path, edges, settings),
         pull: settings.outline === 'straight' ? straightPull(path, edges, settings) : null,
@@ -123,7 +126,7 @@ function seamSlope(path: StripPath, { onHand }: BandEdges, settings: StripSettin
 
 /** The same refusal with the largest whole differential that was tried and holds. */
 function withOffer(
-  problems: readonly { code: string; where: string; message: string; kind: 'input' | 'refused' }[],
+  problems: readonly { code: string; where: string; message: string; kind: Problem['kind'] }[],
   hand: Hand,
   block: Block,
   settings: StripSettings,

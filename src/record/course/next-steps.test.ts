@@ -102,7 +102,7 @@ function hasSign(visits: readonly CourseVisit[]): boolean {
     ['skin', ['broken']],
   ] as const;
   if (standing.some(([key, signs]) => (signs as readonly unknown[]).includes(newest(key)))) return true;
-  const pains = visits.flatMap(([, , given]) => (given?.['pain'] === undefined ? [] : [given['pain'] as number]));
+  const pains = visits.flatMap(([, , given]) => (given?.pain === undefined ? [] : [given.pain as number]));
   const pain = pains.at(-1) ?? 0;
   if (pain >= 5 && ((newest('crpsSigns') as readonly string[] | undefined)?.length ?? 0) >= 2) return true;
   if (pains.length > 1 && pain - (pains.at(-2) ?? pain) >= 3) return true;

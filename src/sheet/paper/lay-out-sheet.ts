@@ -67,7 +67,13 @@ export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: 
     if (notes === null) return [];
     if (part === 'making') {
       const story = papers.story(notes, { ...room, box: plainRoom(upright, frameWordsOf('', 'plain'), measure) });
-      const rest = makingPages(story.length > 0 ? { ...notes, steps: [] } : notes, frame, measure, shown, speech);
+      const rest = makingPages(
+        story.length > 0 && notes.made.kind === 'strip' ? { ...notes, steps: [] } : notes,
+        frame,
+        measure,
+        shown,
+        speech,
+      );
       return rest && [...story, ...rest];
     }
     return papers.handout(notes, room);
@@ -93,7 +99,7 @@ export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: 
   });
   const tiled = settings.parts.includes('pattern') && isTiled(plan.pages);
   const scale = { x: BAR / (settings.correction?.across ?? BAR), y: BAR / (settings.correction?.along ?? BAR) };
-  return success({ title: pattern.title, pages, scale, orientation, tiled }, warnings(settings, plan, tiled));
+  return success({ title: pattern.title, language: settings.language, pages, scale, orientation, tiled }, warnings(settings, plan, tiled));
 }
 
 /** The page as the printer prints it: a printer that shrinks has the less room. */

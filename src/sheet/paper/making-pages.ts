@@ -1,14 +1,18 @@
 import type { Box } from '../../geometry/path.ts';
 import type { CutList, MakingNotes } from '../../pattern/making-notes.ts';
-import { boxOfDrawn, type Drawn } from '../../pattern/place-marks.ts';
+import { boxOfDrawn } from '../../pattern/place-marks.ts';
+import { heldGaugePicture } from '../../picture/held-gauge.ts';
 import type { SheetSpeech } from '../../words/sheet/sheet-words.ts';
 import { legendCell } from './beside-pattern.ts';
+import { drawingLayer, inkOf } from './drawing-layer.ts';
 import type { Frame } from './frame.ts';
-import { drawnLayer, joined, type Measure, type PageLayer, placeLayer, text } from './page.ts';
+import { drawnLayer, joined, type Measure, type PageLayer, placeLayer } from './page.ts';
 import { type Cell, columnsIn, drawing, type FlowSection, type FlowStyle, flow, paragraph, tableRow } from './page-flow.ts';
 import type { PageContent } from './pattern-pages.ts';
 
 const MAKING: FlowStyle = { text: 2, heading: 2.8, leastColumn: 78, gap: 0.9, sectionGap: 3.4 };
+/** Words over a gauge. */
+const GAUGE: FlowStyle = { ...MAKING, gap: 0 };
 const LARGEST_VIEW = 2;
 /** Share of a column's height that the view may take. */
 const VIEW_SHARE = 0.55;
@@ -49,6 +53,7 @@ function spanningView(notes: MakingNotes, frame: Frame, factor: number, measure:
     [viewSection(notes.view, shown, width, measure, speech)],
     [{ minX: 0, maxX: width, minY: -half - 30, maxY: 0 }],
     MAKING,
+    measure,
   );
   return head?.[0] ? [{ layer: head[0], height: shown.cell.height + VIEW_HEAD }] : [];
 }
@@ -74,7 +79,7 @@ function makingWith(
   const numbered = (words: readonly string[]) => words.map((line, k) => paragraph(line, width, MAKING, measure, `${k + 1}`));
   const boxed = (words: readonly string[]) => words.map((line) => paragraph(line, width, MAKING, measure, 'box'));
   const plainly = (words: readonly string[]) => words.map((line) => paragraph(line, width, MAKING, measure));
-  const gauges = placeGauges(notes, frame);
+  const gauges = placeGauges(notes, frame, measure);
   const sections: FlowSection[] = [
     ...(top ? [] : view(notes, column, measure, speech)),
     ...(shown.facts ? [] : [{ heading: w.heading.facts, cells: plainly(notes.facts) }]),
@@ -85,17 +90,35 @@ function makingWith(
     { heading: w.heading.cautions, cells: notes.cautions.map((line) => paragraph(line, width, MAKING, measure, '\u2022')) },
     ...(gauges.placed
       ? []
-      : notes.gauges.map((gauge): FlowSection => ({ heading: gauge.title, cells: [gaugeCell(gauge.drawn)], together: true }))),
+      : notes.gauges.map((gauge): FlowSection => ({ heading: '', cells: [gaugeCell(gauge, notes.made, width, measure)], together: true }))),
   ];
-  const pages = flow(sections, columns, MAKING, full);
+  const pages = flow(sections, columns, MAKING, measure, full);
   const head = top ? [placeLayer(top.layer, { dx: frame.wide.minX, dy: frame.wide.maxY })] : [];
   const first = gauges.placed ? [...head, gauges.placed] : head;
   return pages?.map((layer, k) => ({ title: w.making, kind: 'making' as const, layers: k === 0 ? [layer, ...first] : [layer] })) ?? null;
 }
 
-function gaugeCell(gauge: Drawn): Cell {
-  const box = boxOfDrawn(gauge);
-  return { layer: placeLayer(drawnLayer(gauge), { dx: -box.minX, dy: -box.maxY }), height: box.maxY - box.minY };
+/** What a picture of how a gauge is held takes at least and at most, and the space round it. mm */
+const HELD = { least: 26, most: 46, gap: 3 } as const;
+
+/** A gauge at 1:1 under its words, which are broken to the width, with a picture of how it is held: beside it where there is room, else under it. */
+function gaugeCell({ title, drawn }: MakingNotes['gauges'][number], made: MakingNotes['made'], width: number, measure: Measure): Cell {
+  const head = paragraph(title, width, GAUGE, measure);
+  const box = boxOfDrawn(drawn);
+  const [wide, high] = [box.maxX - box.minX, box.maxY - box.minY];
+  const gauge = placeLayer(drawnLayer(drawn), { dx: -box.minX, dy: -box.maxY - head.height });
+  const { drawing: picture } = heldGaugePicture(made);
+  const ink = inkOf(picture);
+  const beside = width - wide - HELD.gap;
+  const room = Math.min(HELD.most, beside >= HELD.least ? beside : width);
+  const factor = Math.min(room / (ink.maxX - ink.minX), HELD.most / (ink.maxY - ink.minY));
+  const [shownHigh, layer] = [factor * (ink.maxY - ink.minY), drawingLayer(picture, factor)];
+  if (beside >= HELD.least) {
+    const held = placeLayer(layer, { dx: wide + HELD.gap, dy: -head.height });
+    return { layer: joined(head.layer, gauge, held), height: head.height + Math.max(high, shownHigh) };
+  }
+  const held = placeLayer(layer, { dx: 0, dy: -head.height - high - HELD.gap });
+  return { layer: joined(head.layer, gauge, held), height: head.height + high + HELD.gap + shownHigh };
 }
 
 function view(notes: MakingNotes, column: Box, measure: Measure, speech: SheetSpeech): readonly FlowSection[] {
@@ -144,25 +167,22 @@ function lowered(cell: Cell, by: number): Cell {
 }
 
 /** Gauges between bars and card or inside the card outline, true size; null when they do not fit there. */
-function placeGauges(notes: MakingNotes, frame: Frame): { readonly placed: PageLayer | null } {
+function placeGauges(notes: MakingNotes, frame: Frame, measure: Measure): { readonly placed: PageLayer | null } {
   const layers: PageLayer[] = [];
   const rooms = [frame.card, ...(frame.middle ? [frame.middle] : [])];
   for (const gauge of notes.gauges) {
     const box = boxOfDrawn(gauge.drawn);
-    const head = 6;
-    const k = rooms.findIndex(
-      (room) => box.maxX - box.minX <= room.maxX - room.minX && box.maxY - box.minY + head <= room.maxY - room.minY,
-    );
-    const room = rooms[k];
-    if (!room) return { placed: null };
+    const cells = rooms.map((room) => {
+      const width = room.maxX - room.minX;
+      if (box.maxX - box.minX > width) return null;
+      const cell = gaugeCell(gauge, notes.made, width, measure);
+      return cell.height <= room.maxY - room.minY ? cell : null;
+    });
+    const k = cells.findIndex((cell) => cell !== null);
+    const [room, cell] = [rooms[k], cells[k]];
+    if (!room || !cell) return { placed: null };
     rooms.splice(k, 1);
-    const dy = room.maxY - head - box.maxY;
-    const title: PageLayer = {
-      clip: null,
-      strokes: [],
-      texts: [text(gauge.title, room.minX, room.maxY - MAKING.text, MAKING.text, { bold: true })],
-    };
-    layers.push(title, placeLayer(drawnLayer(gauge.drawn), { dx: room.minX - box.minX, dy }));
+    layers.push(placeLayer(cell.layer, { dx: room.minX, dy: room.maxY }));
   }
   return { placed: layers.length > 0 ? joined(...layers) : null };
 }

@@ -4,6 +4,7 @@ import type { Pen as DrawingPen, Tone } from '../../pattern/drawing.ts';
 import type { Circle, Label, Layer } from '../../pattern/pattern.ts';
 import type { Drawn } from '../../pattern/place-marks.ts';
 import { radians } from '../../units/angle.ts';
+import type { Language } from '../../words/language.ts';
 
 /** How a stroke is drawn: the three layers of a pattern, a heavy `bar` for scales, a fine `rule`, or an area of light grey. */
 export type Pen = Layer | 'bar' | 'rule' | 'shade';
@@ -60,6 +61,8 @@ export interface Page {
 /** Pages of one paper and one orientation. All lengths are those on the printed page; the file is drawn larger by `scale`, against the printer's error. */
 export interface PrintedSheet {
   readonly title: string;
+  /** Usual: English. */
+  readonly language?: Language;
   readonly pages: readonly Page[];
   readonly scale: { readonly x: number; readonly y: number };
 }

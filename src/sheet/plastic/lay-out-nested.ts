@@ -18,7 +18,7 @@ const MOST_ORDERS = 400;
  */
 export function layOutNested(request: LayRequest): Result<Layout> {
   const boxes = layOut(request);
-  if (!boxes.ok || request.parts.every((part) => !part.outline)) return boxes;
+  if (!boxes.ok || request.rules.shears || request.parts.every((part) => !part.outline)) return boxes;
   const atLeast = leastSheets(request);
   // What holds for boxes does not hold for outlines.
   const byBox: Layout = { ...boxes.value, atLeast: Math.min(atLeast, boxes.value.newSheets) };

@@ -27,6 +27,8 @@ export interface LayRules {
   readonly gap: number;
   readonly margin: number;
   readonly grain: Grain;
+  /** For shears alone: parts are boxes that touch, and every straight cut is told. */
+  readonly shears?: boolean;
 }
 
 /**

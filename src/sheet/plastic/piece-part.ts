@@ -36,6 +36,18 @@ export function partOfPiece(piece: CutPiece, source: PieceSource): Result<Part> 
   return failure({ code: 'PIECE_PARTS', where: piece.id, message, kind: 'refused' });
 }
 
+/** A piece as the box that shears cut, with its code: what the outline is, its own drawing says. */
+export function boxPart(piece: CutPiece): Part {
+  const { length, width } = piece;
+  const corners = [
+    { x: 0, y: 0 },
+    { x: length, y: 0 },
+    { x: length, y: width },
+    { x: 0, y: width },
+  ];
+  return { ...blank({ ...piece, marks: [] }), outline: polyline(corners, true) };
+}
+
 /** Radius of a blank's corners, mm: no square corner may lie on skin. */
 const CORNER_RADIUS = 3;
 const QUARTER_BULGE = Math.tan(Math.PI / 8);

@@ -39,6 +39,8 @@ const PITCH = 1.75;
 
 /** Remnants narrower than this go to waste, mm. */
 export const LEAST_REMNANT = 15;
+/** A rest narrower than this is none: lengths are counted in tenths of a mm. */
+const LEAST_CUT = 0.05;
 
 /**
  * A laid sheet as a pattern: every part where it lies, with its number on it; the sheet's edge, the shear cuts and, to its right, the numbered list, the order of
@@ -123,9 +125,12 @@ export function inReadingOrder(parts: readonly SheetPart[], laid: LaidSheet): La
 export function shearing(layout: Layout, laid: LaidSheet): { readonly cuts: readonly ShearCut[]; readonly remnants: readonly Box[] } {
   const boxes = laid.placements.map((p) => placedBox(layout.parts[p.part] ?? { id: '', length: 0, width: 0 }, p));
   const edge = { minX: 0, minY: 0, maxX: laid.stock.along, maxY: laid.stock.across };
-  const found = shearCuts(laid.byOutline ? [unionBox(boxes)] : boxes, edge, layout.rules.gap, LEAST_REMNANT);
+  // For shears each part is cut to its box, so that the narrowest rest beside it is a cut as well.
+  const worth = layout.rules.shears ? LEAST_CUT : LEAST_REMNANT;
+  const found = shearCuts(laid.byOutline ? [unionBox(boxes)] : boxes, edge, layout.rules.gap, worth);
   if (!found) throw new Error('a proven layout cannot be cut with shears');
-  return found;
+  const isKept = ({ minX, maxX, minY, maxY }: Box) => Math.min(maxX - minX, maxY - minY) >= LEAST_REMNANT;
+  return { cuts: found.cuts, remnants: layout.rules.shears ? found.remnants.filter(isKept) : found.remnants };
 }
 
 function title(drawing: SheetDrawing, laid: LaidSheet): string {
@@ -173,7 +178,9 @@ function readingLists(
             'then each part along its outline',
           ],
         }
-      : { heading: 'CUTTING ORDER with shears, mm from the lower left corner', lines: [...ordered, 'then each part along its outline'] },
+      : rules.shears
+        ? { heading: `CUTTING ORDER with shears, ${ordered.length} straight cuts, mm from the lower left corner`, lines: ordered }
+        : { heading: 'CUTTING ORDER with shears, mm from the lower left corner', lines: [...ordered, 'then each part along its outline'] },
     { heading: 'REMNANTS to keep, along x across the grain', lines: remnants.length === 0 ? ['none'] : counted(remnants.map(sizeText)) },
     { heading: '', lines: [CAUTIONS.heat, CAUTIONS.skin, CAUTIONS.contraindications, CAUTIONS.laser, CAUTIONS.model, CAUTIONS.licensed] },
   ];

@@ -3,7 +3,7 @@ import type { Label, Mark, Pattern } from '../../pattern/pattern.ts';
 import { GEOMETRY_VERSION } from '../../pattern/strip/geometry-version.ts';
 import { wrapText } from '../../pattern/text-lines.ts';
 import { plain } from '../../units/number.ts';
-import type { StockSizes } from './stock-sizes.ts';
+import type { SizePlan } from './size-plan.ts';
 
 /** The plot's lower left corner and size, mm. */
 const PLOT = { x: 25, y: 22, width: 130, height: 76 };
@@ -16,8 +16,8 @@ function stepFor(most: number): number {
   return ([1, 2, 5, 10].find((f) => most / (f * power) <= 8) ?? 10) * power;
 }
 
-/** What is cut off on average, over the number of sizes, with the chosen number ringed; drawn on INFO at true size. */
-export function sizeChart(all: readonly StockSizes[], chosen: number, subtitle: string): Pattern {
+/** What is cut off on average, over the number of sizes, with the chosen one ringed; drawn on INFO at true size. @param chosen its place in `all` */
+export function sizeChart(all: readonly SizePlan[], chosen: number, subtitle: string): Pattern {
   const most = Math.max(...all.map((s) => s.meanWaste), 0.1);
   const step = stepFor(most);
   const top = Math.ceil(most / step - 1e-9) * step;
@@ -49,18 +49,19 @@ export function sizeChart(all: readonly StockSizes[], chosen: number, subtitle: 
   const points = all.map((sizes, i) => ({ x: x(i + 1), y: y(sizes.meanWaste) }));
   if (points.length > 1) mark('waste', 'cut off on average', [polyline(points)]);
   for (const [i, point] of points.entries()) {
-    mark('waste-point', `${i + 1} sizes: ${plain(all[i]?.meanWaste ?? 0, 2)} mm`, [], [{ center: point, radius: DOT }]);
-    word(String(i + 1), { x: point.x, y: low - 2 - TEXT });
+    mark('waste-point', `${all[i]?.sizes.length} sizes: ${plain(all[i]?.meanWaste ?? 0, 2)} mm`, [], [{ center: point, radius: DOT }]);
+    word(String(all[i]?.sizes.length), { x: point.x, y: low - 2 - TEXT });
     word((all[i]?.meanWaste ?? 0).toFixed(1), { x: point.x + 1.5, y: point.y + 1.8 }, 'left', TEXT * 0.7);
   }
-  const picked = points[chosen - 1];
-  if (picked) mark('chosen', `${chosen} sizes, chosen`, [], [{ center: picked, radius: 2 * DOT }]);
+  const picked = points[chosen];
+  const count = all[chosen]?.sizes.length ?? 0;
+  if (picked) mark('chosen', `${count} sizes, chosen`, [], [{ center: picked, radius: 2 * DOT }]);
   word('NUMBER OF SIZES', { x: left + width / 2, y: low - 12 });
   word('CUT OFF ON AVERAGE, mm', { x: 8, y: low + height / 2 }, 'center', TEXT, 90);
   word('WHERE MORE SIZES STOP PAYING', { x: left, y: low + height + 18 }, 'left', 3.5);
   const lines = [
     ...wrapText(subtitle, width, TEXT * 0.8),
-    ...(picked ? [`ringed: the ${chosen === 1 ? 'one size' : `${chosen} sizes`} chosen`] : []),
+    ...(picked ? [`ringed: the ${count === 1 ? 'one size' : `${count} sizes`} chosen`] : []),
   ];
   for (const [k, text] of lines.entries()) word(text, { x: left, y: low + height + 13 - k * 4 }, 'left', TEXT * 0.8);
   return {

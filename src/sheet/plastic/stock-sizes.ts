@@ -22,7 +22,12 @@ export interface StockSizesRequest {
   readonly cover: number;
   /** Sizes are whole multiples of this, mm. */
   readonly step: number;
+  /** In place of what is cut off: what a blank of a size costs, above 0; of equal costs the one that cuts off less. */
+  readonly costOf?: (size: number) => number;
 }
+
+/** Sizes between which `costOf` chooses: each pair of them is looked at. */
+export const MOST_CANDIDATES = 2000;
 
 export const MOST_SIZES = 50;
 
@@ -32,7 +37,7 @@ export const MOST_SIZES = 50;
  * sorted lengths, where each size serves a run of neighbours, with divide and conquer over the runs' starts, which may be used because the cost
  * fulfils the quadrangle inequality (Yao, STOC 1980:429-435). Fails with `SIZES_INPUT`.
  */
-export function stockSizes({ lengths, most, cover, step }: StockSizesRequest): Result<readonly StockSizes[]> {
+export function stockSizes({ lengths, most, cover, step, costOf }: StockSizesRequest): Result<readonly StockSizes[]> {
   const wrong = lengths.find((length) => !(Number.isFinite(length) && length > 0));
   if (wrong !== undefined) return refused(`${wrong} is not a length above 0 mm`);
   if (lengths.length === 0) return refused('there are no lengths to choose sizes for');
@@ -40,7 +45,12 @@ export function stockSizes({ lengths, most, cover, step }: StockSizesRequest): R
   if (!(cover > 0 && cover <= 1)) return refused(`a share of ${cover}; above 0 to 1 can be served`);
   if (!(Number.isFinite(step) && step > 0)) return refused(`sizes in steps of ${step} mm; a step is above 0`);
   const runs = sortedRuns(lengths, cover, step);
-  const layers = bestSplits(runs, Math.min(most, runs.size.length));
+  if (costOf && runs.size.length > MOST_CANDIDATES)
+    return refused(
+      `${runs.size.length} sizes to choose between; at most ${MOST_CANDIDATES} can be weighed by sheets, so take larger steps`,
+    );
+  const count = Math.min(most, runs.size.length);
+  const layers = costOf ? cheapestSplits(runs, count, costOf) : bestSplits(runs, count);
   return success(layers.map((ends) => described(ends, runs, lengths.length)));
 }
 
@@ -115,15 +125,47 @@ function bestSplits(runs: Runs, most: number): readonly (readonly number[])[] {
     starts.push(start);
     cost = next;
   }
-  return starts.map((_, layer) => {
-    const ends: number[] = [];
-    let j = n;
-    for (let k = layer; k >= 0; k--) {
-      ends.unshift(j);
-      j = starts[k]?.[j] as number;
+  return starts.map((_, layer) => endsOf(starts, layer, n));
+}
+
+/** What a mm cut off weighs beside the cost of blanks: it only decides between equals. */
+export const WASTE_WEIGHT = 1e-9;
+
+/** The same by the cost of the blanks, where nothing bounds the runs' starts: every start is tried. */
+function cheapestSplits(runs: Runs, most: number, costOf: (size: number) => number): readonly (readonly number[])[] {
+  const n = runs.size.length;
+  const costs = runs.size.map(costOf);
+  const costed = (from: number, to: number) =>
+    ((runs.countTo[to] as number) - (runs.countTo[from] as number)) * (costs[to - 1] as number) + WASTE_WEIGHT * wasteOf(runs, from, to);
+  let best = Array.from({ length: n + 1 }, (_, j) => (j === 0 ? 0 : costed(0, j)));
+  const starts: number[][] = [new Array<number>(n + 1).fill(0)];
+  for (let k = 2; k <= most; k++) {
+    const next = new Array<number>(n + 1).fill(Number.POSITIVE_INFINITY);
+    const start = new Array<number>(n + 1).fill(0);
+    for (let j = k; j <= n; j++) {
+      for (let i = k - 1; i < j; i++) {
+        const sum = (best[i] as number) + costed(i, j);
+        if (sum < (next[j] as number)) {
+          next[j] = sum;
+          start[j] = i;
+        }
+      }
     }
-    return ends;
-  });
+    starts.push(start);
+    best = next;
+  }
+  return starts.map((_, layer) => endsOf(starts, layer, n));
+}
+
+/** The ends of the runs from where each begins. */
+function endsOf(starts: readonly ArrayLike<number>[], layer: number, n: number): readonly number[] {
+  const ends: number[] = [];
+  let j = n;
+  for (let k = layer; k >= 0; k--) {
+    ends.unshift(j);
+    j = starts[k]?.[j] as number;
+  }
+  return ends;
 }
 
 function described(ends: readonly number[], runs: Runs, all: number): StockSizes {

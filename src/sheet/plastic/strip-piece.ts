@@ -1,6 +1,7 @@
 import type { Block } from '../../block/block.ts';
 import { boxOf } from '../../geometry/path-measures.ts';
 import { outlineFaults } from '../../geometry/validate-outline.ts';
+import type { DigitName } from '../../hand/digits.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { stripFigures } from '../../pattern/strip/strip.ts';
 import type { StripOptions } from '../../pattern/strip/strip-options.ts';
@@ -11,12 +12,30 @@ import { speechIn } from '../../words/speech.ts';
 import type { CutPiece } from './cut-list.ts';
 
 const DECIMALS = 3;
+/** Less is nothing to cut, mm. */
+const LEAST_RELIEF = 0.0005;
+
+/** How deep the distal edge of a strip is cut back at a digit, mm. */
+export interface Relief {
+  readonly digit: DigitName;
+  readonly depth: number;
+}
 
 /** The line of the cut list for a hand's strip: its size and marks, proven, without drawing it. Refused as the strip itself is. */
 export function stripPiece(hand: Hand, block: Block, options: StripOptions): Result<CutPiece> {
+  const made = stripPieceAndRelief(hand, block, options);
+  return made.ok ? success(made.value.piece) : made;
+}
+
+/** The same with what must be cut back of a straight blank. */
+export function stripPieceAndRelief(
+  hand: Hand,
+  block: Block,
+  options: StripOptions,
+): Result<{ readonly piece: CutPiece; readonly relief: readonly Relief[] }> {
   const figures = stripFigures(hand, block, options);
   if (!figures.ok) return figures;
-  const { flat, path, warnings, options: settings } = figures.value;
+  const { flat, path, warnings, reliefs, options: settings } = figures.value;
   const faults = outlineFaults(flat.outline, 'outside');
   if (faults.length > 0)
     return failure(
@@ -33,7 +52,7 @@ export function stripPiece(hand: Hand, block: Block, options: StripOptions): Res
     role,
     title,
   }));
-  return success({
+  const piece: CutPiece = {
     id: pieceId(hand, block.id),
     code: hand.code,
     side: hand.side,
@@ -46,7 +65,11 @@ export function stripPiece(hand: Hand, block: Block, options: StripOptions): Res
     warnings: [...new Set(warnings.map((w) => w.code))],
     invented: hand.invented,
     hand: hand.source,
-  });
+  };
+  const relief = reliefs
+    .filter(({ depth }) => depth > LEAST_RELIEF)
+    .map(({ digit, depth }) => ({ digit, depth: rounded(depth, DECIMALS) }));
+  return success({ piece, relief });
 }
 
 /** Name of a hand's piece in lists and of its files; `what` is the id of the block or plate. */

@@ -24,7 +24,7 @@ export const patientGerman: Translations<typeof patientEnglish> = {
     strip: 'Über die Finger schieben. Die Schrift zeigt nach außen.',
     plate: 'Auf die Hand legen. Bänder schließen, nicht zu fest.',
   },
-  off: { heading: 'Ab', strip: 'Langsam abschieben, Finger für Finger.', plate: 'Bänder öffnen. Abheben.' },
+  off: { heading: 'Ab', strip: 'Ziehen Sie sie ab, Finger für Finger.', plate: 'Bänder öffnen. Abheben.' },
   exercise: {
     heading: 'Üben Sie damit',
     extension: ['Die Hand ist locker.', 'Das mittlere Gelenk strecken und halten.', 'Wieder locker lassen.'],
@@ -48,7 +48,7 @@ export const patientGerman: Translations<typeof patientEnglish> = {
     lines: ['Hitze macht sie weich und krumm.', 'Nicht auf Heizungen, nicht ins heiße Auto.', 'Mit Seife und kühlem Wasser waschen.'],
   },
   stop: {
-    heading: 'Abnehmen und anrufen, wenn',
+    heading: 'Nehmen Sie sie ab und rufen Sie an, wenn',
     lines: [
       'es wehtut,',
       'ein Finger kribbelt oder taub wird,',

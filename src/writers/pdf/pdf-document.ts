@@ -8,6 +8,8 @@ type PdfValue = string | boolean | number | object;
 /** The part of the library that is used, in the form that it has in a page; its own types describe the one for Node. */
 export interface PdfDocument {
   readonly _root: { readonly data: Record<string, PdfValue> };
+  /** Whether streams that begin from now on are deflated. */
+  compress: boolean;
   ref(data: Readonly<Record<string, PdfValue>>): PdfValue;
   addPage(options: { readonly size: readonly [number, number]; readonly margin: number }): void;
   file(
@@ -39,7 +41,7 @@ export interface PdfDocument {
 
 interface PdfOptions {
   readonly autoFirstPage: false;
-  readonly compress: false;
+  readonly compress: true;
   readonly pdfVersion: '1.7';
   readonly lang: string;
   readonly info: Readonly<Record<string, string | Date>>;
@@ -54,7 +56,7 @@ interface PdfLibrary {
 const { PDFDocument, registerStdFonts } = library as unknown as PdfLibrary;
 registerStdFonts(Helvetica, HelveticaBold);
 
-/** A document that keeps what it writes, so that the bytes are there as soon as it ends, without a stream. Not compressed: two deflaters differ. */
+/** A document that keeps what it writes, so that the bytes are there as soon as it ends, without a stream. Deflated by the build's own deflater, the same in Node and in a page. */
 class KeptDocument extends PDFDocument {
   // Set on first use: the library writes before its constructor returns.
   declare private chunks?: Uint8Array[];
@@ -77,16 +79,21 @@ class KeptDocument extends PDFDocument {
   }
 }
 
-/** An empty PDF 1.7 with fixed dates, English, real text in standard fonts; `draw` fills it. Returns the whole file. */
-export function pdfBytes(info: Readonly<Record<string, string>>, date: Date, draw: (document: PdfDocument) => void): Uint8Array {
-  const document = newDocument({ ...info, CreationDate: date, ModDate: date });
+/** An empty PDF 1.7 with fixed dates, its language (BCP 47), real text in standard fonts; `draw` fills it. Returns the whole file. */
+export function pdfBytes(
+  info: Readonly<Record<string, string>>,
+  date: Date,
+  language: string,
+  draw: (document: PdfDocument) => void,
+): Uint8Array {
+  const document = newDocument({ ...info, CreationDate: date, ModDate: date }, language);
   draw(document);
   document.end();
   return document.bytes();
 }
 
-function newDocument(info: Readonly<Record<string, string | Date>>): KeptDocument {
-  return new KeptDocument({ autoFirstPage: false, compress: false, pdfVersion: '1.7', lang: 'en-GB', info });
+function newDocument(info: Readonly<Record<string, string | Date>>, lang: string): KeptDocument {
+  return new KeptDocument({ autoFirstPage: false, compress: true, pdfVersion: '1.7', lang, info });
 }
 
 /** Capital height of Helvetica and Helvetica-Bold as a share of the font size (their published metrics: 718 of 1000). */
@@ -102,7 +109,7 @@ export function helveticaWidth(text: string, height: number, bold: boolean): num
   const key = `${bold ? 'bold' : 'plain'} ${text}`;
   const known = measured.get(key);
   if (known !== undefined) return known * height;
-  ruler ??= newDocument({ CreationDate: new Date(0) });
+  ruler ??= newDocument({ CreationDate: new Date(0) }, 'en');
   ruler.font(bold ? 'Helvetica-Bold' : 'Helvetica', 1);
   const width = ruler.widthOfString(text) / CAPITAL_SHARE;
   if (measured.size >= MOST_MEASURED) measured.clear();

@@ -92,13 +92,15 @@ export function writeSheet(
   const title = cleanText(sheet.title);
   const info = { Title: title, Creator: 'Knucklewright', Producer: 'Knucklewright' };
   return success(
-    pdfBytes(info, date, (document) => {
+    pdfBytes(info, date, sheet.language === undefined || sheet.language === 'en' ? 'en-GB' : sheet.language, (document) => {
       // Actual size, also where a viewer would fit to the page; paper tray by page size, since the pages are true.
       document._root.data.ViewerPreferences = document.ref({ PrintScaling: 'None', PickTrayByPDFSize: true, DisplayDocTitle: true });
       for (const page of sheet.pages) drawPage(document, page, sheet.scale);
       if (attached) {
         const data = Uint8Array.from(attached.text, (c) => c.charCodeAt(0));
         const dates = { creationDate: date, modifiedDate: date };
+        // Plain, so that any program can read what the drawing was made from.
+        document.compress = false;
         document.file(data, {
           name: attached.name,
           type: 'application/json',

@@ -4,7 +4,7 @@ import { checkPrintScale } from '../../../sheet/paper/check-print-scale.ts';
 import type { FileKind } from '../../make-file.ts';
 import { Tick } from '../../parts/choice.tsx';
 import { Field } from '../../parts/field.tsx';
-import { Panel } from '../../parts/panel.tsx';
+import { Panel, PanelButton } from '../../parts/panel.tsx';
 import { useStore } from '../../parts/store-context.ts';
 import { printedBars, printIn } from '../../print-settings.ts';
 import { savePattern, saveWork } from '../../save-files.ts';
@@ -70,6 +70,9 @@ export function FilesPanel() {
           onChange={(is) => store.enter({ where: 'invented', value: words.invented }, () => ({ invented: is }))}
         />
       )}
+      <div class="buttons">
+        <PanelButton name="about">{texts.about.open}</PanelButton>
+      </div>
     </Panel>
   );
 }

@@ -1,0 +1,175 @@
+import { polyline } from '../../geometry/path.ts';
+import type { Label, Mark, Pattern } from '../../pattern/pattern.ts';
+import { digestOf } from '../../pattern/set-id.ts';
+import { GEOMETRY_VERSION } from '../../pattern/strip/geometry-version.ts';
+import { wrapText } from '../../pattern/text-lines.ts';
+import { plain } from '../../units/number.ts';
+import type { Assigned, StockSize } from './size-plan.ts';
+
+/** A4 upright (ISO 216), mm. */
+const PAGE = { width: 210, height: 297 };
+const MARGIN = 15;
+const INNER = PAGE.width - 2 * MARGIN;
+const TEXT = 2.2;
+const SMALL = 1.8;
+const PITCH = 4.2;
+const HEADING = 3.5;
+/** Where each column of the list begins, mm from the left margin. */
+const COLUMNS = { id: 0, size: 24, quantity: 52, serves: 74, codes: 112 } as const;
+/** Bag labels stand in columns and rows to be cut apart, mm. */
+const LABEL = { width: 60, height: 31, columns: 3, rows: 8 } as const;
+const LABEL_EDGE = 3;
+
+/** Sizes with what is cut of each, and who takes which. */
+export interface SizeList {
+  readonly sizes: readonly StockSize[];
+  /** Blanks to cut of each size. */
+  readonly pieces: readonly number[];
+  /** Only strips with a code are named. */
+  readonly assigned: readonly Assigned[];
+  readonly title: string;
+  readonly invented: boolean;
+}
+
+/** The sizes to print: what to cut and for whom, then a label for each bag, as pages of A4 drawn on INFO alone. */
+export function sizePages(list: SizeList): readonly Pattern[] {
+  const pages = [...tablePages(list), ...labelPages(list)];
+  const members = digestOf(list);
+  return pages.map((drawn, k) => pageOf(drawn, `${list.title}, page ${k + 1} of ${pages.length}${mark(list)}`, members));
+}
+
+interface Drawn {
+  readonly marks: readonly Mark[];
+  readonly labels: readonly Label[];
+}
+
+const mark = ({ invented }: SizeList) => (invented ? '   (invented)' : '');
+const sizeText = (length: number, width: number) => `${plain(length, 1)} x ${plain(width, 1)}`;
+const nameOf = ({ strip: { code, side } }: Assigned) => [code, side?.toUpperCase()].filter(Boolean).join(' ');
+
+function tablePages({ sizes, pieces, assigned }: SizeList): readonly Drawn[] {
+  const takers = (id: string) => assigned.filter(({ strip, size }) => strip.code !== null && size?.id === id).map(nameOf);
+  const singly = assigned.filter(({ size, strip }) => size === null && strip.code !== null);
+  const rows = [
+    ...sizes.map((size, k) => ({
+      id: size.id,
+      size: sizeText(size.length, size.width),
+      quantity: String(pieces[k] ?? 0),
+      serves: size.serves,
+      codes: takers(size.id).join(', '),
+    })),
+    ...singly.map((one) => ({
+      id: 'singly',
+      size: sizeText(one.strip.length, one.strip.height),
+      quantity: '1',
+      serves: '',
+      codes: nameOf(one),
+    })),
+  ].map((row) => ({ ...row, lines: wrapText(row.codes, INNER - COLUMNS.codes, SMALL) }));
+  const drawn: { labels: Label[]; marks: Mark[] }[] = [];
+  let y = 0;
+  for (const row of rows) {
+    const height = Math.max(1, row.lines.length) * PITCH + 1;
+    if (drawn.length === 0 || y - height < MARGIN) {
+      const head = { labels: [] as Label[], marks: [] as Mark[] };
+      y = PAGE.height - MARGIN - HEADING - 2 * PITCH;
+      const heads = { id: 'SIZE', size: 'LENGTH x WIDTH, mm', quantity: 'HOW MANY', serves: 'SERVES', codes: 'FOR' };
+      for (const [key, text] of Object.entries(heads))
+        head.labels.push(word(text, MARGIN + COLUMNS[key as keyof typeof COLUMNS], y, SMALL));
+      head.marks.push(lineAt(y - 1.4));
+      drawn.push(head);
+      y -= PITCH + 1;
+    }
+    const page = drawn.at(-1);
+    for (const key of ['id', 'size', 'quantity', 'serves'] as const)
+      if (row[key] !== '') page?.labels.push(word(row[key], MARGIN + COLUMNS[key], y));
+    for (const [k, text] of row.lines.entries())
+      if (text !== '') page?.labels.push(word(text, MARGIN + COLUMNS.codes, y - k * PITCH, SMALL));
+    y -= height;
+  }
+  return drawn;
+}
+
+/** A label for the bag of each size, then one for each hand in the order of the sizes. */
+function labelPages(list: SizeList): readonly Drawn[] {
+  const { sizes, pieces, assigned } = list;
+  const made = list.invented ? ['(invented)'] : [];
+  const ofSizes = sizes.map((size, k) => [
+    size.id,
+    `${sizeText(size.length, size.width)} mm, ${pieces[k] ?? 0} of them`,
+    size.serves,
+    ...made,
+  ]);
+  const order = (one: Assigned) => (one.size === null ? sizes.length : sizes.indexOf(one.size));
+  const named = assigned.filter(({ strip }) => strip.code !== null).toSorted((a, b) => order(a) - order(b));
+  const ofHands = named.map((one) => {
+    const { strip, size, cutOff, trimUsed } = one;
+    const relief = strip.relief.map(({ digit, depth }) => `${digit} ${plain(depth, 1)}`).join(', ');
+    return [
+      nameOf(one),
+      size === null ? `singly, ${sizeText(strip.length, strip.height)} mm` : `${size.id}, ${sizeText(size.length, size.width)} mm`,
+      strip.block ?? '',
+      size === null
+        ? ''
+        : trimUsed > 0
+          ? `its trim is ${plain(trimUsed, 1)} mm shorter than drawn`
+          : `cut off ${plain(cutOff, 1)} mm at the finishing end`,
+      relief === '' ? '' : `cut back, mm: ${relief}`,
+      ...made,
+    ].filter((text) => text !== '');
+  });
+  const all = [...ofSizes, ...ofHands];
+  const perPage = LABEL.columns * LABEL.rows;
+  return Array.from({ length: Math.ceil(all.length / perPage) }, (_, page) => {
+    const marks: Mark[] = [];
+    const labels: Label[] = [];
+    for (const [k, lines] of all.slice(page * perPage, (page + 1) * perPage).entries()) {
+      const x = MARGIN + (k % LABEL.columns) * LABEL.width;
+      const top = PAGE.height - MARGIN - HEADING - PITCH - Math.floor(k / LABEL.columns) * LABEL.height;
+      marks.push(boxAt(x, top));
+      let y = top - LABEL_EDGE - HEADING;
+      for (const [line, text] of lines.entries()) {
+        for (const part of wrapText(text, LABEL.width - 2 * LABEL_EDGE, line === 0 ? HEADING : SMALL)) {
+          labels.push(word(part, x + LABEL_EDGE, y, line === 0 ? HEADING : SMALL));
+          y -= line === 0 ? HEADING + 1.5 : SMALL * 1.9;
+        }
+      }
+    }
+    return { marks, labels };
+  });
+}
+
+function pageOf({ marks, labels }: Drawn, title: string, members: string): Pattern {
+  return {
+    kind: 'page',
+    title,
+    parts: [],
+    beside: { marks, labels: [word(title, MARGIN, PAGE.height - MARGIN - HEADING, HEADING), ...labels] },
+    extents: { minX: 0, minY: 0, maxX: PAGE.width, maxY: PAGE.height },
+    inputs: { schema: 'knucklewright/inputs@1', geometryVersion: GEOMETRY_VERSION, date: null, kind: 'page', page: 'sizes', members },
+    warnings: [],
+  };
+}
+
+function word(text: string, x: number, y: number, height: number = TEXT): Label {
+  return { layer: 'INFO', text, at: { x, y }, height, align: 'left', angle: 0 };
+}
+
+function lineAt(y: number): Mark {
+  const path = polyline([
+    { x: MARGIN, y },
+    { x: PAGE.width - MARGIN, y },
+  ]);
+  return { layer: 'INFO', role: 'table-head', title: 'line under the head', paths: [path], circles: [] };
+}
+
+function boxAt(x: number, top: number): Mark {
+  const [right, low] = [x + LABEL.width, top - LABEL.height];
+  const corners = [
+    { x, y: top },
+    { x, y: low },
+    { x: right, y: low },
+    { x: right, y: top },
+  ];
+  return { layer: 'INFO', role: 'bag-label', title: 'edge of a bag label', paths: [polyline(corners, true)], circles: [] };
+}
