@@ -224,6 +224,8 @@ export const german: Texts = {
       tacked: 'angedrückt',
       spanning: 'gespannt',
       lap: 'überlappt',
+      opening: 'überlappt, zum Öffnen, mit Riemen',
+      auto: 'wie das Gelenk es braucht',
       pinch: 'gekniffen',
       staggered: 'gestaffelt',
       straight: 'gerade',
