@@ -14,6 +14,8 @@ export const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   'case next': async () => (await import('./commands/case-next.ts')).caseNext,
   'case close': async () => (await import('./commands/case-close.ts')).caseClose,
   'case fit': async () => (await import('./commands/case-fit.ts')).caseFit,
+  'case table': async () => (await import('./commands/case-table.ts')).caseTable,
+  'case audit': async () => (await import('./commands/case-audit.ts')).caseAudit,
   batch: async () => (await import('./commands/batch.ts')).batch,
   sizes: async () => (await import('./commands/sizes.ts')).sizes,
   sheets: async () => (await import('./commands/sheets.ts')).sheets,

@@ -79,12 +79,18 @@ function inside(name: string, texts: Texts): string {
 }
 
 function say(known: Readonly<Record<string, unknown>>, about: Problem | Warning, speaker: Speaker): Sentence {
-  const message = getOwn(known, about.code) as ((said: MessageArgs) => string) | undefined;
+  const message = getOwn(known, saidAs(about)) as ((said: MessageArgs) => string) | undefined;
   if (message) return { text: message(saidOf(about, speaker)), english: false };
   const where = about.where ?? '';
   const text = where !== '' && about.message.startsWith(`${where}: `) ? about.message.slice(where.length + 2) : about.message;
   const next = 'next' in about && about.next ? `${/[.!?]$/.test(text) ? '' : '.'} ${about.next}` : '';
   return { text: `${text}${next}`, english: true };
+}
+
+/** Codes that say the same to a reader of the page are said by one sentence. */
+function saidAs({ code, where }: Problem | Warning): string {
+  if (code === 'CASE_NEWER') return 'FILE_NEWER';
+  return code === 'FIELD_OUT_OF_RANGE' && (where === 'visits' || where === 'amendments') ? 'CASE_FULL' : code;
 }
 
 function saidOf(about: Problem | Warning, { texts, format, entries }: Speaker): MessageArgs {
@@ -107,7 +113,8 @@ function saidOf(about: Problem | Warning, { texts, format, entries }: Speaker): 
   const isWarning = !('kind' in about);
   const motionRange = MOTION_RANGE[parts[2] === 'bends' ? 'bends' : 'lacks'];
   return {
-    name: fieldName(where, texts),
+    // A name in a file is looked for as it stands there.
+    name: about.code === 'JSON_NAME_TWICE' ? visible(where) : fieldName(where, texts),
     digit: digit === '' ? '' : texts.digitIn[digit],
     value: isWarning ? shown(about.value) : typed === '' ? '' : `“${visible(typed)}”`,
     limit: shown(about.limit),

@@ -12,6 +12,8 @@ export const englishMessages = {
     TOO_FEW_DIGITS: () => 'At least three neighbouring fingers are needed. Measure width and circumference of each.',
     TARGET_NOT_MEASURED: ({ digit }) => `The ${digit} is to be treated but was not measured. Measure it, or choose another.`,
     NOT_ESTIMABLE: ({ name }) => `${name} was not measured and cannot be estimated for this finger. Measure it.`,
+    NO_CHILD_NORMS: ({ name }) =>
+      `${name} was not measured. There are no norms for children, so nothing is estimated: measure it and what else is missing.`,
     SECTION_IMPOSSIBLE: ({ digit }) =>
       `Width and circumference of the ${digit} contradict each other: no finger has this shape. Measure both again.`,
     TAPER_IMPOSSIBLE: ({ digit }) =>
@@ -46,6 +48,9 @@ export const englishMessages = {
     MOTION_IMPOSSIBLE: ({ name, value }) => `${name} ${value} is less than what it lacks to straight. Both count from straight.`,
     PLATE_ANGLE: () => 'The MP angle of the plate is missing or cannot be used. Type 0 to 90 degrees of flexion.',
     JSON_SYNTAX: () => 'The file is broken: it is not JSON. Open the original file.',
+    JSON_NAME_TWICE: ({ name }) => `The file has “${name}” twice in one place, and only one would count. Remove the wrong one.`,
+    FILE_NEWER: () => 'A newer Knucklewright wrote this file. Open it with that one; the file was left as it is.',
+    CASE_FULL: () => 'The case has more visits or corrections than the 400 that one file holds. Begin a new case.',
     FILE_TOO_LARGE: () => 'The file is larger than the 1 MB that is read. Is it the right file?',
     DATE: () => 'The date cannot be read. Write it as 2026-03-31, or leave it empty.',
   },

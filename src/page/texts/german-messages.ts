@@ -14,6 +14,8 @@ export const germanMessages: Texts['message'] = {
     TARGET_NOT_MEASURED: ({ digit }) =>
       `Der ${digit} soll behandelt werden, wurde aber nicht gemessen. Messen Sie ihn, oder wählen Sie einen anderen.`,
     NOT_ESTIMABLE: ({ name }) => `${name} wurde nicht gemessen und lässt sich für diesen Finger nicht schätzen. Messen Sie nach.`,
+    NO_CHILD_NORMS: ({ name }) =>
+      `${name} wurde nicht gemessen. Für Kinder gibt es keine Normwerte, darum wird nichts geschätzt: Messen Sie es und was sonst noch fehlt.`,
     SECTION_IMPOSSIBLE: ({ digit }) =>
       `Breite und Umfang widersprechen sich (${digit}): Kein Finger hat diese Form. Beides noch einmal messen.`,
     TAPER_IMPOSSIBLE: ({ digit }) =>
@@ -52,6 +54,10 @@ export const germanMessages: Texts['message'] = {
       `${name} ${value} ist weniger als das, was zur Streckung fehlt. Beides zählt von der Streckung aus.`,
     PLATE_ANGLE: () => 'Der MP-Winkel der Handschiene fehlt oder geht nicht. Schreiben Sie 0 bis 90 Grad Beugung.',
     JSON_SYNTAX: () => 'Die Datei ist kaputt: Sie ist kein JSON. Öffnen Sie das Original.',
+    JSON_NAME_TWICE: ({ name }) =>
+      `In der Datei steht „${name}“ zweimal an einer Stelle, nur eines würde zählen. Entfernen Sie das falsche.`,
+    FILE_NEWER: () => 'Diese Datei stammt von einem neueren Knucklewright. Öffnen Sie sie mit diesem; sie wurde nicht verändert.',
+    CASE_FULL: () => 'Der Fall hat mehr Termine oder Korrekturen als die 400, die eine Datei fasst. Beginnen Sie einen neuen Fall.',
     FILE_TOO_LARGE: () => 'Die Datei ist größer als das 1 MB, das gelesen wird. Ist es die richtige?',
     DATE: () => 'Das Datum ist nicht zu lesen. Schreiben Sie es als 2026-03-31, oder lassen Sie es leer.',
   },

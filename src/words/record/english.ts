@@ -33,6 +33,7 @@ export const englishRecord = {
     `The visit of ${was} was ${kind}${on === undefined ? '' : ` on ${on}`}${why === undefined ? '' : `: ${why}`}. The file keeps what stood before.`,
   closed: ({ date, reason, note }: RecordFigures['closed']) =>
     `closed on ${date}: ${closedFor[reason]}${note === undefined ? '' : ` (${note})`}`,
+  closedFor,
   caseWas: (closed: string) => `The case was ${closed}.`,
   whatFollows: 'What follows is what the last visit suggested.',
   nothingMade: 'Nothing is noted.',

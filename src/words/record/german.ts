@@ -33,6 +33,7 @@ export const germanRecord: Translations<typeof englishRecord> = {
   amended: ({ kind, was, on, why }) =>
     `Der Termin vom ${was} wurde${on === undefined ? '' : ` am ${on}`} ${kind === 'corrected' ? 'berichtigt' : 'zurückgezogen'}${why === undefined ? '' : `: ${why}`}. Die Datei behält, was vorher dastand.`,
   closed: ({ date, reason, note }) => `am ${date} abgeschlossen: ${closedFor[reason]}${note === undefined ? '' : ` (${note})`}`,
+  closedFor,
   caseWas: (closed) => `Der Fall wurde ${closed}.`,
   whatFollows: 'Es folgt, was der letzte Termin nahelegte.',
   nothingMade: 'Nichts ist notiert.',

@@ -33,6 +33,7 @@ export const spanishRecord: Translations<typeof englishRecord> = {
   amended: ({ kind, was, on, why }) =>
     `La sesión del ${was} se ${kind === 'corrected' ? 'corrigió' : 'retiró'}${on === undefined ? '' : ` el ${on}`}${why === undefined ? '' : `: ${why}`}. El archivo guarda lo que había antes.`,
   closed: ({ date, reason, note }) => `se cerró el ${date}: ${closedFor[reason]}${note === undefined ? '' : ` (${note})`}`,
+  closedFor,
   caseWas: (closed) => `El caso ${closed}.`,
   whatFollows: 'Lo que sigue es lo que sugería la última sesión.',
   nothingMade: 'No hay nada anotado.',
