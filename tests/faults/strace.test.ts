@@ -3,7 +3,7 @@ import { cpSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it, type TestContext } from 'vitest';
 import { loadCase } from '../../src/files/case-store.ts';
-import { COMMAND, DEMO, ROOT, run, scratchFolder, visibleFiles } from './commands.ts';
+import { COMMAND, DEMO, ROOT, run, scratchFolder, tellKills, visibleFiles } from './commands.ts';
 
 /**
  * A second way to kill at each call, which knows nothing of Node: the kernel's own calls, one after the other, made fatal by strace. With one
@@ -74,7 +74,7 @@ describe('killed at the calls of the kernel', () => {
         rmSync(folder, { recursive: true });
       }
     }
-    process.stdout.write(`strace: ${killed} kills of draw\n`);
+    tellKills('kill by the kernel', killed, 'draw');
     expect(killed).toBeGreaterThan(BY_NIGHT ? 5 : 0);
   });
 
@@ -119,7 +119,7 @@ describe('killed at the calls of the kernel', () => {
         expect(await visits(file), where).toEqual([...between, 'two']);
       }
     }
-    process.stdout.write(`strace: ${killed} kills of case add\n`);
+    tellKills('kill by the kernel', killed, 'case add');
     expect(killed).toBeGreaterThan(BY_NIGHT ? 5 : 0);
   });
 });
