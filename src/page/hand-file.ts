@@ -47,7 +47,7 @@ function measuresOf(entries: Entries, digit: DigitName): Partial<Record<DigitFie
 export function lengthOf(entries: Entries, digit: DigitName, id: DigitFieldId, unit: LengthUnit) {
   const value = measuresOf(entries, digit)[id];
   if (value === undefined) return null;
-  return parseLength(value, unit, { ringSizes: isRound(id), zero: id === 'mpSetback' });
+  return parseLength(value, unit, { ringSizes: isRound(id), zero: DIGIT_FIELDS[id].refuse.from === 0 });
 }
 
 /** Whether anything was measured on the digit. */
@@ -103,9 +103,10 @@ export function handFileOf(entries: Entries, unit: LengthUnit): Record<string, u
     ...(entries.invented || entries.example ? { invented: true } : {}),
     ...(entries.note.trim() === '' ? {} : { note: entries.note.trim() }),
     digits: Object.fromEntries(measured.map((digit) => [digit, measuresOf(entries, digit)])),
+    ...(absent.length > 0 ? { absent } : {}),
+    ...(entries.sizeGroup === 'child' ? { child: true } : {}),
     ...(Object.keys(filled(entries.webs)).length > 0 ? { webSetback: filled(entries.webs) } : {}),
     ...filled(entries.palm),
-    ...(absent.length > 0 ? { absent } : {}),
     ...(target ? { target: { digit: entries.target, ...target, ...targetExtras(entries) } } : {}),
     ...(anyFlag
       ? {
@@ -140,7 +141,9 @@ export function withAverages(file: Record<string, unknown>, entries: Entries, un
     const average = { width: rounded(circumference / Math.PI / MM_PER[unit], 4), circumference: rounded(circumference / MM_PER[unit], 4) };
     return [digit, { ...average, ...measured }];
   });
-  return { ...file, side: file.side ?? 'left', digits: Object.fromEntries(full) };
+  // A child's measures are not estimated for a print; for a picture an adult's ratios do.
+  const { child: _, ...rest } = file;
+  return { ...rest, side: file.side ?? 'left', digits: Object.fromEntries(full) };
 }
 
 /** The text of a hand file as it is saved: two blanks of indent, a line end at the end. */
@@ -168,6 +171,7 @@ export function entriesOf(file: HandFile, decimal: DecimalSign): Entries {
     code: file.code === NO_CODE ? '' : file.code,
     side: file.side,
     note: file.note ?? '',
+    sizeGroup: file.child ? 'child' : 'adult',
     invented: file.invented ?? false,
     digits: Object.fromEntries(
       DIGITS.map((digit) => [digit, texts<DigitFieldId>(DIGIT_FIELDS, file.digits[digit] ?? {})]),

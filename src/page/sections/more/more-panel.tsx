@@ -8,6 +8,7 @@ import { useStore } from '../../parts/store-context.ts';
 import { type Entries, MOTION_IDS } from '../../state.ts';
 import { webName } from '../../translate-messages.ts';
 import { neutralZero } from '../../typed-motion.ts';
+import { DrawnHandPicture } from '../measure/drawn-hand.tsx';
 
 const FLAGS = ['swelling', 'sensation', 'hardEndFeel', 'unprotectedRepair'] as const;
 const OTHERS = MOTION_IDS.filter((id) => id !== 'active');
@@ -35,7 +36,7 @@ export function MorePanel() {
           <div class="motion-row">
             <Field where={`motion.${id}.lacks`} label={texts.finger.lacks} longest={20} />
             <Field where={`motion.${id}.bends`} label={texts.finger.bends} longest={20} />
-            <output class="neutral">{neutralZero(motion[id]) ?? ''}</output>
+            <span class="neutral">{neutralZero(motion[id]) ?? ''}</span>
           </div>
         </fieldset>
       ))}
@@ -95,6 +96,7 @@ function LieFields() {
     <fieldset class="plain">
       <legend>{texts.more.lie}</legend>
       <p class="hint">{texts.more.lieAbout}</p>
+      <DrawnHandPicture shown="fingers" />
       <p class="hint">{texts.field.webSetback.how}</p>
       <div class="pair">
         {WEBS.map((web) => (
