@@ -4,8 +4,8 @@ import { blockById } from '../../block/library.ts';
 import { makePattern } from '../../pattern/make-pattern.ts';
 import { paperTrial } from '../../pattern/strip/paper-trial.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../../pattern/strip/strip-options.ts';
-import { layOutForPdf } from '../../writers/pdf/pdf.ts';
-import { DEFAULT_SHEET_SETTINGS } from './sheet-settings.ts';
+import { DEFAULT_SHEET_SETTINGS } from '../../sheet/paper/sheet-settings.ts';
+import { layOutForPdf } from './pdf.ts';
 
 function pagesOf(id: string, measures: typeof WORKED, withTrial: boolean) {
   const block = blockById(id);
