@@ -131,7 +131,7 @@ function bendLabel(frame: FaceFrame, midlines: readonly DrawnMidline[]): readonl
 /** Which border is which, where the thumb goes, and what the flare line is for. */
 function edgeWords(frame: FaceFrame, outline: PlateOutline, polygon: readonly Point[]): readonly Label[] {
   const labels: Label[] = [];
-  const corner = frame.midLateralProximal + frame.wing - CORNER_MARK.in - CORNER_MARK.side;
+  const corner = outline.ulnar.out - CORNER_MARK.in - CORNER_MARK.side;
   labels.push(centred('ULNAR', corner - 1.5 - textWidth('ULNAR', SMALL) / 2, frame.proximal + CORNER_MARK.in, SMALL));
   const y = outline.bar.low - (frame.face === 'dorsal' ? 0.55 : 0.5) * (outline.bar.low - frame.proximal);
   const spans = [y - SMALL / 2 - 1, y + SMALL / 2 + 1].map((level) => widestSpan(polygon, level));
