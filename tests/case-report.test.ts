@@ -6,7 +6,9 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { loadCase } from '../src/files/case-store.ts';
 import { boxOf } from '../src/geometry/path-measures.ts';
 import { ALL_WELL } from '../src/hand/harm-signs.ts';
+import { blockOnPaper } from '../src/papers/block-on-paper.ts';
 import { caseReport } from '../src/papers/case-report.ts';
+import type { Report } from '../src/pattern/report.ts';
 import type { Case } from '../src/record/case.ts';
 import { caseChart } from '../src/record/case-chart.ts';
 import { chartParts } from '../src/record/chart-part.ts';
@@ -16,6 +18,8 @@ import { drawingLayer, inkOf } from '../src/sheet/paper/drawing-layer.ts';
 import type { PrintedSheet } from '../src/sheet/paper/page.ts';
 import { PAPERS, type Paper, printableBox } from '../src/sheet/paper/paper.ts';
 import { layOutReport } from '../src/sheet/paper/report-pages.ts';
+import { LANGUAGE_IDS, type Language } from '../src/words/language.ts';
+import { RECORD_WORDS } from '../src/words/record/record-words.ts';
 import { writeSheet } from '../src/writers/pdf/pdf.ts';
 import { helveticaWidth } from '../src/writers/pdf/pdf-document.ts';
 import { collisions, corners, inkBox, overlap, rectangle, TOUCHING } from './page-boxes.ts';
@@ -63,8 +67,8 @@ const fullCase = (count: number): Case => sampleCase(Array.from({ length: count 
 /** As little as a visit can have. */
 const bareCase = (count: number): Case => sampleCase(Array.from({ length: count }, () => ({ pip: [20, 90] as const })));
 
-function layOut(record: Case, paper: Paper = PAPERS.a4): PrintedSheet {
-  const report = caseReport(record);
+function layOut(record: Case, paper: Paper = PAPERS.a4, language: Language = 'en'): PrintedSheet {
+  const report = caseReport(record, language);
   if (!report.ok) throw new Error(JSON.stringify(report.problems));
   const sheet = layOutReport(report.value, { paper, margin: MARGIN, area: 'both' }, helveticaWidth);
   if (!sheet.ok) throw new Error(JSON.stringify(sheet.problems));
@@ -107,16 +111,20 @@ function onPicture(page: PrintedSheet['pages'][number]): readonly string[] {
 }
 
 const PAPER_NAMES = ['a4', 'letter'] as const;
-const cases = [1, 5, 24].flatMap((count) =>
-  PAPER_NAMES.flatMap((paper) => [
-    [`${count} full visits, ${paper}`, fullCase(count), paper] as const,
-    [`${count} bare visits, ${paper}`, bareCase(count), paper] as const,
-  ]),
-);
+const cases = [
+  ...[1, 5, 24].flatMap((count) =>
+    PAPER_NAMES.flatMap((paper) => [
+      [`${count} full visits, ${paper}`, fullCase(count), paper, 'en'] as const,
+      [`${count} bare visits, ${paper}`, bareCase(count), paper, 'en'] as const,
+    ]),
+  ),
+  ...(['es', 'de'] as const).map((language) => [`9 full visits, a4, ${language}`, fullCase(9), 'a4', language] as const),
+];
 
 describe('pages of a case report', () => {
-  it.each(cases)('%s: nothing overlaps, nothing outside what A4 and Letter both print', (_, record, paper) => {
-    const sheet = layOut(record, PAPERS[paper]);
+  it.each(cases)('%s: nothing overlaps, nothing outside what A4 and Letter both print', (_, record, paper, language) => {
+    const sheet = layOut(record, PAPERS[paper], language);
+    const words = RECORD_WORDS[language];
     const room = printableBox(PAPERS[paper], 'portrait', MARGIN, 'both');
     for (const [k, page] of sheet.pages.entries()) {
       expect(collisions(page), page.title).toEqual([]);
@@ -127,8 +135,12 @@ describe('pages of a case report', () => {
       expect(ink.minY).toBeGreaterThanOrEqual(room.minY - TOUCHING);
       expect(ink.maxY).toBeLessThanOrEqual(room.maxY + TOUCHING);
       const texts = page.layers.flatMap((layer) => layer.texts.map((t) => t.text));
-      expect(texts).toContain(`page ${k + 1} of ${sheet.pages.length}`);
-      expect(texts.some((t) => t.includes(record.code) && t.includes('LEFT HAND') && t.includes('INVENTED'))).toBe(true);
+      expect(texts).toContain(words.page(k + 1, sheet.pages.length));
+      expect(
+        texts.some(
+          (t) => t.includes(record.code) && t.includes(words.who(record).toUpperCase()) && t.includes(words.invented.split(':')[0] ?? ''),
+        ),
+      ).toBe(true);
     }
   });
 
@@ -176,13 +188,50 @@ describe('caseReport(record)', () => {
     for (const name of ['case-gains.json', 'case-stalls.json', 'case-swells.json']) {
       const record = await demo(name);
       const words = JSON.stringify(caseReport(record));
-      for (const { rule, sourceText, message } of courseAdvice(record, 'en').steps) {
+      for (const { rule, sourceText, message } of courseAdvice(record, 'en', { blockName: blockOnPaper(RECORD_WORDS.en) }).steps) {
         expect(words).toContain(`Source: ${sourceText}.`);
         expect(words).toContain(message);
         expect(words).not.toMatch(new RegExp(`Rule ${rule}|[A-Z]_[A-Z]|eometry version`));
       }
       // The swelling case has no MP or DIP measured, so no total.
       expect(words.includes(`Grades: ${ASSH_SCHEME.name}`)).toBe(name !== 'case-swells.json');
+    }
+  });
+
+  it('is in one language throughout: the same sections, no English left in Spanish or German, nothing lost', async () => {
+    for (const record of [await demo('case-gains.json'), await demo('case-stalls.json'), fullCase(5)]) {
+      const reports = LANGUAGE_IDS.map((language) => {
+        const report = caseReport(record, language);
+        if (!report.ok) throw new Error(language);
+        return report.value;
+      });
+      const shape = (report: Report) =>
+        report.sections.map(({ lines, table, drawing }) => [
+          lines.length,
+          table?.rows.length,
+          table?.columns.length,
+          drawing?.items.filter(({ kind }) => kind === 'text').length === 0,
+        ]);
+      for (const report of reports) expect(shape(report)).toEqual(shape(reports[0] as Report));
+      for (const report of reports.slice(1)) {
+        const said = [
+          report.title,
+          ...report.under,
+          ...report.sections.flatMap(({ heading, lines, table, drawing }) => [
+            heading,
+            ...lines.map(({ text }) => text),
+            ...(table?.columns.map((column) => column.heading) ?? []),
+            ...(table?.rows.flatMap(({ cells }) => cells) ?? []),
+            ...(drawing?.items.flatMap((item) => (item.kind === 'text' ? [item.text] : [])) ?? []),
+          ]),
+        ].filter((text) => text !== record.note);
+        const left = said.filter((text) =>
+          /\b(the|and|of|is|to|with|not|visits?|worn|made|deficit|finger is|yes)\b/i.test(
+            text.replace('American Society for Surgery of the Hand', '').replaceAll(/[A-Z][a-z]+ et al\.[^;)]*/g, ''),
+          ),
+        );
+        expect(left).toEqual([]);
+      }
     }
   });
 
@@ -199,11 +248,11 @@ describe('caseReport(record)', () => {
     expect(lines).toEqual([
       {
         mark: 'A',
-        text: '2026-01-05   Strip sample, differential 25 degrees, 161.3 mm long. Ring lowered; long, little enclosed. Differs from the default: thickness 1.6 mm (default 2.4), seam pinch (default lap), stretch 0.05 (default 0).',
+        text: '2026-01-05   Strip: ring lower than long and little, differential 25 degrees, 161.3 mm long. Differs from the default: thickness 1.6 mm (default 2.4), seam pinch (default lap), stretch 0.05 (default 0).',
       },
       {
         mark: 'B',
-        text: '2026-01-12   Strip sample. Ring lowered; long, little enclosed. No noted option differs from its default. Length not noted.',
+        text: '2026-01-12   Strip: ring lower than long and little. No noted option differs from its default. Length not noted.',
       },
       { mark: 'C', text: '2026-01-19   Dorsal plate, MP at 45 degrees. Options not noted. Length not noted.' },
     ]);

@@ -6,6 +6,7 @@ import { PLATE_FACES } from '../src/pattern/plate/plate-design.ts';
 import { plateById, plateOfFaces } from '../src/pattern/plate/plate-library.ts';
 import { DEFAULT_PLATE_OPTIONS, type PlateOptions } from '../src/pattern/plate/plate-options.ts';
 import { designFor, type PlatePreset } from '../src/pattern/plate/read-plate.ts';
+import type { Language } from '../src/words/language.ts';
 
 /** The invented demonstration hand with its palm measured. */
 export function demoPlateHand(): Hand {
@@ -29,11 +30,19 @@ export function presetPlate(
   angle: number | null = null,
   hand = demoPlateHand(),
   options: Partial<PlateOptions> = {},
+  language: Language = 'en',
 ): MadePlate {
   const preset = typeof id === 'string' ? presetOf(id) : id;
   const design = designFor(hand, preset, { digits: null, angle, planned: 45 });
   if (!design.ok) throw new Error(design.problems.map((p) => p.message).join('\n'));
-  const made = makePattern({ kind: 'plate', hand, plate: design.value, options: { ...DEFAULT_PLATE_OPTIONS, ...options }, date: null });
+  const made = makePattern({
+    kind: 'plate',
+    hand,
+    plate: design.value,
+    options: { ...DEFAULT_PLATE_OPTIONS, ...options },
+    date: null,
+    language,
+  });
   if (!made.ok) throw new Error(made.problems.map((p) => p.message).join('\n'));
   return made.value;
 }

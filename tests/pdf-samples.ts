@@ -5,6 +5,7 @@ import { readHand } from '../src/hand/read-hand.ts';
 import { makePattern } from '../src/pattern/make-pattern.ts';
 import type { Pattern } from '../src/pattern/pattern.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../src/pattern/strip/strip-options.ts';
+import type { Language } from '../src/words/language.ts';
 
 const digit = (width: number, circumference: number, palmarRoom: number, dorsalLength: number) => ({
   width,
@@ -44,13 +45,13 @@ export const DEMO_HAND = ((): Hand => {
 const drawn = new Map<string, Pattern>();
 
 /** The strip of a hand for a block by its id; the same one again, whose pictures are drawn once. */
-export function stripOf(hand: Hand, blockId: string, date: string | null = null): Pattern {
-  const key = [hand.code, blockId, date].join(' ');
+export function stripOf(hand: Hand, blockId: string, date: string | null = null, language: Language = 'en'): Pattern {
+  const key = [hand.code, blockId, date, language].join(' ');
   const before = drawn.get(key);
   if (before) return before;
   const block = blocks().find((b) => b.id === blockId);
   if (!block) throw new Error(`no block ${blockId}`);
-  const made = makePattern({ kind: 'strip', hand, block, options: DEFAULT_STRIP_OPTIONS, date });
+  const made = makePattern({ kind: 'strip', hand, block, options: DEFAULT_STRIP_OPTIONS, date, language });
   if (!made.ok) throw new Error(JSON.stringify(made.problems));
   drawn.set(key, made.value.pattern);
   return made.value.pattern;

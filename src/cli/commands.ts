@@ -13,6 +13,8 @@ export const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   'case report': async () => (await import('./commands/case-report.ts')).caseReport,
   'case next': async () => (await import('./commands/case-next.ts')).caseNext,
   'case close': async () => (await import('./commands/case-close.ts')).caseClose,
+  'case table': async () => (await import('./commands/case-table.ts')).caseTable,
+  'case audit': async () => (await import('./commands/case-audit.ts')).caseAudit,
   batch: async () => (await import('./commands/batch.ts')).batch,
   sizes: async () => (await import('./commands/sizes.ts')).sizes,
   sheets: async () => (await import('./commands/sheets.ts')).sheets,

@@ -4,16 +4,11 @@ import { closedText } from '../record/closed-text.ts';
 import { JOINT_NAMES, JOINTS } from '../record/goniometry-fields.ts';
 import { madeInOrder, madeText } from '../record/made-text.ts';
 import { motionText, neutralZero } from '../record/motion-text.ts';
-import { NOTED_ROWS } from '../record/noted-text.ts';
-import {
-  ASSH_SCHEME,
-  otherHandTotal,
-  type TotalActiveMotion,
-  totalAtVisit,
-  totalNote,
-  totalPassiveMotion,
-} from '../record/total-active-motion.ts';
+import { notedRows } from '../record/noted-text.ts';
+import { ASSH_SCHEME, otherHandTotal, type TotalActiveMotion, totalAtVisit, totalPassiveMotion } from '../record/total-active-motion.ts';
+import { totalNote } from '../record/total-note.ts';
 import { plain, rounded } from '../units/number.ts';
+import { RECORD_WORDS } from '../words/record/record-words.ts';
 import { sparkline } from './sparkline.ts';
 
 /** A case as `case show --json` prints it: mm and degrees, a negative extension deficit goes beyond straight. */
@@ -114,7 +109,7 @@ function tableRows(record: Case): readonly (readonly string[])[] {
     row('TPM', (visit) => number(totalPassiveMotion(visit) ?? undefined)),
     row(`grade (${ASSH_SCHEME.name})`, (visit) => totalAtVisit(visit, other)?.grade ?? ''),
     ...girths,
-    ...NOTED_ROWS.map(([heading, value]) => row(heading, ({ noted }) => value(noted))),
+    ...notedRows(RECORD_WORDS.en).map(({ heading, value }) => row(heading, ({ noted }) => value(noted))),
     row('made', (_, k) => made.find(({ visit }) => visit === k)?.letter ?? ''),
   ];
 }

@@ -2,9 +2,9 @@ import { MINIMUM_FEATURE } from '../units/tolerance.ts';
 import type { BrokenLine } from './broken-line.ts';
 import type { Point } from './path.ts';
 
-/** Each straight and each arc keeps a little more than the minimum feature, corners stay far enough apart to be rounded each by itself. mm */
-const SHORTEST = 1.06 * MINIMUM_FEATURE;
-const NEAREST = 3.05 * MINIMUM_FEATURE;
+/** Each straight and each arc keeps a little more than the shortest feature, corners stay far enough apart to be rounded each by itself: in such features. */
+const SHORTEST = 1.06;
+const NEAREST = 3.05;
 /** Steps in which a corner is slid, mm. */
 const SLIDE = 0.25;
 
@@ -12,14 +12,15 @@ const SLIDE = 0.25;
  * A broken line whose every corner can be rounded with the radius (mm), made so by taking away from what lies under it and never by adding: a
  * peak that is too near to its neighbour is slid along its other edge, so that the slope to it gets flatter, or is left out. The two ends stay; they
  * are corners to an upright end, with a radius of their own.
+ * @param feature the shortest edge that a rounded outline may have, mm
  */
-export function easeCorners(line: BrokenLine, radius: number, endRadius: number): BrokenLine {
+export function easeCorners(line: BrokenLine, radius: number, endRadius: number, feature = MINIMUM_FEATURE): BrokenLine {
   let points = line;
   // Each round slides a corner or leaves one out, so that there is an end; the count is a guard.
   for (let round = 0; round < 400; round++) {
-    const tight = points.findIndex((_, i) => i + 1 < points.length && !hasRoom(points, i, radius, endRadius));
+    const tight = points.findIndex((_, i) => i + 1 < points.length && !hasRoom(points, i, radius, endRadius, feature));
     if (tight < 0) return points;
-    const next = eased(points, tight);
+    const next = eased(points, tight, NEAREST * feature);
     if (next === null) return points;
     points = next;
   }
@@ -27,11 +28,12 @@ export function easeCorners(line: BrokenLine, radius: number, endRadius: number)
 }
 
 /** Whether the edge from corner i to the next holds both their arcs and a straight between. */
-function hasRoom(points: BrokenLine, i: number, radius: number, endRadius: number): boolean {
+function hasRoom(points: BrokenLine, i: number, radius: number, endRadius: number, feature: number): boolean {
   const from = points[i] as Point;
   const to = points[i + 1] as Point;
   const length = Math.hypot(to.x - from.x, to.y - from.y);
-  return length >= NEAREST && length >= tangent(points, i, radius, endRadius) + tangent(points, i + 1, radius, endRadius) + SHORTEST;
+  const needed = tangent(points, i, radius, endRadius) + tangent(points, i + 1, radius, endRadius) + SHORTEST * feature;
+  return length >= Math.max(NEAREST * feature, needed);
 }
 
 /** How much of an edge the arc of a corner takes; the two ends are corners to an upright end. */
@@ -50,7 +52,7 @@ function turnAt(points: BrokenLine, i: number): number {
 }
 
 /** One step toward room on the edge from corner i to the next; null where nothing lower helps. */
-function eased(points: BrokenLine, i: number): BrokenLine | null {
+function eased(points: BrokenLine, i: number, nearest: number): BrokenLine | null {
   const isPeak = (k: number) => k > 0 && k < points.length - 1 && turnAt(points, k) < 0;
   const candidates = [i, i + 1].filter(isPeak);
   if (candidates.length === 0) return withoutInner(points, i);
@@ -60,7 +62,7 @@ function eased(points: BrokenLine, i: number): BrokenLine | null {
   const other = points[peak === i ? i - 1 : i + 2] as Point;
   const here = points[peak] as Point;
   const length = Math.hypot(other.x - here.x, other.y - here.y);
-  if (length < NEAREST + SLIDE) return points.toSpliced(peak, 1);
+  if (length < nearest + SLIDE) return points.toSpliced(peak, 1);
   const share = SLIDE / length;
   return points.toSpliced(peak, 1, { x: here.x + share * (other.x - here.x), y: here.y + share * (other.y - here.y) });
 }

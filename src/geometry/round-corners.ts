@@ -21,20 +21,20 @@ export interface RoundedOutline {
   readonly corners: readonly RoundedCorner[];
 }
 
-/** Each straight and each arc keeps a little more than the minimum feature. mm */
-const SHORTEST = MINIMUM_FEATURE * 1.05;
+/** Each straight and each arc keeps a little more than the shortest feature: this many of it. */
+const SHORTEST = 1.05;
 /** A turn under this (radians, 0.1 degrees) is a straight line: its arc would be longer than it is round. */
 const NO_TURN = Math.PI / 1800;
-/** Corners nearer to each other than this cannot both be rounded and are made one. mm */
-const NEAREST = 3 * MINIMUM_FEATURE;
+/** Corners nearer to each other than this many features cannot both be rounded and are made one. */
+const NEAREST = 3;
 
 /**
  * A closed polygon with every corner rounded: straight lines joined by tangent arcs. A corner gets its wanted radius where both of its edges
  * have room, else the largest that fits. Very flat corners get a larger radius, so that no arc is shorter
- * than the minimum feature. Counter-clockwise in, counter-clockwise out; `corners` says what radius each got.
+ * than the shortest feature (mm). Counter-clockwise in, counter-clockwise out; `corners` says what radius each got.
  */
-export function roundCorners(wanted: readonly Corner[]): RoundedOutline {
-  const corners = simplified(wanted);
+export function roundCorners(wanted: readonly Corner[], feature = MINIMUM_FEATURE): RoundedOutline {
+  const corners = simplified(wanted, NEAREST * feature);
   const count = corners.length;
   const edges = corners.map((c, i) => {
     const next = corners[(i + 1) % count] as Corner;
@@ -45,6 +45,7 @@ export function roundCorners(wanted: readonly Corner[]): RoundedOutline {
     corners,
     edges.map((e) => e.length),
     turns,
+    SHORTEST * feature,
   );
   const vertices: Vertex[] = [];
   const rounded: RoundedCorner[] = [];
@@ -67,9 +68,14 @@ export function roundCorners(wanted: readonly Corner[]): RoundedOutline {
  * Radii that fit: all grow together, each until its wanted one or until an edge beside it is used up. So no corner is made sharper than it
  * must be for the sake of another that is rounder.
  */
-function sharedRadii(corners: readonly Corner[], lengths: readonly number[], turns: readonly number[]): readonly number[] {
+function sharedRadii(
+  corners: readonly Corner[],
+  lengths: readonly number[],
+  turns: readonly number[],
+  shortest: number,
+): readonly number[] {
   const count = corners.length;
-  const least = turns.map((turn) => SHORTEST / Math.abs(turn));
+  const least = turns.map((turn) => shortest / Math.abs(turn));
   const most = corners.map((c, i) => Math.max(c.radius, least[i] as number));
   const slopes = turns.map((turn) => Math.tan(Math.abs(turn) / 2));
   const radii: (number | null)[] = corners.map(() => null);
@@ -79,7 +85,7 @@ function sharedRadii(corners: readonly Corner[], lengths: readonly number[], tur
       const next = (i + 1) % count;
       if (radii[i] !== null && radii[next] !== null) return Number.POSITIVE_INFINITY;
       const used = (radius: number) => grown(i, radius) * (slopes[i] as number) + grown(next, radius) * (slopes[next] as number);
-      const room = length - SHORTEST;
+      const room = length - shortest;
       const largest = Math.max(most[i] as number, most[next] as number);
       if (used(largest) <= room) return Number.POSITIVE_INFINITY;
       return rootBetween((radius) => used(radius) - room, 0, largest, LENGTH_SOLVED) ?? 0;
@@ -92,13 +98,13 @@ function sharedRadii(corners: readonly Corner[], lengths: readonly number[], tur
 }
 
 /** Corners too near to their neighbour are merged, corners without a turn left out. */
-function simplified(wanted: readonly Corner[]): readonly Corner[] {
+function simplified(wanted: readonly Corner[], nearest: number): readonly Corner[] {
   let corners = [...wanted];
   for (;;) {
     const count = corners.length;
     const near = corners.findIndex((c, i) => {
       const next = corners[(i + 1) % count] as Corner;
-      return Math.hypot(next.x - c.x, next.y - c.y) < NEAREST;
+      return Math.hypot(next.x - c.x, next.y - c.y) < nearest;
     });
     if (near < 0 || count <= 3) break;
     const one = corners[near] as Corner;

@@ -97,6 +97,19 @@ const pipCircumference = {
   source: `Greiner 1991 (NATICK/TR-92/011, second-hand), means 51 to 70; ${CHILDREN}`,
 } as const satisfies Field;
 
+const rootCircumference = {
+  id: 'rootCircumference',
+  label: 'root circumference',
+  unit: 'mm',
+  howToMeasure:
+    'Tape or ring sizer around the digit at the crease at its root, digit straight, snug. With the circumference it tells how much the digit tapers.',
+  refuse: { from: 25, to: 120 },
+  typical: { from: 32, to: 95 },
+  spread: 1,
+  ringSizes: true,
+  source: `${MEMORY}; set round the ranges of the circumference`,
+} as const satisfies Field;
+
 const mpSetback = {
   id: 'mpSetback',
   label: 'MP setback',
@@ -109,7 +122,7 @@ const mpSetback = {
 } as const satisfies Field;
 
 /** Measured on each digit, in the order of measuring. */
-export const DIGIT_FIELDS = { width, circumference, palmarRoom, dorsalLength, pipCircumference, mpSetback } as const;
+export const DIGIT_FIELDS = { width, circumference, palmarRoom, dorsalLength, pipCircumference, rootCircumference, mpSetback } as const;
 export type DigitFieldId = keyof typeof DIGIT_FIELDS;
 
 const webSetback = {
@@ -257,6 +270,11 @@ export type ValuesOf<Fields extends Readonly<Record<string, Field>>> = {
 } & {
   readonly [Id in keyof Fields as Fields[Id] extends { readonly needed: string } ? never : Id]?: number;
 };
+
+/** Whether a digit's measurement goes round it, so that a ring size may stand for it. */
+export function isRound(id: string): boolean {
+  return Object.values<Field>(DIGIT_FIELDS).some((field) => field.id === id && field.ringSizes);
+}
 
 /** Path of a digit's field in the hand file, e.g. `digits.ring.width`. */
 export function digitPath(digit: DigitName, field: DigitFieldId): string {

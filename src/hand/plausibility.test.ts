@@ -86,6 +86,16 @@ describe('judgeMeasures(measures, unit)', () => {
     expect(codes(withDigits({ ring: { pipCircumference: 52 } }))).toEqual(['PIP_THINNER digits.ring.pipCircumference']);
   });
 
+  it('warns of a finger that tapers unusually, and refuses one that no finger does', () => {
+    // 53 round, 25 mm from root to PIP crease: 6 degrees are 8.25 mm more at the root, 12 degrees 16.69.
+    const root = (rootCircumference: number) => withDigits({ ring: { rootCircumference } });
+    expect(codes(root(61.2))).toEqual([]);
+    expect(codes(root(61.3))).toEqual(['TAPER_UNUSUAL digits.ring.rootCircumference']);
+    expect(codes(root(44.7))).toEqual(['TAPER_UNUSUAL digits.ring.rootCircumference']);
+    expect(root(69.6).problems).toEqual([]);
+    expect(root(69.8).problems).toMatchObject([{ code: 'TAPER_IMPOSSIBLE', where: 'digits.ring.rootCircumference', kind: 'refused' }]);
+  });
+
   it('warns of deficits that contradict each other', () => {
     const target = (values: ReadMeasures['target']) => codes(withDigits({}, {}, values));
     expect(target({ pipExtensionDeficit: 30, pipExtensionDeficitPassive: 35, pipFlexionDeficit: 70 })).toEqual([]);

@@ -5,6 +5,7 @@ import type { DigitName } from './digits.ts';
 import { type DigitFieldId, digitPath, digitsIn } from './fields.ts';
 import type { ReadMeasures } from './read-measures.ts';
 import { digitSection } from './section.ts';
+import { digitTaper } from './taper.ts';
 
 export interface Judged {
   readonly problems: readonly Problem[];
@@ -50,7 +51,7 @@ export function judgeMeasures(measures: Pick<ReadMeasures, 'digits' | 'palm' | '
 function judgeDigit(digit: DigitName, measures: Readonly<Partial<Record<DigitFieldId, number>>>, unit: LengthUnit): Judged {
   const problems: Problem[] = [];
   const warnings: Warning[] = [];
-  const { width, circumference, palmarRoom, dorsalLength, pipCircumference } = measures;
+  const { width, circumference, palmarRoom, dorsalLength, pipCircumference, rootCircumference } = measures;
   if (width !== undefined && circumference !== undefined) {
     const section = digitSection(width, circumference, `digits.${digit}`, unit);
     if (section.ok) warnings.push(...section.warnings);
@@ -68,6 +69,11 @@ function judgeDigit(digit: DigitName, measures: Readonly<Partial<Record<DigitFie
       const limit = ratio < LENGTH_RATIO.from ? LENGTH_RATIO.from : LENGTH_RATIO.to;
       warnings.push({ code: 'LENGTH_RATIO_UNUSUAL', message, where, value: ratio, limit, next: 'Measure both lengths again.' });
     }
+  }
+  if (rootCircumference !== undefined && circumference !== undefined && palmarRoom !== undefined) {
+    const taper = digitTaper({ circumference, rootCircumference, palmarRoom }, digitPath(digit, 'rootCircumference'), unit);
+    if (taper.ok) warnings.push(...taper.warnings);
+    else problems.push(...taper.problems);
   }
   if (pipCircumference !== undefined && circumference !== undefined && pipCircumference < circumference) {
     const where = digitPath(digit, 'pipCircumference');

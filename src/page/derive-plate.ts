@@ -10,6 +10,7 @@ import { readPlateOptions } from '../pattern/plate/read-plate-options.ts';
 import { parseDegrees } from '../units/degrees-text.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
+import type { Language } from '../words/language.ts';
 import { optionValues } from './rewrite-entries.ts';
 import type { Entries } from './state.ts';
 
@@ -29,7 +30,14 @@ export function wantsPlate(entries: Entries, plan: Plan | null): boolean {
 }
 
 /** The plate of the entries, round the digits that were measured or the treated one and its neighbours, with every problem at once. The sheet is the strip's. */
-export function drawPlate(hand: Hand, plan: Plan | null, entries: Entries, unit: LengthUnit, date: string | null): Result<DrawnPlate> {
+export function drawPlate(
+  hand: Hand,
+  plan: Plan | null,
+  entries: Entries,
+  unit: LengthUnit,
+  date: string | null,
+  language: Language = 'en',
+): Result<DrawnPlate> {
   const angle = typedAngle(entries.plate.angle);
   const options = readPlateOptions([{ origin: '', values: { thickness: optionValues(entries, unit).thickness } }]);
   const problems: Problem[] = [
@@ -44,7 +52,7 @@ export function drawPlate(hand: Hand, plan: Plan | null, entries: Entries, unit:
   const choice = { digits, angle: angle.value, planned: plan?.plate?.degrees ?? null };
   const design = designFor(hand, asked, choice);
   if (!design.ok) return design;
-  const made = makePlate(hand, design.value, options.value, date);
+  const made = makePlate(hand, design.value, options.value, date, language);
   if (!made.ok) return made;
   const warnings = [...(plan?.warnings ?? []), ...design.warnings, ...made.warnings];
   return success({ ...made.value, kind: 'plate', hand, design: design.value, options: options.value, date, warnings }, warnings);

@@ -27,3 +27,11 @@ it('what an opened hand says that the page does not ask for is kept, since advic
   expect(handFileOf(entries, 'mm')).toMatchObject({ absent: ['index'], target: { boutonniere: true, centralSlip: 'torn' } });
   expect(handFileOf(emptyEntries('.'), 'mm')).not.toHaveProperty('absent');
 });
+
+it("a child's hand is said to be one in the file, since supervision and small parts hang on it, and comes back as one", () => {
+  const child = { ...entriesOf(demo as HandFile, '.'), sizeGroup: 'child' as const };
+  const file = handFileOf(child, 'mm');
+  expect(file).toMatchObject({ child: true });
+  expect(entriesOf(file as HandFile, '.').sizeGroup).toBe('child');
+  expect(handFileOf(emptyEntries('.'), 'mm')).not.toHaveProperty('child');
+});

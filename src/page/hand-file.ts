@@ -1,6 +1,6 @@
 import { DIGITS, type DigitName } from '../hand/digits.ts';
 import { averageDigit } from '../hand/estimate.ts';
-import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS, type PalmFieldId } from '../hand/fields.ts';
+import { DIGIT_FIELDS, type DigitFieldId, isRound, PALM_FIELDS, type PalmFieldId } from '../hand/fields.ts';
 import { HAND_SCHEMA_ID, type HandFile } from '../hand/hand-schema.ts';
 import { type LengthUnit, MM_PER, parseLength } from '../units/length.ts';
 import { plain, rounded } from '../units/number.ts';
@@ -40,14 +40,14 @@ function measuresOf(entries: Entries, digit: DigitName): Partial<Record<DigitFie
   const values = entries.digits[digit];
   const round = (text: string) =>
     entries.roundIn !== 'length' && BARE_RING.test(text.trim()) ? `${entries.roundIn} ${text.trim()}` : text;
-  return filled({ ...values, circumference: round(values.circumference), pipCircumference: round(values.pipCircumference) });
+  return filled(Object.fromEntries(Object.entries(values).map(([id, text]) => [id, isRound(id) ? round(text) : text])) as typeof values);
 }
 
 /** What a typed circumference or other length of a digit is taken for. */
 export function lengthOf(entries: Entries, digit: DigitName, id: DigitFieldId, unit: LengthUnit) {
   const value = measuresOf(entries, digit)[id];
   if (value === undefined) return null;
-  return parseLength(value, unit, { ringSizes: id === 'circumference' || id === 'pipCircumference', zero: id === 'mpSetback' });
+  return parseLength(value, unit, { ringSizes: isRound(id), zero: DIGIT_FIELDS[id].refuse.from === 0 });
 }
 
 /** Whether anything was measured on the digit. */
@@ -103,9 +103,10 @@ export function handFileOf(entries: Entries, unit: LengthUnit): Record<string, u
     ...(entries.invented || entries.example ? { invented: true } : {}),
     ...(entries.note.trim() === '' ? {} : { note: entries.note.trim() }),
     digits: Object.fromEntries(measured.map((digit) => [digit, measuresOf(entries, digit)])),
+    ...(absent.length > 0 ? { absent } : {}),
+    ...(entries.sizeGroup === 'child' ? { child: true } : {}),
     ...(Object.keys(filled(entries.webs)).length > 0 ? { webSetback: filled(entries.webs) } : {}),
     ...filled(entries.palm),
-    ...(absent.length > 0 ? { absent } : {}),
     ...(target ? { target: { digit: entries.target, ...target, ...targetExtras(entries) } } : {}),
     ...(anyFlag
       ? {
@@ -140,7 +141,9 @@ export function withAverages(file: Record<string, unknown>, entries: Entries, un
     const average = { width: rounded(circumference / Math.PI / MM_PER[unit], 4), circumference: rounded(circumference / MM_PER[unit], 4) };
     return [digit, { ...average, ...measured }];
   });
-  return { ...file, side: file.side ?? 'left', digits: Object.fromEntries(full) };
+  // A child's measures are not estimated for a print; for a picture an adult's ratios do.
+  const { child: _, ...rest } = file;
+  return { ...rest, side: file.side ?? 'left', digits: Object.fromEntries(full) };
 }
 
 /** The text of a hand file as it is saved: two blanks of indent, a line end at the end. */
@@ -168,6 +171,7 @@ export function entriesOf(file: HandFile, decimal: DecimalSign): Entries {
     code: file.code === NO_CODE ? '' : file.code,
     side: file.side,
     note: file.note ?? '',
+    sizeGroup: file.child ? 'child' : 'adult',
     invented: file.invented ?? false,
     digits: Object.fromEntries(
       DIGITS.map((digit) => [digit, texts<DigitFieldId>(DIGIT_FIELDS, file.digits[digit] ?? {})]),

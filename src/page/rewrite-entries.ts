@@ -1,3 +1,4 @@
+import { isRound } from '../hand/fields.ts';
 import { NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { retyped } from './format.ts';
@@ -14,8 +15,7 @@ export function rewritten(entries: Entries, from: Writing, to: Writing): Entries
   const sign = (text: string) => retyped(text, { unit: 'mm' }, { unit: 'mm', decimal: to.decimal });
   const each = <T extends Readonly<Record<string, string>>>(values: T, write: (text: string, key: string) => string): T =>
     Object.fromEntries(Object.entries(values).map(([key, text]) => [key, write(text, key)])) as T;
-  const round = (text: string, key: string) =>
-    entries.roundIn !== 'length' && (key === 'circumference' || key === 'pipCircumference') ? sign(text) : length(text);
+  const round = (text: string, key: string) => (entries.roundIn !== 'length' && isRound(key) ? sign(text) : length(text));
   const motion = Object.entries(entries.motion).map(([id, typed]) => [id, { lacks: sign(typed.lacks), bends: sign(typed.bends) }]);
   return {
     ...entries,

@@ -1,4 +1,5 @@
 import type { CaseFile } from '../record/case-schema.ts';
+import { decodeText } from '../units/file-format.ts';
 import { LARGEST_JSON_BYTES } from '../units/json-text.ts';
 import { visible } from '../units/quote.ts';
 import type { Problem } from '../units/result.ts';
@@ -125,7 +126,7 @@ export async function openFile(store: Store, file: File): Promise<void> {
     fail([{ code: 'FILE_TOO_LARGE', where: '', message: '', kind: 'input' }]);
     return;
   }
-  const read = await readOpened(await file.text());
+  const read = await readOpened(decodeText(new Uint8Array(await file.arrayBuffer()), { keepMark: true }));
   if (!read.ok) {
     fail(read.problems);
     return;

@@ -40,7 +40,7 @@ export interface Entries {
   readonly digits: Readonly<Record<DigitName, Readonly<Record<DigitFieldId, string>>>>;
   readonly roundIn: RoundNotation;
   readonly palm: Readonly<Record<PalmFieldId, string>>;
-  /** Setbacks of the webs, as a hand file gave them. */
+  /** Setbacks of the webs, by their names. */
   readonly webs: Readonly<Record<WebName, string>>;
   readonly target: DigitName | '';
   readonly motion: Readonly<Record<MotionId, TypedMotion>>;
@@ -205,6 +205,9 @@ export function typedAt(entries: Entries, where: string): string {
   if (parts.length === 1 && parts[0] !== undefined) {
     if (Object.hasOwn(entries.palm, parts[0])) at = entries.palm;
     else if (Object.hasOwn(entries.options, parts[0])) at = entries.options;
+  } else if (parts[0] === 'webSetback') {
+    at = entries.webs;
+    parts.shift();
   }
   for (const part of parts)
     at = typeof at === 'object' && at !== null && Object.hasOwn(at, part) ? (at as Record<string, unknown>)[part] : undefined;

@@ -1,6 +1,6 @@
 import type { DigitName } from '../hand/digits.ts';
 import { DIGITS } from '../hand/digits.ts';
-import { DIGIT_FIELDS, type Field, PALM_FIELDS } from '../hand/fields.ts';
+import { DIGIT_FIELDS, type Field, PALM_FIELDS, WEB_FIELDS } from '../hand/fields.ts';
 import { NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
 import { getOwn } from '../units/get-own.ts';
 import { visible } from '../units/quote.ts';
@@ -24,6 +24,10 @@ export interface Speaker {
 }
 
 const FIELDS: Readonly<Record<string, Field>> = { ...DIGIT_FIELDS, ...PALM_FIELDS };
+const fieldAt = (where: string): Field | undefined => {
+  const parts = where.split('.');
+  return FIELDS[parts.at(-1) ?? ''] ?? (getOwn(WEB_FIELDS, parts[0] ?? '') as Field | undefined);
+};
 
 export function sayProblem(problem: Problem, speaker: Speaker): Sentence {
   return say(speaker.texts.message.problem, problem, speaker);
@@ -40,6 +44,7 @@ export function fieldName(where: string, texts: Texts): string {
   const digit = DIGITS.find((d) => d === second);
   if (first === 'digits' && digit)
     return third === '' ? texts.digit[digit] : `${texts.digit[digit]}: ${inside(label(third)?.label ?? third, texts)}`;
+  if (first === 'webSetback') return webName(second, texts);
   const motion = MOTION_IDS.find((id) => id === second);
   if (first === 'motion' && motion) return `${texts.finger.motion[motion]}: ${third === 'bends' ? texts.finger.bends : texts.finger.lacks}`;
   if (first === 'visit') return (getOwn(texts.visits.field, second) as string | undefined) ?? where;
@@ -59,6 +64,14 @@ export function fieldName(where: string, texts: Texts): string {
   return label(first)?.label ?? others[first] ?? where;
 }
 
+/** "Web setback, ring – little". */
+export function webName(web: string, texts: Texts): string {
+  return `${texts.field.webSetback.label}, ${web
+    .split('-')
+    .map((d) => texts.digitShort[d as DigitName])
+    .join(' – ')}`;
+}
+
 /** A name inside a sentence: small, but for German nouns and joints. */
 function inside(name: string, texts: Texts): string {
   const isJoint = /^\p{Lu}{2}/u.test(name);
@@ -66,7 +79,7 @@ function inside(name: string, texts: Texts): string {
 }
 
 function say(known: Readonly<Record<string, unknown>>, about: Problem | Warning, speaker: Speaker): Sentence {
-  const message = getOwn(known, about.code) as ((said: MessageArgs) => string) | undefined;
+  const message = getOwn(known, saidAs(about)) as ((said: MessageArgs) => string) | undefined;
   if (message) return { text: message(saidOf(about, speaker)), english: false };
   const where = about.where ?? '';
   const text = where !== '' && about.message.startsWith(`${where}: `) ? about.message.slice(where.length + 2) : about.message;
@@ -74,12 +87,18 @@ function say(known: Readonly<Record<string, unknown>>, about: Problem | Warning,
   return { text: `${text}${next}`, english: true };
 }
 
+/** Codes that say the same to a reader of the page are said by one sentence. */
+function saidAs({ code, where }: Problem | Warning): string {
+  if (code === 'CASE_NEWER') return 'FILE_NEWER';
+  return code === 'FIELD_OUT_OF_RANGE' && (where === 'visits' || where === 'amendments') ? 'CASE_FULL' : code;
+}
+
 function saidOf(about: Problem | Warning, { texts, format, entries }: Speaker): MessageArgs {
   const where = placeOf(about.where ?? '');
   const parts = where.split('.');
   const digit: DigitName | '' = DIGITS.find((d) => d === parts[1]) ?? (['target', 'motion'].includes(parts[0] ?? '') ? entries.target : '');
   const option = NUMBER_OPTIONS.find((o) => o.key === parts[0]);
-  const field = FIELDS[parts.at(-1) ?? ''];
+  const field = fieldAt(where);
   const isMotion = parts[0] === 'motion' || parts[0] === 'target';
   const isAngle = option ? option.unit === 'degrees' : isMotion || about.code === 'PIP_FLEXION_NOT_FREE';
   const shown = (value: number | undefined) =>
@@ -94,7 +113,8 @@ function saidOf(about: Problem | Warning, { texts, format, entries }: Speaker): 
   const isWarning = !('kind' in about);
   const motionRange = MOTION_RANGE[parts[2] === 'bends' ? 'bends' : 'lacks'];
   return {
-    name: fieldName(where, texts),
+    // A name in a file is looked for as it stands there.
+    name: about.code === 'JSON_NAME_TWICE' ? visible(where) : fieldName(where, texts),
     digit: digit === '' ? '' : texts.digitIn[digit],
     value: isWarning ? shown(about.value) : typed === '' ? '' : `“${visible(typed)}”`,
     limit: shown(about.limit),

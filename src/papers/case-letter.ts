@@ -1,4 +1,3 @@
-import { DIGITS } from '../hand/digits.ts';
 import type { Report, ReportLine, ReportSection, ReportTable } from '../pattern/report.ts';
 import type { Case, Made, Motion, Visit } from '../record/case.ts';
 import { courseOf, fullFlexion } from '../record/course/course.ts';
@@ -6,7 +5,7 @@ import { courseAdvice } from '../record/course/course-advice.ts';
 import { USUAL_GOAL } from '../record/course/course-rules.ts';
 import { daysBetween } from '../record/course/days.ts';
 import type { Joint } from '../record/goniometry-fields.ts';
-import { madeInOrder } from '../record/made-text.ts';
+import { heldDigits, madeInOrder } from '../record/made-text.ts';
 import { neutralZero } from '../record/motion-text.ts';
 import { otherHandTotal, totalAtVisit, totalPassiveMotion } from '../record/total-active-motion.ts';
 import { plain, rounded } from '../units/number.ts';
@@ -64,19 +63,11 @@ function decimal(value: number, language: Language): string {
 
 type Say = (value: number) => string;
 
-/** "0-40-90" with the decimal sign of the language. */
-function zero(motion: Motion, number: Say): string {
-  return neutralZero(motion)
-    .split('-')
-    .map((part) => number(Number(part)))
-    .join('-');
-}
-
 function courseFigures({ visits }: Case, first: Visit, last: Visit, number: Say) {
   const worn = visits.flatMap(({ noted: { wear } }) => (wear === null ? [] : [wear]));
   return {
-    from: first === last ? null : zero(first.goniometry.pip.active, number),
-    to: zero(last.goniometry.pip.active, number),
+    from: first === last ? null : neutralZero(first.goniometry.pip.active, number),
+    to: neutralZero(last.goniometry.pip.active, number),
     weeks: rounded(daysBetween(first.date, last.date) / 7, 0),
     hours: worn.length === 0 ? null : rounded(worn.reduce((sum, hours) => sum + hours, 0) / worn.length, 1),
   };
@@ -104,7 +95,7 @@ function motionTable(record: Case, words: LetterWords, number: Say): ReportTable
       extensionDeficit < 0
         ? words.beyond(number(-extensionDeficit), number(flexion))
         : words.lacks(number(extensionDeficit), number(flexion));
-    return `${zero(given, number)}  (${said})`;
+    return `${neutralZero(given, number)}  (${said})`;
   };
   const total = (visit: Visit) => {
     const found = totalAtVisit(visit, other);
@@ -141,18 +132,7 @@ function madeLines({ visits }: Case, words: LetterWords, number: Say): readonly 
 
 function madeSaid(made: Made, words: LetterWords, number: Say): string {
   if (made.kind === 'plate') return words.plate(number(made.mpAngle));
-  return words.strip(heldDigits(made.block.places, made.differential));
-}
-
-function heldDigits(places: Extract<Made, { kind: 'strip' }>['block']['places'], differential: number | null) {
-  const placed = DIGITS.filter((one) => places[one] !== undefined);
-  const held = placed.filter((one) => places[one] !== 'enclosed');
-  return {
-    held,
-    higher: held.some((one) => places[one] === 'raised'),
-    others: placed.filter((one) => places[one] === 'enclosed'),
-    differential,
-  };
+  return words.strip({ ...heldDigits(made), differential: made.differential });
 }
 
 function goalText(record: Case, words: LetterWords): string {
@@ -169,7 +149,7 @@ function goalText(record: Case, words: LetterWords): string {
 
 function adviceSection(record: Case, words: LetterWords, language: Language): ReportSection {
   // A block has no name outside the program: it goes by which fingers are held where.
-  const speech: PlanSpeech = { blockName: ({ places }) => words.strip(heldDigits(places, null)).replace(/\.$/, '') };
+  const speech: PlanSpeech = { blockName: (block) => words.strip({ ...heldDigits({ block }), differential: null }).replace(/\.$/, '') };
   const { steps } = courseAdvice(record, language, speech);
   return {
     heading: words.advice,

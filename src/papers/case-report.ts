@@ -1,47 +1,51 @@
-import { DIGIT_FIELDS } from '../hand/fields.ts';
-import { CAUTIONS } from '../pattern/cautions.ts';
 import type { Report, ReportLine, ReportSection, ReportTable } from '../pattern/report.ts';
 import type { Case, Motion, Visit } from '../record/case.ts';
 import { caseChart } from '../record/case-chart.ts';
 import { chartParts } from '../record/chart-part.ts';
 import { closedText } from '../record/closed-text.ts';
 import { courseAdvice } from '../record/course/course-advice.ts';
-import { JOINT_NAMES, type Joint } from '../record/goniometry-fields.ts';
-import { blockText, madeInOrder, madeText } from '../record/made-text.ts';
+import type { Joint } from '../record/goniometry-fields.ts';
+import { madeInOrder, madeOnPaper } from '../record/made-text.ts';
 import { motionText, neutralZero } from '../record/motion-text.ts';
-import { NOTED_ROWS } from '../record/noted-text.ts';
+import { notedRows } from '../record/noted-text.ts';
 import { optionsText } from '../record/options-text.ts';
-import { otherHandTotal, totalAtVisit, totalNote, totalPassiveMotion } from '../record/total-active-motion.ts';
-import { plain } from '../units/number.ts';
+import { otherHandTotal, totalAtVisit, totalPassiveMotion } from '../record/total-active-motion.ts';
+import { totalNote } from '../record/total-note.ts';
 import { failure, type Result, success } from '../units/result.ts';
+import { cautionWords } from '../words/cautions/caution-words.ts';
+import type { Language } from '../words/language.ts';
+import { RECORD_WORDS, type RecordWords } from '../words/record/record-words.ts';
+import { blockOnPaper } from './block-on-paper.ts';
 
 /**
- * A case to be printed: chart, visits, what was made, what next, total active motion where it was measured, cautions. Holds nothing that
- * is not in the case, no clock among it. Fails with `NO_VISITS`.
+ * A case to be printed, in a language: chart, visits, what was made, what next, total active motion where it was measured, cautions. Holds
+ * nothing that is not in the case, no clock among it. Fails with `NO_VISITS`.
  */
-export function caseReport(record: Case): Result<Report> {
-  const charts = chartSections(record);
+export function caseReport(record: Case, language: Language = 'en'): Result<Report> {
+  const words = RECORD_WORDS[language];
+  const charts = chartSections(record, language);
   if (!charts.ok) return charts;
-  const { code, side, digit, invented, visits, note, closed } = record;
-  const [first, last] = [visits[0]?.date ?? '', visits.at(-1)?.date ?? ''];
-  const span = visits.length === 1 ? `1 visit, ${first}` : `${visits.length} visits, ${first} to ${last}`;
+  const { code, invented, visits, note, closed } = record;
+  const span = words.span({ visits: visits.length, first: visits[0]?.date ?? '', last: visits.at(-1)?.date ?? '' });
+  const caution = cautionWords(language);
   return success({
-    title: `Case report ${code}`,
-    head: `${code}   ${side.toUpperCase()} HAND   ${digit} finger${invented ? '   INVENTED' : ''}`,
-    under: [`${invented ? 'INVENTED: nobody was measured. ' : ''}PIP joint, ${span}. Degrees and mm; nothing here is drawn at true size.`],
+    title: words.title(code),
+    head: `${code}   ${words.who(record).toUpperCase()}${invented ? `   ${words.invented.split(':')[0]}` : ''}`,
+    under: [`${invented ? `${words.invented}. ` : ''}${span}. ${words.scale}`],
     sections: [
-      ...(note === null ? [] : [{ heading: 'Note', lines: [line(note)] }]),
-      ...(closed === null ? [] : [{ heading: 'Closed', lines: [line(`The case was ${closedText(closed)}.`)] }]),
+      ...(note === null ? [] : [{ heading: words.heading.note, lines: [line(note)] }]),
+      ...(closed === null ? [] : [{ heading: words.heading.closed, lines: [line(words.caseWas(closedText(closed, words)))] }]),
       ...charts.value,
-      visitSection(record),
-      madeSection(record),
-      nextSection(record),
-      ...totalSection(record),
+      visitSection(record, words),
+      madeSection(record, words),
+      nextSection(record, language),
+      ...totalSection(record, words),
       {
-        heading: 'Cautions',
-        lines: [CAUTIONS.skin, CAUTIONS.contraindications, CAUTIONS.evidence, CAUTIONS.licensed].map((text) => line(text, '\u2022')),
+        heading: words.heading.cautions,
+        lines: [caution.skin, caution.contraindications, caution.evidence, caution.licensed].map((text) => line(text, '\u2022')),
       },
     ],
+    pageOf: words.page,
   });
 }
 
@@ -49,11 +53,11 @@ function line(text: string, mark: string | null = null): ReportLine {
   return { mark, text };
 }
 
-function chartSections(record: Case): Result<readonly ReportSection[]> {
+function chartSections(record: Case, language: Language): Result<readonly ReportSection[]> {
   const sections: ReportSection[] = [];
   const parts = chartParts(record.visits.length);
   for (const part of parts) {
-    const drawing = caseChart(record, part);
+    const drawing = caseChart(record, part, language);
     if (!drawing.ok) return failure(...drawing.problems);
     sections.push({ heading: '', drawing: drawing.value, lines: [] });
   }
@@ -63,96 +67,86 @@ function chartSections(record: Case): Result<readonly ReportSection[]> {
 /** In the order of reading: the treated joint first. */
 const SHOWN_JOINTS: readonly Joint[] = ['pip', 'mp', 'dip'];
 
-function visitSection(record: Case): ReportSection {
+function visitSection(record: Case, words: RecordWords): ReportSection {
   const { visits, digit } = record;
   const made = madeInOrder(visits);
+  const noted = notedRows(words);
   const columns: readonly (readonly [heading: string, cell: (visit: Visit, k: number) => string])[] = [
     ...SHOWN_JOINTS.flatMap((joint) =>
       (['active', 'passive'] as const).map(
-        (kind) => [`${JOINT_NAMES[joint]} ${kind}`, ({ goniometry }: Visit) => bothWays(goniometry[joint][kind])] as const,
+        (kind) => [words.joint[joint][kind], ({ goniometry }: Visit) => bothWays(goniometry[joint][kind], words)] as const,
       ),
     ),
-    ...NOTED_ROWS.filter(([heading]) => COLUMNS.has(heading)).map(
-      ([heading, value]) => [heading, ({ noted }: Visit) => value(noted)] as const,
-    ),
-    ['made', (_, k) => made.find(({ visit }) => visit === k)?.letter ?? ''],
+    ...noted.filter(({ key }) => COLUMNS.has(key)).map(({ heading, value }) => [heading, ({ noted: one }: Visit) => value(one)] as const),
+    [words.made, (_, k) => made.find(({ visit }) => visit === k)?.letter ?? ''],
   ];
   const used = columns.filter(([, cell]) => visits.some((visit, k) => cell(visit, k) !== ''));
   const girths = ({ measures }: Visit) =>
     (['circumference', 'pipCircumference'] as const).flatMap((field) => {
       const value = measures.digits[digit]?.[field];
-      return value === undefined ? [] : [`${DIGIT_FIELDS[field].label} ${plain(value, 1)} mm`];
+      return value === undefined ? [] : [`${words.girth[field]} ${words.number(value)} mm`];
+    });
+  const besides = ({ noted: one }: Visit) =>
+    noted.flatMap(({ key, heading, value }) => {
+      const said = COLUMNS.has(key) ? '' : value(one);
+      return said === '' ? [] : [`${heading}: ${said}`];
     });
   const table: ReportTable = {
-    columns: [{ heading: 'visit', align: 'left' }, ...used.map(([heading]) => ({ heading, align: 'center' as const }))],
-    rows: visits.map((visit, k) => {
-      const measured = girths(visit);
-      return {
-        cells: [visit.date, ...used.map(([, cell]) => cell(visit, k))],
-        remarks: [[...sentence(measured, ', '), ...sentence(notedBesides(visit), '; '), visit.noted.comment ?? ''].join(' ').trim()].filter(
-          (words) => words !== '',
-        ),
-      };
-    }),
+    columns: [{ heading: words.visit, align: 'left' }, ...used.map(([heading]) => ({ heading, align: 'center' as const }))],
+    rows: visits.map((visit, k) => ({
+      cells: [visit.date, ...used.map(([, cell]) => cell(visit, k))],
+      remarks: [[...sentence(girths(visit), ', '), ...sentence(besides(visit), '; '), visit.noted.comment ?? ''].join(' ').trim()].filter(
+        (said) => said !== '',
+      ),
+    })),
   };
-  const reading =
-    'Motion is extension deficit / flexion (25/85 lacks 25 and bends to 85; hyper is beyond straight), and under it extension-0-flexion, the neutral-zero notation. An empty place was not noted.';
-  return { heading: 'Visits', table, lines: [line(reading), ...amended(record)] };
+  return { heading: words.heading.visits, table, lines: [line(words.reading), ...amended(record, words)] };
 }
 
 /** What has a column of its own; the rest is said under the visit. */
-const COLUMNS: ReadonlySet<string> = new Set(['worn, h/day', 'fits', 'redirects']);
+const COLUMNS: ReadonlySet<string> = new Set(['wear', 'fits', 'redirects']);
 
 /** "25/85 0-25-85"; empty where it was not measured. */
-function bothWays(motion: Motion | undefined): string {
-  return motion === undefined ? '' : `${motionText(motion)} ${neutralZero(motion)}`;
-}
-
-function notedBesides({ noted }: Visit): readonly string[] {
-  return NOTED_ROWS.flatMap(([heading, value]) => {
-    const said = COLUMNS.has(heading) ? '' : value(noted);
-    return said === '' ? [] : [`${heading}: ${said}`];
-  });
+function bothWays(motion: Motion | undefined, words: RecordWords): string {
+  return motion === undefined ? '' : `${motionText(motion, words)} ${neutralZero(motion, words.number)}`;
 }
 
 function sentence(parts: readonly string[], between: string): readonly string[] {
   return parts.length === 0 ? [] : [`${capital(parts.join(between))}.`];
 }
 
-function amended({ file }: Case): readonly ReportLine[] {
+function amended({ file }: Case, words: RecordWords): readonly ReportLine[] {
   return (file.amendments ?? []).map(({ kind, was, on, why }) =>
-    line(
-      `The visit of ${was.date} was ${kind}${on === undefined ? '' : ` on ${on}`}${why === undefined ? '' : `: ${why.replace(/[.\s]+$/, '')}`}. The file keeps what stood before.`,
-    ),
+    line(words.amended({ kind, was: was.date, on, why: why?.replace(/[.\s]+$/, '') })),
   );
 }
 
-function madeSection({ visits, file }: Case): ReportSection {
+function madeSection({ visits, file }: Case, words: RecordWords): ReportSection {
   const all = madeInOrder(visits);
-  if (all.length === 0) return { heading: 'What was made', lines: [line('Nothing is noted.')] };
+  if (all.length === 0) return { heading: words.heading.made, lines: [line(words.nothingMade)] };
   return {
-    heading: 'What was made',
+    heading: words.heading.made,
     lines: all.map(({ letter, visit, made }) => {
       const given = file.visits[visit]?.made;
       const parts = [
-        `${visits[visit]?.date}   ${capital(madeText(made))}.`,
-        ...(made.kind === 'strip' ? [`${capital(blockText(made))}.`] : []),
-        ...(given === undefined ? [] : [optionsText(given)]),
-        ...(made.flatLength === null ? ['Length not noted.'] : []),
+        `${visits[visit]?.date}   ${capital(madeOnPaper(made, words))}.`,
+        ...(given === undefined ? [] : [optionsText(given, words)]),
+        ...(made.flatLength === null ? [words.lengthNotNoted] : []),
       ];
       return line(parts.join(' '), letter);
     }),
   };
 }
 
-function nextSection(record: Case): ReportSection {
-  const { steps, reminders, starting } = courseAdvice(record, 'en');
+function nextSection(record: Case, language: Language): ReportSection {
+  const words = RECORD_WORDS[language];
+  const { steps, reminders, starting } = courseAdvice(record, language, { blockName: blockOnPaper(words) });
   return {
-    heading: `What next, after the visit of ${record.visits.at(-1)?.date}`,
+    heading: words.heading.next(record.visits.at(-1)?.date ?? ''),
     lines: [
       ...steps.flatMap(({ title, when, message, sourceText }) => [
         line(`${title.toUpperCase()}${when === null ? '' : `, ${when.toUpperCase()}`}: ${message}`),
-        line(`Source: ${sourceText}.`, '\u2022'),
+        line(words.source(sourceText), '\u2022'),
       ]),
       ...reminders.map((reminder) => line(reminder, '!')),
       line(starting),
@@ -160,26 +154,27 @@ function nextSection(record: Case): ReportSection {
   };
 }
 
-function totalSection(record: Case): readonly ReportSection[] {
-  const note = totalNote(record);
+function totalSection(record: Case, words: RecordWords): readonly ReportSection[] {
+  const note = totalNote(record, words);
   if (note === null) return [];
   const other = otherHandTotal(record);
   const rows = record.visits.flatMap((visit) => {
     const total = totalAtVisit(visit, other);
     const passive = totalPassiveMotion(visit);
     if (total === null && passive === null) return [];
-    const active = total === null ? ['', '', ''] : [plain(total.degrees, 1), `${plain(total.percent, 1)} %`, total.grade];
-    return [{ cells: [visit.date, ...active, passive === null ? '' : plain(passive, 1)], remarks: [] }];
+    const active =
+      total === null ? ['', '', ''] : [words.number(total.degrees), `${words.number(total.percent)} %`, words.grades[total.grade]];
+    return [{ cells: [visit.date, ...active, passive === null ? '' : words.number(passive)], remarks: [] }];
   });
-  const headings = ['TAM, degrees', other === null ? 'of normal' : 'of the other hand', 'grade', 'TPM, degrees'];
+  const headings = [words.tam, other === null ? words.ofNormal : words.ofOther, words.grade, words.tpm];
   // A column that nobody filled is left out.
   const used = headings.map((_, k) => k + 1).filter((k) => rows.some(({ cells }) => cells[k] !== ''));
   const columns = [
-    { heading: 'visit', align: 'left' as const },
+    { heading: words.visit, align: 'left' as const },
     ...used.map((k) => ({ heading: headings[k - 1] ?? '', align: 'center' as const })),
   ];
   const filled = rows.map(({ cells, remarks }) => ({ cells: [0, ...used].map((k) => cells[k] ?? ''), remarks }));
-  return [{ heading: 'Total motion, active and passive', table: { columns, rows: filled }, lines: [line(note)] }];
+  return [{ heading: words.heading.totals, table: { columns, rows: filled }, lines: [line(note)] }];
 }
 
 function capital(text: string): string {

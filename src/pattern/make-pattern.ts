@@ -60,7 +60,7 @@ export function makePattern(request: PatternRequest): Result<MadePattern | MadeP
   const made: Result<MadePattern | MadePlate> =
     request.kind === 'strip'
       ? makeStrip(request.hand, request.block, request.options, request.date, request.version, request.language)
-      : makePlate(request.hand, request.plate, request.options, request.date);
+      : makePlate(request.hand, request.plate, request.options, request.date, request.language);
   if (!made.ok) return made;
   const sound = validatePattern(made.value.pattern);
   return sound.ok ? success(made.value, made.warnings) : sound;

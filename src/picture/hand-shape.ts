@@ -9,7 +9,7 @@ export type WebName = (typeof WEB_NAMES)[number];
 
 /** What is known of a hand that is to be drawn, mm; whatever is missing is drawn as in an average hand of this size. */
 export interface DrawableHand {
-  readonly digits: Readonly<Partial<Record<DigitName, Partial<DigitMeasures> & { readonly rootCircumference?: number }>>>;
+  readonly digits: Readonly<Partial<Record<DigitName, Partial<DigitMeasures>>>>;
   readonly palm?: PalmMeasures & { readonly thumbWebSetback?: number };
   /** How far each web lies nearer to the wrist than the foremost. */
   readonly webSetback?: Readonly<Partial<Record<WebName, number>>>;

@@ -83,7 +83,7 @@ describe('caseChart(record)', () => {
     expect([a?.x, b?.x]).toEqual([first?.x, third?.x]);
     expect(texts(drawing, 'made-list')).toEqual([
       'A',
-      '2026-01-05   strip sample, differential 20 degrees, 160 mm long',
+      '2026-01-05   strip: ring lower than long and little, differential 20 degrees, 160 mm long',
       'B',
       '2026-01-19   dorsal plate, MP at 50 degrees',
     ]);
@@ -104,7 +104,7 @@ describe('caseChart(record)', () => {
     expect(texts(drawing, 'cell')).toEqual(
       expect.arrayContaining(['5 Jan', '2026', '80', '12 gained', 'no change', '10 gained', 'A', 'B', '6']),
     );
-    expect(drawing.description).toContain('2026-01-12: active 36 to 92, passive 28 to 95');
+    expect(drawing.description).toContain('2026-01-12: active 0-36-92, passive 0-28-95');
     expect(drawing.description).toContain('B, 2026-01-19: dorsal plate');
     expect(texts(drawing, 'note').join(' ')).toContain('Engstrand');
   });

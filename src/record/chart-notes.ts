@@ -1,12 +1,14 @@
 import { REAL } from '../block/figures.ts';
 import { textWidth } from '../geometry/stroke-letters.ts';
-import { CAUTIONS } from '../pattern/cautions.ts';
 import type { DrawnShape, DrawnText } from '../pattern/drawing.ts';
 import { wrapText } from '../pattern/text-lines.ts';
-import { BELIEVED_CHANGE_SOURCE } from './believed-change.ts';
+import { COURSE_WORDS } from '../words/advice/course/course-words.ts';
+import { cautionWords } from '../words/cautions/caution-words.ts';
+import type { Language } from '../words/language.ts';
+import { CHART_WORDS, type ChartWords } from '../words/record/chart-words.ts';
 import type { ChartPart } from './chart-part.ts';
 import { BAND_DASH, chartBox, chartDot, chartLine, chartText, PASSIVE_DASH, WORDS } from './chart-shapes.ts';
-import { madeText } from './made-text.ts';
+import { madeOnPaper } from './made-text.ts';
 
 type Item = DrawnShape | DrawnText;
 
@@ -21,28 +23,31 @@ export function chartNotes(
   left: number,
   right: number,
   top: number,
+  language: Language,
 ): { readonly items: readonly Item[]; readonly bottom: number } {
   const items: Item[] = [];
+  const words = CHART_WORDS[language];
   let y = top;
   for (const { letter, date, made } of part.made) {
     y -= LINE;
     items.push(chartText('made-list', letter, { x: left, y }, { tone: 'accent', strong: true }));
-    items.push(chartText('made-list', `${date}   ${madeText(made)}`, { x: left + 7, y }));
+    items.push(chartText('made-list', `${date}   ${madeOnPaper(made, words)}`, { x: left + 7, y }));
   }
   y -= LINE * 1.9;
-  items.push(...legend(left, y));
+  items.push(...legend(left, y, words.chart.legend));
   y -= LINE * 0.6;
-  const band = `Band: ${REAL.same} degrees (${REAL.mixed} between two raters) above and below each active value, up to the next visit. A value inside it is not read as a change (${BELIEVED_CHANGE_SOURCE}).`;
-  for (const text of [band, `${CAUTIONS.evidence} ${CAUTIONS.licensed}`]) {
-    for (const words of wrapText(text, right - left, SMALL)) {
+  const band = `${words.chart.band(REAL.same, REAL.mixed)} (${COURSE_WORDS[language].source.measuring}).`;
+  const { evidence, licensed } = cautionWords(language);
+  for (const text of [band, `${evidence} ${licensed}`]) {
+    for (const row of wrapText(text, right - left, SMALL)) {
       y -= SMALL * 1.8;
-      items.push(chartText('note', words, { x: left, y }, { height: SMALL, tone: 'grey' }));
+      items.push(chartText('note', row, { x: left, y }, { height: SMALL, tone: 'grey' }));
     }
   }
   return { items, bottom: y };
 }
 
-function legend(left: number, y: number): readonly Item[] {
+function legend(left: number, y: number, words: ChartWords['chart']['legend']): readonly Item[] {
   const middle = y + WORDS / 2;
   const across = (x: number) => [
     { x, y: middle },
@@ -50,7 +55,7 @@ function legend(left: number, y: number): readonly Item[] {
   ];
   const samples: readonly (readonly [string, (x: number) => readonly Item[]])[] = [
     [
-      'active; bar: its range',
+      words.active,
       (x) => [
         chartBox('key', '', { x: x + 4.3, y: y - 1 }, { x: x + 7.7, y: y + WORDS + 1 }, 'pale', 'fine', 'grey'),
         chartLine('key', '', across(x), 'heavy', 'ink'),
@@ -58,14 +63,14 @@ function legend(left: number, y: number): readonly Item[] {
       ],
     ],
     [
-      'passive',
+      words.passive,
       (x) => [
         chartLine('key', '', across(x), 'medium', 'grey', PASSIVE_DASH),
         chartDot('key', '', { x: x + 6, y: middle }, 0.92, 'paper', 'medium', 'grey'),
       ],
     ],
     [
-      'inside: not read as a change',
+      words.inside,
       (x) => [
         chartBox('key', '', { x, y: y - 1 }, { x: x + SAMPLE, y: y + WORDS + 1 }, 'wash'),
         ...[y - 1, y + WORDS + 1].map((at) =>
@@ -84,7 +89,7 @@ function legend(left: number, y: number): readonly Item[] {
       ],
     ],
     [
-      'made, until the next',
+      words.made,
       (x) => [
         chartLine('key', '', across(x), 'medium', 'accent'),
         chartDot('key', '', { x: x + 2.6, y: middle }, 2.6, 'paper', 'medium', 'accent'),

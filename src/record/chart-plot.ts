@@ -1,5 +1,6 @@
 import type { DrawnShape, DrawnText } from '../pattern/drawing.ts';
 import { plain } from '../units/number.ts';
+import { englishChart } from '../words/record/chart-english.ts';
 import { believedChange } from './believed-change.ts';
 import type { Motion, Visit } from './case.ts';
 import type { Frame } from './chart-frame.ts';
@@ -27,18 +28,10 @@ const KEYS = ['flexion', 'extensionDeficit'] as const;
 export type PlotWords = Readonly<Record<keyof Motion | 'hyperextension' | 'active' | 'passive' | 'straight' | 'beyond', string>>;
 
 /** Roles and titles in the file stay English. */
-const KEY_WORDS: PlotWords = {
-  flexion: 'flexion',
-  extensionDeficit: 'extension deficit',
-  hyperextension: 'hyperextension',
-  active: 'active',
-  passive: 'passive',
-  straight: 'straight',
-  beyond: 'hyper',
-};
+const KEY_WORDS: PlotWords = englishChart.chart.plot;
 
 /** Everything inside the axes and the words at the ends of the lines. */
-export function chartPlot({ visits, made }: ChartPart, frame: Frame, words: PlotWords = KEY_WORDS): readonly Item[] {
+export function chartPlot({ visits, made }: ChartPart, frame: Frame, words: PlotWords): readonly Item[] {
   return [
     ...bands(visits, frame),
     ...scale(frame, words),

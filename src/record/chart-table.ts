@@ -1,5 +1,5 @@
 import type { DrawnShape, DrawnText } from '../pattern/drawing.ts';
-import { plain } from '../units/number.ts';
+import type { ChartWords } from '../words/record/chart-words.ts';
 import { believedChange } from './believed-change.ts';
 import type { Motion, Visit } from './case.ts';
 import type { Frame } from './chart-frame.ts';
@@ -17,10 +17,14 @@ interface Row {
 }
 
 /** The figures under the plot, a column a visit; with the depth in mm that they take below y = 0. */
-export function chartTable(part: ChartPart, frame: Frame): { readonly items: readonly (DrawnShape | DrawnText)[]; readonly depth: number } {
+export function chartTable(
+  part: ChartPart,
+  frame: Frame,
+  words: ChartWords,
+): { readonly items: readonly (DrawnShape | DrawnText)[]; readonly depth: number } {
   const items: (DrawnShape | DrawnText)[] = [];
   let y = -3;
-  for (const row of rows(part)) {
+  for (const row of rows(part, words)) {
     y -= ROW;
     const style = { height: FIGURES, tone: row.strong ? 'ink' : 'grey', strong: row.strong } as const;
     items.push(chartText('row-heading', row.heading, { x: -2.5, y }, { ...style, align: 'right' }));
@@ -44,7 +48,9 @@ export function chartTable(part: ChartPart, frame: Frame): { readonly items: rea
   return { items, depth: -y + ROW };
 }
 
-function rows({ visits, made }: ChartPart): readonly Row[] {
+function rows({ visits, made }: ChartPart, words: ChartWords): readonly Row[] {
+  const { chart, number } = words;
+  const months = chart.months.split(' ');
   const row = (heading: string, cell: (visit: Visit, k: number) => string, strong = false): Row => ({
     heading,
     strong,
@@ -54,33 +60,31 @@ function rows({ visits, made }: ChartPart): readonly Row[] {
   const passive = (shown: (motion: Motion) => string) => (visit: Visit) =>
     visit.goniometry.pip.passive === undefined ? '' : shown(visit.goniometry.pip.passive);
   const all = [
-    row('visit', ({ date }) => `${Number(date.slice(8))} ${MONTHS[Number(date.slice(5, 7)) - 1]}`, true),
+    row(words.visit, ({ date }) => `${Number(date.slice(8))} ${months[Number(date.slice(5, 7)) - 1]}`, true),
     row('', years),
-    row('active flexion', ({ goniometry }) => plain(goniometry.pip.active.flexion, 1), true),
-    row('since the visit before', (_, k) => change(visits, k, 'flexion', 1)),
-    row('active extension deficit', ({ goniometry }) => extensionText(goniometry.pip.active.extensionDeficit), true),
-    row('since the visit before', (_, k) => change(visits, k, 'extensionDeficit', -1)),
+    row(chart.activeFlexion, ({ goniometry }) => number(goniometry.pip.active.flexion), true),
+    row(chart.sinceBefore, (_, k) => change(visits, k, 'flexion', 1, chart)),
+    row(chart.activeDeficit, ({ goniometry }) => extensionText(goniometry.pip.active.extensionDeficit, words), true),
+    row(chart.sinceBefore, (_, k) => change(visits, k, 'extensionDeficit', -1, chart)),
     row(
-      'passive flexion',
-      passive(({ flexion }) => plain(flexion, 1)),
+      chart.passiveFlexion,
+      passive(({ flexion }) => number(flexion)),
     ),
     row(
-      'passive extension deficit',
-      passive(({ extensionDeficit }) => extensionText(extensionDeficit)),
+      chart.passiveDeficit,
+      passive(({ extensionDeficit }) => extensionText(extensionDeficit, words)),
     ),
-    row('worn, hours a day', ({ noted: { wear } }) => (wear === null ? '' : plain(wear, 1))),
-    row('made', (_, k) => made.find((one) => one.visit === k)?.letter ?? ''),
+    row(chart.worn, ({ noted: { wear } }) => (wear === null ? '' : number(wear))),
+    row(words.made, (_, k) => made.find((one) => one.visit === k)?.letter ?? ''),
   ];
-  return all.filter(({ cells, heading }) => heading === 'made' || cells.some((cell) => cell !== ''));
+  return all.filter(({ cells, heading }) => heading === words.made || cells.some((cell) => cell !== ''));
 }
 
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
-
 /** "10 gained", "16 lost", or "no change" under what is believed between two readings; `sense` is 1 where more is better. */
-function change(visits: readonly Visit[], k: number, key: keyof Motion, sense: 1 | -1): string {
+function change(visits: readonly Visit[], k: number, key: keyof Motion, sense: 1 | -1, words: ChartWords['chart']): string {
   const [before, after] = [visits[k - 1], visits[k]];
   if (before === undefined || after === undefined) return '';
   const gain = sense * (after.goniometry.pip.active[key] - before.goniometry.pip.active[key]);
-  if (Math.abs(gain) < believedChange(before, after)) return 'no change';
-  return `${plain(Math.abs(gain), 1)} ${gain > 0 ? 'gained' : 'lost'}`;
+  if (Math.abs(gain) < believedChange(before, after)) return words.noChange;
+  return gain > 0 ? words.gained(gain) : words.lost(-gain);
 }

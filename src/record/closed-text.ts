@@ -1,23 +1,7 @@
-import type { CloseReason } from './case-schema.ts';
-
-/** Why cases are closed, in words. */
-export const CLOSED_WORDS: Readonly<Record<CloseReason, string>> = {
-  goal: 'the goal was reached',
-  plateau: 'no more was gained',
-  harm: 'it harmed',
-  lost: 'the person came no more',
-  other: 'another reason',
-};
+import type { RecordFigures } from '../words/record/record-figures.ts';
+import { RECORD_WORDS, type RecordWords } from '../words/record/record-words.ts';
 
 /** "closed on 2026-05-04: the goal was reached". */
-export function closedText({
-  date,
-  reason,
-  note,
-}: {
-  readonly date: string;
-  readonly reason: CloseReason;
-  readonly note?: string | undefined;
-}): string {
-  return `closed on ${date}: ${CLOSED_WORDS[reason]}${note === undefined ? '' : ` (${note})`}`;
+export function closedText(closed: RecordFigures['closed'], words: RecordWords = RECORD_WORDS.en): string {
+  return words.closed(closed);
 }

@@ -1,7 +1,7 @@
-import { PLACES, type Place } from '../block/block.ts';
 import { DIGITS } from '../hand/digits.ts';
 import { plain } from '../units/number.ts';
-import type { Made } from './case.ts';
+import type { ChartWords } from '../words/record/chart-words.ts';
+import type { Made, MadeStrip } from './case.ts';
 
 /** What was made, in words: "strip ring-raised-in-three, differential 20 degrees, 159.9 mm long". */
 export function madeText(made: Made): string {
@@ -26,10 +26,16 @@ export function madeInOrder(visits: readonly { readonly made: Made | null }[]): 
   return found.map((one, k) => ({ letter: madeLetter(k), ...one }));
 }
 
-/** Where the digits of a strip lie: "ring lowered; long, little enclosed". */
-export function blockText({ block }: Extract<Made, { kind: 'strip' }>): string {
-  const at = (place: Place) => DIGITS.filter((digit) => block.places[digit] === place);
-  return PLACES.toReversed()
-    .flatMap((place) => (at(place).length === 0 ? [] : [`${at(place).join(', ')} ${place}`]))
-    .join('; ');
+/** Which digits of a strip are held apart from the others, above or below them. */
+export function heldDigits({ block: { places } }: Pick<MadeStrip, 'block'>) {
+  const placed = DIGITS.filter((one) => places[one] !== undefined);
+  const held = placed.filter((one) => places[one] !== 'enclosed');
+  return { held, higher: held.some((one) => places[one] === 'raised'), others: placed.filter((one) => places[one] === 'enclosed') };
+}
+
+/** What was made, for paper: "strip: ring lower than long and little, differential 20 degrees, 159.9 mm long". */
+export function madeOnPaper(made: Made, words: ChartWords): string {
+  const { flatLength: length } = made;
+  if (made.kind === 'plate') return words.plate({ faces: made.faces, mpAngle: made.mpAngle, length });
+  return words.strip({ ...heldDigits(made), differential: made.differential, length });
 }

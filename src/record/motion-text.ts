@@ -48,23 +48,31 @@ function angle(text: string, joint: Joint, key: MotionKey) {
   return { ok: false, reason: `${label} ${quote(text)} is out of range; ${refuse.from} to ${refuse.to} degrees is allowed` } as const;
 }
 
+/** How a language writes a motion. */
+export interface MotionWords {
+  readonly number: (value: number) => string;
+  readonly hyper: string;
+}
+
+const TYPED: MotionWords = { number: (value) => plain(value, 1), hyper: 'hyper' };
+
 /** An extension deficit as it is shown: "25", or "hyper 10" for a negative one; the way in which it is typed. */
-export function extensionText(deficit: number): string {
-  return deficit < 0 ? `hyper ${plain(-deficit, 1)}` : plain(deficit, 1);
+export function extensionText(deficit: number, { number, hyper }: MotionWords = TYPED): string {
+  return deficit < 0 ? `${hyper} ${number(-deficit)}` : number(deficit);
 }
 
 /** A joint's motion in the way in which it is typed: "25/85", "hyper 10/85"; empty where it was not measured. */
-export function motionText(motion: Motion | undefined): string {
-  return motion === undefined ? '' : `${extensionText(motion.extensionDeficit)}/${plain(motion.flexion, 1)}`;
+export function motionText(motion: Motion | undefined, words: MotionWords = TYPED): string {
+  return motion === undefined ? '' : `${extensionText(motion.extensionDeficit, words)}/${words.number(motion.flexion)}`;
 }
 
 /**
  * A joint's motion in neutral-zero notation, extension-0-flexion: a deficit of 40 with flexion 90 is 0-40-90, 10 beyond straight with
  * flexion 85 is 10-0-85. Neutral-zero method of the AO convention.
  */
-export function neutralZero({ extensionDeficit, flexion }: Motion): string {
+export function neutralZero({ extensionDeficit, flexion }: Motion, number: MotionWords['number'] = TYPED.number): string {
   const [beyond, zero] = extensionDeficit < 0 ? [-extensionDeficit, 0] : [0, extensionDeficit];
-  return [beyond, zero, flexion].map((degrees) => plain(degrees, 1)).join('-');
+  return [beyond, zero, flexion].map(number).join('-');
 }
 
 /** How to type a joint's motion and what is allowed, for a prompt or a message. */

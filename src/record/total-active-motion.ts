@@ -1,4 +1,4 @@
-import { plain } from '../units/number.ts';
+import type { TotalGrade } from '../words/record/record-figures.ts';
 import type { Case, Motion, Visit } from './case.ts';
 import { JOINTS, type Joint } from './goniometry-fields.ts';
 
@@ -9,7 +9,7 @@ export const NORMAL_TOTAL = 260;
 export interface GradeScheme {
   readonly name: string;
   readonly source: string;
-  readonly grades: readonly { readonly grade: string; readonly from: number; readonly above: boolean }[];
+  readonly grades: readonly { readonly grade: TotalGrade; readonly from: number; readonly above: boolean }[];
 }
 
 /** Exactly 50 % is in no grade of the scheme as it is handed down; it is counted as the lower one. */
@@ -32,7 +32,7 @@ export interface TotalActiveMotion {
   readonly comparedWith: 'otherHand' | 'normal';
   readonly reference: number;
   readonly percent: number;
-  readonly grade: string;
+  readonly grade: TotalGrade;
   readonly scheme: string;
 }
 
@@ -86,18 +86,6 @@ export function newestOtherHand({ visits }: Pick<Case, 'visits'>): Readonly<Part
   return Object.assign({}, ...visits.map((visit) => visit.otherHand));
 }
 
-/** What TAM is, what it is compared with, and the scheme of its grades with its source; null where no visit has a total. */
-export function totalNote(record: Pick<Case, 'visits'>): string | null {
-  const other = otherHandTotal(record);
-  const against = record.visits.map((visit) => totalAtVisit(visit, other)).find((total) => total !== null);
-  if (against === undefined) return record.visits.some((visit) => totalPassiveMotion(visit) !== null) ? TPM_NOTE : null;
-  const { comparedWith, reference } = against;
-  const whole = comparedWith === 'normal' ? `the normal ${NORMAL_TOTAL} (85 + 110 + 65)` : `the other hand's ${plain(reference, 1)}`;
-  return `TAM: total active motion, MP + PIP + DIP flexion less the extension deficits, against ${whole}. Grades: ${ASSH_SCHEME.name}; ${ASSH_SCHEME.source}. ${TPM_NOTE}`;
-}
-
-const TPM_NOTE = 'TPM: total passive motion, the same of passive motion.';
-
-export function gradeOf(percent: number, scheme: GradeScheme): string {
-  return scheme.grades.find(({ from, above }) => (above ? percent > from : percent >= from))?.grade ?? '';
+export function gradeOf(percent: number, scheme: GradeScheme): TotalGrade {
+  return scheme.grades.find(({ from, above }) => (above ? percent > from : percent >= from))?.grade ?? 'poor';
 }

@@ -2,8 +2,15 @@
 export interface DrawnStrip {
   /** x of each line across the strip, by its title. */
   readonly marks: ReadonlyMap<string, number>;
+  /** The two ends of each, the proximal one first. */
+  readonly lines: ReadonlyMap<string, readonly [Spot, Spot]>;
   /** The cut outline as short straight pieces, closed. */
-  readonly outline: readonly { readonly x: number; readonly y: number }[];
+  readonly outline: readonly Spot[];
+}
+
+export interface Spot {
+  readonly x: number;
+  readonly y: number;
 }
 
 const PATH = /<path d="([^"]+)"[^>]*>(?:<title>([^<]*)<\/title>)?/g;
@@ -14,13 +21,17 @@ export function drawnStrip(svg: string): DrawnStrip {
   const cut = part.slice(part.indexOf('data-layer="CUT"'));
   const marked = part.slice(0, part.indexOf('data-layer="CUT"'));
   const marks = new Map<string, number>();
+  const lines = new Map<string, readonly [Spot, Spot]>();
   for (const [, data = '', title = ''] of marked.matchAll(PATH)) {
-    const xs = pointsOf(data).map((p) => p.x);
-    if (title !== '' && !marks.has(title)) marks.set(title, Math.min(...xs));
+    const points = pointsOf(data).sort((a, b) => a.y - b.y);
+    const [low, high] = [points[0], points.at(-1)];
+    if (title === '' || marks.has(title) || !low || !high) continue;
+    marks.set(title, Math.min(...points.map((p) => p.x)));
+    lines.set(title, [low, high]);
   }
   const [, outline = ''] = [...cut.matchAll(PATH)][0] ?? [];
   if (outline === '') throw new Error('no cut outline');
-  return { marks, outline: pointsOf(outline) };
+  return { marks, lines, outline: pointsOf(outline) };
 }
 
 /** Corners of a path, its arcs in pieces of at most 0.05 mm. Only the commands that our files have. */

@@ -1,5 +1,15 @@
 import { type DrawnStrip, edgesAt } from './drawn-strip.ts';
-import { type Digit, GAP, type ModelledHand, modelledBand, modelledHand, mostDistal, type Setting, THICKNESS } from './modelled-hand.ts';
+import {
+  type Band,
+  type Digit,
+  GAP,
+  type ModelledHand,
+  modelledBand,
+  modelledHand,
+  mostDistal,
+  type Setting,
+  THICKNESS,
+} from './modelled-hand.ts';
 
 /** How far a mark may lie from what it names, once folded; mm. */
 const MARK_OFF = 0.3;
@@ -11,9 +21,12 @@ const EDGE_SLACK = 0.02;
 const ROUNDED_ANGLE = 0.05;
 
 /** Folds a drawn strip round the modelled digits and says what does not lie where it should; empty when all does. */
-export function foldFaults(strip: DrawnStrip, setting: Setting): readonly string[] {
-  const hand = modelledHand(setting);
-  const band = modelledBand(hand, setting);
+export function foldFaults(
+  strip: DrawnStrip,
+  setting: Setting,
+  hand: ModelledHand = modelledHand(setting),
+  band: Band = modelledBand(hand, setting),
+): readonly string[] {
   const faults: string[] = [];
   const seam = strip.marks.get('seam, starting end') ?? Number.NaN;
   const closing = strip.marks.get('seam, finishing end') ?? Number.NaN;
@@ -28,7 +41,7 @@ export function foldFaults(strip: DrawnStrip, setting: Setting): readonly string
     const fault = markFault(title, wrapped, place, hand, band);
     if (fault) faults.push(fault);
   }
-  faults.push(...edgeFaults(strip, hand, setting, { seam, way }));
+  faults.push(...edgeFaults(strip, { hand, band }, setting, { seam, way }));
   const least = Math.min(...band.outer.map((p) => Math.min(...near(band.inner, p.x).map((q) => Math.hypot(p.x - q.x, p.y - q.y)))));
   if (least < THICKNESS - LAYER_SLACK) faults.push(`layers ${least.toFixed(2)} apart`);
   return faults;
@@ -71,11 +84,10 @@ function markFault(
 
 function edgeFaults(
   strip: DrawnStrip,
-  hand: ModelledHand,
+  { hand, band }: { hand: ModelledHand; band: Band },
   setting: Setting,
   { seam, way }: { seam: number; way: number },
 ): readonly string[] {
-  const band = modelledBand(hand, setting);
   const raised = Object.values(setting.places).includes('raised');
   const faults: string[] = [];
   // Nothing in the file says where 0 is along the digits; the person lays the proximal edge a gap beyond webs and roots, so it is taken from all of them.

@@ -18,7 +18,7 @@ options.requestAnimationFrame = (flush) => {
 
 /** Every element and attribute that the page is made of; nothing of it runs, loads or leads away. */
 const ELEMENTS = new Set(
-  `a aside button caption circle desc details div fieldset footer g h1 h2 h3 header input label legend li main nav option output p path rect
+  `a aside button caption circle desc details div fieldset footer g h1 h2 h3 header input label legend li main nav option output p path pre rect
    section select span strong summary svg table tbody td text th thead title tr ul`.split(/\s+/),
 );
 const ATTRIBUTES =

@@ -1,6 +1,7 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect } from 'vitest';
 import { readPdfWords } from '../pdf-words.ts';
 import { needsReader } from '../readers.ts';
@@ -13,6 +14,7 @@ beforeAll(() => {
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 const width = 'digits.ring.width';
+const fixture = (name: string) => fileURLToPath(new URL(`../../fixtures/${name}.json`, import.meta.url));
 
 describe('what must never happen', () => {
   inBrowser('a print of the page that looks true: it is struck through, says so, and names the button that prints', async (open) => {
@@ -239,5 +241,62 @@ describe('what must never happen', () => {
     const { name } = await saved(page, '#print');
     await page.locator('#saved').getByText(name).waitFor();
     await page.getByRole('status').filter({ hasText: name }).waitFor();
+  });
+
+  inBrowser(
+    "another patient's figures: a file that is opened leaves nothing of the person before, answers and options included",
+    async (open) => {
+      const { page } = await open();
+      await openDemo(page);
+      await noStopSign(page);
+      await field(page, 'digits.ring.pipCircumference').fill('61');
+      await openPanel(page, 'options');
+      await field(page, 'trim').fill('12');
+      await page.keyboard.press('Escape');
+      await page.locator('#open-file').setInputFiles(fixture('case-gains'));
+      await page.locator('#nothing-wrong').click();
+      await field(page, 'visit.pain').fill('7');
+      await page.locator('#open-file').setInputFiles(fixture('case-stalls'));
+      await page.getByRole('heading', { name: /DEMO-12/ }).waitFor();
+      expect(await field(page, 'visit.pain').inputValue()).toBe('');
+      expect(await page.locator('input[name="visit.skin"]:checked').count()).toBe(0);
+      await page.locator('#mode-design').click();
+      expect(await page.locator('#stop-none').getAttribute('aria-pressed')).toBe('false');
+      expect(await field(page, 'digits.ring.pipCircumference').inputValue()).toBe('');
+      await openPanel(page, 'options');
+      expect(await field(page, 'trim').inputValue()).toBe('10');
+      expect(await page.locator('#undo').getAttribute('title')).toBe('Nothing to undo');
+    },
+  );
+
+  inBrowser('a status that contradicts a title, or a print of what the fields no longer say', async (open) => {
+    const { page } = await open();
+    await openDemo(page);
+    await noStopSign(page);
+    await field(page, width).fill('160');
+    await page.keyboard.press('Tab');
+    await page.locator('.banner.kept').waitFor();
+    let downloads = 0;
+    page.on('download', () => downloads++);
+    await page.locator('#print').click();
+    await page.locator('#panel-look').waitFor();
+    expect(await page.getByRole('status').textContent()).not.toMatch(/^Drawn/);
+    expect(downloads).toBe(0);
+  });
+
+  inBrowser('two patterns of one name: what differs is told apart', async (open) => {
+    const { page } = await open();
+    await openDemo(page);
+    await noStopSign(page);
+    await openPanel(page, 'files');
+    const names = [(await saved(page, '#save-svg')).name];
+    await page.keyboard.press('Escape');
+    await openPanel(page, 'options');
+    await field(page, 'differential').fill('25');
+    await page.keyboard.press('Escape');
+    await openPanel(page, 'files');
+    names.push((await saved(page, '#save-svg')).name);
+    expect(new Set(names).size).toBe(2);
+    expect(names[1]).toContain('25deg');
   });
 });

@@ -3,9 +3,11 @@ import type { Case } from '../../record/case.ts';
 import { caseChart as drawCaseChart } from '../../record/case-chart.ts';
 import { plain } from '../../units/number.ts';
 import { collect, type Result, success } from '../../units/result.ts';
+import type { Language } from '../../words/language.ts';
 import { svgDrawingInNode } from '../../writers/svg/svg-drawing-node.ts';
 import { defineCommand } from '../define-command.ts';
 import { argument, flag } from '../flags/flag.ts';
+import { languageFlag, readLanguageFlag } from '../flags/language-flag.ts';
 import { forceFlag } from '../flags/output-flags.ts';
 import { readEnding, saveFileAs } from '../save-file-as.ts';
 
@@ -15,18 +17,20 @@ export const caseChart = defineCommand({
   group: 'Keep a case',
   about: 'draw PIP motion by visit, what was made, and the band inside which no change is read',
   args: [argument('<file>', 'case file (JSON)')],
-  flags: [flag('--out <file.svg>', 'picture to write').makeOptionMandatory(), forceFlag],
-  read: async ([path], { out, force }) => {
+  flags: [flag('--out <file.svg>', 'picture to write').makeOptionMandatory(), languageFlag, forceFlag],
+  read: async ([path], { out, force, language }) => {
     const read = collect({ ending: readEnding(out, ['svg'], '.svg, the one format of the chart'), record: await loadCase(path) });
-    return read.ok ? success({ record: read.value.record, out, force: force === true }, read.warnings) : read;
+    return read.ok
+      ? success({ record: read.value.record, out, force: force === true, language: readLanguageFlag(language) }, read.warnings)
+      : read;
   },
-  make: ({ record, out, force }) => writeCaseChart(record, out, force),
+  make: ({ record, out, force, language }) => writeCaseChart(record, out, force, language),
   report: { text: (said) => said },
 });
 
 /** Writes the chart of a case; what was written, as one line. */
-export async function writeCaseChart(record: Case, out: string, force: boolean): Promise<Result<string>> {
-  const drawing = drawCaseChart(record);
+export async function writeCaseChart(record: Case, out: string, force: boolean, language: Language): Promise<Result<string>> {
+  const drawing = drawCaseChart(record, undefined, language);
   if (!drawing.ok) return drawing;
   const text = svgDrawingInNode(drawing.value);
   if (!text.ok) return text;

@@ -1,16 +1,21 @@
 import { loadCase } from '../../files/case-store.ts';
+import { blockOnPaper } from '../../papers/block-on-paper.ts';
 import { CAUTIONS } from '../../pattern/cautions.ts';
 import { BELIEVED_CHANGE_SOURCE } from '../../record/believed-change.ts';
-import type { Case } from '../../record/case.ts';
+import type { Case, Visit } from '../../record/case.ts';
 import { closedText } from '../../record/closed-text.ts';
 import { type CourseAdvice, courseAdvice } from '../../record/course/course-advice.ts';
 import { neutralZero } from '../../record/motion-text.ts';
-import { otherHandTotal, totalAtVisit } from '../../record/total-active-motion.ts';
-import { plain } from '../../units/number.ts';
+import { otherHandTotal, totalAtVisit, totalPassiveMotion } from '../../record/total-active-motion.ts';
 import { success } from '../../units/result.ts';
+import type { PlanSpeech } from '../../words/advice/plan/plan-words.ts';
+import { cautionWords } from '../../words/cautions/caution-words.ts';
+import type { Language } from '../../words/language.ts';
+import { RECORD_WORDS } from '../../words/record/record-words.ts';
 import { defineCommand } from '../define-command.ts';
 import { roundedTotal } from '../describe-case.ts';
 import { argument } from '../flags/flag.ts';
+import { languageFlag, readLanguageFlag } from '../flags/language-flag.ts';
 import { jsonFlag } from '../flags/output-flags.ts';
 
 /** `case next`: what the visits suggest, the gravest first, each step with what it was computed from. */
@@ -19,14 +24,22 @@ export const caseNext = defineCommand({
   group: 'Keep a case',
   about: 'what to do after the last visit, the gravest first, with figures and sources',
   args: [argument('<file>', 'case file (JSON)')],
-  flags: [jsonFlag],
-  read: ([path]) => loadCase(path),
-  make: (record) => success({ record, advice: courseAdvice(record, 'en') }),
+  flags: [languageFlag, jsonFlag],
+  read: async ([path], given) => {
+    const read = await loadCase(path);
+    return read.ok ? success({ record: read.value, language: readLanguageFlag(given.language) }, read.warnings) : read;
+  },
+  make: (asked) => success(asked),
   report: {
-    text: ({ record, advice }) => nextText(record, advice),
-    json: ({ record, advice }, warnings) => ({ ...nextJson(record, advice), warnings }),
+    text: ({ record, language }) => nextText(record, courseAdvice(record, language, { blockName: nameAndId(language) }), language),
+    json: ({ record }, warnings) => ({ ...nextJson(record, courseAdvice(record, 'en')), warnings }),
   },
 });
+
+/** How a block runs, and its id, by which it is drawn. */
+function nameAndId(language: Language): PlanSpeech['blockName'] {
+  return (block) => `${blockOnPaper(RECORD_WORDS[language])(block)} (${block.id})`;
+}
 
 function lastTotal(record: Case) {
   const last = record.visits.at(-1);
@@ -34,7 +47,8 @@ function lastTotal(record: Case) {
 }
 
 function nextJson(record: Case, { steps, reminders, slope }: CourseAdvice): object {
-  const { code, side, digit, invented, closed } = record;
+  const { code, side, digit, invented, closed, visits } = record;
+  const last = visits.at(-1);
   return {
     code,
     side,
@@ -53,32 +67,31 @@ function nextJson(record: Case, { steps, reminders, slope }: CourseAdvice): obje
     slope,
     believedChange: { source: BELIEVED_CHANGE_SOURCE },
     totalActiveMotion: lastTotal(record),
+    totalPassiveMotion: last === undefined ? null : totalPassiveMotion(last),
     cautions: [CAUTIONS.skin, CAUTIONS.contraindications, CAUTIONS.evidence],
   };
 }
 
-function nextText(record: Case, { steps, reminders, starting }: CourseAdvice): string {
-  const { code, digit, side, invented, visits, closed } = record;
-  const lines = [`${code}, ${digit} finger, ${side} hand${invented ? ' (INVENTED: nobody was measured)' : ''}`];
-  if (closed !== null) lines.push(`The case was ${closedText(closed)}. What follows is what the last visit suggested.`);
+function nextText(record: Case, { steps, reminders, starting }: CourseAdvice, language: Language): string {
+  const words = RECORD_WORDS[language];
+  const { code, invented, visits, closed } = record;
+  const lines = [`${code}, ${words.who(record)}${invented ? ` (${words.invented})` : ''}`];
   const [first, last] = [visits[0], visits.at(-1)];
-  if (first === undefined || last === undefined) return `${lines.join('\n')}\n\nNo visit yet. Add one: knucklewright case add\n`;
-  const from = visits.length > 1 ? `${neutralZero(first.goniometry.pip.active)} on ${first.date}, ` : '';
-  lines.push(
-    `Active PIP motion (extension-0-flexion): ${from}${neutralZero(last.goniometry.pip.active)} on ${last.date}; ${visits.length} ${visits.length === 1 ? 'visit' : 'visits'}`,
-  );
+  if (closed !== null) lines.push(`${words.caseWas(closedText(closed, words))} ${words.whatFollows}`);
+  if (first === undefined || last === undefined) return `${lines.join('\n')}\n\n${words.noVisit} ${words.addOne}\n`;
+  const motionOf = ({ date, goniometry }: Visit) => ({ date, motion: neutralZero(goniometry.pip.active, words.number) });
+  lines.push(`${words.motionNow(visits.length > 1 ? motionOf(first) : null, motionOf(last))}; ${words.visits(visits.length)}`);
   const total = lastTotal(record);
-  if (total !== null) {
-    const against = total.comparedWith === 'otherHand' ? `the other hand's ${plain(total.reference, 1)}` : `the normal ${total.reference}`;
-    lines.push(
-      `Total active motion ${plain(total.degrees, 1)}, ${plain(total.percent, 1)} % of ${against}: ${total.grade} (${total.scheme})`,
-    );
-  }
+  const passive = totalPassiveMotion(last);
+  if (total !== null)
+    lines.push(words.total({ ...total, otherHand: total.comparedWith === 'otherHand', grade: words.grades[total.grade] }));
+  if (passive !== null) lines.push(words.totalPassive(passive));
   for (const [k, { title, when, message, sourceText }] of steps.entries()) {
     const head = `${title.toUpperCase()}${when === null ? '' : `, ${when.toUpperCase()}`}`;
-    lines.push('', k === 0 ? `${head}: ${message}` : `Also ${title.toLowerCase()}: ${message}`, `  (${sourceText})`);
+    lines.push('', k === 0 ? `${head}: ${message}` : `${words.also(title)}: ${message}`, `  (${sourceText})`);
   }
   if (reminders.length > 0) lines.push('', ...reminders.map((reminder) => `! ${reminder}`));
-  lines.push('', starting, CAUTIONS.skin, CAUTIONS.contraindications, CAUTIONS.evidence);
+  const { skin, contraindications, evidence } = cautionWords(language);
+  lines.push('', starting, skin, contraindications, evidence);
   return `${lines.join('\n')}\n`;
 }

@@ -6,6 +6,7 @@ import type { PrintedSheet } from '../../sheet/paper/page.ts';
 import { layOutReport } from '../../sheet/paper/report-pages.ts';
 import { DEFAULT_SHEET_SETTINGS } from '../../sheet/paper/sheet-settings.ts';
 import { collect, type Result, success } from '../../units/result.ts';
+import type { Language } from '../../words/language.ts';
 import { writeSheet } from '../../writers/pdf/pdf.ts';
 import { helveticaWidth } from '../../writers/pdf/pdf-document.ts';
 import { defineCommand } from '../define-command.ts';
@@ -42,9 +43,9 @@ export const caseReport = defineCommand({
     return read.ok ? success({ ...read.value, out, force, letter: given.letter === true, language }, read.warnings) : read;
   },
   make: async ({ settings, ending, record, out, force, letter, language }): Promise<Result<string>> => {
-    if (ending === 'svg') return writeCaseChart(record, out, force);
+    if (ending === 'svg') return writeCaseChart(record, out, force, language);
     const laid = { ...settings, area: DEFAULT_SHEET_SETTINGS.area };
-    const sheet = letter ? layOutLetter(record, language, laid, helveticaWidth) : layOut(record, laid);
+    const sheet = letter ? layOutLetter(record, language, laid, helveticaWidth) : layOut(record, language, laid);
     if (!sheet.ok) return sheet;
     // The day of the last visit: the clock is never read, so that the same case gives the same bytes.
     const bytes = writeSheet(sheet.value, new Date(`${record.visits.at(-1)?.date}T00:00:00Z`), null);
@@ -57,7 +58,7 @@ export const caseReport = defineCommand({
   report: { text: (said) => said },
 });
 
-function layOut(record: Case, settings: Parameters<typeof layOutReport>[1]): Result<PrintedSheet> {
-  const report = reportOfCase(record);
+function layOut(record: Case, language: Language, settings: Parameters<typeof layOutReport>[1]): Result<PrintedSheet> {
+  const report = reportOfCase(record, language);
   return report.ok ? layOutReport(report.value, settings, helveticaWidth) : report;
 }

@@ -1,4 +1,4 @@
-import { PALM_FIELDS } from '../../hand/fields.ts';
+import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS } from '../../hand/fields.ts';
 import type { Store } from '../store.ts';
 import { elementId } from '../translate-messages.ts';
 
@@ -16,11 +16,12 @@ export function goToField(store: Store, where: string): void {
   const [first = ''] = where.split('.');
   store.mode.value = first === 'visit' ? 'visits' : 'design';
   const { options } = store.entries.peek();
-  if (first === 'digits') {
+  if (first === 'webSetback' || where.endsWith('.rootCircumference')) store.panel.value = 'more';
+  else if (first === 'digits') {
     store.panel.value = null;
     store.middle.value = 'fingers';
     store.turn.value = 'measure';
-    store.row.value = Math.max(0, GRID_ROWS.indexOf(where.split('.')[2] as (typeof GRID_ROWS)[number]));
+    store.row.value = Math.max(0, GRID_ROWS.indexOf(where.split('.')[2] as GridRow));
   } else if (first in PALM_FIELDS) {
     store.panel.value = null;
     store.middle.value = 'palm';
@@ -40,5 +41,9 @@ export function goToField(store: Store, where: string): void {
   focusNext(elementId(where));
 }
 
-/** Rows of the grid in the order of the instruments: caliper, tape, ruler in the palm; then the hand is turned once for the backs. */
-export const GRID_ROWS = ['width', 'circumference', 'palmarRoom', 'dorsalLength', 'pipCircumference', 'mpSetback'] as const;
+/** Not in the grid, which has no room for it: it is asked for under "More about the finger". */
+type BesideGrid = 'rootCircumference';
+export type GridRow = Exclude<DigitFieldId, BesideGrid>;
+
+/** Rows of the grid, from the table of measures, in the order of the instruments: caliper, tape, ruler in the palm; then the hand is turned once for the backs. */
+export const GRID_ROWS = Object.keys(DIGIT_FIELDS).filter((id) => id !== ('rootCircumference' satisfies BesideGrid)) as readonly GridRow[];

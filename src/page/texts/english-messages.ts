@@ -12,8 +12,12 @@ export const englishMessages = {
     TOO_FEW_DIGITS: () => 'At least three neighbouring fingers are needed. Measure width and circumference of each.',
     TARGET_NOT_MEASURED: ({ digit }) => `The ${digit} is to be treated but was not measured. Measure it, or choose another.`,
     NOT_ESTIMABLE: ({ name }) => `${name} was not measured and cannot be estimated for this finger. Measure it.`,
+    NO_CHILD_NORMS: ({ name }) =>
+      `${name} was not measured. There are no norms for children, so nothing is estimated: measure it and what else is missing.`,
     SECTION_IMPOSSIBLE: ({ digit }) =>
       `Width and circumference of the ${digit} contradict each other: no finger has this shape. Measure both again.`,
+    TAPER_IMPOSSIBLE: ({ digit }) =>
+      `Circumference and root circumference of the ${digit} make no finger. Measure both again, or leave the one at the root away.`,
     LENGTHS_CONTRADICT: ({ digit }) => `The palmar room of the ${digit} cannot reach its dorsal length. Measure both again.`,
     PALM_IMPOSSIBLE: () => 'Breadth and circumference of the hand contradict each other. Measure both again.',
     OPTION: ({ name, range }) => `${name} cannot be used. Type ${range}.`,
@@ -44,6 +48,9 @@ export const englishMessages = {
     MOTION_IMPOSSIBLE: ({ name, value }) => `${name} ${value} is less than what it lacks to straight. Both count from straight.`,
     PLATE_ANGLE: () => 'The MP angle of the plate is missing or cannot be used. Type 0 to 90 degrees of flexion.',
     JSON_SYNTAX: () => 'The file is broken: it is not JSON. Open the original file.',
+    JSON_NAME_TWICE: ({ name }) => `The file has “${name}” twice in one place, and only one would count. Remove the wrong one.`,
+    FILE_NEWER: () => 'A newer Knucklewright wrote this file. Open it with that one; the file was left as it is.',
+    CASE_FULL: () => 'The case has more visits or corrections than the 400 that one file holds. Begin a new case.',
     FILE_TOO_LARGE: () => 'The file is larger than the 1 MB that is read. Is it the right file?',
     DATE: () => 'The date cannot be read. Write it as 2026-03-31, or leave it empty.',
   },
@@ -53,6 +60,10 @@ export const englishMessages = {
       `${name}: the ring size is taken as ${value}; charts differ. Measure with a tape, or give an ISO 8653 size, as ring 54.`,
     DEPTH_RATIO_UNUSUAL: ({ digit }) => `Width and circumference of the ${digit} hardly agree. Measure both again, at the same level.`,
     LENGTH_RATIO_UNUSUAL: ({ digit }) => `Palmar room and dorsal length of the ${digit} hardly agree. Measure both again.`,
+    TAPER_UNUSUAL: ({ digit }) =>
+      `The ${digit} tapers more than fingers do. Measure both circumferences again: at its root crease, and half-way to the PIP crease.`,
+    STRAIGHT_NOT_TAPERED: () =>
+      'The fingers taper, which a straight strip does not follow: its distal edge will stand off. Use the staggered outline.',
     PIP_THINNER: ({ digit }) =>
       `The PIP joint of the ${digit} is thinner than its proximal phalanx. Measure both again; swelling may make it so.`,
     CIRCUMFERENCE_ORDER: ({ digit }) =>

@@ -1,4 +1,4 @@
-import { DIGIT_FIELDS, PALM_FIELDS, TARGET_FIELDS } from '../../hand/fields.ts';
+import { DIGIT_FIELDS, PALM_FIELDS, TARGET_FIELDS, WEB_FIELDS } from '../../hand/fields.ts';
 import { CAUTIONS, PENCIL_TEST } from '../../pattern/cautions.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../../pattern/strip/strip-options.ts';
 import type { Translations } from '../../words/language.ts';
@@ -77,7 +77,9 @@ export const english = {
     palmarRoom: fieldTexts(DIGIT_FIELDS.palmarRoom),
     dorsalLength: fieldTexts(DIGIT_FIELDS.dorsalLength),
     pipCircumference: fieldTexts(DIGIT_FIELDS.pipCircumference),
+    rootCircumference: fieldTexts(DIGIT_FIELDS.rootCircumference),
     mpSetback: fieldTexts(DIGIT_FIELDS.mpSetback),
+    webSetback: fieldTexts(WEB_FIELDS.webSetback),
     handBreadth: fieldTexts(PALM_FIELDS.handBreadth),
     handCircumference: fieldTexts(PALM_FIELDS.handCircumference),
     metacarpalLength: fieldTexts(PALM_FIELDS.metacarpalLength),

@@ -14,8 +14,12 @@ export const germanMessages: Texts['message'] = {
     TARGET_NOT_MEASURED: ({ digit }) =>
       `Der ${digit} soll behandelt werden, wurde aber nicht gemessen. Messen Sie ihn, oder wählen Sie einen anderen.`,
     NOT_ESTIMABLE: ({ name }) => `${name} wurde nicht gemessen und lässt sich für diesen Finger nicht schätzen. Messen Sie nach.`,
+    NO_CHILD_NORMS: ({ name }) =>
+      `${name} wurde nicht gemessen. Für Kinder gibt es keine Normwerte, darum wird nichts geschätzt: Messen Sie es und was sonst noch fehlt.`,
     SECTION_IMPOSSIBLE: ({ digit }) =>
       `Breite und Umfang widersprechen sich (${digit}): Kein Finger hat diese Form. Beides noch einmal messen.`,
+    TAPER_IMPOSSIBLE: ({ digit }) =>
+      `Umfang und Wurzelumfang ergeben keinen Finger (${digit}). Beides noch einmal messen oder den Wurzelumfang weglassen.`,
     LENGTHS_CONTRADICT: ({ digit }) =>
       `Die palmare Länge kann nicht so lang sein wie die dorsale Länge (${digit}). Beides noch einmal messen.`,
     PALM_IMPOSSIBLE: () => 'Breite und Umfang der Hand widersprechen sich. Beides noch einmal messen.',
@@ -50,6 +54,10 @@ export const germanMessages: Texts['message'] = {
       `${name} ${value} ist weniger als das, was zur Streckung fehlt. Beides zählt von der Streckung aus.`,
     PLATE_ANGLE: () => 'Der MP-Winkel der Handschiene fehlt oder geht nicht. Schreiben Sie 0 bis 90 Grad Beugung.',
     JSON_SYNTAX: () => 'Die Datei ist kaputt: Sie ist kein JSON. Öffnen Sie das Original.',
+    JSON_NAME_TWICE: ({ name }) =>
+      `In der Datei steht „${name}“ zweimal an einer Stelle, nur eines würde zählen. Entfernen Sie das falsche.`,
+    FILE_NEWER: () => 'Diese Datei stammt von einem neueren Knucklewright. Öffnen Sie sie mit diesem; sie wurde nicht verändert.',
+    CASE_FULL: () => 'Der Fall hat mehr Termine oder Korrekturen als die 400, die eine Datei fasst. Beginnen Sie einen neuen Fall.',
     FILE_TOO_LARGE: () => 'Die Datei ist größer als das 1 MB, das gelesen wird. Ist es die richtige?',
     DATE: () => 'Das Datum ist nicht zu lesen. Schreiben Sie es als 2026-03-31, oder lassen Sie es leer.',
   },
@@ -60,6 +68,10 @@ export const germanMessages: Texts['message'] = {
       `${name}: Die Ringgröße ist als ${value} gelesen; Tabellen weichen ab. Mit Band messen, oder eine Größe nach ISO 8653 angeben, wie ring 54.`,
     DEPTH_RATIO_UNUSUAL: ({ digit }) => `Breite und Umfang passen kaum zusammen (${digit}). Beides auf gleicher Höhe noch einmal messen.`,
     LENGTH_RATIO_UNUSUAL: ({ digit }) => `Palmare Länge und dorsale Länge passen kaum zusammen (${digit}). Beides noch einmal messen.`,
+    TAPER_UNUSUAL: ({ digit }) =>
+      `Der Finger verjüngt sich stärker als üblich (${digit}). Beide Umfänge noch einmal messen: an der Wurzelfalte und auf halbem Weg zur PIP-Falte.`,
+    STRAIGHT_NOT_TAPERED: () =>
+      'Die Finger verjüngen sich, dem folgt ein gerader Streifen nicht: Sein distaler Rand steht ab. Den gestaffelten Umriss nehmen.',
     PIP_THINNER: ({ digit }) =>
       `Das PIP-Gelenk ist dünner als das Grundglied (${digit}). Beides noch einmal messen; Schwellung kann es so machen.`,
     CIRCUMFERENCE_ORDER: ({ digit }) =>

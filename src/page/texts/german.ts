@@ -76,6 +76,14 @@ export const german: Texts = {
       label: 'PIP-Umfang',
       how: 'Band oder Ringmaß um die dickste Stelle des PIP-Gelenks, Finger gestreckt. Zeigt, ob eine geschlossene Schlaufe darüber geht.',
     },
+    rootCircumference: {
+      label: 'Wurzelumfang',
+      how: 'Band oder Ringmaß um den Finger an der Falte der Fingerwurzel, Finger gestreckt, anliegend. Mit dem Umfang zeigt er, wie stark sich der Finger verjüngt.',
+    },
+    webSetback: {
+      label: 'Faltenversatz',
+      how: 'Finger gestreckt und geschlossen, Lineal am Mittelfinger: wie viel näher am Handgelenk diese Interdigitalfalte liegt als die vorderste.',
+    },
     mpSetback: {
       label: 'MP-Versatz',
       how: 'Handrücken, Finger gestreckt: wie weit dieser MP-Gelenkspalt näher am Handgelenk liegt als der des Mittelfingers.',

@@ -12,8 +12,12 @@ export const spanishMessages: Texts['message'] = {
     TOO_FEW_DIGITS: () => 'Hacen falta al menos tres dedos vecinos. Mida el ancho y el perímetro de cada uno.',
     TARGET_NOT_MEASURED: ({ digit }) => `Se va a tratar el ${digit}, pero no está medido. Mídalo, o elija otro.`,
     NOT_ESTIMABLE: ({ name }) => `${name}: no está medido y no se puede estimar en este dedo. Mídalo.`,
+    NO_CHILD_NORMS: ({ name }) =>
+      `${name}: no está medido. No hay normas para niños, así que nada se estima: mídalo, y lo demás que falte.`,
     SECTION_IMPOSSIBLE: ({ digit }) =>
       `El ancho y el perímetro del ${digit} se contradicen: ningún dedo tiene esa forma. Mida los dos otra vez.`,
+    TAPER_IMPOSSIBLE: ({ digit }) =>
+      `El perímetro y el perímetro en la raíz del ${digit} no forman ningún dedo. Mida los dos otra vez o deje el de la raíz.`,
     LENGTHS_CONTRADICT: ({ digit }) => `El espacio palmar del ${digit} no puede llegar a su longitud dorsal. Mida los dos otra vez.`,
     PALM_IMPOSSIBLE: () => 'La anchura y el perímetro de la mano se contradicen. Mida los dos otra vez.',
     OPTION: ({ name, range }) => `${name} no se puede usar así. Escriba ${range}.`,
@@ -47,6 +51,9 @@ export const spanishMessages: Texts['message'] = {
       `${name} ${value} es menos de lo que falta hasta la extensión completa. Las dos cuentan desde ella.`,
     PLATE_ANGLE: () => 'Falta el ángulo MCF de la férula o no sirve. Escriba de 0 a 90 grados de flexión.',
     JSON_SYNTAX: () => 'El archivo está roto: no es JSON. Abra el original.',
+    JSON_NAME_TWICE: ({ name }) => `El archivo tiene «${name}» dos veces en un mismo lugar y solo contaría una. Quite la equivocada.`,
+    FILE_NEWER: () => 'Este archivo lo escribió un Knucklewright más nuevo. Ábralo con ese; el archivo quedó como estaba.',
+    CASE_FULL: () => 'El caso tiene más sesiones o correcciones que las 400 que caben en un archivo. Empiece un caso nuevo.',
     FILE_TOO_LARGE: () => 'El archivo es mayor que el 1 MB que se lee. ¿Es el correcto?',
     DATE: () => 'La fecha no se puede leer. Escríbala como 2026-03-31, o déjela vacía.',
   },
@@ -57,6 +64,10 @@ export const spanishMessages: Texts['message'] = {
       `${name}: la talla de anillo se lee como ${value}; las tablas difieren. Mida con cinta, o dé una talla ISO 8653, como ring 54.`,
     DEPTH_RATIO_UNUSUAL: ({ digit }) => `El ancho y el perímetro del ${digit} apenas concuerdan. Mida los dos otra vez, al mismo nivel.`,
     LENGTH_RATIO_UNUSUAL: ({ digit }) => `El espacio palmar y la longitud dorsal del ${digit} apenas concuerdan. Mida los dos otra vez.`,
+    TAPER_UNUSUAL: ({ digit }) =>
+      `El ${digit} se estrecha más de lo usual. Mida los dos perímetros otra vez: en el pliegue de la raíz y a medio camino del pliegue IFP.`,
+    STRAIGHT_NOT_TAPERED: () =>
+      'Los dedos se estrechan y una tira recta no lo sigue: su borde distal quedará separado. Use el contorno escalonado.',
     PIP_THINNER: ({ digit }) =>
       `La IFP del ${digit} es más delgada que su falange proximal. Mida las dos otra vez; el edema puede causarlo.`,
     CIRCUMFERENCE_ORDER: ({ digit }) =>

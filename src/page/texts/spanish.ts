@@ -76,6 +76,14 @@ export const spanish: Texts = {
       label: 'Perímetro de la IFP',
       how: 'Cinta o medidor de anillos en lo más grueso de la IFP, dedo recto. Dice si un lazo cerrado pasa por encima.',
     },
+    rootCircumference: {
+      label: 'Perímetro en la raíz',
+      how: 'Cinta o medidor de anillos alrededor del dedo en el pliegue de su raíz, dedo recto, ceñida. Con el perímetro dice cuánto se estrecha el dedo.',
+    },
+    webSetback: {
+      label: 'Desnivel de la comisura',
+      how: 'Dedos rectos y juntos, regla a lo largo del dedo medio: cuánto más cerca de la muñeca está esta comisura que la más adelantada.',
+    },
     mpSetback: {
       label: 'Desnivel MCF',
       how: 'Dorso de la mano, dedos rectos: cuánto más cerca de la muñeca está esta línea MCF que la del dedo medio.',

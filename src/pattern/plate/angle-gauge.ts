@@ -1,8 +1,8 @@
 import { type LineArcPath, polyline, type Vertex, vertex } from '../../geometry/path.ts';
 import { placePoint } from '../../geometry/transform.ts';
 import { radians } from '../../units/angle.ts';
-import { plain } from '../../units/number.ts';
 import { MINIMUM_FEATURE } from '../../units/tolerance.ts';
+import type { Speech } from '../../words/speech.ts';
 import type { Drawn } from '../place-marks.ts';
 
 /** Sizes of the gauge, mm: long enough to be laid along metacarpal and finger. */
@@ -14,11 +14,12 @@ const WIDTH = 16;
  * A gauge of the MP angle at 1:1, to be cut out of the paper: two arms that meet at the MP axis, the finger's arm bent by the angle to the
  * palmar side (right). On INFO, the axis at (0, 0), the metacarpal arm pointing down.
  */
-export function angleGauge(angle: number): Drawn {
+export function angleGauge(angle: number, { plate, number }: Speech): Drawn {
+  const w = plate.gauge;
   const path = gaugeOutline(angle);
   const finger = { angle: -radians(angle), dx: 0, dy: 0 };
   const middle = [placePoint({ x: 0, y: 4 }, finger), placePoint({ x: 0, y: FINGER_ARM - 4 }, finger)];
-  const title = `gauge of the MP angle, ${plain(angle, 1)} degrees`;
+  const title = w.mark(number(angle, 1));
   const info = { layer: 'INFO', title, circles: [] } as const;
   const arm = (text: string, x: number, y: number, height: number) =>
     ({ layer: 'INFO', text, at: { x, y }, height, align: 'center', angle: 90 }) as const;
@@ -29,7 +30,7 @@ export function angleGauge(angle: number): Drawn {
       {
         ...info,
         role: 'gauge-axis',
-        title: 'MP axis and the middle of both arms',
+        title: w.axis,
         paths: [
           polyline([
             { x: 0, y: -4 },
@@ -41,9 +42,9 @@ export function angleGauge(angle: number): Drawn {
       },
     ],
     labels: [
-      arm(`MP ${plain(angle, 1)} degrees`, -2, -METACARPAL_ARM / 2, 2.5),
-      arm('METACARPAL', 5, -METACARPAL_ARM / 2, 2),
-      { layer: 'INFO', text: 'FINGER', at: on, height: 2, align: 'center', angle: 90 - angle },
+      arm(w.arm(number(angle, 1)), -2, -METACARPAL_ARM / 2, 2.5),
+      arm(w.metacarpal, 5, -METACARPAL_ARM / 2, 2),
+      { layer: 'INFO', text: w.finger, at: on, height: 2, align: 'center', angle: 90 - angle },
     ],
   };
 }

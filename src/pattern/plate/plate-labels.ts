@@ -1,8 +1,9 @@
 import { widestSpan } from '../../geometry/inside.ts';
 import { type Point, polyline } from '../../geometry/path.ts';
 import { textWidth } from '../../geometry/stroke-letters.ts';
+import type { Side } from '../../hand/digits.ts';
 import { degrees, radians } from '../../units/angle.ts';
-import { plain } from '../../units/number.ts';
+import type { Speech } from '../../words/speech.ts';
 import type { Label, Mark } from '../pattern.ts';
 import { type FaceFrame, heldColumns } from './plate-frame.ts';
 import { CORNER_MARK, type DrawnMidline, type FaceMarks } from './plate-marks.ts';
@@ -32,30 +33,33 @@ export function faceLettering(
   outline: PlateOutline,
   polygon: readonly Point[],
   drawn: FaceMarks,
-  words: { readonly side: string; readonly code: string },
+  words: { readonly side: Side; readonly code: string },
+  speech: Speech,
 ): FaceLettering {
   const labels: Label[] = [];
   const left: string[] = [];
-  const face = `${frame.face.toUpperCase()} PLATE`;
-  const title = titleLines(frame, polygon, drawn, [`${words.side} HAND`, face, 'SKIN SIDE DOWN', words.code]);
+  const { lettering } = speech.plate;
+  const side = speech.strip.lettering.hand[words.side];
+  const face = lettering.face[frame.face];
+  const title = titleLines(frame, polygon, drawn, [side, face, lettering.skin, words.code]);
   if (title) labels.push(...title);
-  else left.push(`${words.side} HAND, ${face}, SKIN SIDE DOWN`);
+  else left.push(`${side}, ${face}, ${lettering.skin}`);
   const names: Label[] = [];
   for (const [k, midline] of drawn.midlines.entries()) {
     // Toward the middle of the plate, away from the hooks.
-    const name = digitName(midline, k > 0 && k === drawn.midlines.length - 1 ? -1 : 1);
+    const name = digitName(midline, speech.strip.lettering.digit[midline.digit], k > 0 && k === drawn.midlines.length - 1 ? -1 : 1);
     if (name) names.push(name);
-    else left.push(`${midline.digit.toUpperCase()} midline`);
+    else left.push(speech.plate.midlineOf(speech.strip.lettering.digit[midline.digit]));
   }
   labels.push(
     ...names,
-    ...bendLabel(frame, drawn.midlines),
+    ...bendLabel(frame, drawn.midlines, speech),
     ...drawn.pads.map((pad) => centred(pad.strap, (pad.from.x + pad.to.x) / 2, (pad.from.y + pad.to.y) / 2 - 1, 2)),
   );
-  labels.push(...edgeWords(frame, outline, polygon));
-  const arrow = distalArrow(drawn.midlines, names);
+  labels.push(...edgeWords(frame, outline, polygon, lettering, title ?? []));
+  const arrow = distalArrow(drawn.midlines, names, speech.strip);
   if (arrow) labels.push(arrow.label);
-  else left.push('distal edge up');
+  else left.push(speech.strip.distalUp);
   return { marks: arrow ? [arrow.mark] : [], labels, left };
 }
 
@@ -98,8 +102,7 @@ function freeSpan(polygon: readonly Point[], drawn: FaceMarks, low: number, high
 }
 
 /** The digit's name along its midline in the finger part, on the ulnar (1) or radial (-1) side of the line. */
-function digitName({ digit, bendEnd, tip, heading }: DrawnMidline, way: 1 | -1): Label | null {
-  const text = digit.toUpperCase();
+function digitName({ bendEnd, tip, heading }: DrawnMidline, text: string, way: 1 | -1): Label | null {
   const length = Math.hypot(tip.x - bendEnd.x, tip.y - bendEnd.y);
   const height = [2.5, 2, 1.6, 1.25].find((h) => textWidth(text, h) <= length - 3);
   if (height === undefined) return null;
@@ -113,9 +116,9 @@ function digitName({ digit, bendEnd, tip, heading }: DrawnMidline, way: 1 | -1):
 }
 
 /** Between the first two midlines: in the bend where it is long enough, else distal of it. */
-function bendLabel(frame: FaceFrame, midlines: readonly DrawnMidline[]): readonly Label[] {
+function bendLabel(frame: FaceFrame, midlines: readonly DrawnMidline[], { plate, number }: Speech): readonly Label[] {
   // A single digit's neck has no room for more.
-  const text = `MP ${midlines.length > 1 ? 'BEND ' : ''}${plain(frame.angle, 1)}`;
+  const text = plate.lettering[midlines.length > 1 ? 'bend' : 'bendShort'](number(frame.angle, 1));
   const [first, second] = midlines;
   const [held] = heldColumns(frame);
   if (!first || !held) return [];
@@ -129,23 +132,47 @@ function bendLabel(frame: FaceFrame, midlines: readonly DrawnMidline[]): readonl
 }
 
 /** Which border is which, where the thumb goes, and what the flare line is for. */
-function edgeWords(frame: FaceFrame, outline: PlateOutline, polygon: readonly Point[]): readonly Label[] {
+function edgeWords(
+  frame: FaceFrame,
+  outline: PlateOutline,
+  polygon: readonly Point[],
+  { ulnar, thumb, wrist }: Speech['plate']['lettering'],
+  title: readonly Label[],
+): readonly Label[] {
   const labels: Label[] = [];
   const corner = outline.ulnar.out - CORNER_MARK.in - CORNER_MARK.side;
-  labels.push(centred('ULNAR', corner - 1.5 - textWidth('ULNAR', SMALL) / 2, frame.proximal + CORNER_MARK.in, SMALL));
-  const y = outline.bar.low - (frame.face === 'dorsal' ? 0.55 : 0.5) * (outline.bar.low - frame.proximal);
-  const spans = [y - SMALL / 2 - 1, y + SMALL / 2 + 1].map((level) => widestSpan(polygon, level));
-  const edge = Math.max(...spans.map((span) => span?.from ?? Number.NEGATIVE_INFINITY));
-  if (Number.isFinite(edge)) labels.push(centred('THUMB', edge + 1.5 + textWidth('THUMB', SMALL) / 2, y - SMALL / 2, SMALL));
+  labels.push(centred(ulnar, corner - 1.5 - textWidth(ulnar, SMALL) / 2, frame.proximal + CORNER_MARK.in, SMALL));
+  const wide = textWidth(thumb, SMALL);
+  const usual = frame.face === 'dorsal' ? 0.55 : 0.5;
+  const places = [0, 0.15, -0.15, 0.3, -0.3].flatMap((aside) => {
+    const y = outline.bar.low - (usual + aside) * (outline.bar.low - frame.proximal);
+    const spans = [y - SMALL / 2 - 1, y + SMALL / 2 + 1].map((level) => widestSpan(polygon, level));
+    const edge = Math.max(...spans.map((span) => span?.from ?? Number.NEGATIVE_INFINITY));
+    return Number.isFinite(edge) ? [centred(thumb, edge + 1.5 + wide / 2, y - SMALL / 2, SMALL)] : [];
+  });
+  // Beside the lines of the title where they leave room.
+  const clear = places.find((place) =>
+    title.every(
+      ({ text, at, height }) =>
+        Math.abs(at.x - place.at.x) > (textWidth(text, height) + wide) / 2 + 1 ||
+        at.y > place.at.y + SMALL + 0.5 ||
+        at.y + height < place.at.y - 0.5,
+    ),
+  );
+  const thumbLabel = clear ?? places[0];
+  if (thumbLabel) labels.push(thumbLabel);
   const proximal = widestSpan(polygon, frame.proximal + 2);
-  const text = 'WRIST: FLARE';
-  if (proximal && proximal.to - proximal.from > textWidth(text, SMALL) + 4)
-    labels.push(centred(text, (proximal.from + proximal.to) / 2, frame.proximal + 1.2, SMALL));
+  if (proximal && proximal.to - proximal.from > textWidth(wrist, SMALL) + 4)
+    labels.push(centred(wrist, (proximal.from + proximal.to) / 2, frame.proximal + 1.2, SMALL));
   return labels;
 }
 
 /** An arrow to the distal edge in the finger part: in the web with the most room under the digits' names, or beside the midline of a single digit. */
-function distalArrow(midlines: readonly DrawnMidline[], names: readonly Label[]): { readonly mark: Mark; readonly label: Label } | null {
+function distalArrow(
+  midlines: readonly DrawnMidline[],
+  names: readonly Label[],
+  { distalArrow: title, lettering: { distal } }: Speech['strip'],
+): { readonly mark: Mark; readonly label: Label } | null {
   const places = midlines.map((line, k) => {
     const next = midlines[k + 1];
     const low = next ? Math.max(line.bendEnd.y, next.bendEnd.y) + 3 : (line.bendEnd.y + line.tip.y) / 2;
@@ -162,7 +189,7 @@ function distalArrow(midlines: readonly DrawnMidline[], names: readonly Label[])
   const { low, high } = roomy;
   const length = Math.min(ARROW.longest, high - low);
   if (length < ARROW.shortest) return null;
-  const height = Math.min(2, (2 * length) / textWidth('DISTAL', 2));
+  const height = Math.min(2, (2 * length) / textWidth(distal, 2));
   const x = roomy.middle - height / 2;
   const top = (low + high + length) / 2;
   const shaft = [
@@ -176,10 +203,10 @@ function distalArrow(midlines: readonly DrawnMidline[], names: readonly Label[])
   ];
   const paths = [polyline(shaft), polyline(head)];
   return {
-    mark: { layer: 'MARK', role: 'distal-arrow', title: 'arrow to the distal edge', paths, circles: [] },
+    mark: { layer: 'MARK', role: 'distal-arrow', title, paths, circles: [] },
     label: {
       layer: 'MARK',
-      text: 'DISTAL',
+      text: distal,
       at: { x: x + 1.2 + height / 2, y: top - ARROW.head - (length - ARROW.head) / 2 },
       height,
       align: 'center',

@@ -1,6 +1,7 @@
 import { clipToPolygon, insidePolygon } from '../../geometry/inside.ts';
 import { type Point, polyline } from '../../geometry/path.ts';
 import { plain } from '../../units/number.ts';
+import type { Speech } from '../../words/speech.ts';
 import { type DashPattern, dashed } from '../dashes.ts';
 import type { Mark } from '../pattern.ts';
 import type { FingerPart } from './finger-part.ts';
@@ -9,16 +10,16 @@ import type { PlateOptions } from './plate-options.ts';
 import type { PlateOutline } from './plate-outline.ts';
 import { slotBetween } from './slot.ts';
 
-/** How each kind of line on a plate is told apart, with what the legend says of it. */
+/** How each kind of line on a plate is told apart. */
 export const PLATE_LINES = {
-  'mp-bend': { dashes: [9, 1.5, 1.5, 1.5], words: 'MP bend line' },
-  'bend-limit': { dashes: [3, 1.5], words: 'the bend begins and ends here' },
-  midline: { dashes: [], words: 'midline of a finger' },
-  fold: { dashes: [1.5, 1.5], words: 'mid-lateral line: wing or side wall folds here' },
-  flare: { dashes: [5, 1, 1, 1, 1, 1], words: 'flare the edge away from the skin' },
-  strap: { dashes: [1, 0.8], words: 'hook for a strap' },
-  trim: { dashes: [1.5, 1], words: 'trim to here when it fits' },
-} as const satisfies Record<string, { readonly dashes: DashPattern; readonly words: string }>;
+  'mp-bend': [9, 1.5, 1.5, 1.5],
+  'bend-limit': [3, 1.5],
+  midline: [],
+  fold: [1.5, 1.5],
+  flare: [5, 1, 1, 1, 1, 1],
+  strap: [1, 0.8],
+  trim: [1.5, 1],
+} as const satisfies Record<string, DashPattern>;
 export type PlateLine = keyof typeof PLATE_LINES;
 
 /** Lines end this far inside the outline. mm */
@@ -60,11 +61,17 @@ export interface FaceMarks {
   readonly left: readonly string[];
 }
 
-/** Every line on one face, in the frame's coordinates. `polygon` is the outline with its arcs as chords. */
-export function faceMarks(frame: FaceFrame, outline: PlateOutline, polygon: readonly Point[], options: PlateOptions): FaceMarks {
+/** Every line on one face, in the frame's coordinates. Titles are English in every language: who folds a drawing tells its lines by them. `polygon` is the outline with its arcs as chords. */
+export function faceMarks(
+  frame: FaceFrame,
+  outline: PlateOutline,
+  polygon: readonly Point[],
+  options: PlateOptions,
+  speech: Speech,
+): FaceMarks {
   const marks: Mark[] = [];
   const line = (kind: PlateLine, title: string, runs: readonly (readonly [Point, Point])[]) => {
-    const paths = runs.flatMap(([from, to]) => dashed(from, to, PLATE_LINES[kind].dashes));
+    const paths = runs.flatMap(([from, to]) => dashed(from, to, PLATE_LINES[kind]));
     if (paths.length > 0) marks.push({ layer: 'MARK', role: kind, title, paths, circles: [] });
   };
   const clipped = (from: Point, to: Point) => clipToPolygon(polygon, from, to, INSET);
@@ -114,7 +121,7 @@ export function faceMarks(frame: FaceFrame, outline: PlateOutline, polygon: read
   const edge = frame.proximal + options.trim;
   if (options.trim > 0) line('trim', 'trim to here when it fits', clipped({ x: -FAR, y: edge }, { x: FAR, y: edge }));
   line('flare', 'flare the proximal edge', clipped({ x: -FAR, y: edge + FLARE_WIDTH }, { x: FAR, y: edge + FLARE_WIDTH }));
-  const { pads, left } = strapPads(frame, outline, polygon, midlines, options);
+  const { pads, left } = strapPads(frame, outline, polygon, midlines, options, speech);
   for (const pad of pads) line('strap', `hook for strap ${pad.strap}`, edgesOf(pad));
   return { marks, pads, midlines, left };
 }
@@ -166,6 +173,7 @@ function strapPads(
   polygon: readonly Point[],
   midlines: readonly DrawnMidline[],
   options: PlateOptions,
+  { plate }: Speech,
 ): { readonly pads: readonly StrapPad[]; readonly left: readonly string[] } {
   const pads: StrapPad[] = [];
   const left: string[] = [];
@@ -174,7 +182,7 @@ function strapPads(
     const [{ strap, where }] = wishes;
     const found = wishes.reduce<StrapPad | null>((pad, wish) => pad ?? largestPad(polygon, wish, options.strapWidth), null);
     if (found) pads.push(found);
-    else left.push(`hook for strap ${strap}, ${where}`);
+    else left.push(plate.hookAt[where](strap));
   };
   const handOut = frame.midLateral + frame.wing;
   const { low, high, out } = outline.bar;
@@ -224,7 +232,7 @@ function strapPads(
 /** A hook to be placed on one side: outward edges to try, its greatest width, and the stretch of y that it may take. */
 interface Wanted {
   readonly strap: StrapPad['strap'];
-  readonly where: string;
+  readonly where: 'radial' | 'ulnar';
   readonly sign: number;
   readonly outs: readonly number[];
   /** The hook stays outward of this: clear of the midline. */

@@ -21,7 +21,7 @@ export function edgeArcs(body: Body, fromNormal: number, toNormal: number): read
 }
 
 /** Bulge of the arc from start to end through a point near its middle: sagitta over half the chord. */
-function bulgeThrough(start: Point, middle: Point, end: Point): number {
+export function bulgeThrough(start: Point, middle: Point, end: Point): number {
   const dx = end.x - start.x;
   const dy = end.y - start.y;
   const chord = Math.hypot(dx, dy);

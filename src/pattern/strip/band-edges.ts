@@ -4,11 +4,13 @@ import type { Point } from '../../geometry/path.ts';
 import { rootBetween } from '../../geometry/root.ts';
 import { type Corner, roundCorners } from '../../geometry/round-corners.ts';
 import type { DigitName } from '../../hand/digits.ts';
-import { LENGTH_SOLVED } from '../../units/tolerance.ts';
+import { LENGTH_SOLVED, MINIMUM_FEATURE } from '../../units/tolerance.ts';
+import { bentOutline, flatFrame } from './flat-frame.ts';
+import { narrowPlaces, type WidthAt } from './least-width.ts';
 import { edgeToCrease, freeFlexion, palmarStop } from './palmar-limits.ts';
 import { type PalmarZone, palmarZones } from './palmar-zones.ts';
 import type { StripSettings } from './strip-options.ts';
-import { endAllowances, type FlatStrip, flattened } from './strip-outline.ts';
+import { endAllowances, type FlatFrame, type FlatStrip, flattened } from './strip-outline.ts';
 import type { StripPath } from './strip-path.ts';
 import type { StandingSection } from './strip-sections.ts';
 
@@ -21,13 +23,15 @@ const AIMED_RADIUS = 8;
 const MOST_OFF = 0.6;
 /** Steepest side of a relief: easy to follow with scissors. radians */
 const STEEPEST = Math.PI / 3;
-/** From the mid-lateral line to the corner whose arc ends on it, so that the whole relief is level. mm */
-const BESIDE_RELIEF = SMALLEST_RADIUS * Math.tan(STEEPEST / 2);
+/** From the mid-lateral line to the corner whose arc ends on it, so that the whole relief is level: in radii of the arc. */
+const BESIDE_RELIEF = Math.tan(STEEPEST / 2);
 /** Corners nearer to an end of the strip than this leave no room for its own corner. mm */
 const END_ROOM = 4.5;
 const RELIEF_END_ROOM = 5;
 /** Higher than any edge. mm */
 const SKY = 80;
+/** Places along a bent strip at which its bend is looked at, mm apart. */
+const BEND_STEP = 1;
 
 /** What the palmar edge leaves free at one pass of a digit. Levels along the digits, mm, 0 at the foremost web; degrees. */
 export interface PalmarEdge {
@@ -37,8 +41,9 @@ export interface PalmarEdge {
   readonly wanted: number;
   /** The most distal that it is between the digit's mid-lateral lines. */
   readonly reached: number;
-  /** How far it is cut back at the midline. */
+  /** How far it is cut back at the midline; and how far it was to be before narrow places were made wider. */
   readonly depth: number;
+  readonly intended: number;
   readonly freeFlexion: number;
 }
 
@@ -51,33 +56,99 @@ export interface BandEdges {
   readonly palmar: readonly PalmarEdge[];
 }
 
-/** The edges of the strip and its outline (model rules 11 to 13): counter-clockwise, lines and arcs. */
+/** Rounds of laying the edges wider where rounding has left less than the least width; each adds what was missing. */
+const ROUNDS = 6;
+/** What the round corner at the foot of a relief adds to the width there, mm. */
+const HOLLOW = SMALLEST_RADIUS * (1 / Math.cos(STEEPEST / 2) - 1);
+/** The least width counts as kept within this, mm. */
+const WIDTH_KEPT = 0.005;
+
+/**
+ * The edges of the strip and its outline (model rules 11 to 13, 18): counter-clockwise, lines and arcs. Corners are made round by taking away, and on a ramp the
+ * proximal edge comes nearest beside a relief; where that leaves less than the least width the edges are laid again, rounder by less and then with as much more as was missing.
+ */
 export function bandEdges(path: StripPath, settings: StripSettings): BandEdges {
+  const least = settings.minimumWidth;
+  const first = layEdges(path, settings, []);
+  let laid = first;
+  const wider: WidthAt[] = [];
+  for (let round = 0; laid.narrow.length > 0 && round < ROUNDS; round++) {
+    for (const { v, width } of laid.narrow) {
+      const k = wider.findIndex((w) => Math.abs(w.v - v) < least / 2);
+      const known = wider[k];
+      if (known) wider[k] = { v, width: known.width + least - width + WIDTH_KEPT / 2 };
+      else wider.push({ v, width: least - HOLLOW });
+    }
+    laid = layEdges(path, settings, wider);
+  }
+  return { ...laid, palmar: laid.palmar.map((p, k) => ({ ...p, intended: first.palmar[k]?.depth ?? p.depth })) };
+}
+
+/** The width to keep over a stretch of the strip: the least one, or more where some was missing within a width of it. */
+function toKeep(from: number, to: number, wider: readonly WidthAt[], { minimumWidth }: StripSettings): number {
+  return Math.max(minimumWidth, ...wider.filter((w) => isNear(w, from, to, minimumWidth)).map((w) => w.width));
+}
+
+function isNear({ v }: WidthAt, from: number, to: number, reach: number): boolean {
+  return v > from - reach && v < to + reach;
+}
+
+/** How much finer than the plane the unbent strip must be kept where it is bent: corners rounder, features longer. */
+interface Fineness {
+  /** What 1 mm along the strip is at least once it is bent. */
+  readonly scale: number;
+  readonly radius: number;
+  readonly feature: number;
+}
+
+function finenessOf(frame: FlatFrame | null, proximal: BrokenLine, distal: BrokenLine): Fineness {
+  let scale = 1;
+  const [start, end] = [proximal[0]?.x ?? 0, proximal.at(-1)?.x ?? 0];
+  if (frame)
+    for (let v = start; v <= end; v += BEND_STEP)
+      scale = Math.min(scale, frame.scale(v, heightAt(proximal, v)), frame.scale(v, heightAt(distal, v)));
+  return { scale, radius: SMALLEST_RADIUS / scale ** 2, feature: MINIMUM_FEATURE / scale };
+}
+
+/** @param wider where laying them before has left too little, and how wide it is to be there */
+function layEdges(
+  path: StripPath,
+  settings: StripSettings,
+  wider: readonly WidthAt[],
+): BandEdges & { readonly narrow: readonly WidthAt[] } {
   const seamEnd = flattened(path.pathLength, settings);
   const allowance = endAllowances(settings);
   const start = -allowance.start;
   const end = seamEnd + allowance.seam + allowance.trim;
   const wound = windings(path, settings);
-  const onHand = easedUpward(awayFromEnds(clipped(proximalLevels(path, settings, wound), start, end)));
   const isStraight = settings.outline === 'straight';
+  const frame = isStraight ? null : flatFrame(path, settings, start, end);
+  const levels = awayFromEnds(clipped(proximalLevels(path, settings, wound), start, end));
+  const fine = finenessOf(frame, levels, fullWidth(levels, settings, wider, 1));
+  const onHand = easedUpward(levels, fine);
   const proximal: BrokenLine = isStraight ? [start, end].map((x) => ({ x, y: 0 })) : onHand;
-  const full = fullWidth(proximal, settings);
+  const full = fullWidth(proximal, settings, wider, fine.scale);
   const zones = palmarZones(path);
   const limits = zones.map((zone) => ({ zone, wanted: wantedLevel(zone, zones, path, settings) }));
   const caps = limits.flatMap(({ zone, wanted }) =>
     wound.flatMap((shift) => {
       const from = flattened(zone.uFrom, settings) + shift;
       const to = flattened(zone.uTo, settings) + shift;
-      if (to + BESIDE_RELIEF <= start || from - BESIDE_RELIEF >= end) return [];
+      const beside = BESIDE_RELIEF * fine.radius;
+      if (to + beside <= start || from - beside >= end) return [];
       const below = isStraight ? heightsBetween(onHand, Math.max(start, from), Math.min(end, to)).greatest : 0;
-      return [reliefCap(from, to, wanted - below, proximal, settings.minimumWidth, start, end)];
+      return [reliefCap({ first: from - beside, last: to + beside, wanted: wanted - below }, proximal, settings, wider, fine.scale)];
     }),
   );
   const sharp = lowestOf([full, ...caps], start, end);
-  const distal = easeCorners(sharp, SMALLEST_RADIUS, END_RADIUS);
-  const outline = rounded(proximal, distal, new Set(caps.flatMap((cap) => cap.map(key))));
-  const flat = { outline, start, end, seamEnd, flatLength: end - start, proximal, distal };
-  return { flat, sharp, onHand, palmar: limits.map((limit) => palmarEdge(limit, zones, path, settings, { flat, onHand })) };
+  const distal = easeCorners(sharp, fine.radius, END_RADIUS, fine.feature);
+  const unbent = rounded(proximal, distal, new Set(caps.flatMap((cap) => cap.map(key))), fine, (x) =>
+    wider.some((w) => isNear(w, x, x, settings.minimumWidth)),
+  );
+  const outline = frame ? bentOutline(unbent, frame) : unbent;
+  const flat = { outline, frame, start, end, seamEnd, flatLength: end - start, proximal, distal };
+  const narrow = narrowPlaces(unbent, settings.minimumWidth - WIDTH_KEPT, frame ? (p) => frame.place(p.x, p.y) : undefined);
+  return { flat, narrow, sharp, onHand, palmar: limits.map((limit) => palmarEdge(limit, zones, path, settings, { flat, onHand })) };
 }
 
 /** Shifts along v by whole turns of the band: its ends lie over each other, so the edges go on beyond both seam marks as if it were wound on. */
@@ -98,9 +169,9 @@ function proximalLevels(path: StripPath, settings: StripSettings, wound: readonl
 }
 
 /** The strip lies above its proximal edge, so what must be taken away for the corners' arcs is taken there. */
-function easedUpward(line: BrokenLine): BrokenLine {
+function easedUpward(line: BrokenLine, { radius, feature }: Fineness): BrokenLine {
   const upsideDown = (points: BrokenLine) => points.map((p) => ({ x: p.x, y: -p.y }));
-  return upsideDown(easeCorners(upsideDown(line), SMALLEST_RADIUS, END_RADIUS));
+  return upsideDown(easeCorners(upsideDown(line), radius, END_RADIUS, feature));
 }
 
 /** Corners that lie too near to an end are slid inward along the edge that leads away from it. */
@@ -118,10 +189,11 @@ function awayFromEnds(line: BrokenLine): BrokenLine {
 }
 
 /** The distal edge where nothing is cut back: the width along the digits, and more where a steep ramp would leave less than the least width square to it. */
-function fullWidth(proximal: BrokenLine, { width, minimumWidth }: StripSettings): BrokenLine {
+function fullWidth(proximal: BrokenLine, settings: StripSettings, wider: readonly WidthAt[], scale: number): BrokenLine {
+  const { width } = settings;
   const needed = proximal.slice(1).map((to, k) => {
     const from = proximal[k] as Point;
-    return Math.max(width, minimumWidth * Math.hypot(1, (to.y - from.y) / (to.x - from.x)));
+    return Math.max(width, toKeep(from.x, to.x, wider, settings) * Math.hypot(1, (to.y - from.y) / (scale * (to.x - from.x))));
   });
   return proximal.map((p, k) => ({ x: p.x, y: p.y + Math.max(needed[k - 1] ?? width, needed[k] ?? width) }));
 }
@@ -136,23 +208,35 @@ function wantedLevel(zone: PalmarZone, zones: readonly PalmarZone[], path: Strip
  * A relief as the line that the distal edge stays under: level from one mid-lateral line to the other, rising beside it. Never so low that less than
  * the least width is left, square to the proximal edge. Where it would end near an end of the strip it goes on to it.
  */
-function reliefCap(from: number, to: number, wanted: number, proximal: BrokenLine, least: number, start: number, end: number): BrokenLine {
-  let low = from - BESIDE_RELIEF;
-  let high = to + BESIDE_RELIEF;
+function reliefCap(
+  { first, last, wanted }: { readonly first: number; readonly last: number; readonly wanted: number },
+  proximal: BrokenLine,
+  settings: StripSettings,
+  wider: readonly WidthAt[],
+  scale: number,
+): BrokenLine {
+  const [start, end] = [proximal[0]?.x ?? 0, proximal.at(-1)?.x ?? 0];
+  let low = first;
+  let high = last;
   if (low < start + RELIEF_END_ROOM) low = Math.min(low, start - RELIEF_END_ROOM);
   if (high > end - RELIEF_END_ROOM) high = Math.max(high, end + RELIEF_END_ROOM);
   if (low > end - RELIEF_END_ROOM) low = end - RELIEF_END_ROOM;
   if (high < start + RELIEF_END_ROOM) high = start + RELIEF_END_ROOM;
-  const under = clipped(proximal, Math.max(start, low), Math.min(end, high));
-  const top = Math.max(...under.map((p) => p.y));
-  const narrowest = (level: number) =>
-    level <= top
-      ? -1
-      : leastDistance(
-          under,
-          [0, under.length - 1].map((k) => ({ x: (under.at(k === 0 ? 0 : -1) as Point).x, y: level })),
-        );
-  const missing = (level: number) => narrowest(level) - least;
+  const [from, to] = [Math.max(start, low), Math.min(end, high)];
+  const top = heightsBetween(proximal, from, to).greatest;
+  const near = wider.filter((w) => isNear(w, from, to, settings.minimumWidth)).map((w) => w.width);
+  const [least, asked] = [settings.minimumWidth, Math.max(0, ...near)];
+  const foot = [from, to].map((x) => ({ x: scale * x, y: 0 }));
+  const room = (reach: number, level: number) => {
+    const below = clipped(proximal, Math.max(start, from - reach), Math.min(end, to + reach)).map((p) => ({ x: scale * p.x, y: p.y }));
+    return leastDistance(
+      below,
+      foot.map(({ x }) => ({ x, y: level })),
+    );
+  };
+  // On a ramp the proximal edge may come nearest beside the relief, which is looked at only where it was too near.
+  const missing = (level: number) =>
+    level <= top ? -1 - least : Math.min(room(0, level) - least, near.length > 0 ? room(least, level) - asked : Number.POSITIVE_INFINITY);
   const level = missing(wanted) >= 0 ? wanted : (rootBetween(missing, Math.max(wanted, top + 1e-6), top + SKY, LENGTH_SOLVED) ?? wanted);
   const run = SKY / Math.tan(STEEPEST);
   return [
@@ -182,12 +266,14 @@ function palmarEdge(
   const reached = Math.max(...spots.map(level));
   const middle = at(zone.pass.u) + shift;
   const stop = palmarStop(section, path, zones, settings);
+  const depth = Math.max(0, settings.width - (heightAt(flat.distal, middle) - heightAt(flat.proximal, middle)));
   return {
     digit: zone.digit,
     zone,
     wanted,
     reached,
-    depth: Math.max(0, settings.width - (heightAt(flat.distal, middle) - heightAt(flat.proximal, middle))),
+    depth,
+    intended: depth,
     freeFlexion: freeFlexion(stop, section.rootLevel + section.palmarRoom - reached, settings.thickness),
   };
 }
@@ -200,8 +286,17 @@ function sectionOf(path: StripPath, digit: DigitName): StandingSection {
 
 const key = (p: Point) => `${p.x.toFixed(6)} ${p.y.toFixed(6)}`;
 
-/** @param hollows corners of reliefs, whose arcs end where the relief begins */
-function rounded(proximal: BrokenLine, distal: BrokenLine, hollows: ReadonlySet<string>) {
+/**
+ * @param hollows corners of reliefs, whose arcs end where the relief begins
+ * @param isTight whether the strip is so narrow at v that its corners are to take away as little as they can
+ */
+function rounded(
+  proximal: BrokenLine,
+  distal: BrokenLine,
+  hollows: ReadonlySet<string>,
+  { radius, feature }: Fineness,
+  isTight: (v: number) => boolean,
+) {
   const corners = (line: BrokenLine): Corner[] =>
     line.map((p, i) => {
       const before = line[i - 1];
@@ -210,7 +305,7 @@ function rounded(proximal: BrokenLine, distal: BrokenLine, hollows: ReadonlySet<
       const turn = Math.atan2(after.y - p.y, after.x - p.x) - Math.atan2(p.y - before.y, p.x - before.x);
       const off = 1 / Math.cos(turn / 2) - 1;
       const fits = off > 0 ? MOST_OFF / off : AIMED_RADIUS;
-      return { ...p, radius: hollows.has(key(p)) ? SMALLEST_RADIUS : Math.max(SMALLEST_RADIUS, Math.min(AIMED_RADIUS, fits)) };
+      return { ...p, radius: hollows.has(key(p)) || isTight(p.x) ? radius : Math.max(radius, Math.min(AIMED_RADIUS, fits)) };
     });
-  return roundCorners([...corners(proximal), ...corners(distal).reverse()]).outline;
+  return roundCorners([...corners(proximal), ...corners(distal).reverse()], feature).outline;
 }

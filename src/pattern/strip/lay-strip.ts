@@ -25,6 +25,8 @@ export interface LaidBand {
   readonly freePip: Readonly<Partial<Record<DigitName, number>>>;
   readonly edges: {
     readonly reliefs: readonly { readonly digit: DigitName; readonly depth: number }[];
+    /** What the reliefs were to leave of the width, before narrow places were made wider. */
+    readonly narrowest: number;
     readonly edges: readonly EdgeLevel[];
     readonly straightWidth: number;
     readonly pull: StripPull | null;
@@ -46,7 +48,7 @@ export function layStrip(hand: Hand, block: Block, options: StripOptions): Resul
   let laid: Result<LaidBand> | null = null;
   for (const width of widthsToTry(options)) {
     laid = layAtWidth(hand, block, options, width);
-    if (laid.ok && laid.value.edges.reliefs.every((r) => width - r.depth >= LEAST_SHARE * width)) return laid;
+    if (laid.ok && laid.value.edges.narrowest >= LEAST_SHARE * width) return laid;
   }
   return laid as Result<LaidBand>;
 }
@@ -75,6 +77,7 @@ function laidWith(hand: Hand, block: Block, settings: StripSettings): Result<Lai
       freePip: leastFree(edges),
       edges: {
         reliefs: deepestReliefs(edges),
+        narrowest: Math.min(...edges.palmar.map((p) => settings.width - p.intended)),
         edges: edgeLevels(path, edges, settings),
         straightWidth: straightWidth(path, edges, settings),
         pull: settings.outline === 'straight' ? straightPull(path, edges, settings) : null,

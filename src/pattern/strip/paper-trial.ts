@@ -13,6 +13,7 @@ import type { Label, Mark, Part, Pattern } from '../pattern.ts';
 import { boxOfDrawn, shiftDrawn, shiftPart } from '../place-marks.ts';
 import { referenceSquare } from '../reference-square.ts';
 import { textBlock, wrapText } from '../text-lines.ts';
+import { bentDrawn } from './flat-frame.ts';
 import { GEOMETRY_VERSION } from './geometry-version.ts';
 import { type LaidBand, layPaperStrip } from './lay-strip.ts';
 import type { StripOptions } from './strip-options.ts';
@@ -91,11 +92,7 @@ function paperPart({ flat, path, settings }: LaidBand, hand: Hand, block: Block,
     title: w.mark.web(names.short[web.between[0]], names.short[web.between[1]], names.layer[web.layer]),
   }));
   const scale = scaleMarks(flat.seamEnd, xOf, (v) => edges(v).low, w);
-  return {
-    id: 'paper-strip',
-    title: w.trial.part(blockTitle(block, speech.language), names.side[hand.side]),
-    outline,
-    holes: [],
+  const unbent = {
     marks: [
       // The seam's own digit lies on the starting end itself, which is cut.
       ...passes.filter((p) => p.v > 0.5).map((p) => across(p.v, `midline-${p.aspect}`, p.title, DASHES[p.aspect])),
@@ -104,6 +101,8 @@ function paperPart({ flat, path, settings }: LaidBand, hand: Hand, block: Block,
     ],
     labels: [...passes.filter((p) => p.v > 4).map((p) => upright(p.word, p.v)), ...scale.labels],
   };
+  const title = w.trial.part(blockTitle(block, speech.language), names.side[hand.side]);
+  return { id: 'paper-strip', title, outline, holes: [], ...bentDrawn(unbent, flat, runsRight) };
 }
 
 /** Strokes up from the proximal edge at every millimetre round the place where the ends should meet, tens with their number. */

@@ -60,7 +60,11 @@ function cutList(f: StripFigures, speech: Speech): CutList {
     edges: edges(mark.v),
   }));
   const relief = f.reliefs.filter((r) => r.depth > 0);
-  const remarks = [w.cutList.edges, ...relief.map((r) => w.cutList.relief(names.finger[r.digit], `${number(r.depth, 1)} mm`))];
+  const remarks = [
+    ...(f.flat.frame ? [w.cutList.curved] : []),
+    w.cutList.edges,
+    ...relief.map((r) => w.cutList.relief(names.finger[r.digit], `${number(r.depth, 1)} mm`)),
+  ];
   return {
     title: w.cutList.strip,
     length: f.flat.flatLength,

@@ -1,6 +1,7 @@
 import { type Block, placedDigits } from '../../block/block.ts';
 import type { BrokenLine } from '../../geometry/broken-line.ts';
 import type { DigitName } from '../../hand/digits.ts';
+import { degrees } from '../../units/angle.ts';
 import { rounded } from '../../units/number.ts';
 import type { Warning } from '../../units/result.ts';
 import type { EdgeLevel, StripPull } from './edge-levels.ts';
@@ -36,6 +37,9 @@ export interface StripReport {
   readonly straightWidth: number;
   /** A straight strip is pulled to follow the webs: by how much, between which fingers, and how steeply. Null where the outline is staggered. */
   readonly pull: StripPull | null;
+  /** Fingers whose root was measured, by how many degrees each narrows to each side; and by how many the flat strip is curved for it, from end to end. */
+  readonly taper: Readonly<Partial<Record<DigitName, number>>>;
+  readonly curve: number;
   /** Where a paper strip was tried: what it read, and the clearance that follows from it. */
   readonly paperTrial: { readonly reading: number; readonly skinClearance: number } | null;
   readonly freePipFlexion: Readonly<Partial<Record<DigitName, number>>>;
@@ -93,6 +97,8 @@ export function stripReport(f: StripFigures): StripReport {
     edges: f.edges.map((e) => ({ ...e, u: r(e.u), proximal: r(e.proximal), distal: r(e.distal) })),
     straightWidth: r(f.straightWidth),
     pull: f.pull && { ...f.pull, difference: r(f.pull.difference), shear: r(f.pull.shear) },
+    taper: Object.fromEntries(tapering(f).map((s) => [s.digit, rounded(degrees(s.taper), 2)])),
+    curve: rounded(degrees(f.flat.frame?.turn ?? 0), 1),
     paperTrial: f.asked.paperReading === 'none' ? null : { reading: f.asked.paperReading, skinClearance: r(f.options.skinClearance) },
     freePipFlexion: Object.fromEntries(Object.entries(f.freePip).map(([digit, angle]) => [digit, rounded(angle, 1)])),
     standOff: f.path.standOff.map((s) => ({ digit: s.digit, distance: r(s.distance) })),
@@ -100,4 +106,9 @@ export function stripReport(f: StripFigures): StripReport {
     estimated: f.estimated,
     warnings: f.warnings,
   };
+}
+
+/** The fingers of a strip that do not keep their size from root to tip. */
+export function tapering({ path }: Pick<StripFigures, 'path'>): StripFigures['path']['hand']['sections'] {
+  return path.hand.sections.filter((s) => s.taper !== 0);
 }

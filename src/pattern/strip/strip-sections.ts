@@ -1,7 +1,9 @@
 import { type Block, type Place, placedDigits, RELATIVE_FLEXION } from '../../block/block.ts';
 import { DIGITS, type DigitName, WEBS, type WebName } from '../../hand/digits.ts';
+import { digitPath } from '../../hand/fields.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { digitSection } from '../../hand/section.ts';
+import { digitTaper } from '../../hand/taper.ts';
 import { webLevels } from '../../hand/web-levels.ts';
 import { radians } from '../../units/angle.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
@@ -24,6 +26,8 @@ export interface StandingSection {
   /** From the MP axis to the middle of the strip, along the digit. */
   readonly lever: number;
   readonly palmarRoom: number;
+  /** Half the angle of the digit's cone, radians: positive where it narrows toward its tip, 0 where its root was not measured (model rule 18). */
+  readonly taper: number;
   /** Where the digit's root lies along the digits, distal positive, 0 at the foremost web: the mean of its two webs' levels (model rule 11). */
   readonly rootLevel: number;
   /** The same on the half that looks out of the block: not behind the web there. */
@@ -81,6 +85,12 @@ export function standSections(
       problems.push(...section.problems);
       continue;
     }
+    // The first version took fingers for cylinders.
+    const taper = version === '1' ? success(0) : digitTaper(measures, digitPath(digit, 'rootCircumference'), hand.units);
+    if (!taper.ok) {
+      problems.push(...taper.problems);
+      continue;
+    }
     const theta = (flexion[k] ?? 0) - mean;
     // The first version took the PIP crease for the joint, so that its strip sat 2.5 mm too far distal on its lever.
     const creaseToJoint = version === '1' ? 0 : CREASE_TO_JOINT;
@@ -104,6 +114,7 @@ export function standSections(
       theta,
       lever,
       palmarRoom: measures.palmarRoom,
+      taper: taper.value,
       ...digitLevels(digit, k === 0 ? -1 : k === placed.length - 1 ? 1 : 0, levels),
     });
   }

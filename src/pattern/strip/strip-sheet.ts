@@ -1,4 +1,5 @@
 import type { Hand } from '../../hand/hand.ts';
+import { degrees } from '../../units/angle.ts';
 import { blockTitle, listed, measureName } from '../../words/hand/hand-words.ts';
 import type { Speech } from '../../words/speech.ts';
 import type { Label } from '../pattern.ts';
@@ -6,7 +7,7 @@ import { boxOfDrawn, type Drawn, shiftDrawn } from '../place-marks.ts';
 import { REFERENCE_SIDE, referenceSquare } from '../reference-square.ts';
 import { textBlock, wrapText } from '../text-lines.ts';
 import { sectionView } from './section-view.ts';
-import type { StripFigures } from './strip-report.ts';
+import { type StripFigures, tapering } from './strip-report.ts';
 import { uprightMarks } from './upright-marks.ts';
 
 const TEXT = 2.2;
@@ -67,6 +68,17 @@ export function factLines(
     blockTitle(f.block, language),
     fact.differential(mm(o.differential), choice[o.closure]),
     fact.strip(mm(o.width), f.asked.width === 'auto', choice[o.outline], mm(o.thickness)),
+    ...(f.flat.frame
+      ? [
+          fact.curved(
+            number(Math.abs(degrees(f.flat.frame.turn)), 0),
+            listed(
+              tapering(f).map((s) => names.short[s.digit]),
+              names.and,
+            ),
+          ),
+        ]
+      : []),
     fact.length(mm(f.flat.flatLength), mm(f.band.below), mm(f.band.above)),
     fact.seam(choice[o.seam], mm(o.seamAllowance), o.trim > 0 ? mm(o.trim) : '', o.stretch === 0 ? '' : mm(o.stretch * 100)),
     `${fact.date(date ?? '................')}${version === undefined ? '' : `   ${fact.geometry(version)}`}`,

@@ -7,7 +7,7 @@ import { plain } from '../../units/number.ts';
 import type { Warning } from '../../units/result.ts';
 import { freeFlexionOffer } from './free-flexion-offer.ts';
 import { loopsOverPip } from './loops-over-pip.ts';
-import type { StripFigures } from './strip-report.ts';
+import { type StripFigures, tapering } from './strip-report.ts';
 
 /** Everything about a strip that does not stop it but that the therapist must see. */
 export function stripWarnings(hand: Hand, f: Omit<StripFigures, 'warnings'>): readonly Warning[] {
@@ -15,6 +15,7 @@ export function stripWarnings(hand: Hand, f: Omit<StripFigures, 'warnings'>): re
     ...differential(f),
     ...freePip(hand, f),
     ...pulled(f),
+    ...notTapered(f),
     ...retired(f),
     ...trimCover(f),
     ...borderTarget(hand, f),
@@ -71,6 +72,26 @@ function pulled({ pull }: Omit<StripFigures, 'warnings'>): readonly Warning[] {
       value: pull.shear,
       limit: MOST_SHEAR,
       next: 'use the staggered outline, or warm the strip again there and pull it slowly',
+    },
+  ];
+}
+
+/** A straight strip stands off at an edge where fingers taper; up to the usual clearance again is let be: an assumption, no source. mm */
+const MOST_STAND_OFF = 0.5;
+
+function notTapered(f: Omit<StripFigures, 'warnings'>): readonly Warning[] {
+  if (f.options.outline !== 'straight') return [];
+  // From the level at which a finger is measured to the edge of the strip farthest from it the radius changes by about half a width times the taper.
+  const off = Math.max(0, ...tapering(f).map((s) => (Math.abs(Math.tan(s.taper)) * f.options.width) / 2));
+  if (off <= MOST_STAND_OFF) return [];
+  return [
+    {
+      code: 'STRAIGHT_NOT_TAPERED',
+      where: 'outline',
+      message: `the fingers taper, which a straight strip does not follow: one of its edges stands off by about ${plain(off, 1)} mm all round`,
+      value: off,
+      limit: MOST_STAND_OFF,
+      next: 'use the staggered outline, which is curved for it',
     },
   ];
 }

@@ -10,6 +10,7 @@ import type { Language } from '../../words/language.ts';
 import { type Speech, speechIn } from '../../words/speech.ts';
 import type { Part, Pattern } from '../pattern.ts';
 import { boxOfDrawn, shiftDrawn, shiftPart } from '../place-marks.ts';
+import { bentDrawn } from './flat-frame.ts';
 import { GEOMETRY_VERSION, type GeometryVersion } from './geometry-version.ts';
 import { layStrip } from './lay-strip.ts';
 import { type LengthBand, lengthBand95, readingBand } from './length-band.ts';
@@ -134,15 +135,14 @@ function stripPart(figures: StripFigures, hand: Hand, speech: Speech): { part: P
   const outline = runsRight
     ? placePath(flat.outline, { dx: -flat.start, dy: 0 })
     : reversePath(placePath(flat.outline, { mirrorX: true, dx: flat.end, dy: 0 }));
-  const { marks, labels, left } = placeOnStrip(laid, uprightMarks(path, flat, options, speech), hand.side, hand.code, speech.strip);
+  const { left, ...unbent } = placeOnStrip(laid, uprightMarks(path, flat, options, speech), hand.side, hand.code, speech.strip);
   return {
     part: {
       id: 'strip',
       title: speech.strip.part(blockTitle(block, speech.language), speech.hand.side[hand.side]),
       outline,
       holes: [],
-      marks,
-      labels,
+      ...bentDrawn(unbent, flat, runsRight),
     },
     left,
   };

@@ -55,23 +55,24 @@ export function nextSteps(record: Case, nextBlocks: readonly NextArrangement[] =
     const action = rule === 'RELAPSE' && (figures as CourseFigures['RELAPSE']).again ? 'refer' : entry.action;
     steps.push({ rule, action, ...(urgency && { urgency }), source, figures } as Step);
   }
-  return { steps, reminders: remindersOf(course), slope: servedSlope(course) };
+  return { steps, reminders: remindersOf(course, steps), slope: servedSlope(course) };
 }
 
 /**
  * One reading that is good by chance makes an honest one look like a loss at the next visit, so such a reading is taken again: the first with a
- * device, and one that is two standard deviations better than at the visit before. A pause asks for it itself.
+ * device, and one that is two standard deviations better than at the visit before, unless a gain is sure. A pause asks for it itself.
  */
-function measureAgain(course: Course): CourseReminders['MEASURE_AGAIN'] | null {
+function measureAgain(course: Course, steps: readonly Step[]): CourseReminders['MEASURE_AGAIN'] | null {
   const { last, before, lastIndex, device } = course;
   if (last.noted.repeated === true || pause(course)?.measureAgain) return null;
   if (device.start === lastIndex) return { why: 'making' };
+  if (steps.some(({ rule }) => rule === 'GAINING')) return null;
   const better = 2 * SIGMA[ratersOf([before ?? undefined, last])];
   const [most] = MOTIONS.map((motion) => lossOf(course, motion, lastIndex - 1, 'lastVisit')).toSorted((a, b) => a.lost - b.lost);
   return most !== undefined && -most.lost >= better ? { why: 'better', gain: most } : null;
 }
 
-function remindersOf(course: Course): readonly Reminder[] {
+function remindersOf(course: Course, steps: readonly Step[]): readonly Reminder[] {
   const { last, before, device, lastIndex, justMade, weaning } = course;
   const reminders: Reminder[] = [];
   const missing = HARM_KEYS.filter((key) => last.noted[key] === null);
@@ -79,7 +80,7 @@ function remindersOf(course: Course): readonly Reminder[] {
   const off = leftOff(course, lastIndex);
   if (off !== null && before !== null)
     reminders.push({ reminder: off === 'stop' ? 'AFTER_STOP' : 'AFTER_PAUSE', figures: { on: before.date } });
-  const again = measureAgain(course);
+  const again = measureAgain(course, steps);
   if (again !== null) reminders.push({ reminder: 'MEASURE_AGAIN', figures: again });
   if (device.made === null) reminders.push({ reminder: 'DEVICE_NOT_NOTED', figures: {} });
   if (device.made !== null && !justMade && !weaning && last.noted.wear === null)

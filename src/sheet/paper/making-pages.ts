@@ -53,6 +53,7 @@ function spanningView(notes: MakingNotes, frame: Frame, factor: number, measure:
     [viewSection(notes.view, shown, width, measure, speech)],
     [{ minX: 0, maxX: width, minY: -half - 30, maxY: 0 }],
     MAKING,
+    measure,
   );
   return head?.[0] ? [{ layer: head[0], height: shown.cell.height + VIEW_HEAD }] : [];
 }
@@ -91,7 +92,7 @@ function makingWith(
       ? []
       : notes.gauges.map((gauge): FlowSection => ({ heading: '', cells: [gaugeCell(gauge, notes.made, width, measure)], together: true }))),
   ];
-  const pages = flow(sections, columns, MAKING, full);
+  const pages = flow(sections, columns, MAKING, measure, full);
   const head = top ? [placeLayer(top.layer, { dx: frame.wide.minX, dy: frame.wide.maxY })] : [];
   const first = gauges.placed ? [...head, gauges.placed] : head;
   return pages?.map((layer, k) => ({ title: w.making, kind: 'making' as const, layers: k === 0 ? [layer, ...first] : [layer] })) ?? null;

@@ -32,12 +32,12 @@ describe('columnsIn(box, style, below)', () => {
   });
 });
 
-describe('flow(sections, columns, style)', () => {
+describe('flow(sections, columns, style, measure)', () => {
   const columns = columnsIn(box, style);
   const words = Array.from({ length: 40 }, (_, k) => `line ${k}`);
 
   it('keeps every line, in order, inside the columns, over as many pages as needed', () => {
-    const pages = flow([section('A', words)], columns, style) ?? [];
+    const pages = flow([section('A', words)], columns, style, measure) ?? [];
     const texts = pages.flatMap((page) => page.texts);
     expect(pages.length).toBeGreaterThan(1);
     expect(texts.map((t) => t.text)).toEqual(['A', ...words]);
@@ -50,7 +50,7 @@ describe('flow(sections, columns, style)', () => {
 
   it('never leaves a heading alone at the foot of a column', () => {
     for (let count = 1; count < 14; count++) {
-      const pages = flow([section('A', words.slice(0, count)), section('B', ['under B'])], columns, style) ?? [];
+      const pages = flow([section('A', words.slice(0, count)), section('B', ['under B'])], columns, style, measure) ?? [];
       const [heading, line] = ['B', 'under B'].map((text) =>
         pages.flatMap((p, k) => p.texts.map((t) => ({ ...t, page: k }))).find((t) => t.text === text),
       );
@@ -59,6 +59,6 @@ describe('flow(sections, columns, style)', () => {
   });
 
   it('is null when a paragraph is taller than a column', () => {
-    expect(flow([section('A', ['word '.repeat(400).trim()])], columns, style)).toBeNull();
+    expect(flow([section('A', ['word '.repeat(400).trim()])], columns, style, measure)).toBeNull();
   });
 });

@@ -31,6 +31,7 @@ export interface FlowStyle {
 }
 
 export const LINE_PITCH = 1.75;
+const HEADING_PITCH = 1.5;
 const COLUMN_GAP = 7;
 const HANGING = 4.5;
 
@@ -105,10 +106,12 @@ function strokesBox(layer: PageLayer): Box {
   return unionBox([...boxes, ...words]);
 }
 
-function headingCells(heading: string, style: FlowStyle): readonly Cell[] {
+function headingCells(heading: string, style: FlowStyle, width: number, measure: Measure): readonly Cell[] {
   if (heading === '') return [];
-  const texts = [text(heading, 0, -style.heading, style.heading, { bold: true })];
-  return [{ layer: { clip: null, strokes: [], texts }, height: style.heading * 1.35 }];
+  const lines = wrapWords(heading, width, style.heading, true, measure);
+  const pitch = style.heading * HEADING_PITCH;
+  const texts = lines.map((line, k) => text(line, 0, -style.heading - k * pitch, style.heading, { bold: true }));
+  return [{ layer: { clip: null, strokes: [], texts }, height: style.heading * 1.35 + (lines.length - 1) * pitch }];
 }
 
 /** What a heading is not parted from. */
@@ -128,11 +131,13 @@ export function flow(
   sections: readonly FlowSection[],
   firstColumns: readonly Box[],
   style: FlowStyle,
+  measure: Measure,
   laterColumns: readonly Box[] = firstColumns,
 ): readonly PageLayer[] | null {
   let columns = firstColumns;
   const first = columns[0];
   if (!first) return null;
+  const narrowest = Math.min(...[...firstColumns, ...laterColumns].map((box) => box.maxX - box.minX));
   const pages: PageLayer[][] = [[]];
   let column = 0;
   let y = first.maxY;
@@ -146,7 +151,7 @@ export function flow(
     y = (columns[column] as Box).maxY;
   };
   for (const section of sections) {
-    const heading = headingCells(section.heading, style);
+    const heading = headingCells(section.heading, style, narrowest, measure);
     const groups: (readonly Cell[])[] = section.together
       ? [[...heading, ...section.cells]]
       : [firstGroup(heading, section), ...section.cells.slice(1 + (section.repeated?.from ?? 0)).map((cell) => [cell])];

@@ -39,7 +39,7 @@ export function layOutReport(
   if (width < LEAST_ROOM.width || height < LEAST_ROOM.height) return tooSmall(settings);
   const room: Box = { ...box, maxY: box.maxY - headDepth(report, width, measure) };
   const sections = report.sections.map((section) => flowSection(section, room, measure));
-  const layers = flow(sections, [room], STYLE);
+  const layers = flow(sections, [room], STYLE, measure);
   if (layers === null) return tooSmall(settings);
   const pages = layers.map((layer, k) => ({
     title: `${report.title}, page ${k + 1}`,

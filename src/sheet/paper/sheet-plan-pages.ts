@@ -40,7 +40,7 @@ export function sheetPlanPages(pattern: Pattern, frame: Frame, measure: Measure,
   const sections = lists.map(
     ({ heading, lines }): FlowSection => ({ heading, cells: lines.map((line) => paragraph(line, room, STYLE, measure)) }),
   );
-  const pages = flow(sections, columns, STYLE, full);
+  const pages = flow(sections, columns, STYLE, measure, full);
   const placed = placeLayer(planLayer(pattern, sheet, factor), { dx: wide.minX, dy: wide.maxY });
   const title = w.plan(fixed(factor, 2));
   return pages?.map((layer, k) => ({ title, kind: 'plan' as const, layers: k === 0 ? [placed, layer] : [layer] })) ?? null;

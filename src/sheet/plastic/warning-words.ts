@@ -12,6 +12,8 @@ const WORDS: Readonly<Record<string, string>> = {
   PIP_FLEXION_NOT_FREE: 'the strip may stop PIP flexion of a digit: try the fist before it sets',
   OPTION_RETIRED: 'pipClearance was not used: say freeFlexion instead',
   STRAIGHT_PULLED: 'a straight strip must be pulled to follow the webs: warm it there and pull it slowly',
+  STRAIGHT_NOT_TAPERED: 'the fingers taper and a straight strip does not: an edge stands off',
+  TAPER_UNUSUAL: 'a finger tapers unusually: measure both circumferences again',
   SENSATION: 'reduced sensation: test the heat on your own skin, look at the skin often',
   SWELLING: 'swelling changes the fit: measure again on the day',
   TRIM_TOO_SHORT: 'the trim may be too short for the measuring errors: cut longer',

@@ -1,6 +1,5 @@
 import { type Block, heldDigits, heldPlace, placedDigits } from '../../block/block.ts';
 import { blockById } from '../../block/library.ts';
-import type { DigitName } from '../../hand/digits.ts';
 import type { Language, Translations } from '../language.ts';
 import { handEnglish } from './english.ts';
 import { handGerman } from './german.ts';
@@ -39,9 +38,4 @@ export function measureName(where: string, w: HandWords): string {
   if (first === 'digits') return `${short(second)}: ${named(third)}`;
   if (first === 'webSetback') return `${second.split('-').map(short).join('-')}: ${named(first)}`;
   return named(first === 'palm' ? second : first);
-}
-
-/** Names of digits in a row. */
-export function shortNames(digits: readonly DigitName[], w: HandWords): string {
-  return digits.map((digit) => w.short[digit]).join(', ');
 }

@@ -56,6 +56,8 @@ export const patternEnglish = {
     geometry: (version: string) => `geometry ${version}`,
     loop: (digits: string, length: string, ring: string) => `loop ${digits}: ${length} round inside (ring size ${ring})`,
     estimated: (list: string) => `ESTIMATED, not measured: ${list}`,
+    curved: (degrees: string, fingers: string) =>
+      `curved by ${degrees} degrees for the taper of ${fingers}: cut along the line, not by ruler`,
     noRoom: (list: string) => `No room on the strip for: ${list}`,
   },
   marks: 'MARKS, mm from the starting end (corner mark)',
@@ -81,6 +83,8 @@ export const patternEnglish = {
   cutList: {
     strip: 'Strip',
     from: 'mm from the starting end (corner mark)',
+    curved:
+      'The strip is curved for fingers that taper: cut along the drawn line. The figures are those of the strip before it is curved; along it they are true where each finger was measured.',
     edges: 'Edges: mm from the line of the foremost web, distal +; straight between the rows, corners round.',
     relief: (finger: string, depth: string) =>
       `Palmar to the ${finger}, from one of its sides to the other, the distal edge is cut back by ${depth} (at the midline), level, in round steps.`,

@@ -56,6 +56,8 @@ export const patternGerman: Translations<typeof patternEnglish> = {
     geometry: (version) => `Geometrie ${version}`,
     loop: (digits, length, ring) => `Schlaufe ${digits}: innen ${length} Umfang (Ringgröße ${ring})`,
     estimated: (list) => `GESCHÄTZT, nicht gemessen: ${list}`,
+    curved: (degrees, fingers) =>
+      `um ${degrees} Grad gebogen, weil sich ${fingers} verjüngen: an der Linie schneiden, nicht nach dem Lineal`,
     noRoom: (list) => `Auf dem Streifen kein Platz für: ${list}`,
   },
   marks: 'MARKEN, mm vom Anfangsende (Eckmarke)',
@@ -81,6 +83,8 @@ export const patternGerman: Translations<typeof patternEnglish> = {
   cutList: {
     strip: 'Streifen',
     from: 'mm vom Anfangsende (Eckmarke)',
+    curved:
+      'Der Streifen ist für Finger gebogen, die sich verjüngen: an der gezeichneten Linie schneiden. Die Zahlen sind die des ungebogenen Streifens; entlang gemessen stimmen sie dort, wo der Finger gemessen wurde.',
     edges: 'Kanten: mm von der Linie der vordersten Interdigitalfalte, distal +; zwischen den Zeilen gerade, Ecken rund.',
     relief: (finger, depth) =>
       `Palmar am ${finger}, von einer Seite zur anderen, ist die distale Kante um ${depth} zurückgeschnitten (in der Mitte), eben, mit runden Stufen.`,

@@ -56,6 +56,7 @@ export const patternSpanish: Translations<typeof patternEnglish> = {
     geometry: (version) => `geometría ${version}`,
     loop: (digits, length, ring) => `lazo ${digits}: ${length} de perímetro interior (talla de anillo ${ring})`,
     estimated: (list) => `ESTIMADO, no medido: ${list}`,
+    curved: (degrees, fingers) => `curvada ${degrees} grados por el estrechamiento de ${fingers}: cortar por la línea, no con regla`,
     noRoom: (list) => `Sin sitio en la tira para: ${list}`,
   },
   marks: 'MARCAS, mm desde el extremo inicial (marca de esquina)',
@@ -81,6 +82,8 @@ export const patternSpanish: Translations<typeof patternEnglish> = {
   cutList: {
     strip: 'Tira',
     from: 'mm desde el extremo inicial (marca de esquina)',
+    curved:
+      'La tira está curvada porque los dedos se estrechan: cortar por la línea dibujada. Las cifras son las de la tira antes de curvarla; a lo largo valen donde se midió cada dedo.',
     edges: 'Bordes: mm desde la línea de la comisura más distal, distal +; rectos entre las filas, esquinas redondas.',
     relief: (finger, depth) =>
       `Palmar al ${finger}, de un lado a otro, el borde distal se recorta ${depth} (en la línea media), recto, con escalones redondos.`,

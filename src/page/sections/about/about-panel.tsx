@@ -1,8 +1,11 @@
+import { useEffect } from 'preact/hooks';
 import { Panel } from '../../parts/panel.tsx';
 import { useStore } from '../../parts/store-context.ts';
 
 /** What this page is, and whose work is in it: the build puts the notices into a template of the document, where no script carries them. */
 export function AboutPanel() {
+  // Its button is at the end of another panel; a small screen would show the middle of this one.
+  useEffect(() => window.scrollTo(0, 0), []);
   const words = useStore().texts.value.about;
   const notices = document.querySelector<HTMLTemplateElement>('#notices')?.content.textContent ?? '';
   return (

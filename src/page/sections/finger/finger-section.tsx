@@ -78,9 +78,7 @@ function Motion() {
           longest={20}
           onEnter={() => focusNext(store.entries.peek().stop === '' ? 'stop-none' : 'suggestions-heading')}
         />
-        <output class="neutral" for="field-motion-active-lacks field-motion-active-bends">
-          {shown ?? '0-…-…'}
-        </output>
+        <span class="neutral">{shown ?? '0-…-…'}</span>
       </div>
       <p class={fault ? 'line error' : 'line hint'} id="motion-line">
         {fault ? <Spoken sentence={fault.sentence} /> : shown ? texts.finger.shownBack(shown) : half}

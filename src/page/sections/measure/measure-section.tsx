@@ -1,14 +1,12 @@
 import { useComputed } from '@preact/signals';
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect } from 'preact/hooks';
 import type { DigitName } from '../../../hand/digits.ts';
-import { type DigitFieldId, PALM_FIELDS, type PalmFieldId } from '../../../hand/fields.ts';
-import type { DrawableHand } from '../../../picture/hand-shape.ts';
-import type { MeasurePlace } from '../../../picture/measure-places.ts';
+import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS, type PalmFieldId } from '../../../hand/fields.ts';
 import { lengthOf } from '../../hand-file.ts';
 import { Choice } from '../../parts/choice.tsx';
 import { Field } from '../../parts/field.tsx';
-import { focusNext, GRID_ROWS } from '../../parts/focus.ts';
-import { columnsFor, HandPicture } from '../../parts/hand-picture.tsx';
+import { focusNext, GRID_ROWS, type GridRow } from '../../parts/focus.ts';
+import { columnsFor } from '../../parts/hand-picture.tsx';
 import { Mend } from '../../parts/mend.tsx';
 import { Spoken } from '../../parts/spoken.tsx';
 import { useStore } from '../../parts/store-context.ts';
@@ -16,12 +14,13 @@ import { TextInput } from '../../parts/text-input.tsx';
 import { Heading } from '../../parts/turn-heading.tsx';
 import { ROUND_NOTATIONS, type RoundNotation } from '../../state.ts';
 import type { Store } from '../../store.ts';
-import { elementId, fieldName } from '../../translate-messages.ts';
+import { elementId } from '../../translate-messages.ts';
+import { DrawnHandPicture, placeOf } from './drawn-hand.tsx';
 
 /** Rows whose measures are taken on the back of the hand. */
 const ON_THE_BACK: readonly string[] = ['dorsalLength', 'mpSetback', ...Object.keys(PALM_FIELDS)];
 /** Rows that Enter goes through; the others are optional. */
-const ASKED_ROWS = GRID_ROWS.slice(0, 4);
+const ASKED_ROWS = GRID_ROWS.filter((id) => 'needed' in DIGIT_FIELDS[id]);
 
 /** Turn 2: the drawn fingers and under each its column of fields; what the suggestion does not need is not asked. */
 export function MeasureSection() {
@@ -147,52 +146,6 @@ function FingerGrid() {
   );
 }
 
-/** The hand that is drawn: the one that was measured, or while something typed cannot be used the last that could be drawn. */
-function useDrawable(): DrawableHand {
-  const store = useStore();
-  const last = useRef<DrawableHand>({ digits: {} });
-  const { pictured } = store.derived.value;
-  if (pictured) last.current = { ...pictured, webSetback: pictured.webs?.webSetback ?? {} };
-  return last.current;
-}
-
-/** Where on the drawn hand the measure of a field is taken; null for a field that is no measure. */
-function placeOf(where: string): MeasurePlace | null {
-  if (where.startsWith('digits.')) return where.slice('digits.'.length) as MeasurePlace;
-  return where.startsWith('webSetback.') || Object.hasOwn(PALM_FIELDS, where) ? (where as MeasurePlace) : null;
-}
-
-function DrawnHandPicture({ shown }: { readonly shown: 'fingers' | 'hand' }) {
-  const store = useStore();
-  const texts = store.texts.value;
-  const hand = useDrawable();
-  const { asked } = store.derived.value;
-  const { side, target } = store.entries.value;
-  const marked = placeOf(store.focus.value);
-  const seen = columnsFor(side || 'left');
-  const view = store.aspect.value === 'palm' ? texts.measure.palmUp : texts.measure.backUp;
-  return (
-    <div class="picture-room">
-      <HandPicture
-        hand={hand}
-        side={side || 'left'}
-        face={store.aspect.value}
-        shown={shown}
-        treated={target || null}
-        unused={seen.filter((d) => !asked.includes(d))}
-        marked={marked}
-        thumb={texts.measure.thumb}
-        title={texts.measure.picture(
-          texts.handOf[side || 'left'],
-          view,
-          seen.map((d) => texts.finger.choice[d]).join(', '),
-          marked ? fieldName(store.focus.value, texts) : texts.measure.nothingMarked,
-        )}
-      />
-    </div>
-  );
-}
-
 function RoundNotationChoice() {
   const store = useStore();
   const { texts, settings } = store;
@@ -219,7 +172,7 @@ function RoundNotationChoice() {
 }
 
 /** One place of the grid: a field with its estimate as placeholder; a finger that is not needed has none until it was measured. */
-function Cell({ digit, id, asked }: { readonly digit: DigitName; readonly id: DigitFieldId; readonly asked: boolean }) {
+function Cell({ digit, id, asked }: { readonly digit: DigitName; readonly id: GridRow; readonly asked: boolean }) {
   const store = useStore();
   const where = `digits.${digit}.${id}`;
   const { texts, format, settings } = store;

@@ -1,19 +1,23 @@
-import { DIGITS } from '../../../hand/digits.ts';
+import { DIGITS, WEBS } from '../../../hand/digits.ts';
 import { LONGEST_NOTE } from '../../../hand/hand-schema.ts';
 import { Choice, Tick } from '../../parts/choice.tsx';
 import { Field } from '../../parts/field.tsx';
+import { columnsFor } from '../../parts/hand-picture.tsx';
 import { Panel } from '../../parts/panel.tsx';
 import { useStore } from '../../parts/store-context.ts';
 import { type Entries, MOTION_IDS } from '../../state.ts';
+import { webName } from '../../translate-messages.ts';
 import { neutralZero } from '../../typed-motion.ts';
+import { DrawnHandPicture } from '../measure/drawn-hand.tsx';
 
 const FLAGS = ['swelling', 'sensation', 'hardEndFeel', 'unprotectedRepair'] as const;
 const OTHERS = MOTION_IDS.filter((id) => id !== 'active');
 
 /** How many things of the panel were said. */
-export function saidOfFinger({ motion, diagnosis, weeks, flags, hypermobile, sizeGroup }: Entries): number {
+export function saidOfFinger({ motion, diagnosis, weeks, flags, hypermobile, sizeGroup, webs, digits }: Entries): number {
   const motions = OTHERS.filter((id) => motion[id].lacks.trim() !== '' || motion[id].bends.trim() !== '').length;
-  const words = [diagnosis, weeks].filter((text) => text.trim() !== '').length;
+  const roots = DIGITS.map((digit) => digits[digit].rootCircumference);
+  const words = [diagnosis, weeks, ...Object.values(webs), ...roots].filter((text) => text.trim() !== '').length;
   const marks = FLAGS.filter((flag) => flags[flag]).length + hypermobile.length;
   return motions + words + marks + (sizeGroup === 'adult' ? 0 : 1);
 }
@@ -32,7 +36,7 @@ export function MorePanel() {
           <div class="motion-row">
             <Field where={`motion.${id}.lacks`} label={texts.finger.lacks} longest={20} />
             <Field where={`motion.${id}.bends`} label={texts.finger.bends} longest={20} />
-            <output class="neutral">{neutralZero(motion[id]) ?? ''}</output>
+            <span class="neutral">{neutralZero(motion[id]) ?? ''}</span>
           </div>
         </fieldset>
       ))}
@@ -66,6 +70,7 @@ export function MorePanel() {
           />
         ))}
       </fieldset>
+      <LieFields />
       <Field where="diagnosis" label={texts.more.diagnosis} hint={texts.more.diagnosisHint} longest={LONGEST_NOTE} optional />
       <Field where="weeks" label={texts.more.weeks} numeric optional longest={6} />
       <Choice
@@ -76,5 +81,44 @@ export function MorePanel() {
         onChoose={(value) => store.enter({ where: 'sizeGroup', value: texts.measure.group[value] }, () => ({ sizeGroup: value }))}
       />
     </Panel>
+  );
+}
+
+/** Measures that make the strip follow the hand: how far each web lies back, and how round each finger is at its root. */
+function LieFields() {
+  const store = useStore();
+  const texts = store.texts.value;
+  const { side, roundIn } = store.entries.value;
+  const { asked } = store.derived.value;
+  const unit = texts[store.settings.value.unit];
+  const numeric = store.settings.value.unit !== 'in';
+  return (
+    <fieldset class="plain">
+      <legend>{texts.more.lie}</legend>
+      <p class="hint">{texts.more.lieAbout}</p>
+      <DrawnHandPicture shown="fingers" />
+      <p class="hint">{texts.field.webSetback.how}</p>
+      <div class="pair">
+        {WEBS.map((web) => (
+          <Field key={web} where={`webSetback.${web}`} label={webName(web, texts)} unit={unit} numeric={numeric} optional longest={20} />
+        ))}
+      </div>
+      <p class="hint">{texts.field.rootCircumference.how}</p>
+      <div class="pair">
+        {columnsFor(side || 'left')
+          .filter((digit) => asked.includes(digit))
+          .map((digit) => (
+            <Field
+              key={digit}
+              where={`digits.${digit}.rootCircumference`}
+              label={`${texts.digit[digit]}: ${texts.field.rootCircumference.label}`}
+              unit={texts.measure.notation[roundIn] || unit}
+              numeric={numeric}
+              optional
+              longest={20}
+            />
+          ))}
+      </div>
+    </fieldset>
   );
 }

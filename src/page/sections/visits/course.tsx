@@ -130,7 +130,8 @@ function Visits({ record }: { readonly record: Case }) {
 }
 
 function Chart({ record }: { readonly record: Case }) {
-  const chart = useMemo(() => caseChart(record), [record]);
+  const { language } = useStore().settings.value;
+  const chart = useMemo(() => caseChart(record, undefined, language), [record, language]);
   if (!chart.ok) return null;
   return (
     // A wide chart scrolls, and what scrolls must be reachable by keys.

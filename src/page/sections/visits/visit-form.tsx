@@ -212,13 +212,13 @@ function MotionNow({ file }: { readonly file: CaseFile }) {
       <div class="motion-row">
         <Field where="visit.lacks" label={words.field.lacks} />
         <Field where="visit.bends" label={words.field.bends} />
-        <output class="neutral">{neutralZero({ lacks: visit.lacks, bends: visit.bends }) ?? ''}</output>
+        <span class="neutral">{neutralZero({ lacks: visit.lacks, bends: visit.bends }) ?? ''}</span>
       </div>
       <Answer id="repeated" legend={words.repeated} />
       <div class="motion-row">
         <Field where="visit.passiveLacks" label={words.field.passiveLacks} optional={!isWorse} />
         <Field where="visit.passiveBends" label={words.field.passiveBends} optional={!isWorse} />
-        <output class="neutral">{neutralZero({ lacks: visit.passiveLacks, bends: visit.passiveBends }) ?? ''}</output>
+        <span class="neutral">{neutralZero({ lacks: visit.passiveLacks, bends: visit.passiveBends }) ?? ''}</span>
       </div>
     </>
   );

@@ -24,7 +24,7 @@ export function layFirst(hand: Hand, block: Block, options: StripOptions): Resul
   const faults = pathFaults(path.value, settings);
   if (faults.length > 0) return failure(...faults);
   const flat = firstFlatStrip(path.value, relief.value, settings);
-  const shape = { reliefs: relief.value, edges: [], straightWidth: settings.width, pull: null, seamSlope: 0 };
+  const shape = { reliefs: relief.value, narrowest: settings.width, edges: [], straightWidth: settings.width, pull: null, seamSlope: 0 };
   return success(
     {
       settings,

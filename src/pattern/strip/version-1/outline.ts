@@ -31,6 +31,7 @@ export function firstFlatStrip(path: StripPath, reliefs: readonly Relief[], opti
   const plateaus = distalPlateaus(wound, start, end, CORNER_RADIUS + MINIMUM_FEATURE);
   const proximal = [start, end].map((x) => ({ x, y: 0 }));
   return {
+    frame: null,
     outline: outlineOf(plateaus, options.width),
     start,
     end,

@@ -102,6 +102,10 @@ function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
+/** What the measuring error is taken from. */
+const BETWEEN =
+  ', 4.5 for two raters, between Engstrand et al., Am J Occup Ther 2012;66:98, and Reissner et al., J Orthop Surg Res 2019;14:173 (abstracts seen); the rest common practice, no source';
+
 /** What each rule of the course says, in English. Degrees, mm, hours a day, pain 0 to 10. */
 export const englishCourse = {
   /** What is to be done, for the head of a step. */
@@ -176,10 +180,8 @@ export const englishCourse = {
   source: {
     noSource: 'common practice, no source',
     crps: 'pain of 5 or more early after a wrist fracture: Moseley et al., J Pain 2014;15:16 (abstract seen); the rest common practice, no source',
-    measuring:
-      'measuring error: 1.96 x sqrt 2 x 3.5 degrees, 4.5 for two raters, between Engstrand et al., Am J Occup Ther 2012;66:98, and Reissner et al., J Orthop Surg Res 2019;14:173 (abstracts seen); the rest common practice, no source',
-    slope:
-      'least squares; measuring error 3.5 degrees a reading, 4.5 for two raters, between Engstrand et al., Am J Occup Ther 2012;66:98, and Reissner et al., J Orthop Surg Res 2019;14:173 (abstracts seen); the rest common practice, no source',
+    measuring: `measuring error: 1.96 x sqrt 2 x 3.5 degrees${BETWEEN}`,
+    slope: `least squares; measuring error 3.5 degrees a reading${BETWEEN}`,
   },
   starting: 'A starting point; the clinician decides.',
 };

@@ -95,10 +95,14 @@ function fitSays({ marks, loose, girth }: CourseFigures['FIT']): string {
         ]
       : []),
   ];
-  const size = girth === null ? '' : girth.after > girth.before ? ' Weiter anfertigen.' : ' Enger anfertigen.';
+  const size = girth === null ? '' : girth.after > girth.before ? ' Größer anfertigen.' : ' Enger anfertigen.';
   const text = list(found);
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}. Alle gehaltenen Finger neu messen, entlasten oder mit demselben Winkel neu anfertigen.${size} Das zählt nicht als Änderung.`;
 }
+
+/** What the measuring error is taken from. */
+const BETWEEN =
+  ', 4,5 bei zwei Messenden, zwischen Engstrand et al., Am J Occup Ther 2012;66:98, und Reissner et al., J Orthop Surg Res 2019;14:173 (Abstracts gelesen); das Übrige übliche Praxis, ohne Quelle';
 
 /** What each rule of the course says, in German. */
 export const germanCourse: Translations<typeof englishCourse> = {
@@ -174,10 +178,8 @@ export const germanCourse: Translations<typeof englishCourse> = {
   source: {
     noSource: 'übliche Praxis, ohne Quelle',
     crps: 'Schmerz ab 5 bald nach einem Handgelenkbruch: Moseley et al., J Pain 2014;15:16 (Abstract gelesen); das Übrige übliche Praxis, ohne Quelle',
-    measuring:
-      'Messfehler: 1,96 x Wurzel 2 x 3,5 Grad, 4,5 bei zwei Messenden, zwischen Engstrand et al., Am J Occup Ther 2012;66:98, und Reissner et al., J Orthop Surg Res 2019;14:173 (Abstracts gelesen); das Übrige übliche Praxis, ohne Quelle',
-    slope:
-      'kleinste Quadrate; Messfehler 3,5 Grad je Messung, 4,5 bei zwei Messenden, zwischen Engstrand et al., Am J Occup Ther 2012;66:98, und Reissner et al., J Orthop Surg Res 2019;14:173 (Abstracts gelesen); das Übrige übliche Praxis, ohne Quelle',
+    measuring: `Messfehler: 1,96 x Wurzel 2 x 3,5 Grad${BETWEEN}`,
+    slope: `kleinste Quadrate; Messfehler 3,5 Grad je Messung${BETWEEN}`,
   },
   starting: 'Ein Ausgangspunkt; die behandelnde Person entscheidet.',
 };

@@ -102,6 +102,10 @@ function fitSays({ marks, loose, girth }: CourseFigures['FIT']): string {
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}. Medir de nuevo todos los dedos sujetos, aliviarla o hacerla de nuevo con el mismo ángulo.${size} No cuenta como cambio.`;
 }
 
+/** What the measuring error is taken from. */
+const BETWEEN =
+  ', 4,5 entre dos personas, entre Engstrand et al., Am J Occup Ther 2012;66:98, y Reissner et al., J Orthop Surg Res 2019;14:173 (resúmenes leídos); lo demás, práctica habitual, sin fuente';
+
 /** What each rule of the course says, in Spanish. */
 export const spanishCourse: Translations<typeof englishCourse> = {
   action: {
@@ -176,10 +180,8 @@ export const spanishCourse: Translations<typeof englishCourse> = {
   source: {
     noSource: 'práctica habitual, sin fuente',
     crps: 'dolor de 5 o más poco después de una fractura de muñeca: Moseley et al., J Pain 2014;15:16 (resumen leído); lo demás, práctica habitual, sin fuente',
-    measuring:
-      'error de medición: 1,96 x raíz de 2 x 3,5 grados, 4,5 entre dos personas, entre Engstrand et al., Am J Occup Ther 2012;66:98, y Reissner et al., J Orthop Surg Res 2019;14:173 (resúmenes leídos); lo demás, práctica habitual, sin fuente',
-    slope:
-      'mínimos cuadrados; error de medición de 3,5 grados por lectura, 4,5 entre dos personas, entre Engstrand et al., Am J Occup Ther 2012;66:98, y Reissner et al., J Orthop Surg Res 2019;14:173 (resúmenes leídos); lo demás, práctica habitual, sin fuente',
+    measuring: `error de medición: 1,96 x raíz de 2 x 3,5 grados${BETWEEN}`,
+    slope: `mínimos cuadrados; error de medición de 3,5 grados por lectura${BETWEEN}`,
   },
   starting: 'Un punto de partida; decide el/la terapeuta.',
 };
