@@ -13,6 +13,7 @@ export const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   'case report': async () => (await import('./commands/case-report.ts')).caseReport,
   'case next': async () => (await import('./commands/case-next.ts')).caseNext,
   'case close': async () => (await import('./commands/case-close.ts')).caseClose,
+  'case fit': async () => (await import('./commands/case-fit.ts')).caseFit,
   'case table': async () => (await import('./commands/case-table.ts')).caseTable,
   'case audit': async () => (await import('./commands/case-audit.ts')).caseAudit,
   batch: async () => (await import('./commands/batch.ts')).batch,
