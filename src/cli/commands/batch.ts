@@ -28,6 +28,7 @@ import { type RowPiece, RowReader, type RowSettings } from '../hand-pieces.ts';
 import { layOutList, type SheetsReport, sheetsReportText } from '../lay-out-list.ts';
 import { readCutListFile } from '../read-cut-list-file.ts';
 import { type HandTable, openHandTable, type RowError, rowErrorText } from '../read-hand-rows.ts';
+import { spokenPath } from '../standard-input.ts';
 import { writePatterns } from '../write-patterns.ts';
 
 const CUT_LIST_CSV = 'cut-list.csv';
@@ -89,6 +90,8 @@ export const batch = defineCommand({
   group: 'Many hands',
   about:
     'make a cut list and the patterns for a table of hands; wrong rows are left out (exit 1), and a rerun goes on where the last one stopped',
+  examples: ['batch hands.csv --out week', 'batch hands.csv --width 20 --files none --shelf shelf.csv --out week'],
+  standardInput: true,
   args: [argument('<hands>', 'table of hands (CSV), see: knucklewright schema csv')],
   flags,
   read: readInputs,
@@ -249,7 +252,9 @@ async function runRows(inputs: BatchInputs, work: Work): Promise<Result<null>> {
     }
     if (process.stderr.isTTY && Date.now() - shownAt > PROGRESS_EVERY_MS) {
       shownAt = Date.now();
-      process.stderr.write(`\r${path}: line ${row.line}, ${tally.made + tally.reused} hands done, ${tally.wrongRows} rows wrong`);
+      process.stderr.write(
+        `\r${spokenPath(path)}: line ${row.line}, ${tally.made + tally.reused} hands done, ${tally.wrongRows} rows wrong`,
+      );
     }
   }
   await json.write(CUT_LIST_JSON_END);
