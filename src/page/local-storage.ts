@@ -29,12 +29,13 @@ export interface Kept {
   readonly file: CaseFile | null;
 }
 
-const KEY = 'knucklewright-entries';
+/** The name under which it is kept. */
+export const KEPT_AS = 'knucklewright-entries';
 
 /** What was kept, or null. What cannot be read is left where it is and counts as nothing. */
 export function readKept(): Kept | null {
   try {
-    const text = localStorage.getItem(KEY);
+    const text = localStorage.getItem(KEPT_AS);
     return text === null ? null : keptOf(text);
   } catch {
     // Browsers differ in whether a page from a file may keep anything, and say so by throwing.
@@ -69,7 +70,7 @@ export function stateOf({ entries, settings, screen, file }: Kept): PageState {
 /** Whether it could be kept. */
 export function writeKept(kept: Kept): boolean {
   try {
-    localStorage.setItem(KEY, JSON.stringify(kept));
+    localStorage.setItem(KEPT_AS, JSON.stringify(kept));
     return true;
   } catch {
     return false;
@@ -78,7 +79,7 @@ export function writeKept(kept: Kept): boolean {
 
 export function forgetKept(): void {
   try {
-    localStorage.removeItem(KEY);
+    localStorage.removeItem(KEPT_AS);
   } catch {
     // Nothing could be kept in the first place.
   }

@@ -144,6 +144,7 @@ export const patternEnglish = {
       `width ${width}, differential ${degrees} degrees, ${closure}, date ${date}`,
     length: (length: string) => `from end to zero ${length} mm`,
     first: '1. Measure the 50 mm square, then cut the strip from plain paper (80 g).',
+    bars: '1. Measure the two bars, then cut the strip from this page (80 g paper).',
     second: '2. Outside up: weave it round the fingers as the strip will run, snug, not tight, the fingers held at the differential.',
     third: '3. Read on the scale where the starting end lies. + is longer than drawn.',
     fourth: '4. Draw the strip again with this reading: --paper-reading, or the field on the page.',

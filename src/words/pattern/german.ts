@@ -141,6 +141,7 @@ export const patternGerman: Translations<typeof patternEnglish> = {
     settings: (width, degrees, closure, date) => `Breite ${width}, MP-Differenz ${degrees} Grad, ${closure}, Datum ${date}`,
     length: (length) => `vom Ende bis null ${length} mm`,
     first: '1. Das 50-mm-Quadrat nachmessen, dann den Streifen aus einfachem Papier (80 g) schneiden.',
+    bars: '1. Die beiden Balken nachmessen, dann den Streifen aus dieser Seite schneiden (Papier 80 g).',
     second:
       '2. Außenseite oben: um die Finger weben, wie der Streifen laufen wird, anliegend, nicht fest, die Finger in der MP-Differenz gehalten.',
     third: '3. Auf der Teilung ablesen, wo das Anfangsende liegt. + ist länger als gezeichnet.',

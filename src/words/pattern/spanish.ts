@@ -141,6 +141,7 @@ export const patternSpanish: Translations<typeof patternEnglish> = {
     settings: (width, degrees, closure, date) => `ancho ${width}, diferencia MCF ${degrees} grados, ${closure}, fecha ${date}`,
     length: (length) => `del extremo al cero ${length} mm`,
     first: '1. Medir el cuadrado de 50 mm y cortar la tira de papel normal (80 g).',
+    bars: '1. Mida las dos barras y corte la tira de esta página (papel de 80 g).',
     second: '2. Exterior arriba: pasarla por los dedos como irá la tira, ceñida, sin apretar, con los dedos en su diferencia.',
     third: '3. Leer en la escala dónde queda el extremo inicial. + es más larga de lo dibujado.',
     fourth: '4. Dibujar la tira otra vez con esta lectura: --paper-reading, o el campo de la página.',
