@@ -141,6 +141,13 @@ export const english = {
     face: { dorsal: 'dorsal', palmar: 'palmar', both: 'both' },
     digits: 'Which fingers',
     digitsOf: { measured: 'all that were measured', neighbours: 'the treated finger and its neighbours' },
+    bendWay: 'Bend over the MP joints',
+    bendOf: {
+      auto: 'what costs least',
+      straight: 'one straight line',
+      split: 'with a slot before the little finger',
+      kinked: 'from joint to joint, the sheet stretches',
+    },
     palm: 'The whole hand; what is empty is estimated',
     made: (face: string, angle: string) => `MP plate, ${face}, ${angle}`,
     title: (face: string, angle: string, digits: string) => `MP plate, ${face}, ${angle} (${digits})`,

@@ -167,6 +167,13 @@ export const german: Texts = {
     face: { dorsal: 'dorsal', palmar: 'palmar', both: 'beide' },
     digits: 'Welche Finger',
     digitsOf: { measured: 'alle gemessenen', neighbours: 'der behandelte Finger und seine Nachbarn' },
+    bendWay: 'Biegung über den MP-Gelenken',
+    bendOf: {
+      auto: 'was am wenigsten kostet',
+      straight: 'eine gerade Linie',
+      split: 'mit einem Schlitz vor dem Kleinfinger',
+      kinked: 'von Gelenk zu Gelenk, das Material dehnt sich',
+    },
     palm: 'Die ganze Hand; was leer ist, wird geschätzt',
     made: (face, angle) => `MP-Handschiene, ${face}, ${angle}`,
     title: (face, angle, digits) => `MP-Handschiene, ${face}, ${angle} (${digits})`,

@@ -176,6 +176,13 @@ export const spanish: Texts = {
     face: { dorsal: 'dorsal', palmar: 'palmar', both: 'los dos' },
     digits: 'Qué dedos',
     digitsOf: { measured: 'todos los medidos', neighbours: 'el dedo tratado y sus vecinos' },
+    bendWay: 'Doblez sobre las MCF',
+    bendOf: {
+      auto: 'la que menos fuerza',
+      straight: 'una línea recta',
+      split: 'con un corte antes del meñique',
+      kinked: 'de articulación a articulación, la lámina se estira',
+    },
     palm: 'La mano entera; lo vacío se estima',
     made: (face, angle) => `Férula MCF, ${face}, ${angle}`,
     title: (face, angle, digits) => `Férula MCF, ${face}, ${angle} (${digits})`,
