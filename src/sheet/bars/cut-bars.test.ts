@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import highsModule from 'highs';
 import { describe, expect, it } from 'vitest';
+import { times } from '../../../tests/by-night.ts';
 import { seeded } from '../../units/seeded.ts';
 import { barsAtLeast } from './bar-bounds.ts';
 import { type BarInstance, fullBars, narrowRange, triplets } from './bar-instances.ts';
@@ -60,7 +61,7 @@ describe('cutBars', () => {
         expect(cut.bars).toHaveLength(fewest);
         expect(cut.atLeast).toBeLessThanOrEqual(fewest);
       }),
-      { numRuns: 300 },
+      { numRuns: times(75, 300) },
     );
   });
 
@@ -73,7 +74,7 @@ describe('cutBars', () => {
         expectCutting(cut, lengths, 1000);
         expect(cut.bars).toHaveLength(fewestByHighs(highs, lengths, 1000, cut.bars.length));
       }),
-      { numRuns: 12, seed: 5 },
+      { numRuns: times(4, 12), seed: 5 },
     );
   });
 
@@ -175,7 +176,7 @@ describe('the parts of it', () => {
         });
         expect(listed.toSorted()).toEqual(within.map((way) => way.join()).toSorted());
       }),
-      { numRuns: 60 },
+      { numRuns: times(15, 60) },
     );
   });
 
@@ -196,7 +197,7 @@ describe('the parts of it', () => {
         const full = fits.filter((way) => kinds.lengths.every((l, i) => length(way) + l > 100 || way[i] === kinds.counts[i]));
         expect(fullWays(kinds, 100, 1e6)).toHaveLength(full.length);
       }),
-      { numRuns: 60 },
+      { numRuns: times(15, 60) },
     );
   });
 
