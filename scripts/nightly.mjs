@@ -22,11 +22,6 @@ const CHECKS = [
     ['node_modules/vitest/vitest.mjs', 'run', 'tests/inspect-foreign.test.ts'],
     { KNUCKLEWRIGHT_FOREIGN: 'out/foreign' },
   ],
-  [
-    'the odds of docs/advice.md, simulated anew',
-    ['node_modules/vitest/vitest.mjs', 'run', 'src/record/course/course-odds.test.ts'],
-    { KNUCKLEWRIGHT_ODDS: 'all' },
-  ],
   ['installation without scripts', ['scripts/clean-install.mjs']],
   ['docs/reliability.md, made anew', ['scripts/reliability.mjs']],
 ];

@@ -41,6 +41,7 @@ describe("a clinic's own file", () => {
         paper: { from: 'clinic', value: 'letter' },
         language: { from: 'default' },
         cutter: { from: 'clinic', value: 'knife' },
+        shelf: { from: 'default' },
         thickness: { from: 'clinic', value: 1.6 },
         skinClearance: { from: 'clinic', value: '1 mm' },
       },
@@ -71,6 +72,7 @@ describe("a clinic's own file", () => {
 
   it('takes paths from its own folder', async () => {
     write('knife.json', { ...cutterById('knife'), id: 'own-knife', kerf: 0.4 });
+    writeFileSync(join(scratch, 'clinic', 'shelf.csv'), 'length,width,count\n400,60,3\n');
     const path = write('paths.json', { ...SCHEMA, cutter: './knife.json', shelf: 'shelf.csv' });
     const read = readClinic({ ...SCHEMA, cutter: './knife.json', shelf: 'shelf.csv' }, path);
     expect(read.ok && read.value.flags).toEqual({
