@@ -6,6 +6,7 @@ import { DEFAULT_SHEET_SETTINGS, type SheetSettings } from '../src/sheet/paper/s
 import { LANGUAGE_IDS } from '../src/words/language.ts';
 import { layOutForPdf } from '../src/writers/pdf/pdf.ts';
 import { tried } from './by-night.ts';
+import { presetPlate } from './demo-plate.ts';
 import { collisions, inkBox, TOUCHING } from './page-boxes.ts';
 import { DEMO_HAND, LARGE_HAND, stripOf } from './pdf-samples.ts';
 
@@ -43,6 +44,17 @@ describe('the making of a strip as a storyboard', () => {
     expect(panels(story(DEMO_HAND, 'ring-lowered-in-three', {}))).toBe(9);
     expect(panels(story(LARGE_HAND, 'long-raised-in-four', {}))).toBe(10);
     expect(panels(story(DEMO_HAND, 'long-and-ring-raised-in-four', {}))).toBe(9);
+  });
+
+  it('of a plate has six steps on one page, in every language', () => {
+    for (const language of LANGUAGE_IDS) {
+      const { pattern } = presetPlate('mp-immobilisation-dorsal', 45, undefined, {}, language);
+      const laid = layOutForPdf(pattern, { ...DEFAULT_SHEET_SETTINGS, parts: ['making'], language });
+      const pages = laid.ok ? laid.value.pages.filter((page) => page.kind === 'story') : [];
+      expect(pages).toHaveLength(1);
+      expect(panels(pages)).toBe(6);
+      for (const page of pages) expect(collisions(page), language).toEqual([]);
+    }
   });
 
   it('has neither bars nor card, and no word of how to print: nothing on it is at true size', () => {

@@ -6,6 +6,7 @@ import type { PageContent } from '../sheet/paper/pattern-pages.ts';
 import { paperWords } from '../words/papers/paper-words.ts';
 import { sheetSpeech } from '../words/sheet/sheet-words.ts';
 import { words } from './layout.ts';
+import { plateSteps } from './plate-steps.ts';
 import { storyPanel, stripSteps } from './storyboard.ts';
 
 const COLUMNS = 2;
@@ -14,13 +15,12 @@ const GAP = 3;
 const HEAD = 2.9;
 
 /**
- * The making of a strip as a storyboard, six steps a page: each the hand from one named viewpoint and beside it the same section. None for a plate, and
- * none on paper that is too small for its pictures.
+ * The making of a device as a storyboard, six steps a page: each from one named viewpoint, of a strip with the same section beside it. None on paper that is
+ * too small for its pictures.
  */
 export function storyPages({ made }: MakingNotes, { box, measure, language }: PaperRoom): readonly PageContent[] {
-  if (made.kind !== 'strip') return [];
   const w = paperWords(language).story;
-  const steps = stripSteps(made, w);
+  const steps = made.kind === 'strip' ? stripSteps(made, w) : plateSteps(made, w);
   const perPage = COLUMNS * ROWS;
   const pages: PageContent[] = [];
   for (let from = 0; from < steps.length; from += perPage) {

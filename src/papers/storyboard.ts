@@ -167,7 +167,7 @@ function capital(text: string): string {
 }
 
 /** The drawn hand with each finger's name beyond its tip. */
-function named(drawn: DrawnMoulded, w: StoryWords, treated: DigitName | null): Items {
+export function named(drawn: DrawnMoulded, w: StoryWords, treated: DigitName | null): Items {
   const names = [...drawn.fingers].map(([digit, { tip, pip }]) => {
     const long = Math.hypot(tip.x - pip.x, tip.y - pip.y) || 1;
     const at = { x: tip.x + (6 * (tip.x - pip.x)) / long, y: tip.y + (6 * (tip.y - pip.y)) / long };

@@ -2,46 +2,13 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
+import { cutApart } from '../../../tests/cut-apart.ts';
 import { runCommand } from '../../../tests/run-command.ts';
 
 const scratch = mkdtempSync(join(tmpdir(), 'sheets-'));
 afterAll(() => rmSync(scratch, { recursive: true }));
 
 const sheets = (...words: readonly string[]) => runCommand('sheets', ...words);
-
-interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly w: number;
-  readonly h: number;
-}
-
-/** The pieces that a sheet falls into when it is cut as the words say, one straight cut after the other. */
-function cutApart(sheet: Box, cuts: readonly string[]): readonly Box[] {
-  let pieces: readonly Box[] = [sheet];
-  for (const cut of cuts) {
-    const [, way = '', at = '', from = '', to = ''] = /(along|across) the grain, ([\d.]+) .* from ([\d.]+) to ([\d.]+)$/.exec(cut) ?? [];
-    const [line, start, end] = [at, from, to].map(Number) as [number, number, number];
-    const isMeant = ({ x, y, w, h }: Box) =>
-      way === 'along' ? x === start && x + w === end && y < line && line < y + h : y === start && y + h === end && x < line && line < x + w;
-    const meant = pieces.filter(isMeant);
-    // The words name one piece, which the cut crosses from edge to edge.
-    expect(meant, cut).toHaveLength(1);
-    const [{ x, y, w, h }] = meant as [Box];
-    const halves =
-      way === 'along'
-        ? [
-            { x, y, w, h: line - y },
-            { x, y: line, w, h: y + h - line },
-          ]
-        : [
-            { x, y, w: line - x, h },
-            { x: line, y, w: x + w - line, h },
-          ];
-    pieces = [...pieces.filter((piece) => !meant.includes(piece)), ...halves];
-  }
-  return pieces;
-}
 
 describe('sheets --shears', () => {
   it('cuts every part to its box with the straight cuts it tells, and counts them', async () => {

@@ -67,7 +67,13 @@ export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: 
     if (notes === null) return [];
     if (part === 'making') {
       const story = papers.story(notes, { ...room, box: plainRoom(upright, frameWordsOf('', 'plain'), measure) });
-      const rest = makingPages(story.length > 0 ? { ...notes, steps: [] } : notes, frame, measure, shown, speech);
+      const rest = makingPages(
+        story.length > 0 && notes.made.kind === 'strip' ? { ...notes, steps: [] } : notes,
+        frame,
+        measure,
+        shown,
+        speech,
+      );
       return rest && [...story, ...rest];
     }
     return papers.handout(notes, room);

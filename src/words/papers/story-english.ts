@@ -89,5 +89,38 @@ export const storyEnglish = {
       text: 'Take it off finger by finger. Close the lap at its marks, trim the end, round every edge. Words face out.',
     },
   },
+  plate: {
+    place: {
+      title: 'Try the paper on the hand',
+      view: 'From the side of the plate',
+      text: 'Cut the paper out and lay it on the hand at the angle. Wrist crease, thumb web and free fingers stay clear. Mend the paper, not the sheet.',
+    },
+    outline: {
+      title: 'Draw round it, cut',
+      view: 'From above: grey is the paper, blue the sheet',
+      text: 'Words up. Draw round the paper, carry all marks over, cut. Stick padding on the bony points of the hand now, not later.',
+    },
+    hold: {
+      title: (degrees: string) => `Hold the MP joints at ${degrees} degrees`,
+      view: 'From the side, the gauge beside the hand',
+      text: 'A second person holds the fingertips. Ring of the gauge on the MP joint, its arms along hand and finger. Wrist straight.',
+    },
+    bend: {
+      title: 'Warm, blot, bend over an edge',
+      view: 'From above: grey is the table',
+      text: '65 to 71 C, as the sheet asks for. Blot, wait, test on your own skin. Bend it along the MP bend line over the edge of the table.',
+      flat: '65 to 71 C, as the sheet asks for. Blot, wait, test on your own skin. At 0 degrees it has no bend: it goes onto the hand flat.',
+    },
+    fit: {
+      title: 'Lay it on, stroke it down',
+      view: 'From the side of the plate',
+      text: 'Hand part first, then wings and side walls. Stroke, do not press. Gauge beside it until it is hard. Flare the edges at wrist and thumb.',
+    },
+    strap: {
+      title: 'Straps on, then check',
+      view: 'From the other side',
+      text: 'Straps A and B hold, they do not pull. PIP joints move fully, wrist and thumb are free. A pressed nail turns pink in 2 seconds. Feeling is as before.',
+    },
+  },
   wrong: { crossing: 'Wrong: a nail crosses' },
 };

@@ -34,7 +34,7 @@ export const storyGerman: Translations<typeof storyEnglish> = {
     warm: {
       title: 'Erwärmen, abtupfen, prüfen, beginnen',
       text: (held) =>
-        `65 bis 71 °C, unter einer Minute. Abtupfen, warten, an der eigenen Haut prüfen. "OUTSIDE" zeigt zu Ihnen; die Marke der Klebestelle liegt auf der Mitte vom ${held}.`,
+        `65 bis 71 °C, unter einer Minute. Abtupfen, warten, an der eigenen Haut prüfen. "AUSSEN" zeigt zu Ihnen; die Marke der Klebestelle liegt auf der Mitte vom ${held}.`,
     },
     first: {
       dorsal: {
@@ -90,6 +90,39 @@ export const storyGerman: Translations<typeof storyEnglish> = {
     close: {
       title: 'Abnehmen, schließen, kürzen',
       text: 'Finger für Finger abnehmen. Überlappung an den Marken kleben, Ende kürzen, alle Kanten runden. Die Schrift zeigt nach außen.',
+    },
+  },
+  plate: {
+    place: {
+      title: 'Papier auf der Hand probieren',
+      view: 'Von der Seite der Handschiene',
+      text: 'Papier ausschneiden und im Winkel auf die Hand legen. Handgelenkfalte, Daumenfalte und freie Finger bleiben frei. Das Papier ändern, nicht das Material.',
+    },
+    outline: {
+      title: 'Umfahren, schneiden',
+      view: 'Von oben: grau das Papier, blau das Material',
+      text: 'Schrift nach oben. Das Papier umfahren, alle Marken übertragen, schneiden. Polster jetzt auf die knochigen Stellen der Hand kleben, nicht später.',
+    },
+    hold: {
+      title: (degrees) => `MP-Gelenke bei ${degrees} Grad halten`,
+      view: 'Von der Seite, die Lehre neben der Hand',
+      text: 'Eine zweite Person hält die Fingerspitzen. Ring der Lehre auf dem MP-Gelenk, ihre Arme an Hand und Finger entlang. Handgelenk gerade.',
+    },
+    bend: {
+      title: 'Erwärmen, abtupfen, über eine Kante biegen',
+      view: 'Von oben: grau der Tisch',
+      text: '65 bis 71 °C, wie das Material es verlangt. Abtupfen, warten, an der eigenen Haut prüfen. An der MP-Knicklinie über die Tischkante biegen.',
+      flat: '65 bis 71 °C, wie das Material es verlangt. Abtupfen, warten, an der eigenen Haut prüfen. Bei 0 Grad ist kein Knick da: flach auf die Hand.',
+    },
+    fit: {
+      title: 'Auflegen, anstreichen',
+      view: 'Von der Seite der Handschiene',
+      text: 'Zuerst der Handteil, dann Flügel und Seitenwände. Streichen, nicht drücken. Lehre daneben, bis es hart ist. Kanten an Handgelenk und Daumen aufbiegen.',
+    },
+    strap: {
+      title: 'Bänder anlegen, prüfen',
+      view: 'Von der anderen Seite',
+      text: 'Die Bänder A und B halten, sie ziehen nicht. PIP-Gelenke ganz beweglich, Handgelenk und Daumen frei. Ein gedrückter Nagel ist in 2 Sekunden rosa. Gefühl wie vorher.',
     },
   },
   wrong: { crossing: 'Falsch: ein Nagel kreuzt' },

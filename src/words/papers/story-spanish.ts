@@ -33,7 +33,7 @@ export const storySpanish: Translations<typeof storyEnglish> = {
     warm: {
       title: 'Calentar, secar, probar, empezar',
       text: (held) =>
-        `65 a 71 °C, menos de un minuto. Seque, espere, pruebe en su propia piel. "OUTSIDE" mira hacia usted; la marca de unión va en el centro del ${held}.`,
+        `65 a 71 °C, menos de un minuto. Seque, espere, pruebe en su propia piel. "EXTERIOR" mira hacia usted; la marca de unión va en el centro del ${held}.`,
     },
     first: {
       dorsal: {
@@ -87,6 +87,39 @@ export const storySpanish: Translations<typeof storyEnglish> = {
     close: {
       title: 'Quitar, cerrar, recortar',
       text: 'Quítela dedo por dedo. Pegue el solape en sus marcas, recorte el extremo y redondee los bordes. Las letras van hacia fuera.',
+    },
+  },
+  plate: {
+    place: {
+      title: 'Probar el papel en la mano',
+      view: 'Desde el lado de la férula',
+      text: 'Recorte el papel y póngalo en la mano con su ángulo. El pliegue de la muñeca, la comisura del pulgar y los dedos libres quedan libres. Corrija el papel, no la lámina.',
+    },
+    outline: {
+      title: 'Dibujar el contorno, cortar',
+      view: 'Desde arriba: gris el papel, azul la lámina',
+      text: 'Letras arriba. Dibuje el contorno del papel, pase todas las marcas y corte. Ponga ahora el acolchado en los puntos óseos de la mano, no después.',
+    },
+    hold: {
+      title: (degrees) => `Sujetar las MCF a ${degrees} grados`,
+      view: 'De lado, la galga junto a la mano',
+      text: 'Otra persona sujeta las puntas de los dedos. Anillo de la galga sobre la MCF, sus brazos a lo largo de mano y dedo. Muñeca recta.',
+    },
+    bend: {
+      title: 'Calentar, secar, doblar en un borde',
+      view: 'Desde arriba: gris la mesa',
+      text: '65 a 71 °C, como pide la lámina. Seque, espere, pruebe en su propia piel. Doble por la línea de doblez MCF sobre el borde de la mesa.',
+      flat: '65 a 71 °C, como pide la lámina. Seque, espere, pruebe en su propia piel. A 0 grados no hay doblez: va plana sobre la mano.',
+    },
+    fit: {
+      title: 'Ponerla y alisarla',
+      view: 'Desde el lado de la férula',
+      text: 'Primero la parte de la mano, luego alas y paredes. Alise, no apriete. La galga al lado hasta que endurezca. Abra los bordes de muñeca y pulgar.',
+    },
+    strap: {
+      title: 'Cinchas y comprobar',
+      view: 'Desde el otro lado',
+      text: 'Las cinchas A y B sujetan, no tiran. Las IFP se mueven del todo, muñeca y pulgar libres. Una uña apretada vuelve rosa en 2 segundos. La sensibilidad no cambia.',
     },
   },
   wrong: { crossing: 'Mal: una uña cruza' },
