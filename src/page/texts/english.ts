@@ -207,7 +207,7 @@ export const english = {
     sectionDigit: (digit: string, place: string) => `${digit}, ${place}`,
     seamLabel: 'seam, outer layer',
     moulded: 'Moulded, in three dimensions',
-    mouldedDescription: (digits: string) => `The strip round simple fingers, each at its MP angle: ${digits}.`,
+    mouldedDescription: (digits: string) => `The hand with the strip on, each finger at its MP angle: ${digits}.`,
     mouldedDigit: (digit: string, angle: string, bend: string) => `${digit} ${angle} degrees ${bend}`,
     bendFlexion: 'flexed',
     bendExtension: 'extended',

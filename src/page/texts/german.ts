@@ -258,7 +258,7 @@ export const german: Texts = {
     sectionDigit: (digit, place) => `${digit}, ${place}`,
     seamLabel: 'Klebestelle, äußere Lage',
     moulded: 'Geformt, räumlich',
-    mouldedDescription: (digits) => `Der Streifen um einfache Finger, jeder in seinem MP-Winkel: ${digits}.`,
+    mouldedDescription: (digits) => `Die Hand mit dem Streifen, jeder Finger in seinem MP-Winkel: ${digits}.`,
     mouldedDigit: (digit, angle, bend) => `${digit} ${angle} Grad ${bend}`,
     bendFlexion: 'gebeugt',
     bendExtension: 'gestreckt',

@@ -259,7 +259,7 @@ export const spanish: Texts = {
     sectionDigit: (digit, place) => `${digit}, ${place}`,
     seamLabel: 'unión, capa exterior',
     moulded: 'Moldeada, en tres dimensiones',
-    mouldedDescription: (digits) => `La tira alrededor de dedos sencillos, cada uno en su ángulo MCF: ${digits}.`,
+    mouldedDescription: (digits) => `La mano con la tira, cada dedo en su ángulo MCF: ${digits}.`,
     mouldedDigit: (digit, angle, bend) => `${digit} ${angle} grados ${bend}`,
     bendFlexion: 'en flexión',
     bendExtension: 'en extensión',
