@@ -58,11 +58,6 @@ function Form({ file }: { readonly file: CaseFile }) {
         </div>
         <div class="visit-column">
           <MotionNow file={file} />
-          <div class="pair">
-            <Field where="visit.date" label={words.field.date} longest={14} tidy={tidyDay} />
-            <Field where="visit.wear" label={words.field.wear} numeric optional />
-            <Field where="visit.wearAgreed" label={words.field.wearAgreed} numeric optional />
-          </div>
           <div class="answers">
             <Answer id="fits" legend={words.fits} />
             <Answer id="redirects" legend={words.redirects} />
@@ -165,6 +160,9 @@ function Harm() {
       </div>
       <div class="pair">
         <Field where="visit.pain" label={words.field.pain} numeric longest={4} />
+        <Field where="visit.wear" label={words.field.wear} numeric optional />
+        <Field where="visit.wearAgreed" label={words.field.wearAgreed} numeric optional />
+        <Field where="visit.date" label={words.field.date} longest={14} tidy={tidyDay} />
       </div>
       {asksCrps ? (
         <fieldset class="plain ticks across" id="field-visit-crpsSigns" tabIndex={-1}>
