@@ -244,6 +244,7 @@ export const english = {
     estimatedList: 'Estimated, not measured',
   },
   errors: {
+    unforeseen: 'Something went wrong here, and nothing was saved. Save your work and open the page again.',
     heading: 'Please look at this first',
     prefix: 'Error:',
   },

@@ -294,7 +294,11 @@ export const german: Texts = {
     next: 'Weiter:',
     estimatedList: 'Geschätzt, nicht gemessen',
   },
-  errors: { heading: 'Bitte zuerst dies ansehen', prefix: 'Fehler:' },
+  errors: {
+    unforeseen: 'Hier ist etwas schiefgegangen, nichts wurde gespeichert. Speichern Sie Ihre Arbeit und öffnen Sie die Seite neu.',
+    heading: 'Bitte zuerst dies ansehen',
+    prefix: 'Fehler:',
+  },
   head: headWords.de,
   finger: fingerWords.de,
   stop: stopWords.de,

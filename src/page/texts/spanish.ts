@@ -295,7 +295,11 @@ export const spanish: Texts = {
     next: 'Después:',
     estimatedList: 'Estimado, no medido',
   },
-  errors: { heading: 'Mire esto primero, por favor', prefix: 'Error:' },
+  errors: {
+    unforeseen: 'Algo ha fallado aquí y no se ha guardado nada. Guarde su trabajo y abra la página de nuevo.',
+    heading: 'Mire esto primero, por favor',
+    prefix: 'Error:',
+  },
   head: headWords.es,
   finger: fingerWords.es,
   stop: stopWords.es,

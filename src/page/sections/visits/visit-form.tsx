@@ -58,6 +58,10 @@ function Form({ file }: { readonly file: CaseFile }) {
         </div>
         <div class="visit-column">
           <MotionNow file={file} />
+          <div class="pair">
+            <Field where="visit.wear" label={words.field.wear} numeric optional />
+            <Field where="visit.wearAgreed" label={words.field.wearAgreed} numeric optional />
+          </div>
           <div class="answers">
             <Answer id="fits" legend={words.fits} />
             <Answer id="redirects" legend={words.redirects} />
@@ -160,8 +164,6 @@ function Harm() {
       </div>
       <div class="pair">
         <Field where="visit.pain" label={words.field.pain} numeric longest={4} />
-        <Field where="visit.wear" label={words.field.wear} numeric optional />
-        <Field where="visit.wearAgreed" label={words.field.wearAgreed} numeric optional />
         <Field where="visit.date" label={words.field.date} longest={14} tidy={tidyDay} />
       </div>
       {asksCrps ? (
