@@ -163,8 +163,8 @@ describe('usage', () => {
   it('lists ten blocks with a sketch, or as JSON', () => {
     const { stdout } = run('blocks');
     expect(stdout.match(/╭/g)?.length).toBeGreaterThanOrEqual(10);
-    const list = JSON.parse(run('blocks', '--json').stdout);
-    expect(list).toHaveLength(10);
+    const { schema, blocks } = JSON.parse(run('blocks', '--json').stdout);
+    expect([schema, blocks.length]).toEqual(['knucklewright/blocks-report@1', 10]);
   });
 
   it.each(['hand', 'block', 'options'])('prints the JSON Schema of %s', (kind) => {

@@ -5,7 +5,7 @@ import { PROGRESS_NAME as PROGRESS } from '../../src/cli/batch-progress.ts';
 import { setIdIn } from '../../src/files/drawing-set.ts';
 import { runCommand } from '../run-command.ts';
 import { arm, disarm, type FaultKind } from './at-call.mjs';
-import { COMMAND, callsOf, DEMO, ROOT, run, runWithFault, scratchFolder, visibleFiles } from './commands.ts';
+import { COMMAND, callsOf, DEMO, ROOT, run, runWithFault, scratchFolder, tellKills, visibleFiles } from './commands.ts';
 
 /** By night every writer and every kind of fault (`npm run nightly`); by day `draw`, which writes as all others do. */
 const BY_NIGHT = process.env.KNUCKLEWRIGHT_KILLS !== undefined;
@@ -106,6 +106,7 @@ describe.each(chosen)('%s', (name, argsFor) => {
         rmSync(folder, { recursive: true });
       }
       if (name === 'draw') expect(mixed).toBeGreaterThan(0);
+      tellKills(kind, calls.length, name);
     },
   );
 
@@ -128,6 +129,7 @@ describe.each(chosen)('%s', (name, argsFor) => {
       ).toEqual([]);
       rmSync(folder, { recursive: true });
     }
+    tellKills('kill', calls.length, `${name}, empty folder`);
   });
 
   it.each(['EIO', 'ENOSPC'] as const)(
@@ -152,6 +154,7 @@ describe.each(chosen)('%s', (name, argsFor) => {
         rmSync(folder, { recursive: true });
       }
       expect(exits).toContain(1);
+      tellKills(kind, count, name);
     },
   );
 });

@@ -150,7 +150,7 @@ function baseEntries(base: number, decimal: Settings['decimal']): Entries {
   const file = base === 0 ? null : readHand(base === 2 ? demoPlateHand : demoHand);
   if (!file?.ok) return emptyEntries(decimal);
   const entries = entriesOf(file.value.source, decimal);
-  const plate = { faces: 'both' as const, digits: 'neighbours' as const, angle: '45' };
+  const plate = { faces: 'both' as const, digits: 'neighbours' as const, angle: '45', bend: 'split' as const };
   return { ...entries, ...(base === 2 ? { block: 'plate', plate } : {}), ...(base === 3 ? { visit: VISIT, date: '2026-11-25' } : {}) };
 }
 
