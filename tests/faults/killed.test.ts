@@ -7,7 +7,7 @@ import { runCommand } from '../run-command.ts';
 import { arm, disarm, type FaultKind } from './at-call.mjs';
 import { COMMAND, callsOf, DEMO, ROOT, run, runWithFault, scratchFolder, tellKills, visibleFiles } from './commands.ts';
 
-/** By night every writer and every kind of fault (`npm run nightly`); by day `draw`, whose door is that of all others. */
+/** By night every writer and every kind of fault (`npm run nightly`); by day `draw`, which writes as all others do. */
 const BY_NIGHT = process.env.KNUCKLEWRIGHT_KILLS !== undefined;
 const LONG = BY_NIGHT ? 1_800_000 : 300_000;
 const KINDS: readonly FaultKind[] = BY_NIGHT ? ['kill', 'torn', 'lost-data', 'lost-names'] : ['kill'];
