@@ -6,7 +6,7 @@ const cwd = fileURLToPath(new URL('..', import.meta.url));
 const seed = Math.floor(Math.random() * 2 ** 31);
 const CHECKS = [
   [
-    `every test, properties with the seed ${seed}`,
+    `every test (all hostile files, kernel calls, a release from two clones with it), properties with the seed ${seed}`,
     ['node_modules/vitest/vitest.mjs', 'run'],
     { FC_SEED: String(seed), KNUCKLEWRIGHT_NIGHTLY: '1' },
   ],
@@ -28,8 +28,7 @@ const CHECKS = [
     { KNUCKLEWRIGHT_ODDS: 'all' },
   ],
   ['installation without scripts', ['scripts/clean-install.mjs']],
-  ['a release from two clones', ['node_modules/vitest/vitest.mjs', 'run', 'tests/release.test.ts'], { KNUCKLEWRIGHT_NIGHTLY: '1' }],
-  ['hostile files, all of them', ['node_modules/vitest/vitest.mjs', 'run', 'tests/hostile'], { KNUCKLEWRIGHT_NIGHTLY: '1' }],
+  ['docs/reliability.md, made anew', ['scripts/reliability.mjs']],
 ];
 const failed = CHECKS.filter(([name, args, environment = {}]) => {
   console.log(`\n== ${name}`);

@@ -7,3 +7,8 @@ export function tried<Case>(all: readonly Case[], byDay: (each: Case) => boolean
   if (day.length === 0) throw new Error('no case is left by day');
   return BY_NIGHT ? all : day;
 }
+
+/** How often random cases are drawn for a property: the second by night. */
+export function times(byDay: number, byNight: number): number {
+  return BY_NIGHT ? byNight : byDay;
+}

@@ -2,9 +2,10 @@ import { readFileSync } from 'node:fs';
 import type { Hand } from '../src/hand/hand.ts';
 import { parseHandText } from '../src/hand/read-hand.ts';
 import { type MadePlate, makePattern } from '../src/pattern/make-pattern.ts';
-import { plateById } from '../src/pattern/plate/plate-library.ts';
+import { PLATE_FACES } from '../src/pattern/plate/plate-design.ts';
+import { plateById, plateOfFaces } from '../src/pattern/plate/plate-library.ts';
 import { DEFAULT_PLATE_OPTIONS, type PlateOptions } from '../src/pattern/plate/plate-options.ts';
-import { designFor } from '../src/pattern/plate/read-plate.ts';
+import { designFor, type PlatePreset } from '../src/pattern/plate/read-plate.ts';
 import type { Language } from '../src/words/language.ts';
 
 /** The invented demonstration hand with its palm measured. */
@@ -15,16 +16,23 @@ export function demoPlateHand(): Hand {
   return hand.value;
 }
 
+/** A preset of the library, or the plate of one face or both by the id that it has then. */
+export function presetOf(id: string): PlatePreset {
+  const faces = PLATE_FACES.find((f) => id === `plate-${f}`);
+  const preset = faces ? plateOfFaces(faces) : plateById(id);
+  if (!preset) throw new Error(`no plate ${id}`);
+  return preset;
+}
+
 /** A plate of the library on a hand, at an angle where the preset names none. Throws when it cannot be made. */
 export function presetPlate(
-  id: string,
+  id: string | PlatePreset,
   angle: number | null = null,
   hand = demoPlateHand(),
   options: Partial<PlateOptions> = {},
   language: Language = 'en',
 ): MadePlate {
-  const preset = plateById(id);
-  if (!preset) throw new Error(`no plate ${id}`);
+  const preset = typeof id === 'string' ? presetOf(id) : id;
   const design = designFor(hand, preset, { digits: null, angle, planned: 45 });
   if (!design.ok) throw new Error(design.problems.map((p) => p.message).join('\n'));
   const made = makePattern({

@@ -169,6 +169,7 @@ describe('ways to fold', () => {
     const kinked = judged(readBack(svg, 'dorsal', 90));
     // Two programs: the layout's formula and the judge's folded squares.
     expect(kinked.stretch).toBeCloseTo(report?.bend.costs.kinked?.stretch ?? Number.NaN, 2);
+    expect(Math.abs(kinked.shear - (report?.bend.costs.kinked?.shear ?? Number.NaN))).toBeLessThan(0.2);
     expect(kinked.stretch).toBeGreaterThan(0.15);
     expect(report?.fold.shear).toBeGreaterThan(15);
   });

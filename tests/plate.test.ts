@@ -15,6 +15,7 @@ import { plates } from '../src/pattern/plate/plate-library.ts';
 import { DEFAULT_PLATE_OPTIONS, LEAST_CORNER_RADIUS } from '../src/pattern/plate/plate-options.ts';
 import { demoPlateHand, presetPlate } from './demo-plate.ts';
 import { NEIGHBOURS, plausibleHand } from './plausible-hand.ts';
+import { scaledHand } from './scaled-hand.ts';
 
 const hand = demoPlateHand();
 const options = DEFAULT_PLATE_OPTIONS;
@@ -199,13 +200,6 @@ describe('every plate', () => {
   });
 });
 
-/** The hand made smaller all over. */
-function childOf({ digits, palm, ...hand }: Hand, by: number): Hand {
-  const smaller = <T extends object>(measures: T): T =>
-    Object.fromEntries(Object.entries(measures).map(([key, value]) => [key, typeof value === 'number' ? value * by : smaller(value)])) as T;
-  return { ...hand, digits: smaller(digits), palm: smaller(palm) };
-}
-
 describe('refusals', () => {
   it('name every broken rule at once', () => {
     const result = make(hand, { digits: ['index', 'ring'], angle: 95 });
@@ -218,7 +212,7 @@ describe('refusals', () => {
   });
   it('say what would make room on the palmar side', () => {
     // A grown hand's little finger is held since the corners beside free digits are rounded; that of a small child is not, however far closed in.
-    const result = make(childOf(hand, 0.58), { faces: 'palmar', digits: ['little'], angle: 90 });
+    const result = make(scaledHand(hand, 0.58), { faces: 'palmar', digits: ['little'], angle: 90 });
     const said = result.ok ? '' : result.problems.map((p) => p.message).join();
     expect(said).toMatch(/little finger.*smaller MP angle/);
     expect(said).toMatch(/Tried, and it can be made: with/);

@@ -14,6 +14,7 @@ import { dxfWriter } from '../src/writers/dxf/dxf.ts';
 import { SVG_LAYER_COLOURS } from '../src/writers/svg/svg.ts';
 import { svgNodeWriter } from '../src/writers/svg/svg-node.ts';
 import type { PatternWriter } from '../src/writers/writer.ts';
+import { tried } from './by-night.ts';
 import { handOf, WORKED } from './hands.ts';
 import { parseDxf } from './parse-dxf.ts';
 import { differingPixels, inkedPixels, rasterise } from './picture.ts';
@@ -40,7 +41,8 @@ function written(writer: PatternWriter, pattern: Pattern): string {
 const ids = blocks().map((b) => b.id);
 
 describe('the DXF of every block', () => {
-  it.for(ids)(
+  // By day the shortest, the longest, and one of each way that a digit is held between.
+  it.for(tried(ids, (id) => ['ring-lowered-in-three', 'long-and-ring-raised-in-four', 'long-lowered-in-four'].includes(id)))(
     '%s: ezdxf loads it strictly with an empty audit, in mm, with its true extents and the cut outline with its arcs',
     (id, context) => {
       needsReader(context, 'ezdxf');
@@ -63,14 +65,17 @@ describe('the DXF of every block', () => {
 });
 
 describe('SVG and DXF of a strip', () => {
-  it.each(['ring-lowered-in-three', 'long-and-ring-raised-in-four'])('%s: are the same picture at 600 dpi', (id) => {
-    const pattern = patternOf(id, 'right');
-    const drawn = rasterise(written(svgNodeWriter, pattern), 600);
-    const redrawn = rasterise(redrawDxf(parseDxf(written(dxfWriter, pattern)), SVG_LAYER_COLOURS), 600);
-    expect(inkedPixels(drawn)).toBeGreaterThan(100_000);
-    // Both round to 0.0001 mm and a pixel is 0.042 mm: at most one inked pixel in ten thousand may fall otherwise.
-    expect(differingPixels(drawn, redrawn)).toBeLessThanOrEqual(0.0001 * inkedPixels(drawn));
-  });
+  it.each(tried(['ring-lowered-in-three', 'long-and-ring-raised-in-four'], (id) => id === 'ring-lowered-in-three'))(
+    '%s: are the same picture at 600 dpi',
+    (id) => {
+      const pattern = patternOf(id, 'right');
+      const drawn = rasterise(written(svgNodeWriter, pattern), 600);
+      const redrawn = rasterise(redrawDxf(parseDxf(written(dxfWriter, pattern)), SVG_LAYER_COLOURS), 600);
+      expect(inkedPixels(drawn)).toBeGreaterThan(100_000);
+      // Both round to 0.0001 mm and a pixel is 0.042 mm: at most one inked pixel in ten thousand may fall otherwise.
+      expect(differingPixels(drawn, redrawn)).toBeLessThanOrEqual(0.0001 * inkedPixels(drawn));
+    },
+  );
 
   it('have the same bytes whatever was drawn before, and whatever the time zone and language', () => {
     const first = patternOf('ring-lowered-in-three', 'left');

@@ -1,7 +1,21 @@
 import type { Hand, Target } from '../hand/hand.ts';
 import { shortOfStraight } from '../hand/target-motion.ts';
 import { type Lacks, lacksOf, type Need, needOf, type StripNeed } from './deficit-kind.ts';
-import { chanceOfLacking, LACK, readingSpread, SLIGHT, UNSURE } from './figures.ts';
+import {
+  BEYOND,
+  BOUTONNIERE_PASSIVE,
+  chanceOfLacking,
+  ENOUGH_READINGS,
+  LACK,
+  LARGE,
+  PASSIVE_MARGIN,
+  PLATE_SHARE,
+  readingSpread,
+  SLIGHT,
+  SLIP_LAG,
+  SLIP_WEEKS,
+  UNSURE,
+} from './figures.ts';
 import { careNotes, confirmNotes, stopNotes } from './hand-notes.ts';
 import { type MpAngle, type MpMotion, mpAngle } from './mp-angle.ts';
 import { type Motion, type PlanNote, planNote } from './plan-notes.ts';
@@ -43,21 +57,6 @@ export interface Decision extends Arrangement {
 
 export const MOTIONS: readonly Motion[] = ['extension', 'flexion'];
 
-/** Both lacking: from this share of the larger on, the smaller deficit makes it a plate first. Common practice, no source. */
-const PLATE_SHARE = 1 / 3;
-/** Readings from which a motion that is still not sure is shown both ways: once, and twice more. */
-const ENOUGH_READINGS = 3;
-/** Passive motion less than this beyond active is the same, and a stiff joint. degrees; trial registration NCT06985459 asks 10. */
-const PASSIVE_MARGIN = 10;
-/** A deficit that is large for exercise alone. degrees; common practice, no source. */
-const LARGE = 60;
-/** An extensor lag that may be a torn central slip, and the weeks in which it is thought of. Common practice, no source. */
-const SLIP_LAG = 20;
-const SLIP_WEEKS = 8;
-/** How near to straight a chronic boutonniere must go passively before a strip. degrees; Merritt & Jarrell 2020. */
-const BOUTONNIERE_PASSIVE = 20;
-/** Beyond straight by this is no longer a joint to be helped into extension. degrees; common practice, no source. */
-const BEYOND = 10;
 /** Most MP flexion of a plate for such a joint, degrees. */
 const BEYOND_MOST_MP = 45;
 

@@ -29,6 +29,22 @@ export const REAL_SOURCE = `1.96 x sqrt 2 x the standard deviation of one readin
 /** Between these a chance of lacking is not sure either way. */
 export const UNSURE = { from: 0.2, to: 0.8 } as const;
 
+/** Both lacking: from this share of the larger on, the smaller deficit makes it a plate first. Common practice, no source. */
+export const PLATE_SHARE = 1 / 3;
+/** Readings from which a motion that is still not sure is shown both ways: once, and twice more. */
+export const ENOUGH_READINGS = 3;
+/** Passive motion less than this beyond active is the same, and a stiff joint. degrees; trial registration NCT06985459 asks 10. */
+export const PASSIVE_MARGIN = 10;
+/** A deficit that is large for exercise alone. degrees; common practice, no source. */
+export const LARGE = 60;
+/** An extensor lag that may be a torn central slip, and the weeks in which it is thought of. Common practice, no source. */
+export const SLIP_LAG = 20;
+export const SLIP_WEEKS = 8;
+/** How near to straight a chronic boutonniere must go passively before a strip. degrees; Merritt & Jarrell 2020. */
+export const BOUTONNIERE_PASSIVE = 20;
+/** Beyond straight by this is no longer a joint to be helped into extension. degrees; common practice, no source. */
+export const BEYOND = 10;
+
 /**
  * The standard deviation of a deficit as it was read, degrees: of one reading, or of the mean of several.
  * @param readings how often it was measured, 1 or more

@@ -13,6 +13,7 @@ export const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   'case report': async () => (await import('./commands/case-report.ts')).caseReport,
   'case next': async () => (await import('./commands/case-next.ts')).caseNext,
   'case close': async () => (await import('./commands/case-close.ts')).caseClose,
+  'case fit': async () => (await import('./commands/case-fit.ts')).caseFit,
   'case table': async () => (await import('./commands/case-table.ts')).caseTable,
   'case audit': async () => (await import('./commands/case-audit.ts')).caseAudit,
   batch: async () => (await import('./commands/batch.ts')).batch,
@@ -24,7 +25,8 @@ export const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   'kerf-test': async () => (await import('./commands/kerf-test.ts')).kerfTestCommand,
   blocks: async () => (await import('./commands/blocks.ts')).blocks,
   plates: async () => (await import('./commands/plates.ts')).plates,
-  schema: async () => (await import('./commands/schema.ts')).schema,
+  schema: async () => (await import('./commands/schema.ts')).schemaOf(() => commandsFor([])),
+  man: async () => (await import('./commands/man.ts')).manOf(() => commandsFor([])),
   completion: async () => (await import('./commands/completion.ts')).completionOf(() => commandsFor([])),
 };
 

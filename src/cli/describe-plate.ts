@@ -1,8 +1,15 @@
 import { CAUTIONS } from '../pattern/cautions.ts';
-import type { PlateReport } from '../pattern/plate/plate-report.ts';
+import { BEND_FORMS, type BendForm } from '../pattern/plate/bend-forms.ts';
+import type { FaceReport, PlateReport } from '../pattern/plate/plate-report.ts';
 import { PLATE_CAUTIONS } from '../pattern/plate/plate-steps.ts';
 import { plain } from '../units/number.ts';
 import { fileLine, type WrittenFile } from './write-patterns.ts';
+
+/** What a way to fold would cost, or that it is not to be had. */
+function bendInWords(form: BendForm, cost: FaceReport['bend']['costs'][BendForm]): string {
+  if (!cost) return `${form} not to be had`;
+  return `${form} stretches ${plain(100 * cost.stretch, 1)} %, shears ${plain(cost.shear, 1)} degrees, misses ${plain(cost.miss, 1)} mm, pushes aside ${plain(cost.swing, 1)} degrees`;
+}
 
 /** What `draw --plate` says in words: the plate's figures, cautions, and last the files with their true sizes. */
 export function describePlate(report: PlateReport, title: string, files: readonly WrittenFile[]): string {
@@ -16,7 +23,8 @@ export function describePlate(report: PlateReport, title: string, files: readonl
     `palm        ${plain(report.section.breadth, 1)} broad, ${plain(report.section.circumference, 1)} round, ${mm(report.section.thickness)} thick`,
     ...report.faces.flatMap((face) => [
       `${face.face.padEnd(12)}${plain(face.width, 1)} x ${mm(face.length)} flat, bend ${face.bend.form}, ${mm(Math.max(...face.bend.parts.map((part) => part.length)))} long, tightest corner ${mm(face.smallestRadius)}`,
-      `            folded along its marks on the modelled hand: ${plain(face.fold.leastGap, 1)} to ${mm(face.fold.worstGap)} off the skin, most at the ${face.fold.worstAt} finger; MP joints within ${mm(face.fold.mpMiss)} of the bend, fingers pushed aside ${plain(face.fold.swing, 1)} degrees, sheet stretched ${plain(100 * face.fold.stretch, 1)} %`,
+      `            folded along its marks on the modelled hand: ${plain(face.fold.leastGap, 1)} to ${mm(face.fold.worstGap)} off the skin, most at the ${face.fold.worstAt} finger; MP joints within ${mm(face.fold.mpMiss)} of the bend, fingers pushed aside ${plain(face.fold.swing, 1)} degrees, sheet stretched ${plain(100 * face.fold.stretch, 1)} %, sheared ${plain(face.fold.shear, 1)} degrees`,
+      `            bend ${face.bend.asked}: ${BEND_FORMS.map((form) => bendInWords(form, face.bend.costs[form])).join('; ')}`,
       `            free: ${mm(face.fold.pipClearance)} to the PIP joints, ${face.fold.thumbClearance === null ? 'no wing at the thumb' : `${mm(face.fold.thumbClearance)} to the thumb web`}`,
       ...face.digits
         .filter((d) => d.shortened > 0.05)

@@ -10,14 +10,14 @@ import { describeDrawing } from './describe-drawing.ts';
 import { describePlate } from './describe-plate.ts';
 import type { OutputPlan } from './flags/output-flags.ts';
 import { SHELF_AFTER } from './flags/shelf-flag.ts';
-import { checkOutput, stemOf, type WrittenFile, writePatterns } from './write-patterns.ts';
+import { checkOutput, outputNames, stemOf, type WrittenFile, writePatterns } from './write-patterns.ts';
 
 /** What is to be drawn, why this, and where it goes. */
 export interface Drawing {
   readonly request: PatternRequest;
   readonly why: string;
   readonly output: OutputPlan;
-  /** Draw the paper strip of a trial as well, as files of its own. */
+  /** Draw the paper strip of a trial as well: a page of the PDF, files of its own in other formats. */
   readonly paperTrial?: boolean;
   /** Strips in stock, of which the nearest that serves is named; null: there is no shelf. */
   readonly shelf?: readonly ShelfStrip[] | null;
@@ -36,7 +36,10 @@ export interface Drawn {
 /** Checks the folder, makes and proves the pattern, and writes the files together or none. */
 export async function drawRequest({ request, why, output, paperTrial: wanted, shelf, keepsShelf }: Drawing): Promise<Result<Drawn>> {
   const stem = stemOf(request);
-  const place = await checkOutput(output, wanted ? [stem, `${stem}-paper`] : [stem], shelf && keepsShelf ? [SHELF_AFTER] : []);
+  // A PDF has the paper strip on a page of its own; drawings have it as files of their own.
+  const drawings = output.formats.filter((format) => format !== 'pdf');
+  const trialNames = wanted && drawings.length > 0 ? outputNames({ ...output, formats: drawings }, `${stem}-paper`) : [];
+  const place = await checkOutput(output, [stem], [...trialNames, ...(shelf && keepsShelf ? [SHELF_AFTER] : [])]);
   if (!place.ok) return place;
   const made = makePattern(request);
   if (!made.ok) return made;
@@ -47,7 +50,12 @@ export async function drawRequest({ request, why, output, paperTrial: wanted, sh
   if (!paper.ok) return paper;
   const sound = paper.value === null ? paper : validatePattern(paper.value);
   if (!sound.ok) return sound;
-  const drawn = [{ stem, pattern: made.value.pattern }, ...(paper.value ? [{ stem: `${stem}-paper`, pattern: paper.value }] : [])];
+  const trial = paper.value;
+  const pattern = trial ? { ...made.value.pattern, paperTrial: trial } : made.value.pattern;
+  const drawn = [
+    { stem, pattern },
+    ...(trial && drawings.length > 0 ? [{ stem: `${stem}-paper`, pattern: trial, formats: drawings }] : []),
+  ];
   const [taken = null] = shelf ? takeFromShelf(shelf, [wantedOf(made.value.pattern, stem)]) : [];
   const left = shelf && taken && keepsShelf ? [{ name: SHELF_AFTER, content: shelfText(shelfAfter(shelf, [taken])) }] : [];
   const files = await writePatterns(drawn, output, left);

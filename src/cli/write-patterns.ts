@@ -4,7 +4,7 @@ import type { PatternRequest } from '../pattern/make-pattern.ts';
 import type { Pattern } from '../pattern/pattern.ts';
 import { setIdOf } from '../pattern/set-id.ts';
 import { machineWords } from '../sheet/cutter/machine-words.ts';
-import { plain } from '../units/number.ts';
+import { plain, rounded } from '../units/number.ts';
 import { failure, type Result, success, type Warning } from '../units/result.ts';
 import { loadWriter } from '../writers/load-writer.ts';
 import type { OutputSettings } from '../writers/output-settings.ts';
@@ -39,6 +39,8 @@ export function fileLine({ path, format, about, width, height }: WrittenFile, mo
 export interface NamedPattern {
   readonly stem: string;
   readonly pattern: Pattern;
+  /** Those of the plan's formats that it is written in; all, where it does not say. */
+  readonly formats?: OutputPlan['formats'];
 }
 
 const PDF_WITHOUT_KERF: Warning = {
@@ -80,7 +82,7 @@ export async function writePatterns(
   beside: readonly OutputFile[] = [],
 ): Promise<Result<readonly WrittenFile[]>> {
   if (plan.folder === null) return success([]);
-  const names = patterns.flatMap(({ stem }) => outputNames(plan, stem));
+  const names = patterns.flatMap(({ stem, formats }) => outputNames(planOf(plan, formats), stem));
   const set = await FileSet.open(plan.folder, [...names, ...beside.map(({ name }) => name)], { force: plan.force });
   if (!set.ok) return set;
   const added = await addPatterns(set.value, patterns, plan, new Set(names));
@@ -91,6 +93,10 @@ export async function writePatterns(
   }
   const saved = await set.value.commit();
   return saved.ok ? added : saved;
+}
+
+function planOf(plan: OutputPlan, formats = plan.formats): OutputPlan {
+  return { ...plan, formats };
 }
 
 /** The names that `writePatterns` writes for a stem. */
@@ -130,7 +136,7 @@ export async function addPatterns(
   const cuts = patterns.some(({ pattern }) => pattern.parts.length > 0);
   if (kerf > 0 && cuts && plan.formats.some((format) => format !== 'pdf')) warnings.push(kerfInside(kerf));
   for (const one of patterns) {
-    const added = await addPattern(set, one, plan, leaving);
+    const added = await addPattern(set, one, planOf(plan, one.formats), leaving);
     if (!added.ok) {
       await set.discard();
       return added;
@@ -170,7 +176,7 @@ async function addPattern(
     const added = await set.add(file);
     if (!added.ok) return added;
     const { path, bytes } = added.value;
-    files.push({ path, format, bytes, width: maxX - minX, height: maxY - minY, ...(about ? { about } : {}) });
+    files.push({ path, format, bytes, width: rounded(maxX - minX, 3), height: rounded(maxY - minY, 3), ...(about ? { about } : {}) });
     if (plan.reports) own.push(file);
   }
   if (hasWords(plan) && drawn.parts.length > 0) {
@@ -179,7 +185,7 @@ async function addPattern(
       content: `${machineWords(drawn, pattern, plan.settings.pdf.language).join('\n')}\n`,
     });
     if (!words.ok) return words;
-    files.push({ ...words.value, format: 'txt', width: maxX - minX, height: maxY - minY });
+    files.push({ ...words.value, format: 'txt', width: rounded(maxX - minX, 3), height: rounded(maxY - minY, 3) });
   }
   if (plan.reports) {
     const content = `set         ${setIdOf(drawn.inputs)}\n${await readBack(own)}`;

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import makerjs from 'makerjs';
 import { describe, expect, it } from 'vitest';
+import { times } from '../../tests/by-night.ts';
 import { offsetOutline } from './offset-outline.ts';
 import { type LineArcPath, polyline, vertex } from './path.ts';
 import { boxOf, pathLength, signedArea } from './path-measures.ts';
@@ -98,7 +99,7 @@ describe('offsetOutline', () => {
         }
         expect(signedArea(result)).toBeGreaterThan(signedArea(path));
       }),
-      { numRuns: 60 },
+      { numRuns: times(20, 60) },
     );
   });
 

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { times } from '../../tests/by-night.ts';
 import type { Side } from './bitangent.ts';
 import { ellipsePerimeter } from './ellipse.ts';
 import { type Body, pointAtNormal } from './offset-ellipse.ts';
@@ -64,7 +65,7 @@ describe('hullPerimeter', () => {
         expect(exact).toBeGreaterThanOrEqual(perimeter - 1e-9);
         expect(exact - perimeter).toBeLessThan(1e-4 * exact);
       }),
-      { numRuns: 60 },
+      { numRuns: times(30, 60) },
     );
   });
 });
@@ -93,7 +94,7 @@ describe('a woven path', () => {
         expect(woven(mirrored, side)).toBeCloseTo(length, 8);
         expect(woven(upsideDown, -side as Side)).toBeCloseTo(length, 8);
       }),
-      { numRuns: 80 },
+      { numRuns: times(40, 80) },
     );
   });
 

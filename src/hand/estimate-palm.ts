@@ -1,7 +1,7 @@
 import { formatLength, type LengthUnit } from '../units/length.ts';
 import type { Problem, Warning } from '../units/result.ts';
 import { DIGITS, type DigitName } from './digits.ts';
-import { averageDigit } from './estimate.ts';
+import { averageDigit, noChildNorms } from './estimate.ts';
 import { DIGIT_FIELDS, digitPath, digitsIn, type Field, PALM_FIELDS } from './fields.ts';
 import type { Hand } from './hand.ts';
 
@@ -58,7 +58,7 @@ export interface CompletedPalm {
   readonly estimated: readonly PalmEstimate[];
   /** `ESTIMATED`, one for each length. */
   readonly warnings: readonly Warning[];
-  /** `NOT_ESTIMABLE` where an estimate leaves the field's range, with how to measure. */
+  /** `NOT_ESTIMABLE` where an estimate leaves the field's range, with how to measure; `NO_CHILD_NORMS` once for all that is missing of a child. */
   readonly problems: readonly Problem[];
 }
 
@@ -73,7 +73,12 @@ export function completePalm(hand: Hand, thicknessOf: (breadth: number, circumfe
   const { palm } = hand;
   const estimated: PalmEstimate[] = [];
   const problems: Problem[] = [];
+  const missing: string[] = [];
   const estimate = (where: string, field: Field, mm: number, basis: string): number => {
+    if (hand.child) {
+      missing.push(where);
+      return mm;
+    }
     if (Number.isFinite(mm) && mm >= field.refuse.from && mm <= field.refuse.to) estimated.push({ where, mm, basis });
     else problems.push(notEstimable(where, field, mm, hand.units));
     return mm;
@@ -112,7 +117,7 @@ export function completePalm(hand: Hand, thicknessOf: (breadth: number, circumfe
     palm: { handBreadth, handCircumference, metacarpalLength, mpDepth, mpDorsalRadius, thumbWebSetback, setbacks },
     estimated,
     warnings,
-    problems,
+    problems: [...problems, ...noChildNorms(missing)],
   };
 }
 

@@ -14,6 +14,17 @@ describe('completeDigits(digits)', () => {
     expect(completeDigits({ ring })).toEqual({ digits: { ring }, estimated: [], warnings: [], problems: [] });
   });
 
+  it('estimates nothing of a child, and says in one problem all that is to be measured', () => {
+    const ring = { ...average('ring'), palmarRoom: 17, dorsalLength: 30 };
+    const long = { ...average('long'), dorsalLength: 32 };
+    expect(completeDigits({ ring }, 'mm', true)).toMatchObject({ digits: { ring }, estimated: [], problems: [] });
+    const { estimated, warnings, problems } = completeDigits({ ring, long, little: average('little') }, 'mm', true);
+    expect([estimated, warnings]).toEqual([[], []]);
+    expect(problems).toHaveLength(1);
+    expect(problems[0]).toMatchObject({ code: 'NO_CHILD_NORMS', where: 'digits.long.palmarRoom', kind: 'input' });
+    expect(problems[0]?.message).toMatch(/Measure digits\.long\.palmarRoom, digits\.little\.palmarRoom, digits\.little\.dorsalLength\.$/);
+  });
+
   // Buryanov & Kotiuk 2010 (second-hand): proximal phalanx 39.78 / 44.63 / 41.37 / 32.74.
   it.each([
     ['index', 39.78],

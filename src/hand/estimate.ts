@@ -60,18 +60,20 @@ export interface Completed {
 /**
  * Fills in `palmarRoom` and `dorsalLength` where they were not measured: from the digit's other length by the ratio of the two in
  * the average digit, or else from the average digit by the hand's circumferences (the middle of the digits' ratios, so that one
- * swollen digit does not count).
+ * swollen digit does not count). Of a child nothing is filled in: what is missing is refused in one problem.
  */
-export function completeDigits(digits: MeasuredDigits, unit: LengthUnit = 'mm'): Completed {
+export function completeDigits(digits: MeasuredDigits, unit: LengthUnit = 'mm', child = false): Completed {
   const scale = median(digitsIn(digits).map((digit) => (digits[digit]?.circumference ?? 0) / averageDigit(digit).circumference));
   const completed: Partial<Record<DigitName, DigitMeasures>> = {};
   const estimated: Estimate[] = [];
   const warnings: Warning[] = [];
   const problems: Problem[] = [];
+  const missing: string[] = [];
   for (const digit of digitsIn(digits)) {
     const measured = digits[digit];
     if (measured === undefined) continue;
     const estimate = (field: EstimatedField, other: EstimatedField): number => {
+      if (child) missing.push(digitPath(digit, field));
       const average = averageDigit(digit);
       const known = measured[other];
       const mm = known === undefined ? average[field] * scale : (known * average[field]) / average[other];
@@ -81,6 +83,7 @@ export function completeDigits(digits: MeasuredDigits, unit: LengthUnit = 'mm'):
           : `the measured ${DIGIT_FIELDS[other].label} by the ratio of the two in an average adult (${SOURCES})`;
       const entry: Estimate = { where: digitPath(digit, field), digit, field, mm, spread: ESTIMATE_SPREAD[field], basis };
       const { refuse } = DIGIT_FIELDS[field];
+      if (child) return mm;
       if (mm < refuse.from || mm > refuse.to) problems.push(notEstimable(entry, unit));
       else {
         estimated.push(entry);
@@ -94,7 +97,18 @@ export function completeDigits(digits: MeasuredDigits, unit: LengthUnit = 'mm'):
       dorsalLength: measured.dorsalLength ?? estimate('dorsalLength', 'palmarRoom'),
     };
   }
-  return { digits: completed, estimated, warnings, problems };
+  return { digits: completed, estimated, warnings, problems: [...problems, ...noChildNorms(missing)] };
+}
+
+/** Why there are no norms for children, in words that a refusal can end with. */
+export const NO_CHILD_NORMS =
+  'there are no norms for children: their fingers gain length faster than girth (37 and 24 % from 3 to 10 years, Ann Anat 2010;192:156-161, abstract seen), and no published table of web, crease and girth by age was found';
+
+/** `NO_CHILD_NORMS`: one problem for all that is missing of a child's hand; none where nothing is. */
+export function noChildNorms(missing: readonly string[]): readonly Problem[] {
+  const [where] = missing;
+  if (where === undefined) return [];
+  return [{ code: 'NO_CHILD_NORMS', where, message: `${NO_CHILD_NORMS}. Measure ${missing.join(', ')}.`, kind: 'input' }];
 }
 
 function estimatedWarning({ where, digit, field, mm, spread, basis }: Estimate, unit: LengthUnit): Warning {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import demoFile from '../../fixtures/demo-hand.json' with { type: 'json' };
+import { times } from '../../tests/by-night.ts';
 import { readHand } from './read-hand.ts';
 
 /** A fresh copy of the demo hand, to be damaged. */
@@ -80,7 +81,7 @@ describe('whatever comes in, readHand', () => {
         }
         checked(file);
       }),
-      { numRuns: 500 },
+      { numRuns: times(100, 500) },
     );
   });
 
@@ -99,7 +100,7 @@ describe('whatever comes in, readHand', () => {
       fc.property(fc.record({ index: measures, long: measures, ring: measures, little: measures }), (digits) => {
         checked({ ...demo(), digits });
       }),
-      { numRuns: 500 },
+      { numRuns: times(100, 500) },
     );
   });
 });

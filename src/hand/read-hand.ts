@@ -27,7 +27,7 @@ export function parseHandText(text: string, source?: string): Result<Hand> {
  * A hand from parsed JSON: form, units, ranges, what the measurements say of each other, and estimates for the lengths that are
  * missing. All problems at once (but estimates only once all that was measured holds).
  * Kind `input`: `FIELD_MISSING`, `FIELD_UNKNOWN`, `FIELD_TYPE`, `FIELD_VALUE`, `FIELD_UNREADABLE`, `FIELD_OUT_OF_RANGE`, `CASE_CODE`,
- * `TOO_FEW_DIGITS`, `TARGET_NOT_MEASURED`, `ABSENT_MEASURED`, `MOTION_CONTRADICTS`, `NOT_ESTIMABLE`, `MORE_PROBLEMS`. Kind `refused`, where each value is possible but not all
+ * `TOO_FEW_DIGITS`, `TARGET_NOT_MEASURED`, `ABSENT_MEASURED`, `MOTION_CONTRADICTS`, `NOT_ESTIMABLE`, `NO_CHILD_NORMS`, `MORE_PROBLEMS`. Kind `refused`, where each value is possible but not all
  * together: `SECTION_IMPOSSIBLE`, `LENGTHS_CONTRADICT`, `PALM_IMPOSSIBLE`.
  * @param source name of the file, set before each message
  */
@@ -49,7 +49,7 @@ export function readHand(json: unknown, source?: string): Result<Hand> {
   if (!form.success || problems.length > 0) return refusal(problems, source);
   const measured = measuredDigits(form.data, measures);
   if (!measured.ok) return refusal(measured.problems, source);
-  const completed = completeDigits(measured.value, form.data.units);
+  const completed = completeDigits(measured.value, form.data.units, form.data.child);
   if (completed.problems.length > 0) return refusal(completed.problems, source);
   const warnings: Warning[] = [...measures.warnings, ...judged.warnings, ...targetWarnings(measures), ...completed.warnings];
   return success(assemble(form.data, measures, completed), warnings);

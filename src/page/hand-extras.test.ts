@@ -31,6 +31,12 @@ describe('a hand file that the page opens and saves', () => {
     expect(again({ stopSigns: [sign] })?.stopSigns).toEqual([sign]);
   });
 
+  it("keeps that a hand is a child's, of which nothing is estimated", () => {
+    const entries = entriesOf({ ...demo, child: true } as HandFile, '.');
+    expect(handFileOf(entries, 'mm')).toMatchObject({ child: true });
+    expect(handFileOf(entriesOf(demo as HandFile, '.'), 'mm')).not.toHaveProperty('child');
+  });
+
   it("does not ask again about what the surgeon's word has lifted, and asks about nothing where there was nothing", () => {
     expect(opened({ stopSigns: ['pins'], surgeonAgrees: true }).stop).toBe('');
     expect(opened({ stopSigns: ['pins', 'infection'], surgeonAgrees: true }).stopSigns).toEqual(['infection']);

@@ -141,7 +141,9 @@ export function withAverages(file: Record<string, unknown>, entries: Entries, un
     const average = { width: rounded(circumference / Math.PI / MM_PER[unit], 4), circumference: rounded(circumference / MM_PER[unit], 4) };
     return [digit, { ...average, ...measured }];
   });
-  return { ...file, side: file.side ?? 'left', digits: Object.fromEntries(full) };
+  // A child's measures are not estimated for a print; for a picture an adult's ratios do.
+  const { child: _, ...rest } = file;
+  return { ...rest, side: file.side ?? 'left', digits: Object.fromEntries(full) };
 }
 
 /** The text of a hand file as it is saved: two blanks of indent, a line end at the end. */

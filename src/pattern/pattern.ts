@@ -69,6 +69,8 @@ export interface Pattern {
   readonly notes?: MakingNotes;
   /** What is to be read beside a sheet of plastic: on a printed page set anew, in a drawing part of `beside`. */
   readonly lists?: readonly ReadingList[];
+  /** A paper strip to try first: on paper it has a page of its own. Its `lists` are the words of that page. */
+  readonly paperTrial?: Pattern;
   readonly warnings: readonly Warning[];
   readonly cutting?: Cutting;
 }

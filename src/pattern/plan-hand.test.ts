@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { times } from '../../tests/by-night.ts';
 import type { Plan } from '../block/plan.ts';
 import { DIGITS, type DigitName } from '../hand/digits.ts';
 import type { Flags, Hand, Target } from '../hand/hand.ts';
@@ -54,7 +55,7 @@ const anyHand: fc.Arbitrary<Hand> = fc
       }),
     ),
   }));
-const runs = { numRuns: 40 };
+const runs = { numRuns: times(8, 40) };
 
 describe('planHand(hand, options, wishes) returns', () => {
   it('for the demo hand the ring finger lowered in three, then in four', () => {

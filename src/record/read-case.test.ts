@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import demoHand from '../../fixtures/demo-hand.json' with { type: 'json' };
+import { times } from '../../tests/by-night.ts';
 import { plate, sampleCase, sampleFile, sampleVisit, strip } from '../../tests/sample-case.ts';
 import { DIGIT_FIELDS } from '../hand/fields.ts';
 import { parseCaseText, readCase } from './read-case.ts';
@@ -220,7 +221,7 @@ describe('parseCaseText(text, source)', () => {
       fc.property(fc.json({ maxDepth: 4 }), (text) => {
         expect(parseCaseText(text).ok).toBe(false);
       }),
-      { numRuns: 300 },
+      { numRuns: times(60, 300) },
     );
   });
 
@@ -249,7 +250,7 @@ describe('parseCaseText(text, source)', () => {
         if (read.ok) expect(caseText(read.value.file).ok).toBe(true);
         else for (const { message } of read.problems) expect(message).toMatch(/^\S/);
       }),
-      { numRuns: 1000 },
+      { numRuns: times(200, 1000) },
     );
   });
 

@@ -80,3 +80,8 @@ export function callsOf(program: string, args: readonly string[]): readonly stri
   if (status !== 0) throw new Error(stderr);
   return calls;
 }
+
+/** A line that scripts/reliability.mjs counts: so many faults of a kind were made, and what had to hold held after each. */
+export function tellKills(kind: string, count: number, of: string): void {
+  if (process.env.KNUCKLEWRIGHT_TELL !== undefined) process.stdout.write(`faults: ${count} | ${kind} | ${of}\n`);
+}

@@ -5,9 +5,9 @@ import { PROGRESS_NAME as PROGRESS } from '../../src/cli/batch-progress.ts';
 import { setIdIn } from '../../src/files/drawing-set.ts';
 import { runCommand } from '../run-command.ts';
 import { arm, disarm, type FaultKind } from './at-call.mjs';
-import { COMMAND, callsOf, DEMO, ROOT, run, runWithFault, scratchFolder, visibleFiles } from './commands.ts';
+import { COMMAND, callsOf, DEMO, ROOT, run, runWithFault, scratchFolder, tellKills, visibleFiles } from './commands.ts';
 
-/** By night every writer and every kind of fault (`npm run nightly`); by day `draw`, whose door is that of all others. */
+/** By night every writer and every kind of fault (`npm run nightly`); by day `draw`, which writes as all others do. */
 const BY_NIGHT = process.env.KNUCKLEWRIGHT_KILLS !== undefined;
 const LONG = BY_NIGHT ? 1_800_000 : 300_000;
 const KINDS: readonly FaultKind[] = BY_NIGHT ? ['kill', 'torn', 'lost-data', 'lost-names'] : ['kill'];
@@ -36,7 +36,7 @@ const WRITERS: Readonly<Record<string, (folder: string, version: 0 | 1) => reado
     ...['case', 'report', join(ROOT, 'fixtures', 'case-gains.json'), '--out', join(folder, 'report.pdf')],
     ...['--paper', either(version, 'a4', 'letter')],
   ],
-  sizes: (folder, version) => ['sizes', TABLE, '--block', 'auto', '--count', either(version, '1', '2'), '--out', folder],
+  sizes: (folder, version) => ['sizes', TABLE, '--block', 'auto', '--count', either(version, '2', '3'), '--out', folder],
   batch: (folder, version) => ['batch', TABLE, '--files', 'each', '--trim', either(version, '10', '20'), '--out', folder],
 };
 const chosen = Object.entries(WRITERS).filter(([name]) => BY_NIGHT || name === 'draw');
@@ -106,6 +106,7 @@ describe.each(chosen)('%s', (name, argsFor) => {
         rmSync(folder, { recursive: true });
       }
       if (name === 'draw') expect(mixed).toBeGreaterThan(0);
+      tellKills(kind, calls.length, name);
     },
   );
 
@@ -128,6 +129,7 @@ describe.each(chosen)('%s', (name, argsFor) => {
       ).toEqual([]);
       rmSync(folder, { recursive: true });
     }
+    tellKills('kill', calls.length, `${name}, empty folder`);
   });
 
   it.each(['EIO', 'ENOSPC'] as const)(
@@ -152,6 +154,7 @@ describe.each(chosen)('%s', (name, argsFor) => {
         rmSync(folder, { recursive: true });
       }
       expect(exits).toContain(1);
+      tellKills(kind, count, name);
     },
   );
 });

@@ -4,6 +4,7 @@ import { readHand } from '../../src/hand/read-hand.ts';
 import { makePattern } from '../../src/pattern/make-pattern.ts';
 import { DEFAULT_STRIP_OPTIONS, type StripOptions } from '../../src/pattern/strip/strip-options.ts';
 import { loadWriter } from '../../src/writers/load-writer.ts';
+import { tried } from '../by-night.ts';
 import { LARGEST, type Measures, WORKED } from '../hands.ts';
 import { type DrawnStrip, drawnStrip } from './drawn-strip.ts';
 import { foldFaults } from './fold-faults.ts';
@@ -61,10 +62,13 @@ const settingOf = (
   free,
 });
 
+/** By day each block once, each hand in turn; by night each block on each hand. */
 const cases = blocks().flatMap(({ id }) => (['worked', 'child', 'largest'] as const).map((hand) => [id, hand] as const));
 
+const turns = tried(cases, (c) => cases.indexOf(c) % 3 === Math.floor(cases.indexOf(c) / 3) % 3);
+
 describe('the finished SVG, folded round the modelled digits by a program that shares nothing with the layout', () => {
-  it.each(cases)(
+  it.each(turns)(
     '%s, %s hand: every mark over its digit and web, no edge over a web or too near a crease, layers apart',
     async (id, hand) => {
       for (const closure of ['tacked', 'spanning'] as const) {

@@ -15,15 +15,15 @@ export interface Measured {
   readonly err: string;
 }
 
-/** Has the built command read a hostile file, in a folder for what it may write; needs the reader python3. */
-export function measured({ command, ending, content }: HostileFile, folder: string): Measured & { readonly bytes: number } {
+/** Has the built command read a hostile file, in a folder for what it may write. */
+export function measured({ command, ending, content }: HostileFile, folder: string, root = ROOT): Measured & { readonly bytes: number } {
   const bytes = Buffer.from(content() as Uint8Array);
   const path = join(folder, `hostile.${ending}`);
   writeFileSync(path, bytes);
   const out = ['--out', join(folder, 'out'), '--force'];
   const more = { inspect: [], redraw: out, 'print-check': ['--across', '97', '--along', '97', ...out], sheets: out }[command];
-  const words = [process.execPath, join(ROOT, 'dist', 'knucklewright.js'), command, path, ...more];
-  const { stdout, stderr } = spawnSync('/usr/bin/python3', [join(ROOT, 'tests', 'readers', 'measure.py'), ...words], {
+  const words = [process.execPath, join(root, 'dist', 'knucklewright.js'), command, path, ...more];
+  const { stdout, stderr } = spawnSync('/usr/bin/python3', [join(root, 'tests', 'readers', 'measure.py'), ...words], {
     encoding: 'utf8',
     maxBuffer: 64e6,
   });

@@ -8,9 +8,6 @@ from ezdxf import path
 from ezdxf.colors import DXF_DEFAULT_COLORS
 from ezdxf.math import BoundingBox
 
-# Chord error of the flattening that only serves to measure the extents, mm.
-FLATTENING = 0.0001
-
 
 def entity(e):
     kind = e.dxftype()
@@ -29,7 +26,7 @@ auditor = doc.audit()
 modelspace = list(doc.modelspace())
 box = BoundingBox()
 for e in modelspace:
-    box.extend(path.make_path(e).flattening(FLATTENING))
+    box.extend(path.precise_bbox(path.make_path(e)))
 print(
     json.dumps(
         {

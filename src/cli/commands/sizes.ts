@@ -1,4 +1,5 @@
 import { dirname } from 'node:path';
+import { NO_CHILD_NORMS } from '../../hand/estimate.ts';
 import { NORM_GROUPS } from '../../hand/norm-groups.ts';
 import type { StripOptions } from '../../pattern/strip/strip-options.ts';
 import { usualSettings } from '../../pattern/strip/strip-settings.ts';
@@ -33,8 +34,8 @@ const flags = [
   flag('--cover <percent>', 'share of the hands that the sizes must serve; the longest beyond it are cut singly').default('95'),
   flag(
     '--norms <group>',
-    'draw adult hands from published means and spreads in place of a table; for children measure: there are no norms',
-  ).choices(NORM_GROUPS),
+    'draw adult hands from published means and spreads in place of a table; children is refused: measure them',
+  ).choices([...NORM_GROUPS, 'children'] as const),
   flag('--lengths <file>', 'measured strip lengths in place of a table: text, one length a line, in mm or with a unit'),
   flag('--most <number>', 'the table and chart go up to this many sizes (default: twice the count, 12 at least)'),
   flag('--step <length>', 'sizes are whole multiples of this').default('1'),
@@ -60,6 +61,8 @@ export const sizes = defineCommand({
   name: 'sizes',
   group: 'Many hands',
   about: 'find the strip lengths to keep in stock that serve most hands with the least cut off',
+  examples: ['sizes hands.csv --count 6 --out week', 'sizes --norms mixed --block ring-raised-in-three --count 5'],
+  standardInput: true,
   args: [argument('[hands]', 'table of hands (CSV), see: knucklewright schema csv')],
   flags,
   read: readInputs,
@@ -81,7 +84,7 @@ export const sizes = defineCommand({
     const wrongRows = told.filter(({ code }) => code !== 'PLATE').length;
     return success({ ...sized, useTrim: numbers.useTrim, pinnedWidth, best, sheets, wrongRows, files: files.value }, files.warnings);
   },
-  report: { text: describe, json: sizesJson },
+  report: { text: describe, json: sizesJson, schema: SIZES_SCHEMA },
   exit: ({ wrongRows }) => (wrongRows > 0 ? EXIT.badInput : EXIT.done),
 });
 
@@ -184,7 +187,6 @@ function sizesJson(made: SizesMade, warnings: readonly unknown[]): object {
     wasteShare,
   });
   return {
-    schema: SIZES_SCHEMA,
     from: lengths.from,
     sources: lengths.sources,
     hands: lengths.strips.length,
@@ -258,6 +260,7 @@ async function lengthsFrom(
   const ways = [table, given.norms, given.lengths].filter((x) => x !== undefined).length;
   if (ways !== 1) return failure(flagProblem('sizes', 'give a table of hands, --norms or --lengths, one of the three'));
   if (given.lengths !== undefined) return measuredLengths(given.lengths, usualSettings(options).width);
+  if (given.norms === 'children') return failure(flagProblem('--norms', `${NO_CHILD_NORMS}; give a table of measured hands`));
   const block = await blockOrAuto(given.block);
   if (!block.ok) return block;
   const settings = { block: block.value, plate: null, units: given.units, options };

@@ -12,6 +12,8 @@ export const englishMessages = {
     TOO_FEW_DIGITS: () => 'At least three neighbouring fingers are needed. Measure width and circumference of each.',
     TARGET_NOT_MEASURED: ({ digit }) => `The ${digit} is to be treated but was not measured. Measure it, or choose another.`,
     NOT_ESTIMABLE: ({ name }) => `${name} was not measured and cannot be estimated for this finger. Measure it.`,
+    NO_CHILD_NORMS: ({ name }) =>
+      `${name} was not measured. There are no norms for children, so nothing is estimated: measure it and what else is missing.`,
     SECTION_IMPOSSIBLE: ({ digit }) =>
       `Width and circumference of the ${digit} contradict each other: no finger has this shape. Measure both again.`,
     TAPER_IMPOSSIBLE: ({ digit }) =>

@@ -14,6 +14,8 @@ export const germanMessages: Texts['message'] = {
     TARGET_NOT_MEASURED: ({ digit }) =>
       `Der ${digit} soll behandelt werden, wurde aber nicht gemessen. Messen Sie ihn, oder wählen Sie einen anderen.`,
     NOT_ESTIMABLE: ({ name }) => `${name} wurde nicht gemessen und lässt sich für diesen Finger nicht schätzen. Messen Sie nach.`,
+    NO_CHILD_NORMS: ({ name }) =>
+      `${name} wurde nicht gemessen. Für Kinder gibt es keine Normwerte, darum wird nichts geschätzt: Messen Sie es und was sonst noch fehlt.`,
     SECTION_IMPOSSIBLE: ({ digit }) =>
       `Breite und Umfang widersprechen sich (${digit}): Kein Finger hat diese Form. Beides noch einmal messen.`,
     TAPER_IMPOSSIBLE: ({ digit }) =>

@@ -12,6 +12,8 @@ export const spanishMessages: Texts['message'] = {
     TOO_FEW_DIGITS: () => 'Hacen falta al menos tres dedos vecinos. Mida el ancho y el perímetro de cada uno.',
     TARGET_NOT_MEASURED: ({ digit }) => `Se va a tratar el ${digit}, pero no está medido. Mídalo, o elija otro.`,
     NOT_ESTIMABLE: ({ name }) => `${name}: no está medido y no se puede estimar en este dedo. Mídalo.`,
+    NO_CHILD_NORMS: ({ name }) =>
+      `${name}: no está medido. No hay normas para niños, así que nada se estima: mídalo, y lo demás que falte.`,
     SECTION_IMPOSSIBLE: ({ digit }) =>
       `El ancho y el perímetro del ${digit} se contradicen: ningún dedo tiene esa forma. Mida los dos otra vez.`,
     TAPER_IMPOSSIBLE: ({ digit }) =>

@@ -1,5 +1,5 @@
 import type { DigitName } from '../../hand/digits.ts';
-import { radians } from '../../units/angle.ts';
+import { degrees, radians } from '../../units/angle.ts';
 
 /** How a plate is folded over MP joints that do not lie in one line: one oblique line, a slot with a line on each side of it, or a line with a kink at each joint. */
 export const BEND_FORMS = ['straight', 'split', 'kinked'] as const;
@@ -25,6 +25,8 @@ export interface BendLine {
 export interface BendCost {
   /** Greatest stretch or squeeze of the sheet, as a share; over the limit of 0.05 it is not to be had by stroking. */
   readonly stretch: number;
+  /** Greatest shear of the sheet, degrees: by how much a right angle drawn along and across is no longer one. */
+  readonly shear: number;
   /** How far an MP joint lies from the bend, and at a slot how far the step between its two sides is off the digits' own. mm */
   readonly miss: number;
   /** How far a finger is pushed sideways beyond what fingers do of themselves. degrees */
@@ -61,10 +63,10 @@ export function bendLines(form: Exclude<BendForm, 'kinked'>, joints: readonly Mp
  * columns whose joints lie at different heights.
  */
 export function costOf(form: BendForm, lines: readonly BendLine[] | null, joints: readonly MpJoint[], angle: number): BendCost | null {
-  if (form === 'kinked') return weighed(kinkStretch(joints, angle), 0, 0);
+  if (form === 'kinked') return weighed(kinkStrain(joints, angle), 0, 0);
   if (!lines) return null;
   const miss = Math.max(...lines.map((line) => line.miss));
-  return weighed(0, Math.max(miss, stepError(lines, angle)), 0);
+  return weighed({ stretch: 0, shear: 0 }, Math.max(miss, stepError(lines, angle)), 0);
 }
 
 /**
@@ -81,8 +83,8 @@ export function leastCost(costs: Readonly<Record<BendForm, BendCost | null>>): B
 /** Costs nearer to each other than this are equal. */
 const TIE = 1e-9;
 
-function weighed(stretch: number, miss: number, swing: number): BendCost {
-  return { stretch, miss, swing, cost: Math.max(stretch / LIMITS.stretch, miss / LIMITS.miss, swing / LIMITS.swing) };
+function weighed({ stretch, shear }: Pick<BendCost, 'stretch' | 'shear'>, miss: number, swing: number): BendCost {
+  return { stretch, shear, miss, swing, cost: Math.max(stretch / LIMITS.stretch, miss / LIMITS.miss, swing / LIMITS.swing) };
 }
 
 /** The step between the planes on both sides of a slot against that between the two digits beside it, each at its own height. mm */
@@ -95,19 +97,22 @@ function stepError(lines: readonly BendLine[], angle: number): number {
 }
 
 /**
- * Greatest principal stretch or squeeze of a sheet bent at each joint by the same angle: between two columns whose bend lines rise by g for
- * each mm across, lengths across grow to sqrt(1 + 2 g^2 (1 - cos A)) and are sheared against the fingers by g (1 - cos A).
+ * Greatest principal stretch or squeeze, and greatest shear, of a sheet bent at each joint by the same angle: between two columns whose bend lines rise
+ * by g for each mm across, lengths across grow to sqrt(1 + 2 g^2 (1 - cos A)) and are sheared against the fingers by g (1 - cos A).
  */
-function kinkStretch(joints: readonly MpJoint[], angle: number): number {
+function kinkStrain(joints: readonly MpJoint[], angle: number): Pick<BendCost, 'stretch' | 'shear'> {
   const fall = 1 - Math.cos(radians(angle));
-  const strains = joints.slice(1).flatMap((b, i) => {
+  const strains = joints.slice(1).map((b, i) => {
     const a = joints[i] as MpJoint;
     const rise = (b.y - a.y) / (b.x - a.x);
     const across = 1 + 2 * rise * rise * fall;
     const shear = rise * fall;
     const middle = (across + 1) / 2;
     const radius = Math.hypot((across - 1) / 2, shear);
-    return [Math.sqrt(middle + radius) - 1, 1 - Math.sqrt(middle - radius)];
+    return {
+      stretch: Math.max(Math.sqrt(middle + radius) - 1, 1 - Math.sqrt(middle - radius)),
+      shear: degrees(Math.asin(Math.min(1, Math.abs(shear) / Math.sqrt(across)))),
+    };
   });
-  return Math.max(0, ...strains);
+  return { stretch: Math.max(0, ...strains.map((s) => s.stretch)), shear: Math.max(0, ...strains.map((s) => s.shear)) };
 }

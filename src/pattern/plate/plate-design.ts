@@ -1,6 +1,7 @@
 import { DIGITS, type DigitName } from '../../hand/digits.ts';
 import { digitsIn } from '../../hand/fields.ts';
 import type { Hand } from '../../hand/hand.ts';
+import { shortOfStraight } from '../../hand/target-motion.ts';
 import { plain } from '../../units/number.ts';
 import type { Problem } from '../../units/result.ts';
 
@@ -40,6 +41,17 @@ export function designProblems(hand: Hand, { digits, angle }: PlateDesign): read
       `an MP angle of ${String(angle)} degrees cannot be made; ${PLATE_ANGLE.low} to ${PLATE_ANGLE.high} is allowed.`,
     );
   }
+  const motion = passiveMotion(hand, digits);
+  if (motion && (angle < motion.from || angle > motion.to)) {
+    const { digit, from, to } = motion;
+    const nearest = angle < from ? from : to;
+    add(
+      'PLATE_ANGLE_FORCES',
+      'angle',
+      `at ${plain(angle, 1)} degrees the plate would force the ${digit} finger's MP joint, whose passive motion was measured from ${plain(from, 1)} to ${plain(to, 1)} degrees. Use ${plain(nearest, 1)} degrees, or measure target.mpPassive again.`,
+      'refused',
+    );
+  }
   const places = digits.map((digit) => DIGITS.indexOf(digit));
   const first = places[0];
   if (first === undefined) add('PLATE_DIGITS', 'digits', `a plate needs at least one digit of ${DIGITS.join(', ')}.`);
@@ -60,6 +72,13 @@ export function designProblems(hand: Hand, { digits, angle }: PlateDesign): read
     );
   }
   return problems;
+}
+
+/** The passive MP motion of the treated finger, degrees of flexion, where it was read and the plate holds that finger. */
+function passiveMotion({ target }: Hand, digits: readonly DigitName[]) {
+  const read = target?.mpPassive;
+  if (!target || !read || !digits.includes(target.digit)) return null;
+  return { digit: target.digit, from: shortOfStraight(read) ?? PLATE_ANGLE.low, to: read.flexion ?? PLATE_ANGLE.high };
 }
 
 /** "MP 45 degrees, index to ring": what the plate holds, for titles. */

@@ -5,7 +5,7 @@ import { digitsIn } from '../../hand/fields.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { radians } from '../../units/angle.ts';
 import { plain } from '../../units/number.ts';
-import { failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
+import { failure, type Problem, type Result, success } from '../../units/result.ts';
 import { bendAlong } from './bend.ts';
 import { type BendCost, type BendForm, type BendLine, bendLines, costOf, leastCost, type MpJoint } from './bend-forms.ts';
 import { type DigitRow, digitRow, type RowDigit } from './digit-row.ts';
@@ -77,8 +77,9 @@ export function heldColumns(frame: Pick<FaceFrame, 'columns'>): readonly HeldDig
 }
 
 export interface PlateFrame {
-  /** As asked for, or with what a palmar plate was closed in by. */
+  /** As asked for, or with what a palmar face was closed in by; and those of a dorsal face. */
   readonly options: PlateOptions;
+  readonly back: PlateOptions;
   readonly palm: CompletePalm;
   readonly section: PalmSection;
   readonly proximalSection: PalmSection;
@@ -99,42 +100,18 @@ export const PIP_CREASE_TO_JOINT = 2.5;
 export const LEAST_FINGER = 8;
 const LEAST_HAND = 12;
 /** A finger part that would be shorter than this beyond its bend is left away. mm */
-const SHORTEST_FINGER = 3;
+export const SHORTEST_FINGER = 3;
 /** How far a held digit's edge must stand beyond that of a free neighbour: room for two rounded corners. mm */
 const LEAST_BESIDE = 14;
 /** Free space between the radial wing and the thumb web. Ours, no source. mm */
 export const THUMB_CLEARANCE = 5;
 
 /**
- * Everything that outlines and marks are built on. A palmar plate that would hold too little is first closed in: nearer to the PIP creases, then bent
- * more sharply; then a border digit is left free. Refused with every reason when the hand leaves no room even so.
+ * Everything that outlines and marks are built on; whether it leaves the plate enough to hold is for `roomProblems` to say. Fails where a measure is
+ * missing or contradicts another.
+ * @param back options of the dorsal face, where a palmar one is closed in by itself
  */
-export function plateFrame(hand: Hand, design: PlateDesign, options: PlateOptions): Result<PlateFrame> {
-  const asked = frameWith(hand, design, options);
-  if (!asked.ok || asked.value.problems.length === 0) return frameResult(asked);
-  let last: Result<TriedFrame> = asked;
-  for (const closer of design.faces === 'dorsal' ? [] : closedIn(options)) {
-    last = frameWith(hand, design, closer);
-    if (!last.ok || last.value.problems.length === 0) return frameResult(last, closedInWarnings(options, closer));
-  }
-  if (!last.ok) return last;
-  const left = leftOut(last.value.frame.faces, design.digits);
-  const without = left && plateFrame(hand, { ...design, digits: design.digits.filter((digit) => digit !== left.digit) }, options);
-  if (without?.ok) return success(without.value, [leftOutWarning(left as LeftOut), ...without.warnings]);
-  return failure(...asked.value.problems);
-}
-
-interface TriedFrame {
-  readonly frame: PlateFrame;
-  /** What it leaves too little of. */
-  readonly problems: readonly Problem[];
-}
-
-function frameResult(tried: Result<TriedFrame>, warnings: readonly Warning[] = []): Result<PlateFrame> {
-  return tried.ok ? success(tried.value.frame, [...warnings, ...tried.warnings]) : tried;
-}
-
-function frameWith(hand: Hand, design: PlateDesign, options: PlateOptions): Result<TriedFrame> {
+export function plateFrame(hand: Hand, design: PlateDesign, options: PlateOptions, back: PlateOptions = options): Result<PlateFrame> {
   const completed = completePalm(hand, (breadth, circumference) => palmSection(breadth, circumference)?.thickness ?? null);
   const row = digitRow(hand, design.digits, options);
   if (completed.problems.length > 0 || !row.ok) return failure(...completed.problems, ...(row.ok ? [] : row.problems));
@@ -148,7 +125,8 @@ function frameWith(hand: Hand, design: PlateDesign, options: PlateOptions): Resu
   const proximalSection = scaledPalm(section, 1 - (1 - WRIST_SHARE) * (cover / palm.metacarpalLength));
   const faces: FaceFrame[] = [];
   for (const face of facesOf(design.faces)) {
-    const made = faceFrame(face, { hand, palm, section, proximalSection, cover, design, options, row: row.value });
+    const own = face === 'dorsal' ? back : options;
+    const made = faceFrame(face, { hand, palm, section, proximalSection, cover, design, options: own, row: row.value });
     if (!made.ok) return made;
     faces.push(made.value);
   }
@@ -156,77 +134,8 @@ function frameWith(hand: Hand, design: PlateDesign, options: PlateOptions): Resu
     ...completed.estimated.map((e) => e.where),
     ...hand.estimated.map((e) => e.where).filter((where) => design.digits.some((digit) => where.startsWith(`digits.${digit}.`))),
   ];
-  const frame = { options, palm, section, proximalSection, row: row.value, digits: design.digits, cover, faces, estimated };
-  return success({ frame, problems: faces.flatMap((one) => roomProblems(one, options)) }, completed.warnings);
-}
-
-/** How near a plate's edge may come to a PIP joint, and how sharply it may be bent, when it is that or no plate. Ours, no source. mm */
-export const NEAREST_TO_PIP = 3;
-const SHARPEST_BEND = 1;
-
-/** Ever closer to the palm and to the PIP creases: a millimetre at a time, the creases first. */
-function* closedIn(options: PlateOptions): Generator<PlateOptions> {
-  let { pipClearance, palmarBendRadius } = options;
-  while (pipClearance > NEAREST_TO_PIP) {
-    pipClearance = Math.max(NEAREST_TO_PIP, pipClearance - 1);
-    yield { ...options, pipClearance };
-  }
-  while (palmarBendRadius > SHARPEST_BEND) {
-    palmarBendRadius = Math.max(SHARPEST_BEND, palmarBendRadius - 1);
-    yield { ...options, pipClearance, palmarBendRadius };
-  }
-}
-
-function closedInWarnings(asked: PlateOptions, closer: PlateOptions): readonly Warning[] {
-  const warnings: Warning[] = [];
-  if (closer.pipClearance < asked.pipClearance)
-    warnings.push({
-      code: 'PIP_CLEARANCE_LESS',
-      where: 'pipClearance',
-      message: `the plate ends ${plain(closer.pipClearance, 1)} mm from the PIP creases, not ${plain(asked.pipClearance, 1)}: at this MP angle it would else hold too little of the fingers`,
-      value: closer.pipClearance,
-      limit: asked.pipClearance,
-      next: 'see that each PIP joint bends freely over the edge, flare it, or use a smaller MP angle or a dorsal plate',
-    });
-  if (closer.palmarBendRadius < asked.palmarBendRadius)
-    warnings.push({
-      code: 'BEND_SHARPER',
-      where: 'palmarBendRadius',
-      message: `the palmar plate is bent to an inside radius of ${plain(closer.palmarBendRadius, 1)} mm, not ${plain(asked.palmarBendRadius, 1)}: else it would hold too little of the fingers`,
-      value: closer.palmarBendRadius,
-      limit: asked.palmarBendRadius,
-      next: 'heat the bend well so that it does not thin out, or use a smaller MP angle, a thinner sheet or a dorsal plate',
-    });
-  return warnings;
-}
-
-/** A digit at the border of the row of which a plate would cover too little, while it holds others well. */
-interface LeftOut {
-  readonly digit: DigitName;
-  readonly face: Face;
-  readonly finger: number;
-}
-
-function leftOut(faces: readonly FaceFrame[], digits: readonly DigitName[]): LeftOut | null {
-  if (digits.length < 2) return null;
-  for (const frame of faces) {
-    const lengths = heldColumns(frame).map(({ digit, held }) => ({ digit, face: frame.face, finger: held.edge - held.bendEnd }));
-    if (Math.max(...lengths.map((l) => l.finger)) < LEAST_FINGER) continue;
-    const border = [lengths[0], lengths.at(-1)].flatMap((l) => (l && l.finger < SHORTEST_FINGER ? [l] : []));
-    if (border.length > 0) return border.reduce((a, b) => (b.finger < a.finger ? b : a));
-  }
-  return null;
-}
-
-function leftOutWarning({ digit, face, finger }: LeftOut): Warning {
-  return {
-    code: 'DIGIT_LEFT_OUT',
-    where: `digits.${digit}`,
-    message: `the ${digit} finger is left free: at this MP angle the ${face} plate would cover only ${plain(Math.max(0, finger), 1)} mm of it beyond the bend, under ${SHORTEST_FINGER}`,
-    value: finger,
-    limit: SHORTEST_FINGER,
-    next: 'use a smaller MP angle or a dorsal plate if its MP joint must be held',
-  };
+  const frame = { options, back, palm, section, proximalSection, row: row.value, digits: design.digits, cover, faces, estimated };
+  return success(frame, completed.warnings);
 }
 
 interface FaceInputs {
@@ -409,7 +318,8 @@ export function stepProblems(
   });
 }
 
-function roomProblems(frame: FaceFrame, options: PlateOptions): readonly Problem[] {
+/** Why a face would hold too little; an empty list when it holds enough. */
+export function roomProblems(frame: FaceFrame, options: PlateOptions): readonly Problem[] {
   const problems: Problem[] = [];
   const { face, angle } = frame;
   const refuse = (digit: DigitName, message: string) =>

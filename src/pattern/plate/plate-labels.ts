@@ -140,7 +140,7 @@ function edgeWords(
   title: readonly Label[],
 ): readonly Label[] {
   const labels: Label[] = [];
-  const corner = frame.midLateralProximal + frame.wing - CORNER_MARK.in - CORNER_MARK.side;
+  const corner = outline.ulnar.out - CORNER_MARK.in - CORNER_MARK.side;
   labels.push(centred(ulnar, corner - 1.5 - textWidth(ulnar, SMALL) / 2, frame.proximal + CORNER_MARK.in, SMALL));
   const wide = textWidth(thumb, SMALL);
   const usual = frame.face === 'dorsal' ? 0.55 : 0.5;

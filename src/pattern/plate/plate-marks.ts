@@ -106,7 +106,7 @@ export function faceMarks(
     ['radial', -1],
     ['ulnar', 1],
   ] as const) {
-    if (frame.wing > 0) {
+    if (frame.wing > 0 && (which === 'radial' || outline.ulnar.winged)) {
       const from = { x: sign * frame.midLateralProximal, y: frame.proximal };
       const to = { x: sign * frame.midLateral, y: outline.bar.high };
       line('fold', `${which} mid-lateral line of the hand`, clipped(from, to));
@@ -286,8 +286,8 @@ function isLong([from, to]: readonly [Point, Point]): boolean {
 }
 
 /** The corner mark: a triangle in the proximal ulnar corner, which looks different from every other side. */
-export function cornerMark(frame: FaceFrame): Mark {
-  const x = frame.midLateralProximal + frame.wing - CORNER_MARK.in;
+export function cornerMark(frame: FaceFrame, { ulnar }: PlateOutline): Mark {
+  const x = ulnar.out - CORNER_MARK.in;
   const y = frame.proximal + CORNER_MARK.in;
   const points = [
     { x, y },

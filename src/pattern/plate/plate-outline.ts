@@ -57,6 +57,8 @@ export interface PlateOutline extends RoundedOutline {
   readonly distal: readonly { readonly digit: Column['digit']; readonly along: number }[];
   /** The radial border of the hand part: its two ends in y, and how far out it lies. Wide enough it is a wing, which passes the thumb web. */
   readonly bar: { readonly low: number; readonly high: number; readonly out: number };
+  /** How far out the proximal ulnar corner lies, and whether the hand part wraps past the ulnar mid-lateral line. */
+  readonly ulnar: { readonly out: number; readonly winged: boolean };
   /** How far the finger part reaches past the mid-lateral lines; negative when the faces meet there. */
   readonly walls: { readonly radial: number; readonly ulnar: number };
 }
@@ -128,6 +130,7 @@ export function plateOutline(frame: FaceFrame, options: PlateOptions): PlateOutl
     webRadius: web.length > 0 ? Math.min(...web) : null,
     distal: heldColumns(frame).map((c, k) => ({ digit: c.digit, along: flat[k] as number })),
     bar: radial.bar,
+    ulnar: { out: ulnar.corners[0]?.out ?? frame.midLateralProximal, winged: ulnar.winged },
     walls,
   };
 }
@@ -206,7 +209,7 @@ function side(frame: FaceFrame, of: Side, options: PlateOptions) {
   // Too little hand is left on the ulnar side for an edge of its own: from the proximal corner it runs straight to the bend.
   const straightOn = of.which === 'ulnar' && bare && finger !== null && top - frame.proximal < TWO_CORNERS;
   const handTop = straightOn ? [] : [{ out: handOut, y: top, radius: options.cornerRadius }];
-  return { corners: [...hand, ...handTop, ...distalPart], bar };
+  return { corners: [...hand, ...handTop, ...distalPart], bar, winged: !bare };
 }
 
 function ulnarHand(frame: FaceFrame, bare: boolean, options: PlateOptions): readonly SideCorner[] {

@@ -135,7 +135,10 @@ export function plateWarnings({ options, freePip, frame, outlines }: PlateFigure
         next: 'use a smaller MP angle or a dorsal plate if this MP joint must be held',
       });
   }
-  for (const [k, fold] of folds.entries()) warnings.push(...foldWarnings(frame.faces[k]?.face ?? 'dorsal', fold, options));
+  for (const [k, fold] of folds.entries()) {
+    const face = frame.faces[k]?.face ?? 'dorsal';
+    warnings.push(...foldWarnings(face, fold, face === 'dorsal' ? frame.back : options));
+  }
   const smallest = Math.min(...outlines.map((o) => o.smallestRadius));
   if (smallest < LEAST_CORNER_RADIUS - 0.01) {
     warnings.push({
@@ -226,7 +229,15 @@ function faceReport(f: PlateFigures, face: FaceFrame, k: number, fold: FoldFindi
   const { asked, form, costs } = face.bend;
   const cost = (of: BendForm) => {
     const found = costs[of];
-    return found && { stretch: rounded(found.stretch, 4), miss: r(found.miss), swing: rounded(found.swing, 1), cost: r(found.cost) };
+    return (
+      found && {
+        stretch: rounded(found.stretch, 4),
+        shear: rounded(found.shear, 1),
+        miss: r(found.miss),
+        swing: rounded(found.swing, 1),
+        cost: r(found.cost),
+      }
+    );
   };
   return {
     face: face.face,

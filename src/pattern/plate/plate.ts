@@ -8,14 +8,15 @@ import type { Language } from '../../words/language.ts';
 import { type Speech, speechIn } from '../../words/speech.ts';
 import type { Mark, Part, Pattern } from '../pattern.ts';
 import { boxOfDrawn, shiftDrawn, shiftPart } from '../place-marks.ts';
+import { type FittedPlate, fittedPlate, tryPlate } from './fitted-plate.ts';
 import { designProblems, type Face, type PlateDesign } from './plate-design.ts';
-import { type FaceFrame, type PlateFrame, plateFrame } from './plate-frame.ts';
+import type { FaceFrame } from './plate-frame.ts';
 import { faceLettering, placeFaceLabel } from './plate-labels.ts';
 import { cornerMark, faceMarks } from './plate-marks.ts';
 import { holdsIn, plateName } from './plate-names.ts';
 import { plateNotes } from './plate-notes.ts';
 import type { PlateOptions } from './plate-options.ts';
-import { outlineProblems, type PlateOutline, plateOutline } from './plate-outline.ts';
+import type { PlateOutline } from './plate-outline.ts';
 import { type PlateReport, plateFigures, plateReport, plateWarnings } from './plate-report.ts';
 import { plateSheet } from './plate-sheet.ts';
 import { withTriedChange } from './tried-change.ts';
@@ -47,14 +48,13 @@ export function makePlate(
   const speech = speechIn(language);
   const problems = designProblems(hand, design);
   if (problems.length > 0) return failure(...problems);
-  const framed = plateFrame(hand, design, asked);
+  const framed = fittedPlate(hand, design, asked);
   if (!framed.ok) return failure(...withTriedChange(framed.problems, hand, design, asked));
   // A digit that finds no room is left free; what is drawn and said is of those that are held, what travels along is what was asked for.
-  const held = { ...design, digits: framed.value.digits };
+  const held = { ...design, digits: framed.value.frame.digits };
   const drawn = drawFaces(framed.value, hand, speech);
-  if (!drawn.ok) return failure(...withTriedChange(drawn.problems, hand, design, asked));
-  const { frame, outlines, faces, folds } = clearOfJoints(framed.value, drawn.value, hand, held, speech);
-  const { options } = framed.value;
+  const { frame, outlines, faces, folds } = clearOfJoints(drawn, hand, held, speech);
+  const { options } = framed.value.frame;
   const figures = plateFigures(held, options, frame, outlines);
   const warnings = [...framed.warnings, ...plateWarnings(figures, folds)];
   const parts = sideBySide(faces.map((f) => f.part));
@@ -95,33 +95,25 @@ export function makePlate(
   return success({ pattern, report: plateReport(figures, folds, warnings) }, warnings);
 }
 
-interface DrawnFaces {
-  readonly frame: PlateFrame;
-  readonly outlines: readonly PlateOutline[];
+interface DrawnFaces extends FittedPlate {
   readonly faces: readonly ReturnType<typeof facePart>[];
   readonly folds: readonly FoldFindings[];
 }
 
-/** Each face drawn, folded along its marks and laid on the modelled hand; or why it must not be cut. */
-function drawFaces(frame: PlateFrame, hand: Hand, speech: Speech): Result<DrawnFaces> {
+/** Each face drawn, folded along its marks and laid on the modelled hand. */
+function drawFaces({ frame, outlines }: FittedPlate, hand: Hand, speech: Speech): DrawnFaces {
   const { options } = frame;
-  const outlines = frame.faces.map((face) => plateOutline(face, options));
-  const problems = frame.faces.flatMap((face, k) => outlineProblems(face, outlines[k] as PlateOutline, options));
-  if (problems.length > 0) return failure(...problems);
   const faces = frame.faces.map((face, k) => facePart(face, outlines[k] as PlateOutline, hand, options, speech));
   const folds = faces.map(({ part: { outline, marks } }, k) => {
     const { face, angle } = frame.faces[k] as FaceFrame;
     const { thickness, skinClearance: clearance } = options;
-    const found = judgePlate(
-      { outline, marks, face, side: hand.side, digits: frame.digits, angle, thickness, clearance },
-      hand,
-      options.webGap,
-    );
+    const drawn = { outline, marks, face, side: hand.side, digits: frame.digits, angle, thickness, clearance };
+    const found = judgePlate(drawn, hand, options.webGap);
     // Every plate has the marks that folding needs and a complete hand: without them it would not be a plate.
     if (!found) throw new Error(`the ${face} plate cannot be folded along its marks`);
     return found;
   });
-  return success({ frame, outlines, faces, folds });
+  return { frame, outlines, faces, folds };
 }
 
 /** Shortfalls under this are left. mm */
@@ -129,17 +121,19 @@ const CLEAR_ENOUGH = 0.05;
 
 /**
  * Folded, a plate lies by the mean of its joints, which can bring its edge nearer to one PIP joint than it was drawn: then it is drawn again, shorter
- * by as much as is lacking.
+ * by as much as is lacking, where it still holds enough.
  */
-function clearOfJoints(asked: PlateFrame, drawn: DrawnFaces, hand: Hand, held: PlateDesign, speech: Speech): DrawnFaces {
-  const { options } = asked;
-  const lacking = options.pipClearance - Math.min(...drawn.folds.map((fold) => fold.pipClearance));
+function clearOfJoints(drawn: DrawnFaces, hand: Hand, held: PlateDesign, speech: Speech): DrawnFaces {
+  const { options, back, faces } = drawn.frame;
+  const wanted = (k: number) => (faces[k]?.face === 'dorsal' ? back : options).pipClearance;
+  const lacking = Math.max(...drawn.folds.map((fold, k) => wanted(k) - fold.pipClearance));
   if (lacking <= CLEAR_ENOUGH) return drawn;
-  const pipClearance = options.pipClearance + lacking;
-  const shorter = plateFrame(hand, held, { ...options, pipClearance });
-  if (!shorter.ok || shorter.value.options.pipClearance !== pipClearance || shorter.value.digits.length < held.digits.length) return drawn;
+  const more = (of: PlateOptions) => ({ ...of, pipClearance: of.pipClearance + lacking });
+  const shorter = tryPlate(hand, held, more(options), more(back));
+  if (!shorter.ok || shorter.value.problems.length > 0) return drawn;
   const again = drawFaces(shorter.value, hand, speech);
-  return again.ok ? again.value : drawn;
+  // What is reported is what was wanted, not what it took.
+  return { ...again, frame: { ...again.frame, options, back } };
 }
 
 /**
@@ -158,7 +152,7 @@ function facePart(
   const polygon = chordPoints(outline.outline);
   const drawn = faceMarks(face, outline, polygon, options, speech);
   const lettering = faceLettering(face, outline, polygon, drawn, { side: hand.side, code: hand.code }, speech);
-  const marks = [...drawn.marks, ...lettering.marks, cornerMark(face)].map(
+  const marks = [...drawn.marks, ...lettering.marks, cornerMark(face, outline)].map(
     (mark): Mark => ({
       ...mark,
       paths: mark.paths.map((path) => placePath(path, place)),

@@ -3,10 +3,9 @@ import { digitsIn } from '../../hand/fields.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { plain } from '../../units/number.ts';
 import type { Problem } from '../../units/result.ts';
+import { fittedPlate, NEAREST_TO_PIP } from './fitted-plate.ts';
 import type { PlateDesign } from './plate-design.ts';
-import { NEAREST_TO_PIP, plateFrame } from './plate-frame.ts';
 import type { PlateOptions } from './plate-options.ts';
-import { outlineProblems, plateOutline } from './plate-outline.ts';
 
 /** A change of a plate that was refused, with which it can be made. */
 export interface TriedChange {
@@ -18,16 +17,13 @@ export interface TriedChange {
 const ANGLE_STEP = 5;
 
 /** Whether hand, design and options leave room for a plate, without drawing it. */
-function fits(hand: Hand, design: PlateDesign, options: PlateOptions): boolean {
-  const frame = plateFrame(hand, design, options);
-  if (!frame.ok) return false;
-  const { faces, options: closer } = frame.value;
-  return faces.every((face) => outlineProblems(face, plateOutline(face, closer), closer).length === 0);
+export function plateFits(hand: Hand, design: PlateDesign, options: PlateOptions): boolean {
+  return fittedPlate(hand, design, options).ok;
 }
 
 /** The smallest change, of those that a therapist would make first, with which a refused plate can be made; null where none of them helps. */
 export function triedChange(hand: Hand, design: PlateDesign, options: PlateOptions): TriedChange | null {
-  for (const change of changes(hand, design, options)) if (fits(hand, change.design, change.options)) return change;
+  for (const change of changes(hand, design, options)) if (plateFits(hand, change.design, change.options)) return change;
   return null;
 }
 

@@ -46,6 +46,7 @@ export function paperTrial(
     kind: 'strip',
     title: speech.strip.trial.title(hand.code, speech.hand.side[hand.side], blockTitle(block, language)),
     parts: [shiftPart(part, dx, dy)],
+    lists: [{ heading: speech.strip.trial.heading, lines: trialLines(laid.value, date, speech, speech.strip.trial.bars) }],
     beside: shiftDrawn(below, dx, dy),
     extents: { minX: 0, minY: 0, maxX: box.maxX + dx + MARGIN, maxY: box.maxY + dy + MARGIN },
     inputs: {
@@ -124,19 +125,28 @@ function scaleMarks(zero: number, xOf: (v: number) => number, lowAt: (v: number)
   return { marks, labels };
 }
 
-function words(hand: Hand, block: Block, { settings, path }: LaidBand, date: string | null, width: number, speech: Speech) {
-  const { strip: w, number } = speech;
+/** What the paper strip is and how it is tried; `first` says what is measured before it is cut. */
+function trialLines({ settings, path }: LaidBand, date: string | null, { strip: w, number }: Speech, first: string): readonly string[] {
+  return [
+    w.trial.settings(number(settings.width, 1), number(settings.differential, 1), w.choice[settings.closure], date ?? '................'),
+    w.trial.length(number(path.pathLength, 1)),
+    '',
+    first,
+    w.trial.second,
+    w.trial.third,
+    w.trial.fourth,
+    w.trial.reading,
+  ];
+}
+
+function words(hand: Hand, block: Block, laid: LaidBand, date: string | null, width: number, speech: Speech) {
+  const { strip: w } = speech;
   const square = referenceSquare(0, 0, speech);
   const x = boxOfDrawn(square).maxX + GAP;
   const lines = [
     `${w.trial.heading}   ${hand.code}   ${w.lettering.hand[hand.side]}${hand.invented ? `   ${w.invented}` : ''}`,
     blockTitle(block, speech.language),
-    w.trial.settings(number(settings.width, 1), number(settings.differential, 1), w.choice[settings.closure], date ?? '................'),
-    w.trial.length(number(path.pathLength, 1)),
-    '',
-    ...[w.trial.first, w.trial.second, w.trial.third, w.trial.fourth, w.trial.reading].flatMap((line) =>
-      wrapText(line, Math.max(80, width - x), TEXT),
-    ),
+    ...trialLines(laid, date, speech, w.trial.first).flatMap((line) => wrapText(line, Math.max(80, width - x), TEXT)),
   ];
   const text = textBlock(lines, { x, y: 0 }, TEXT);
   return { marks: square.marks, labels: [...square.labels, ...text.labels] };

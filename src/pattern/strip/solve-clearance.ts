@@ -4,6 +4,7 @@ import type { Hand } from '../../hand/hand.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Result, success } from '../../units/result.ts';
 import { LENGTH_SOLVED } from '../../units/tolerance.ts';
+import { GEOMETRY_VERSION, type GeometryVersion } from './geometry-version.ts';
 import type { StripSettings } from './strip-options.ts';
 import { stripPathLength } from './strip-path.ts';
 import { standSections } from './strip-sections.ts';
@@ -23,31 +24,51 @@ export const READING_ERROR = 1;
  * of this hand. `PAPER_READING` where no clearance from -0.5 to 1.5 mm makes it so.
  */
 export function clearanceFor(hand: Hand, block: Block, settings: StripSettings, reading: number): Result<number> {
-  const paperLength = (skinClearance: number) => {
-    const paper = { ...settings, skinClearance, thickness: PAPER_THICKNESS };
-    const standing = standSections(hand, block, paper);
-    return standing.ok ? stripPathLength(standing.value, paper) : null;
-  };
-  const drawn = paperLength(settings.skinClearance);
+  const paper = { ...settings, thickness: PAPER_THICKNESS };
+  const drawn = lengthAt(hand, block, paper, settings.skinClearance);
   // A hand that no paper strip can be laid round is refused where the strip itself is laid.
   if (drawn === null) return success(settings.skinClearance);
-  const miss = (clearance: number) => (paperLength(clearance) ?? Number.NaN) - drawn - reading;
+  const found = clearanceOfLength(hand, block, paper, drawn + reading);
+  if (typeof found === 'number') return success(found);
+  const { shortest, longest } = found;
+  return failure({
+    code: 'PAPER_READING',
+    where: 'paperReading',
+    message: `paperReading: ${plain(reading, 1)} mm is more than skin and air can make on this hand (${plain(shortest - drawn, 0)} to ${plain(longest - drawn, 0)} mm). Weave the paper strip again, and measure the fingers again.`,
+    kind: 'refused',
+  });
+}
+
+/** The clearance, mm, at which a strip's path has a length; where none of -0.5 to 1.5 has it, the lengths that these give. */
+export function clearanceOfLength(
+  hand: Hand,
+  block: Block,
+  settings: StripSettings,
+  length: number,
+  version: GeometryVersion = GEOMETRY_VERSION,
+): number | { readonly shortest: number; readonly longest: number } {
+  const at = (clearance: number) => lengthAt(hand, block, settings, clearance, version);
   // At an end of the range the thinnest of hands may have no path at all; the search begins where there is one.
   const reachable = (from: number): number => {
     for (let k = 0; k < STEPS; k++) {
       const clearance = from + ((settings.skinClearance - from) * k) / STEPS;
-      if (paperLength(clearance) !== null) return clearance;
+      if (at(clearance) !== null) return clearance;
     }
     return settings.skinClearance;
   };
   const [least, most] = [reachable(LEAST_CLEARANCE), reachable(MOST_CLEARANCE)];
-  const found = rootBetween(miss, least, most, LENGTH_SOLVED);
-  if (found !== null) return success(found);
-  const [low, high] = [miss(least), miss(most)].map((off) => off + reading);
-  return failure({
-    code: 'PAPER_READING',
-    where: 'paperReading',
-    message: `paperReading: ${plain(reading, 1)} mm is more than skin and air can make on this hand (${plain(low ?? 0, 0)} to ${plain(high ?? 0, 0)} mm). Weave the paper strip again, and measure the fingers again.`,
-    kind: 'refused',
-  });
+  const miss = (clearance: number) => (at(clearance) ?? Number.NaN) - length;
+  return rootBetween(miss, least, most, LENGTH_SOLVED) ?? { shortest: at(least) ?? Number.NaN, longest: at(most) ?? Number.NaN };
+}
+
+function lengthAt(
+  hand: Hand,
+  block: Block,
+  settings: StripSettings,
+  skinClearance: number,
+  version: GeometryVersion = GEOMETRY_VERSION,
+): number | null {
+  const changed = { ...settings, skinClearance };
+  const standing = standSections(hand, block, changed, version);
+  return standing.ok ? stripPathLength(standing.value, changed) : null;
 }

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { times } from '../../../tests/by-night.ts';
 import { handOf, WORKED } from '../../../tests/hands.ts';
 import { plausibleHand } from '../../../tests/plausible-hand.ts';
 import { type Block, heldDigits } from '../../block/block.ts';
@@ -57,7 +58,7 @@ describe('a path is proved', () => {
           else expect(path.problems.map((p) => p.code)).toEqual(['HOLDS_NOTHING']);
         },
       ),
-      { numRuns: 80 },
+      { numRuns: times(20, 80) },
     );
   });
 

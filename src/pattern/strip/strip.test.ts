@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { times } from '../../../tests/by-night.ts';
 import { handOf, LARGEST, type Measures, SMALLEST, WORKED } from '../../../tests/hands.ts';
 import { type Block, heldPlace, placedDigits } from '../../block/block.ts';
 import { blockById, blocks } from '../../block/library.ts';
@@ -175,7 +176,7 @@ describe('metamorphic', () => {
         fc.pre(one !== null && two !== null);
         expect(one).toBeCloseTo(two ?? Number.NaN, 7);
       }),
-      { numRuns: 60 },
+      { numRuns: times(15, 60) },
     );
   });
 
@@ -194,7 +195,7 @@ describe('metamorphic', () => {
           expect(one).toBeCloseTo(two ?? Number.NaN, 7);
         }
       }),
-      { numRuns: 40 },
+      { numRuns: times(10, 40) },
     );
   });
 
@@ -217,7 +218,7 @@ describe('metamorphic', () => {
           expect(after ?? Number.NaN).toBeGreaterThanOrEqual((before ?? Number.NaN) - 1e-9);
         },
       ),
-      { numRuns: 60 },
+      { numRuns: times(15, 60) },
     );
   });
 
@@ -255,7 +256,7 @@ describe('metamorphic', () => {
           else expect(made.problems.map((p) => p.code)).toEqual(['HOLDS_NOTHING']);
         },
       ),
-      { numRuns: 80 },
+      { numRuns: times(20, 80) },
     );
   });
 });

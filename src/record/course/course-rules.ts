@@ -40,7 +40,7 @@ export const GIRTH_OFF = { mm: 3, part: 0.05, least: 2 } as const;
 export const WEANING_LOSS = 5;
 export const FOUR_WEEKS = 28;
 export const SIX_WEEKS = 42;
-const TWO_WEEKS = 14;
+export const TWO_WEEKS = 14;
 /** Least visits and days for a gain to be read, the one at making among them. */
 export const LEAST_FOR_GAIN = { visits: 3, days: 14 } as const;
 /** Least visits after making, each with at least half of the wear, for a plateau. */
@@ -48,8 +48,8 @@ export const LEAST_FOR_PLATEAU = 4;
 /** Standard errors that a plateau leaves above its slope (one-sided 90 %), and the gain it must stay under, degrees a week. */
 export const PLATEAU = { errors: 1.28, under: 1 } as const;
 /** Degrees gained in four weeks that make it worth going on. */
-const STILL_GAINS = 5;
-const CHANGES_BEFORE_REFERRING = 2;
+export const STILL_GAINS = 5;
+export const CHANGES_BEFORE_REFERRING = 2;
 
 /**
  * The rules of the course in the order of their weight: every one that applies is said, the first leads. The order is also the order of

@@ -155,8 +155,8 @@ export function readingsOf({ visits, device, last, deficits }: Course, motion: L
   return all.filter(({ date }, k) => daysBetween(date, last.date) <= WINDOW_DAYS || k >= all.length - WINDOW_VISITS);
 }
 
-const WINDOW_DAYS = 42;
-const WINDOW_VISITS = 6;
+export const WINDOW_DAYS = 42;
+export const WINDOW_VISITS = 6;
 
 export function servedSlope(course: Course) {
   const readings = readingsOf(course, course.served);
@@ -169,7 +169,7 @@ export function agreedBefore(visits: readonly Visit[], index: number): number | 
 }
 
 /** Hours a day where nothing was agreed, of which less than half counts as too little. */
-const USUAL_WEAR = 4;
+export const USUAL_WEAR = 4;
 
 /** Whether it was worn for at least half of what was agreed (2 hours where nothing was); null where that was not noted. */
 export function wornEnough(visits: readonly Visit[], index: number): boolean | null {

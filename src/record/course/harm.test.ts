@@ -1,14 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import demoHand from '../../../fixtures/demo-hand.json' with { type: 'json' };
+import { EXTENSION, rules, step } from '../../../tests/course-steps.ts';
 import { type CourseNotes, type CourseVisit, sampleCourse } from '../../../tests/sample-course.ts';
 import { nextSteps } from './next-steps.ts';
 
 // The edges are those of the rules in course-rules.ts; pain 5 of Moseley et al., J Pain 2014;15:16, the rest common practice, no source.
 
-const EXTENSION = 'strip for extension, 20';
 const MADE: CourseVisit = [0, '40/95', { made: EXTENSION, passive: '30/100' }];
-const rules = (visits: readonly CourseVisit[], rest = {}) => nextSteps(sampleCourse(visits, rest)).steps.map(({ rule }) => rule);
-const step = (visits: readonly CourseVisit[], rule: string) => nextSteps(sampleCourse(visits)).steps.find((one) => one.rule === rule);
 /** Rules after a second visit a week later at which this was noted. */
 const aWeekLater = (notes: CourseNotes, pip = '40/95', first: CourseVisit = MADE) => rules([first, [7, pip, notes]]);
 

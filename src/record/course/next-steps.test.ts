@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { times } from '../../../tests/by-night.ts';
 import { type CourseNotes, type CourseVisit, courseFile, sampleCourse } from '../../../tests/sample-course.ts';
 import { CHANGE_STATES, CRPS_SIGNS, SKIN_STATES } from '../../hand/harm-signs.ts';
 import { LANGUAGE_IDS } from '../../words/language.ts';
@@ -145,7 +146,7 @@ describe('nextSteps(record): properties', () => {
       fc.property(courses, fc.constantFrom(...STOPS_OR_PAUSES), (visits, sign) => {
         expect(['stop', 'pause']).toContain(lead(withLast(visits, sign))?.action);
       }),
-      { numRuns: 80 },
+      { numRuns: times(20, 80) },
     );
   });
 
@@ -156,7 +157,7 @@ describe('nextSteps(record): properties', () => {
         const grave = steps.some(({ action }) => action === 'stop' || action === 'pause');
         expect(['stop', 'pause'].includes(steps[0]?.action ?? '')).toBe(grave);
       }),
-      { numRuns: 80 },
+      { numRuns: times(20, 80) },
     );
   });
 
@@ -169,7 +170,7 @@ describe('nextSteps(record): properties', () => {
         fc.pre(key === 'pain' ? !said('pain', 'crpsSigns') : before === undefined ? !said(key) : before === WELL[key]);
         expect(gravity(withLast(visits, sign))).toBeLessThanOrEqual(gravity(visits));
       }),
-      { numRuns: 250 },
+      { numRuns: times(62, 250) },
     );
   });
 
@@ -186,7 +187,7 @@ describe('nextSteps(record): properties', () => {
         expect(shuffled).toHaveLength(visits.length);
         expect(nextSteps(sampleCourse(shuffled))).toEqual(nextSteps(sampleCourse(visits)));
       }),
-      { numRuns: 80 },
+      { numRuns: times(20, 80) },
     );
   });
 
@@ -207,7 +208,7 @@ describe('nextSteps(record): properties', () => {
           }
         }
       }),
-      { numRuns: 60 },
+      { numRuns: times(15, 60) },
     );
   });
 
@@ -218,7 +219,7 @@ describe('nextSteps(record): properties', () => {
         expect(order.length).toBeGreaterThan(0);
         expect(order).toEqual([...new Set(order)].toSorted((a, b) => a - b));
       }),
-      { numRuns: 80 },
+      { numRuns: times(20, 80) },
     );
   });
 
@@ -229,7 +230,7 @@ describe('nextSteps(record): properties', () => {
         const again = read.ok ? readCase(JSON.parse(JSON.stringify(read.value.file))) : read;
         expect(again.ok && read.ok && nextSteps(again.value)).toEqual(read.ok && nextSteps(read.value));
       }),
-      { numRuns: 80 },
+      { numRuns: times(20, 80) },
     );
   });
 });

@@ -11,7 +11,7 @@ export interface Reading {
 /** One-sided 95 % of the normal distribution: a gain over so many standard errors is believed. */
 export const SURE = 1.64;
 /** A goal further away than this is not dated: weeks. */
-const FARTHEST_GOAL = 12;
+export const FARTHEST_GOAL = 12;
 const WEEK = 7;
 
 /**

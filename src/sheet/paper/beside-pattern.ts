@@ -20,7 +20,12 @@ export interface BesidePattern {
 }
 
 /** Legend and facts side by side under the pattern, or, where the pattern takes that place, in the corner of the bars and beside it. */
-export function besidePattern(page: PlannedPages[number], frame: Frame, notes: MakingNotes, measure: Measure): BesidePattern {
+export function besidePattern(
+  page: PlannedPages[number],
+  frame: Frame,
+  notes: Pick<MakingNotes, 'facts' | 'legend'>,
+  measure: Measure,
+): BesidePattern {
   const { shoulder, pocket, middle, card } = frame;
   const high = page.place === 'high';
   const legendRoom = high ? { ...shoulder, maxX: shoulder.minX + LEGEND_WIDTH } : page.kind === 'whole' && pocket !== card ? pocket : null;

@@ -7,7 +7,7 @@ import { besidePattern } from './beside-pattern.ts';
 import { type Frame, type FrameWords, frameLayer, frameOf, plainRoom } from './frame.ts';
 import { layOutPage } from './lay-out-page.ts';
 import { makingPages } from './making-pages.ts';
-import type { Measure, PrintedSheet } from './page.ts';
+import { type Measure, type PrintedSheet, text } from './page.ts';
 import { isOffice, type Orientation, printableBox, turned } from './paper.ts';
 import type { PaperMaker } from './paper-maker.ts';
 import { type PageContent, patternPages } from './pattern-pages.ts';
@@ -15,6 +15,7 @@ import { isTiled, type PlannedPages, pageCount, planPattern } from './plan-patte
 import { BAR } from './scale-check.ts';
 import { sheetPlanPages } from './sheet-plan-pages.ts';
 import type { SheetPart, SheetSettings } from './sheet-settings.ts';
+import { wrapWords } from './wrap-words.ts';
 
 /** A sheet laid out, with the way round that all its pages have. */
 export interface LaidSheet extends PrintedSheet {
@@ -62,7 +63,11 @@ export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: 
   });
   const contents: PageContent[] = [];
   const pagesOf = (part: SheetPart) => {
-    if (part === 'pattern') return patternPages(plan.pages, frame, notes, measure, speech);
+    if (part === 'pattern') {
+      const pages = patternPages(plan.pages, frame, notes, measure, speech);
+      const trial = pattern.paperTrial ? trialPages(pattern.paperTrial, frame, measure, speech) : [];
+      return trial && [...pages, ...trial];
+    }
     if (part === 'making' && pattern.kind === 'sheet') return sheetPlanPages(pattern, frame, measure, speech);
     if (notes === null) return [];
     if (part === 'making') {
@@ -100,6 +105,26 @@ export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: 
   const tiled = settings.parts.includes('pattern') && isTiled(plan.pages);
   const scale = { x: BAR / (settings.correction?.across ?? BAR), y: BAR / (settings.correction?.along ?? BAR) };
   return success({ title: pattern.title, language: settings.language, pages, scale, orientation, tiled }, warnings(settings, plan, tiled));
+}
+
+/** The paper strip on a page of its own, turned if it must be, its words beside it or, where they find no room, on the next page. */
+function trialPages(trial: Pattern, frame: Frame, measure: Measure, speech: SheetSpeech): readonly PageContent[] | null {
+  const ways = [false, true].flatMap((quarterTurn) => planPattern(trial.parts, frame, quarterTurn) ?? []);
+  const plan = ways.find((page) => page.kind === 'whole') ?? ways[0];
+  if (!plan) return null;
+  const [{ heading, lines } = { heading: '', lines: [] }] = trial.lists ?? [];
+  const words = { facts: lines, legend: [] };
+  const pages = patternPages([plan], frame, words, measure, speech, heading);
+  return besidePattern(plan, frame, words, measure).facts ? pages : [...pages, wordsPage(heading, lines, frame, measure)];
+}
+
+const WORDS = 3;
+const PITCH = 1.75;
+
+function wordsPage(title: string, lines: readonly string[], { wide }: Frame, measure: Measure): PageContent {
+  const wrapped = lines.flatMap((line) => wrapWords(line, wide.maxX - wide.minX, WORDS, false, measure));
+  const texts = wrapped.map((line, k) => text(line, wide.minX, wide.maxY - (k + 1) * WORDS * PITCH, WORDS));
+  return { title, kind: 'making', frame: 'plain', layers: [{ clip: null, strokes: [], texts }] };
 }
 
 /** The page as the printer prints it: a printer that shrinks has the less room. */

@@ -22,31 +22,45 @@ export interface PageContent {
 const SMALL = 2;
 const PITCH = 1.75;
 const CROSS_ARM = 3;
+/** Free space between the head and a pattern in one piece. mm */
+const FROM_TOP = 6;
 
 /** The pages of the pattern at 1:1: whole pages with legend and facts, or tiles with crosses and a thumbnail. */
 export function patternPages(
   plan: PlannedPages,
   frame: Frame,
-  notes: MakingNotes | null,
+  notes: Beside,
   measure: Measure,
   speech: SheetSpeech,
+  title = speech.w.pattern,
 ): readonly PageContent[] {
   return plan.flatMap((page) =>
     page.kind === 'whole'
-      ? [wholePage(page, frame, notes, measure, speech)]
-      : page.grid.tiles.map((tile) => tilePage(page, tile, frame, notes, measure, speech)),
+      ? [wholePage(page, frame, notes, measure, title)]
+      : page.grid.tiles.map((tile) => tilePage(page, tile, frame, notes, measure, speech, title)),
   );
 }
 
-function wholePage(page: WholePage, frame: Frame, notes: MakingNotes | null, measure: Measure, { w }: SheetSpeech): PageContent {
+type Beside = Pick<MakingNotes, 'facts' | 'legend'> | null;
+
+function wholePage(page: WholePage, frame: Frame, notes: Beside, measure: Measure, title: string): PageContent {
   const room = frame[page.place];
   const dx = (room.minX + room.maxX - page.content.width) / 2;
-  const dy = (room.minY + room.maxY - page.content.height) / 2;
+  // Near the top, where one looks first; what is free lies in one piece under it.
+  const dy = Math.max(room.minY, room.maxY - page.content.height - FROM_TOP);
   const beside = notes ? besidePattern(page, frame, notes, measure).layer : NOTHING;
-  return { title: w.pattern, kind: 'pattern', layers: [placeLayer(page.content.layer, { dx, dy }), beside] };
+  return { title, kind: 'pattern', layers: [placeLayer(page.content.layer, { dx, dy }), beside] };
 }
 
-function tilePage(part: TiledPart, tile: Tile, frame: Frame, notes: MakingNotes | null, measure: Measure, { w }: SheetSpeech): PageContent {
+function tilePage(
+  part: TiledPart,
+  tile: Tile,
+  frame: Frame,
+  notes: Beside,
+  measure: Measure,
+  { w }: SheetSpeech,
+  title: string,
+): PageContent {
   const { grid, content } = part;
   const room = frame[part.place];
   const { window } = tile;
@@ -66,7 +80,7 @@ function tilePage(part: TiledPart, tile: Tile, frame: Frame, notes: MakingNotes 
   };
   const thumbnail = thumbnailLayer(part, tile, frame.pocket, [name, w.join], measure);
   return {
-    title: `${w.pattern}, ${name}`,
+    title: `${title}, ${name}`,
     kind: 'pattern',
     layers: [drawing, border, ...crosses, thumbnail, ...(notes ? [besidePattern(part, frame, notes, measure).layer] : [])],
   };

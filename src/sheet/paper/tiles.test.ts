@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { times } from '../../../tests/by-night.ts';
 import { polyline } from '../../geometry/path.ts';
 import { contains, OVERLAP, type TileGrid, tileGrid } from './tiles.ts';
 
@@ -46,7 +47,7 @@ describe('tileGrid(extent, most, paths)', () => {
           if (below) expect(below.window.maxY - a.window.minY).toBeGreaterThanOrEqual(10);
         }
       }),
-      { numRuns: 50 },
+      { numRuns: times(12, 50) },
     );
   });
 
@@ -58,7 +59,7 @@ describe('tileGrid(extent, most, paths)', () => {
         expect(new Set(made.crosses.map((c) => c.name)).size).toBe(made.crosses.length);
         if (made.tiles.length > 1) expect(made.crosses.length).toBeGreaterThanOrEqual(2);
       }),
-      { numRuns: 50 },
+      { numRuns: times(12, 50) },
     );
   });
 

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { times } from '../../../tests/by-night.ts';
 import { type LineArcPath, type Point, polyline, vertex } from '../../geometry/path.ts';
 import { boxOf } from '../../geometry/path-measures.ts';
 import { pointAlong, segmentsOf } from '../../geometry/segment.ts';
@@ -115,7 +116,7 @@ describe('layOutNested', () => {
           expect(boxes.ok && layout.newSheets <= boxes.value.newSheets).toBe(true);
         },
       ),
-      { numRuns: 25 },
+      { numRuns: times(6, 25) },
     );
   });
 

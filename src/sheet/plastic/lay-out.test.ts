@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { times } from '../../../tests/by-night.ts';
 import { layOut } from './lay-out.ts';
 import { GRAINS, type Grain, type Layout, type LayRules, type SheetPart, type StockSheet } from './layout.ts';
 import { layoutFaults } from './layout-faults.ts';
@@ -30,7 +31,7 @@ describe('layOut', () => {
       fc.property(strips, rulesOf(grain), (sizes, rules) => {
         laid(named(sizes), rules);
       }),
-      { numRuns: 25 },
+      { numRuns: times(8, 25) },
     );
   });
 
@@ -39,7 +40,7 @@ describe('layOut', () => {
       fc.property(plates, rulesOf(grain), (sizes, rules) => {
         laid(named(sizes), rules);
       }),
-      { numRuns: 15 },
+      { numRuns: times(5, 15) },
     );
   });
 
@@ -51,7 +52,7 @@ describe('layOut', () => {
         const with_ = laid(named(sizes), { ...RULES, grain }, pieces);
         expect(with_.newSheets).toBeLessThanOrEqual(laid(named(sizes), { ...RULES, grain }).newSheets + (grain === 'free' ? 1 : 0));
       }),
-      { numRuns: 20 },
+      { numRuns: times(7, 20) },
     );
   });
 

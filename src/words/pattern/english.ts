@@ -41,6 +41,7 @@ export const patternEnglish = {
     tacked: 'tacked',
     spanning: 'spanning',
     lap: 'lap',
+    opening: 'lap, left to open, with a strap',
     pinch: 'pinch',
     staggered: 'staggered',
     straight: 'straight',
@@ -109,6 +110,8 @@ export const patternEnglish = {
     drape: (held: string, degrees: string, motion: string, way: string) =>
       `Drape, with ${held} held in about ${degrees} degrees more MP ${motion} than the neighbours. From the corner mark the strip runs: ${way}, and back to the seam. Do not stretch it more than planned.`,
     lap: (allowance: string) => `lay the ends over each other by ${allowance}, seam mark on seam mark`,
+    opening: (allowance: string) =>
+      `lay the ends over each other by ${allowance}, seam mark on seam mark, with film or paper between so that they do not bond; once cool, fit a strap that closes them`,
     pinch: (allowance: string) => `pinch the tabs of ${allowance} together at the seam marks`,
     seam: (close: string, shift: string, tack: string) =>
       `Seam: ${close}.${shift} Uncoated sheet bonds to itself when dry and hot; scrape or wipe the coating off coated sheet first.${tack}`,
@@ -144,6 +147,7 @@ export const patternEnglish = {
       `width ${width}, differential ${degrees} degrees, ${closure}, date ${date}`,
     length: (length: string) => `from end to zero ${length} mm`,
     first: '1. Measure the 50 mm square, then cut the strip from plain paper (80 g).',
+    bars: '1. Measure the two bars, then cut the strip from this page (80 g paper).',
     second: '2. Outside up: weave it round the fingers as the strip will run, snug, not tight, the fingers held at the differential.',
     third: '3. Read on the scale where the starting end lies. + is longer than drawn.',
     fourth: '4. Draw the strip again with this reading: --paper-reading, or the field on the page.',

@@ -3,7 +3,7 @@ import type { LineArcPath, Point, Vertex } from '../../geometry/path.ts';
 import { arcOf, type Segment, segmentsOf } from '../../geometry/segment.ts';
 import type { Circle } from '../../pattern/pattern.ts';
 import { degrees } from '../../units/angle.ts';
-import { BULGE_DECIMALS, COORDINATE_DECIMALS, fixed } from '../../units/number.ts';
+import { BULGE_DECIMALS, COORDINATE_DECIMALS, fixed, READ_BULGE_DECIMALS, READ_DECIMALS } from '../../units/number.ts';
 import type { DrawnItem } from '../draw-order.ts';
 import type { DxfSettings } from '../output-settings.ts';
 
@@ -22,44 +22,61 @@ export type DxfShape =
  * a LINE or an ARC of its own. `lines`: polylines of chords within `chordError`.
  */
 export function dxfShapes(item: DrawnItem, settings: DxfSettings): readonly DxfShape[] {
-  const circles = item.circles.map((circle) => (settings.arcs === 'lines' ? chords(roundPath(circle), settings) : circleShape(circle)));
-  return [...item.paths.flatMap((path) => pathShapes(path, settings)), ...circles];
+  const written = item.role === 'label' || item.layer === 'INFO' ? READ : EXACT;
+  const circles = item.circles.map((circle) =>
+    settings.arcs === 'lines' ? chords(roundPath(circle), settings, written) : circleShape(circle, written),
+  );
+  return [...item.paths.flatMap((path) => pathShapes(path, settings, written)), ...circles];
 }
 
-function pathShapes(path: LineArcPath, settings: DxfSettings): readonly DxfShape[] {
+/** Numbers as text: what a machine follows, and what is only read, letters above all. */
+interface Written {
+  readonly coordinate: (value: number) => string;
+  readonly bulge: (value: number) => string;
+}
+const EXACT: Written = { coordinate: (value) => fixed(value, COORDINATE_DECIMALS), bulge: (value) => fixed(value, BULGE_DECIMALS) };
+const READ: Written = { coordinate: (value) => fixed(value, READ_DECIMALS), bulge: (value) => fixed(value, READ_BULGE_DECIMALS) };
+
+function pathShapes(path: LineArcPath, settings: DxfSettings, written: Written): readonly DxfShape[] {
   const [from, to] = path.vertices;
   if (!from || !to) return [];
-  if (!path.closed && path.vertices.length === 2 && from.bulge === 0) return [{ kind: 'line', from: point(from), to: point(to) }];
-  if (settings.arcs === 'lines') return [chords(path, settings)];
+  if (!path.closed && path.vertices.length === 2 && from.bulge === 0)
+    return [{ kind: 'line', from: point(from, written), to: point(to, written) }];
+  if (settings.arcs === 'lines') return [chords(path, settings, written)];
   const circle = asCircle(path);
-  if (circle) return [circleShape(circle)];
-  return settings.arcs === 'entities' ? segmentsOf(path).map(segmentShape) : [bulged(path)];
+  if (circle) return [circleShape(circle, written)];
+  return settings.arcs === 'entities' ? segmentsOf(path).map((segment) => segmentShape(segment, written)) : [bulged(path, written)];
 }
 
-function bulged(path: LineArcPath): DxfShape {
+function bulged(path: LineArcPath, written: Written): DxfShape {
   const last = path.vertices.length - 1;
   const points = path.vertices.map((v, i): DxfPoint => {
     const hasArc = v.bulge !== 0 && (path.closed || i < last);
-    return hasArc ? [coordinate(v.x), coordinate(v.y), fixed(v.bulge, BULGE_DECIMALS)] : point(v);
+    return hasArc ? [...point(v, written), written.bulge(v.bulge)] : point(v, written);
   });
   return { kind: 'polyline', closed: path.closed, points };
 }
 
-function chords(path: LineArcPath, { chordError }: DxfSettings): DxfShape {
-  return { kind: 'polyline', closed: path.closed, points: flattened(path, chordError).vertices.map(point) };
+function chords(path: LineArcPath, { chordError }: DxfSettings, written: Written): DxfShape {
+  return { kind: 'polyline', closed: path.closed, points: flattened(path, chordError).vertices.map((v) => point(v, written)) };
 }
 
-function segmentShape(segment: Segment): DxfShape {
+function segmentShape(segment: Segment, written: Written): DxfShape {
   const arc = arcOf(segment);
-  if (!arc) return { kind: 'line', from: point(segment.from), to: point(segment.to) };
+  if (!arc) return { kind: 'line', from: point(segment.from, written), to: point(segment.to, written) };
   const ends = [arc.startAngle, arc.startAngle + arc.sweep].map((radians) => ((degrees(radians) % 360) + 360) % 360);
   const [start = 0, end = 0] = arc.sweep > 0 ? ends : ends.reverse();
-  const angle = (value: number) => fixed(value, BULGE_DECIMALS);
-  return { kind: 'arc', center: point(arc.center), radius: coordinate(arc.radius), start: angle(start), end: angle(end) };
+  return {
+    kind: 'arc',
+    center: point(arc.center, written),
+    radius: written.coordinate(arc.radius),
+    start: written.bulge(start),
+    end: written.bulge(end),
+  };
 }
 
-function circleShape({ center, radius }: Circle): DxfShape {
-  return { kind: 'circle', center: point(center), radius: coordinate(radius) };
+function circleShape({ center, radius }: Circle, written: Written): DxfShape {
+  return { kind: 'circle', center: point(center, written), radius: written.coordinate(radius) };
 }
 
 function roundPath({ center: { x, y }, radius }: Circle): LineArcPath {
@@ -74,10 +91,6 @@ function asCircle(path: LineArcPath): Circle | null {
   return { center: { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }, radius: Math.hypot(b.x - a.x, b.y - a.y) / 2 };
 }
 
-function point(p: Point): DxfPoint {
+function point(p: Point, { coordinate }: Written): readonly [x: string, y: string] {
   return [coordinate(p.x), coordinate(p.y)];
-}
-
-function coordinate(value: number): string {
-  return fixed(value, COORDINATE_DECIMALS);
 }

@@ -92,14 +92,30 @@ describe('dxfWriter.write(pattern)', () => {
     const slot = entities.find((entity) => value(entity, '8') === 'CUT' && value(entity, '0') === 'LWPOLYLINE') ?? [];
     expect(allValues(slot, '42')).toEqual(['-1.000000000', '-1.000000000']);
     expect(slot.at(-1)).toEqual(['42', '-1.000000000']);
-    const tack = entities.find((entity) => value(entity, '0') === 'LWPOLYLINE' && value(entity, '70') === '0') ?? [];
+    const tack =
+      entities.find(
+        (entity) => value(entity, '0') === 'LWPOLYLINE' && value(entity, '8') === 'MARK' && allValues(entity, '42').length === 2,
+      ) ?? [];
     expect(allValues(tack, '42')).toEqual(['0.800000000', '-0.300000000']);
   });
 
-  it('writes every coordinate with four decimals', () => {
-    const numbers = entities.flatMap((entity) => entity.filter(([code]) => /^(10|20|11|21|40)$/.test(code)).map((tag) => tag[1]));
-    expect(numbers.length).toBeGreaterThan(100);
-    expect(numbers.filter((number) => !/^-?\d+\.\d{4}$/.test(number))).toEqual([]);
+  it('writes every coordinate of a cut with four decimals, of what is only read with two', () => {
+    const numbersOf = (layers: string) =>
+      entities
+        .filter((entity) => layers.includes(value(entity, '8') ?? '?'))
+        .flatMap((entity) => entity.filter(([code]) => /^(10|20|11|21|40)$/.test(code)).map((tag) => tag[1]));
+    expect(numbersOf('CUT').length).toBeGreaterThan(20);
+    expect(numbersOf('CUT').filter((number) => !/^-?\d+\.\d{4}$/.test(number))).toEqual([]);
+    expect(numbersOf('INFO').length).toBeGreaterThan(20);
+    expect(numbersOf('INFO').filter((number) => !/^-?\d+\.\d{2}$/.test(number))).toEqual([]);
+    // Marks as cuts, their letters as what is read.
+    expect(numbersOf('MARK').filter((number) => !/^-?\d+\.(\d{4}|\d{2})$/.test(number))).toEqual([]);
+  });
+
+  it('says no group that is a default: by layer in type, colour and weight, flat, open', () => {
+    const said = entities.flat().map((tag) => tag.join(' '));
+    for (const group of ['6 ByLayer', '62 256', '370 -1', '30 0', '31 0', '70 0']) expect(said).not.toContain(group);
+    expect(said).toContain('70 1');
   });
 
   it('has no text, spline or block of its own', () => {

@@ -61,9 +61,25 @@ export function dxfWriterFor(settings: OutputSettings): PatternWriter {
       if (settings.dxf.form === 'r12') return success(dxfR12(comments, pattern.extents, layers, shapes));
       const drawing = emptyDrawing(pattern, layers);
       for (const { layer, shape } of shapes) inFileOrder(drawing, layer, () => drawShape(drawing, shape));
-      return success(`${comments.map((comment) => `999\n${comment}\n`).join('')}${drawing.toDxfString()}\n`);
+      return success(`${comments.map((comment) => `999\n${comment}\n`).join('')}${withoutDefaults(drawing.toDxfString())}\n`);
     },
   };
+}
+
+/** What an entity has without saying so (DXF reference, common group codes; LINE, ARC, CIRCLE, LWPOLYLINE): that of its layer, height 0, open. */
+const DEFAULTS: ReadonlySet<string> = new Set(['6 ByLayer', '62 256', '370 -1', '30 0', '31 0', '70 0']);
+
+/** The entities without the groups that say a default; a quarter of the bytes of letters. */
+function withoutDefaults(dxf: string): string {
+  const lines = dxf.split('\n');
+  const from = lines.indexOf('ENTITIES') + 1;
+  const to = lines.indexOf('ENDSEC', from) - 1;
+  const kept = lines.slice(0, from);
+  for (let k = from; k < to; k += 2) {
+    const [code = '', value = ''] = [lines[k], lines[k + 1]];
+    if (!DEFAULTS.has(`${code} ${value}`)) kept.push(code, value);
+  }
+  return [...kept, ...lines.slice(to)].join('\n');
 }
 
 /** The writer for our own defaults. */

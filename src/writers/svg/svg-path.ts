@@ -30,10 +30,20 @@ function command(segment: Segment, point: (p: Point) => string): string {
   const arc = arcOf(segment);
   if (!arc) return `L ${point(segment.to)}`;
   const radius = fixed(arc.radius, COORDINATE_DECIMALS);
-  // Flag 0 is counter-clockwise on a screen. Turning y over changes the numbers, not what is seen.
-  const start = `A ${radius} ${radius} 0 0 ${segment.bulge > 0 ? 0 : 1}`;
-  const ends = Math.abs(segment.bulge) > WIDEST_BULGE ? [pointAlong(segment, 0.5), segment.to] : [segment.to];
-  return ends.map((end) => `${start} ${point(end)}`).join(' ');
+  const start = `A ${radius} ${radius} 0 0 ${sweepFlag(segment)}`;
+  return arcEnds(segment)
+    .map((end) => `${start} ${point(end)}`)
+    .join(' ');
+}
+
+/** SVG's sweep flag: 0 is counter-clockwise on a screen. Turning y over changes the numbers, not what is seen. */
+export function sweepFlag({ bulge }: Segment): 0 | 1 {
+  return bulge > 0 ? 0 : 1;
+}
+
+/** Where the arcs end that a segment is written as: two for a wide one. */
+export function arcEnds(segment: Segment): readonly Point[] {
+  return Math.abs(segment.bulge) > WIDEST_BULGE ? [pointAlong(segment, 0.5), segment.to] : [segment.to];
 }
 
 function circlePath({ center, radius }: Circle): LineArcPath {

@@ -72,8 +72,12 @@ describe('svgWriter(window).write(pattern)', () => {
     expect(new Set(Object.values(SVG_LAYER_COLOURS)).size).toBe(3);
   });
 
-  it('writes every coordinate with four decimals', () => {
-    const numbers = values(svg, 'd').flatMap((data) => data.split(' ').filter((token) => !/^[MLAZ01]$/.test(token)));
+  it('writes every coordinate of cuts and marks with four decimals', () => {
+    const exact = [...svg.matchAll(/ d="([^"]*)"[^>]*data-role="([^"]*)"/g)].filter(
+      ([, data = '', role]) => role !== 'label' && !/[a-z]/.test(data),
+    );
+    expect(exact.map(([, , role]) => role)).toEqual(expect.arrayContaining(['outline', 'hole']));
+    const numbers = exact.flatMap(([, data = '']) => data.split(' ').filter((token) => !/^[MLAZ01]$/.test(token)));
     expect(numbers.length).toBeGreaterThan(100);
     expect(numbers.filter((number) => !/^-?\d+\.\d{4}$/.test(number))).toEqual([]);
   });

@@ -10,6 +10,7 @@ import { embeddedText } from '../inputs-text.ts';
 import { DEFAULT_OUTPUT_SETTINGS, type OutputSettings } from '../output-settings.ts';
 import type { PatternWriter } from '../writer.ts';
 import { svgPathData } from './svg-path.ts';
+import { svgShortPathData } from './svg-short-path.ts';
 
 /** Colours of our own layers. */
 export const SVG_LAYER_COLOURS: Readonly<Record<Layer, string>> = {
@@ -81,8 +82,10 @@ function drawLayer(svg: Svg, layer: Layer, groups: readonly DrawnGroup[], extent
 }
 
 function drawItems(parent: Container, group: DrawnGroup, layer: Layer, extents: Box, settings: OutputSettings): void {
-  const pen = { stroke: settings.layers[layer].colour, 'stroke-width': plain(settings.stroke, 3) };
-  for (const item of group.items) if (item.layer === layer) drawItem(parent, item, extents, pen);
+  const pen = { fill: 'none', stroke: settings.layers[layer].colour, 'stroke-width': plain(settings.stroke, 3) };
+  // What a machine follows says its pen at each path; what is only read says it once.
+  if (layer === 'INFO') parent.attr(pen);
+  for (const item of group.items) if (item.layer === layer) drawItem(parent, item, extents, layer === 'INFO' ? {} : pen);
   line(parent);
 }
 
@@ -100,13 +103,14 @@ function drawGroup(svg: Svg, group: DrawnGroup, extents: Box, settings: OutputSe
   line(svg);
 }
 
-function drawItem(parent: Container, item: DrawnItem, extents: Box, pen: Readonly<Record<'stroke' | 'stroke-width', string>>): void {
-  const data = svgPathData(item.paths, item.circles, extents);
+function drawItem(parent: Container, item: DrawnItem, extents: Box, pen: Readonly<Record<string, string>>): void {
+  const isRead = (item.role === 'label' || item.layer === 'INFO') && item.circles.length === 0;
+  const data = (isRead ? svgShortPathData(item.paths, extents) : null) ?? svgPathData(item.paths, item.circles, extents);
   // A blank label has no strokes, and a path without data is nothing to draw.
   if (data === '') return;
   line(parent);
   const path = parent.path(data);
-  path.attr({ fill: 'none', ...pen, 'data-role': token(item.role) });
+  path.attr({ ...pen, 'data-role': token(item.role) });
   if (item.title !== '') titled(path, item.title);
 }
 
