@@ -1,6 +1,6 @@
 // Tries what must hold and writes the figures to docs/reliability.md. Usage: node scripts/reliability.mjs [--cases N] [--night] [--part PART]...
 // N hostile inputs for each fuzzed door (100,000); with --night every writer is killed, not draw and the case alone. Hours, and a quiet machine.
-// A part (files, faults, doors) can be tried alone; what it found waits in out/reliability, and the text is written of all that is there.
+// A part (files, faults, doors) can be tried alone, and of the faults one test of tests/faults (--fault NAME); what it found waits in out/reliability, and the text is written of all that is there.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -14,6 +14,7 @@ const { values } = parseArgs({
     cases: { type: 'string', default: '100000' },
     night: { type: 'boolean', default: false },
     part: { type: 'string', multiple: true, default: Object.keys(PARTS) },
+    fault: { type: 'string', multiple: true, default: ['killed', 'case-at-call', 'strace'] },
   },
 });
 const folder = join(root, 'out', 'reliability');
@@ -106,7 +107,7 @@ async function hostileFiles() {
 }
 
 function madeFaults() {
-  const tests = ['killed', 'case-at-call', 'strace'].map((name) => `tests/faults/${name}.test.ts`);
+  const tests = values.fault.map((name) => `tests/faults/${name}.test.ts`);
   const night = values.night ? { KNUCKLEWRIGHT_KILLS: '200', KNUCKLEWRIGHT_NIGHTLY: '1' } : {};
   const { stdout, held } = run(['node_modules/vitest/vitest.mjs', 'run', ...tests], { KNUCKLEWRIGHT_TELL: '1', ...night });
   const rows = [...stdout.matchAll(/faults: (\d+) \| ([^|\n]+) \| ([^|\n]+)/g)].map(([, count, kind, of]) => ({
