@@ -145,7 +145,9 @@ async function readInputs([path]: readonly [string], given: BatchFlags): Promise
 /** Everything was checked before; reads row by row. */
 async function makeBatch(inputs: BatchInputs): Promise<Result<BatchMade>> {
   const { path, folder, output, settings } = inputs;
-  const digest = digestOf({ geometry: [GEOMETRY_VERSION, PLATE_GEOMETRY_VERSION], settings, date: inputs.date });
+  const { language } = output.settings.pdf;
+  const spoken = language === 'en' ? {} : { language };
+  const digest = digestOf({ geometry: [GEOMETRY_VERSION, PLATE_GEOMETRY_VERSION], settings, date: inputs.date, ...spoken });
   const state = await BatchProgress.state(folder, digest);
   const resume = state === 'same';
   if (state === 'other' && !output.force) return failure(otherBatch(folder));
@@ -277,7 +279,7 @@ async function writeEach(
       message: `${piece.id}: what an earlier run left cannot be read; start again with --force.`,
       kind: 'input',
     });
-  const pattern = makePattern({ ...source, date: inputs.date });
+  const pattern = makePattern({ ...source, date: inputs.date, language: inputs.output.settings.pdf.language });
   if (!pattern.ok) return pattern;
   const written = await writePatterns([{ stem: piece.id, pattern: pattern.value.pattern }], { ...plan, force: plan.force || resume });
   return written.ok ? success(written.value.length, written.warnings) : written;
