@@ -36,7 +36,7 @@ const WRITERS: Readonly<Record<string, (folder: string, version: 0 | 1) => reado
     ...['case', 'report', join(ROOT, 'fixtures', 'case-gains.json'), '--out', join(folder, 'report.pdf')],
     ...['--paper', either(version, 'a4', 'letter')],
   ],
-  sizes: (folder, version) => ['sizes', TABLE, '--block', 'auto', '--count', either(version, '1', '2'), '--out', folder],
+  sizes: (folder, version) => ['sizes', TABLE, '--block', 'auto', '--count', either(version, '2', '3'), '--out', folder],
   batch: (folder, version) => ['batch', TABLE, '--files', 'each', '--trim', either(version, '10', '20'), '--out', folder],
 };
 const chosen = Object.entries(WRITERS).filter(([name]) => BY_NIGHT || name === 'draw');
