@@ -134,7 +134,17 @@ export const CSS_PIXELS_PER_MM = 96 / 25.4;
 export const SCREEN_RANGE = { from: 2, to: 12 } as const;
 
 /** Turn of the moulded view, degrees: about the upright axis, and up. A little from above and from the side, so that depth can be seen. */
-export const FRONT = { across: -24, up: 42 } as const;
+export interface Rotation {
+  readonly across: number;
+  readonly up: number;
+}
+
+const FRONT: Rotation = { across: -24, up: 42 };
+
+/** A right hand is seen as the mirror image of a left one. */
+export function frontOf(side: Side): Rotation {
+  return side === 'right' ? { ...FRONT, across: -FRONT.across } : FRONT;
+}
 
 function empty<Id extends string>(fields: Readonly<Record<Id, unknown>>): Record<Id, string> {
   return Object.fromEntries(Object.keys(fields).map((id) => [id, ''])) as Record<Id, string>;

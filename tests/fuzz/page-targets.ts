@@ -198,8 +198,8 @@ const KEPT: readonly unknown[] = [0, 1, 2, 3].map((base) => ({
   screen: base === 0 ? null : { pixelsPerMm: 4.1, pixelRatio: 2 },
 }));
 
-/** Doors of the page: what is typed into its fields, files that are opened, and what a browser kept. */
-export const PAGE_DOORS: readonly Target[] = [
+/** Targets of the page: what is typed into its fields, files that are opened, and what a browser kept. */
+export const PAGE_TARGETS: readonly Target[] = [
   target<FieldsRecipe>({
     name: 'page fields',
     holds: 'whatever is typed into the page, it works out finite figures and clean words, draws them as nothing but a picture, and goes on',

@@ -223,7 +223,7 @@ export const english = {
     sectionDigit: (digit: string, place: string) => `${digit}, ${place}`,
     seamLabel: 'seam, outer layer',
     moulded: 'Moulded, in three dimensions',
-    mouldedDescription: (digits: string) => `The strip round simple fingers, each at its MP angle: ${digits}.`,
+    mouldedDescription: (digits: string) => `The hand with the strip on, each finger at its MP angle: ${digits}.`,
     mouldedDigit: (digit: string, angle: string, bend: string) => `${digit} ${angle} degrees ${bend}`,
     bendFlexion: 'flexed',
     bendExtension: 'extended',
@@ -260,6 +260,7 @@ export const english = {
     estimatedList: 'Estimated, not measured',
   },
   errors: {
+    unforeseen: 'Something went wrong here, and nothing was saved. Save your work and open the page again.',
     heading: 'Please look at this first',
     prefix: 'Error:',
   },
