@@ -10,6 +10,7 @@ import { COURSE_RULES } from '../src/record/course/course-rules.ts';
 import { readCase } from '../src/record/read-case.ts';
 import type { PrintedSheet } from '../src/sheet/paper/page.ts';
 import { PAPERS, type Paper, printableBox } from '../src/sheet/paper/paper.ts';
+import { type ClinicLines, NO_CLINIC } from '../src/sheet/paper/sheet-settings.ts';
 import { LANGUAGE_IDS, type Language } from '../src/words/language.ts';
 import { writeSheet } from '../src/writers/pdf/pdf.ts';
 import { helveticaWidth } from '../src/writers/pdf/pdf-document.ts';
@@ -23,8 +24,8 @@ afterAll(() => rmSync(folder, { recursive: true }));
 const MARGIN = 10;
 const PAPER_NAMES = ['a4', 'letter'] as const;
 
-function layOut(record: Case, language: Language = 'en', paper: Paper = PAPERS.a4): PrintedSheet {
-  const sheet = layOutLetter(record, language, { paper, margin: MARGIN, area: 'both' }, helveticaWidth);
+function layOut(record: Case, language: Language = 'en', paper: Paper = PAPERS.a4, clinic: ClinicLines = NO_CLINIC): PrintedSheet {
+  const sheet = layOutLetter(record, language, { paper, margin: MARGIN, area: 'both' }, helveticaWidth, clinic);
   if (!sheet.ok) throw new Error(JSON.stringify(sheet.problems));
   return sheet.value;
 }
@@ -135,8 +136,23 @@ describe('the letter on a case', () => {
     expect(wordsOf(layOut(sampleCourse(full)))).toContain('Stop, the same day: Take it off and leave it off.');
   });
 
+  it("stands under the clinic's letterhead, on one page, clear of the page's number", () => {
+    const clinic = { letterhead: ['Hand therapy, an invented clinic', '1 Example Street'], telephone: '0000 000000' };
+    const bare = layOut(sampleCourse(full));
+    const sheet = layOut(sampleCourse(full), 'en', PAPERS.a4, clinic);
+    const [page] = sheet.pages;
+    expect(sheet.pages).toHaveLength(1);
+    const heights = [...clinic.letterhead, clinic.telephone].map(
+      (line) => page?.layers.flatMap(({ texts }) => texts).find(({ text }) => text === line)?.at.y ?? Number.NaN,
+    );
+    const head = page?.layers[0]?.texts.find(({ bold }) => bold)?.at.y ?? Number.NaN;
+    expect([...heights, head].toSorted((a, b) => b - a)).toEqual([...heights, head]);
+    expect(collisions(page as NonNullable<typeof page>)).toEqual([]);
+    expect(textsOf(bare)).not.toContain('0000 000000');
+  });
+
   it('is refused without a visit', () => {
-    const sheet = layOutLetter(sampleCourse([]), 'en', { paper: PAPERS.a4, margin: MARGIN, area: 'both' }, helveticaWidth);
+    const sheet = layOutLetter(sampleCourse([]), 'en', { paper: PAPERS.a4, margin: MARGIN, area: 'both' }, helveticaWidth, NO_CLINIC);
     expect(sheet).toMatchObject({ ok: false, problems: [{ code: 'NO_VISITS' }] });
   });
 

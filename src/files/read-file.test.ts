@@ -40,7 +40,9 @@ describe('readText(path)', () => {
     expect(spawnSync('mkfifo', [pipe]).status).toBe(0);
     expect(await readText(pipe)).toMatchObject({
       ok: false,
-      problems: [{ message: expect.stringContaining('Give it as standard input and write - in place of its name, or save what it gives in a file') }],
+      problems: [
+        { message: expect.stringContaining('Give it as standard input and write - in place of its name, or save what it gives in a file') },
+      ],
     });
     expect((await readHead(pipe, 10)).ok).toBe(false);
     const { exit, err } = await runCommand('draw', DEMO, '--cutter', pipe, '--out', join(folder, 'never'));

@@ -3,6 +3,8 @@ import type { Drawing } from './drawing.ts';
 /** Words, figures and pictures to be printed, free of paper and format. */
 export interface Report {
   readonly title: string;
+  /** Small, above the head, on every page: whose paper it is. */
+  readonly over?: readonly string[];
   /** Bold, on every page. */
   readonly head: string;
   /** Under it, on every page. */

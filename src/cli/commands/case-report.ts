@@ -13,7 +13,7 @@ import { defineCommand } from '../define-command.ts';
 import { argument, flag } from '../flags/flag.ts';
 import { languageFlag, readLanguageFlag } from '../flags/language-flag.ts';
 import { forceFlag } from '../flags/output-flags.ts';
-import { paperFlags, readPaperFlags } from '../flags/sheet-flags.ts';
+import { clinicLines, paperFlags, readPaperFlags } from '../flags/sheet-flags.ts';
 import { checkFileToSave, readEnding, saveFileAs } from '../save-file-as.ts';
 import { writeCaseChart } from './case-chart.ts';
 
@@ -40,12 +40,13 @@ export const caseReport = defineCommand({
       record: await loadCase(path),
     });
     const language = readLanguageFlag(given.language);
-    return read.ok ? success({ ...read.value, out, force, letter: given.letter === true, language }, read.warnings) : read;
+    const rest = { out, force, letter: given.letter === true, language, clinic: clinicLines(given) };
+    return read.ok ? success({ ...read.value, ...rest }, read.warnings) : read;
   },
-  make: async ({ settings, ending, record, out, force, letter, language }): Promise<Result<string>> => {
+  make: async ({ settings, ending, record, out, force, letter, language, clinic }): Promise<Result<string>> => {
     if (ending === 'svg') return writeCaseChart(record, out, force, language);
     const laid = { ...settings, area: DEFAULT_SHEET_SETTINGS.area };
-    const sheet = letter ? layOutLetter(record, language, laid, helveticaWidth) : layOut(record, language, laid);
+    const sheet = letter ? layOutLetter(record, language, laid, helveticaWidth, clinic) : layOut(record, language, laid);
     if (!sheet.ok) return sheet;
     // The day of the last visit: the clock is never read, so that the same case gives the same bytes.
     const bytes = writeSheet(sheet.value, new Date(`${record.visits.at(-1)?.date}T00:00:00Z`), null);

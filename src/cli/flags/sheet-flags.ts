@@ -1,5 +1,5 @@
 import { DEFAULT_MARGIN, type Paper, readMargin, readPaper } from '../../sheet/paper/paper.ts';
-import { DEFAULT_SHEET_SETTINGS, NO_CLINIC, SHEET_PARTS, type SheetSettings } from '../../sheet/paper/sheet-settings.ts';
+import { type ClinicLines, DEFAULT_SHEET_SETTINGS, NO_CLINIC, SHEET_PARTS, type SheetSettings } from '../../sheet/paper/sheet-settings.ts';
 import { collect, type Result, success } from '../../units/result.ts';
 import type { WithClinic } from './clinic-flag.ts';
 import { type FlagsOf, flag, flagSet } from './flag.ts';
@@ -38,8 +38,13 @@ export function readSheetSettings(flags: SheetFlags): Result<SheetSettings> {
     parts,
     area: flags.area ?? DEFAULT_SHEET_SETTINGS.area,
     language: readLanguageFlag(flags.language),
-    clinic: flags.fromClinic?.lines ?? NO_CLINIC,
+    clinic: clinicLines(flags),
   });
+}
+
+/** What the clinic puts on its papers, from its own file. */
+export function clinicLines({ fromClinic }: Partial<FlagsOf<[typeof paperFlags]>> & WithClinic): ClinicLines {
+  return fromClinic?.lines ?? NO_CLINIC;
 }
 
 /** The paper and what stays white on each side, mm. */

@@ -98,26 +98,29 @@ function signatureCell(words: readonly string[], width: number): Cell {
   };
 }
 
-function headLines({ head, under }: Report, width: number, measure: Measure) {
+function headLines({ over = [], head, under }: Report, width: number, measure: Measure) {
   return {
+    over: over.flatMap((line) => wrapWords(line, width - PAGE_NUMBER_ROOM, UNDER, false, measure)),
     head: wrapWords(head, width - PAGE_NUMBER_ROOM, HEAD, true, measure),
     under: under.flatMap((line) => wrapWords(line, width, UNDER, false, measure)),
   };
 }
 
 function headDepth(report: Report, width: number, measure: Measure): number {
-  const { head, under } = headLines(report, width, measure);
-  return head.length * HEAD * PITCH + under.length * UNDER * PITCH + 3;
+  const { over, head, under } = headLines(report, width, measure);
+  return head.length * HEAD * PITCH + (over.length + under.length) * UNDER * PITCH + 3;
 }
 
 function headLayer(report: Report, box: Box, page: number, pages: number, measure: Measure): PageLayer {
-  const { head, under } = headLines(report, box.maxX - box.minX, measure);
-  const headTop = box.maxY - HEAD;
-  const underTop = box.maxY - head.length * HEAD * PITCH - UNDER;
+  const { over, head, under } = headLines(report, box.maxX - box.minX, measure);
+  const overDepth = over.length * UNDER * PITCH;
+  const headTop = box.maxY - overDepth - HEAD;
+  const underTop = box.maxY - overDepth - head.length * HEAD * PITCH - UNDER;
   return {
     clip: null,
     strokes: [],
     texts: [
+      ...over.map((line, k) => text(line, box.minX, box.maxY - UNDER - k * UNDER * PITCH, UNDER)),
       ...head.map((line, k) => text(line, box.minX, headTop - k * HEAD * PITCH, HEAD, { bold: true })),
       ...under.map((line, k) => text(line, box.minX, underTop - k * UNDER * PITCH, UNDER)),
       text(report.pageOf?.(page, pages) ?? `page ${page} of ${pages}`, box.maxX, headTop, STYLE.heading, { bold: true, align: 'right' }),
