@@ -14,20 +14,20 @@ export const PAGE = join(root, 'dist', 'knucklewright.html');
 const LARGEST_BYTES = 900_000;
 
 /**
- * pdfkit brings a font engine, a line breaker and an image reader (0.55 MB), ciphers and a deflater. Our pages have the standard fonts, lines that
- * are broken before, no images, no password, and are not compressed. Left out, they would say so if anything ever called them.
+ * pdfkit brings a font engine, a line breaker and an image reader (0.55 MB) and ciphers. Our pages have the standard fonts, lines that are broken
+ * before, no images and no password. Left out, they would say so if anything ever called them.
  */
 const withoutFontsAndImages = {
   name: 'without-fonts-and-images',
   enforce: 'pre',
   resolveId(id) {
-    return ['fontkit', 'linebreak', 'png-js', '@noble/ciphers/aes', 'fflate'].includes(id) ? `\0left-out:${id}` : undefined;
+    return ['fontkit', 'linebreak', 'png-js', '@noble/ciphers/aes'].includes(id) ? `\0left-out:${id}` : undefined;
   },
   load(id) {
     if (!id.startsWith('\0left-out:')) return undefined;
     return `const leftOut = () => { throw new Error('${id.slice(1)}'); };
       export default class LeftOut { constructor() { leftOut(); } }
-      export { leftOut as create, leftOut as cbc, leftOut as ecb, leftOut as zlibSync };`;
+      export { leftOut as create, leftOut as cbc, leftOut as ecb };`;
   },
 };
 

@@ -22,9 +22,16 @@ export interface Talk {
   readonly terminal: boolean;
 }
 
+let isSilent = false;
+
+/** Nobody is asked, at a terminal either, while `silent`. */
+export function neverAsk(silent: boolean): void {
+  isSilent = silent;
+}
+
 /** The person's terminal, or null when input or messages go elsewhere. Questions go to stderr, so that stdout stays the result's. */
 export function personsTerminal(): Talk | null {
-  return process.stdin.isTTY && process.stderr.isTTY ? { input: process.stdin, output: process.stderr, terminal: true } : null;
+  return !isSilent && process.stdin.isTTY && process.stderr.isTTY ? { input: process.stdin, output: process.stderr, terminal: true } : null;
 }
 
 /**

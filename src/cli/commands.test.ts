@@ -44,6 +44,88 @@ describe('the commands', () => {
   });
 });
 
+describe('what every command has', () => {
+  it('--quiet keeps warnings and drops the report; --no-input never asks', async () => {
+    const quiet = await runCommand('plan', 'fixtures/demo-hand.json', '--quiet');
+    expect([quiet.out, quiet.exit]).toEqual(['', 0]);
+    expect((await runCommand('case', 'new', 'never.json', '--no-input')).err).toContain('--code, --side, --digit: missing');
+    for (const { name, flags } of ALL)
+      expect(
+        flags.map(({ long }) => long),
+        name,
+      ).toEqual(expect.arrayContaining(['--quiet', '--no-input']));
+  });
+
+  it('each report names its schema and version, and schema report lists them all', async () => {
+    const listed = JSON.parse((await runCommand('schema', 'report')).out);
+    for (const [name, schema] of Object.entries(listed.reports))
+      expect([name, schema]).toEqual([name, expect.stringMatching(/^knucklewright\/[a-z-]+@\d+$/)]);
+    expect(Object.keys(listed.reports)).toEqual(ALL.filter(({ reportSchema }) => reportSchema !== null).map(({ name }) => name));
+    for (const words of [
+      ['blocks'],
+      ['plan', 'fixtures/demo-hand.json'],
+      ['case', 'next', 'fixtures/case-gains.json'],
+      ['draw', 'fixtures/demo-hand.json'],
+    ]) {
+      const { schema } = JSON.parse((await runCommand(...words, '--json')).out);
+      expect(schema).toBe(listed.reports[words.slice(0, words[0] === 'case' ? 2 : 1).join(' ')]);
+    }
+  });
+
+  it('examples in the help are commands and flags that there are', () => {
+    for (const { name, flags, examples } of ALL)
+      for (const example of examples) {
+        expect(`${example} `, name).toMatch(new RegExp(`^${name} `));
+        for (const long of example.match(/ --[a-z-]+/g) ?? [])
+          expect(
+            flags.map((flag) => flag.long),
+            example,
+          ).toContain(long.trim());
+      }
+  });
+
+  it('- is wrong usage where no standard input is read, and so is --out - where files are written', async () => {
+    for (const words of [
+      ['case', 'show', '-'],
+      ['case', 'audit', '-'],
+      ['sheets', '--sizes', '100x20', '--out', '-'],
+      ['kerf-test', '--out', '-'],
+    ]) {
+      const { exit, out, err } = await runCommand(...words);
+      expect([exit, out, err]).toEqual([2, '', expect.stringMatching(/standard (in|out)put/)]);
+    }
+    const formats = await runCommand('draw', 'fixtures/demo-hand.json', '--out', '-');
+    expect([formats.exit, formats.err]).toEqual([2, expect.stringContaining('takes one format')]);
+  });
+});
+
+describe('man', () => {
+  it('has every command, flag and example, and no line that roff takes for a request of its own', async () => {
+    const { out } = await runCommand('man');
+    const plain = out.replaceAll('\\-', '-');
+    for (const { name, flags, examples } of ALL) {
+      expect(plain).toContain(`.SS knucklewright ${name}`);
+      for (const { flags: typed } of flags) expect(plain).toContain(`.B ${typed}`);
+      for (const example of examples) expect(plain).toContain(`knucklewright ${example}`);
+    }
+    const requests = new Set(out.split('\n').flatMap((line) => /^[.'](\S*)/.exec(line)?.[1] ?? []));
+    expect([...requests].sort()).toEqual(['B', 'I', 'PP', 'RE', 'RS', 'SH', 'SS', 'TH', 'TP', 'fi', 'nf']);
+  });
+});
+
+describe('completion', () => {
+  it.each(['zsh', 'fish', 'powershell'])('%s looks up the same words as bash', async (shell) => {
+    const table = (script: string) =>
+      script
+        .split('\n')
+        .filter((line) => line.includes('\t') && !/awk|grep|StartsWith|string match/.test(line))
+        .map((line) => line.replace(/^.*'(?=\t)/, '').replace(/'$/, ''));
+    const [bash, other] = [(await runCommand('completion', 'bash')).out, (await runCommand('completion', shell)).out];
+    expect(table(other)).toEqual(table(bash));
+    expect(table(other).length).toBeGreaterThan(500);
+  });
+});
+
 describe('completion bash', () => {
   it('offers commands, flags and the words that a flag may have', async () => {
     const { out: script } = await runCommand('completion', 'bash');

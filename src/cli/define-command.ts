@@ -1,9 +1,16 @@
-import { escapeInvisible, escapeInvisibleJson } from '../units/quote.ts';
-import type { Problem, Result, Warning } from '../units/result.ts';
+import { readdir, readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { getOwn } from '../units/get-own.ts';
+import { kebabCase } from '../units/kebab-case.ts';
+import { escapeInvisible, escapeInvisibleJson, quote } from '../units/quote.ts';
+import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
+import { neverAsk } from './ask.ts';
 import type { ClinicFlag } from './clinic-file.ts';
 import { EXIT, fail, failAsJson, warn } from './exit.ts';
-import { clinicFlag, settleClinic, usesClinic } from './flags/clinic-flag.ts';
-import { type AnyArgument, type AnyOption, type ArgumentsOf, type FlagEntry, type FlagsOf, optionsOf } from './flags/flag.ts';
+import { clinicFlag, settleClinic, usesClinic, type ValuesFrom } from './flags/clinic-flag.ts';
+import { type AnyArgument, type AnyOption, type ArgumentsOf, type FlagEntry, type FlagsOf, flag, optionsOf } from './flags/flag.ts';
+import { flagProblem } from './flags/flag-problem.ts';
+import { DASH, StandardStreams } from './standard-input.ts';
 
 /** Headings of the help, in their order. */
 export type CommandGroup = 'Suggest and draw' | 'Keep a case' | 'Many hands' | 'Files and printers' | 'What it knows';
@@ -16,6 +23,12 @@ interface CommandForm<Args extends readonly AnyArgument[], Flags extends readonl
   readonly about: string;
   readonly args: Args;
   readonly flags: Flags;
+  /** As they would be typed after the program's name, for its help. */
+  readonly examples?: readonly string[];
+  /** A file argument may be `-`, standard input. */
+  readonly standardInput?: boolean;
+  /** `--out -` prints its one drawing in place of a report. */
+  readonly standardOutput?: boolean;
   /** What of a clinic's file the command leaves aside. */
   readonly clinicLeaves?: readonly ClinicFlag[];
   /** Reads and checks all that the person gave; every problem at once, nothing written. */
@@ -26,6 +39,8 @@ interface CommandForm<Args extends readonly AnyArgument[], Flags extends readonl
   readonly report: {
     readonly text: (made: Made, flags: FlagsOf<Flags>) => string;
     readonly json?: (made: Made, warnings: readonly Warning[]) => unknown;
+    /** Name and version of the data, where it is not that of the command. */
+    readonly schema?: string;
   };
   /** What the work says of the exit code when it was reported: problems, told like any other, or a code. Without it: 0. */
   readonly exit?: (made: Made) => readonly Problem[] | number;
@@ -36,8 +51,11 @@ export interface Command {
   readonly name: string;
   readonly group: CommandGroup;
   readonly about: string;
+  readonly examples: readonly string[];
   readonly args: readonly AnyArgument[];
   readonly flags: readonly AnyOption[];
+  /** Of what `--json` prints; null where it prints none. */
+  readonly reportSchema: string | null;
   /**
    * Runs it on what commander parsed, prints, and sets the exit code.
    * @param isGiven whether the person typed the flag of this key; its value is a default otherwise
@@ -49,36 +67,119 @@ export interface TypedCommand<Args extends readonly AnyArgument[], Flags extends
   run(args: ArgumentsOf<Args>, flags: FlagsOf<Flags>, isGiven?: (key: string) => boolean): Promise<void>;
 }
 
+/** Flags that every command has. */
+const quietFlag = flag('--quiet', 'print no report: warnings and errors alone; files are written as without it');
+const noInputFlag = flag('--no-input', 'never ask, at a terminal either; what is missing is an error');
+
 export function defineCommand<const Args extends readonly AnyArgument[], const Flags extends readonly FlagEntry[], Inputs, Made>(
   form: CommandForm<Args, Flags, Inputs, Made>,
 ): TypedCommand<Args, Flags> {
-  const { name, group, about, read, make, report, exit } = form;
-  const options = optionsOf(form.flags);
-  const withClinic = usesClinic(options);
+  const { name, group, about, read, make, report, exit, examples = [] } = form;
+  const own = optionsOf(form.flags);
+  const withClinic = usesClinic(own);
+  const options = [...own, ...(withClinic ? [clinicFlag] : []), quietFlag, noInputFlag];
+  const reportSchema = report.json === undefined ? null : (report.schema ?? `knucklewright/${name.replaceAll(' ', '-')}-report@1`);
   const run = async (args: ArgumentsOf<Args>, typed: FlagsOf<Flags>, isGiven: (key: string) => boolean = () => false): Promise<void> => {
     const asJson = report.json !== undefined && 'json' in typed && typed.json === true;
-    const stop = asJson ? failAsJson : fail;
-    const settled = withClinic ? await settleClinic(typed, options, isGiven, form.clinicLeaves) : null;
-    if (settled && !settled.ok) return stop(settled.problems);
-    const flags = settled?.value.flags ?? typed;
-    const inputs = await read(args, flags);
-    if (!inputs.ok) return stop(inputs.problems);
-    const made = await make(inputs.value);
-    if (!made.ok) return stop(made.problems);
-    const warnings = [...inputs.warnings, ...made.warnings];
-    if (asJson && report.json) {
-      const data = report.json(made.value, warnings);
-      const isObject = typeof data === 'object' && data !== null && !Array.isArray(data);
-      const whole = isObject && settled ? { ...data, valuesFrom: settled.value.valuesFrom } : data;
-      process.stdout.write(`${escapeInvisibleJson(JSON.stringify(whole, null, 2))}
-`);
-    } else {
-      warn(warnings);
-      process.stdout.write(escapeInvisible(report.text(made.value, flags), true));
+    neverAsk(getOwn(typed, 'input') === false);
+    const named = await withStandardStreams(form, args, typed);
+    if (!named.ok) return (asJson ? failAsJson : fail)(named.problems);
+    const { streams, args: files, flags: placed, printed } = named.value;
+    const spoken = (text: string) => streams?.spoken(text) ?? text;
+    const said = (problems: readonly Problem[]) =>
+      problems.map((each) => ({ ...each, message: spoken(each.message), where: spoken(each.where) }));
+    const stop = (problems: readonly Problem[]) => (asJson ? failAsJson : fail)(said(problems));
+    try {
+      const settled = withClinic ? await settleClinic(placed, own, isGiven, form.clinicLeaves) : null;
+      if (settled && !settled.ok) return stop(settled.problems);
+      const flags = settled?.value.flags ?? placed;
+      const inputs = await read(files, flags);
+      if (!inputs.ok) return stop(inputs.problems);
+      const made = await make(inputs.value);
+      if (!made.ok) return stop(made.problems);
+      const warnings = [...inputs.warnings, ...made.warnings];
+      if (asJson && report.json) {
+        const data = reportData(report.json(made.value, warnings), reportSchema, name, settled?.value.valuesFrom);
+        process.stdout.write(`${escapeInvisibleJson(spoken(JSON.stringify(data, null, 2)))}\n`);
+      } else {
+        warn(warnings.map((each) => ({ ...each, message: spoken(each.message) })));
+        if (printed) await printOnly(printed);
+        else if (getOwn(typed, 'quiet') !== true) process.stdout.write(escapeInvisible(spoken(report.text(made.value, flags)), true));
+      }
+      const end = exit?.(made.value) ?? EXIT.done;
+      if (typeof end === 'number') process.exitCode = end;
+      else if (end.length > 0) fail(said(end));
+    } finally {
+      streams?.close();
     }
-    const end = exit?.(made.value) ?? EXIT.done;
-    if (typeof end === 'number') process.exitCode = end;
-    else if (end.length > 0) fail(end);
   };
-  return { name, group, about, args: form.args, flags: withClinic ? [...options, clinicFlag] : options, run };
+  return { name, group, about, examples, args: form.args, flags: options, reportSchema, run };
+}
+
+/** A report with its schema first and, where a clinic's file may have a say, where its values came from; a list is named after its command. */
+function reportData(data: unknown, schema: string | null, name: string, valuesFrom: ValuesFrom | undefined): unknown {
+  const body = Array.isArray(data) ? { [name]: data } : typeof data === 'object' ? data : { value: data };
+  return { schema, ...body, ...(valuesFrom ? { valuesFrom } : {}) };
+}
+
+interface Placed<Args, Flags> {
+  readonly args: Args;
+  readonly flags: Flags;
+  /** Null where neither stream is meant. */
+  readonly streams: StandardStreams | null;
+  /** The folder whose one drawing is printed in place of the report; null where files are written. */
+  readonly printed: string | null;
+}
+
+/** Arguments and flags with files in place of the standard streams; a `-` that the command cannot take is wrong usage. */
+async function withStandardStreams<Args extends readonly unknown[], Flags extends object>(
+  {
+    name,
+    standardInput = false,
+    standardOutput = false,
+  }: { readonly name: string; readonly standardInput?: boolean; readonly standardOutput?: boolean },
+  args: Args,
+  flags: Flags,
+): Promise<Result<Placed<Args, Flags>>> {
+  const isIn = (args.flat() as readonly unknown[]).includes(DASH);
+  const isOut = getOwn(flags, 'out') === DASH;
+  if (!isIn && !isOut) return success({ args, flags, streams: null, printed: null });
+  const problems: Problem[] = [];
+  if (isIn && !standardInput) problems.push(flagProblem(DASH, `${name} reads no standard input; name a file`));
+  if (isOut && !standardOutput) problems.push(flagProblem('--out', `${name} writes files, not to standard output; name a folder or file`));
+  if (isOut && standardOutput) problems.push(...printProblems(flags));
+  if (problems.length > 0) return failure(...problems);
+  const streams = await StandardStreams.open();
+  const read = isIn ? await streams.input() : success('');
+  if (!read.ok) {
+    streams.close();
+    return read;
+  }
+  const file = (word: unknown) => (word === DASH ? read.value : word);
+  const placed = args.map((word) => (Array.isArray(word) ? word.map(file) : file(word))) as unknown as Args;
+  const printed = isOut ? join(streams.folder, 'out') : null;
+  return success({ args: placed, flags: printed ? { ...flags, out: printed } : flags, streams, printed });
+}
+
+/** What does not go with a drawing on standard output: several formats, and whatever else would be printed or written. */
+function printProblems(flags: object): readonly Problem[] {
+  const formats = String(getOwn(flags, 'formats') ?? '')
+    .split(',')
+    .filter((word) => word.trim() !== '');
+  const others = ['json', 'reports', 'paperTrial', 'shelf'].filter((key) => getOwn(flags, key) !== undefined);
+  return [
+    ...(formats.length === 1
+      ? []
+      : [flagProblem('--out', `- takes one format; say which, as --formats svg, not ${quote(formats.join(','))}`)]),
+    ...others.map((key) =>
+      flagProblem(`--${kebabCase(key)}`, 'prints or writes more than the one drawing of --out -; leave one of the two out'),
+    ),
+  ];
+}
+
+/** The one drawing in a folder, as bytes on standard output. Words that go with it are for files alone. */
+async function printOnly(folder: string): Promise<void> {
+  const [drawing] = (await readdir(folder)).filter((name) => !name.endsWith('.txt'));
+  if (drawing === undefined) throw new Error('nothing was drawn');
+  process.stdout.write(await readFile(join(folder, drawing)));
 }

@@ -28,10 +28,11 @@ export function programOf(commands: readonly Command[]): CommanderCommand {
   return program;
 }
 
-function commanderOf({ group, about, args, flags, run }: Command, name: string): CommanderCommand {
+function commanderOf({ group, about, examples, args, flags, run }: Command, name: string): CommanderCommand {
   const command = new CommanderCommand(name).description(about).helpGroup(`${group}:`);
   for (const arg of args) command.addArgument(arg);
   for (const option of flags) command.addOption(option);
+  if (examples.length > 0) command.addHelpText('after', `\nExamples:\n${examples.map((words) => `  knucklewright ${words}`).join('\n')}`);
   const isGiven = (key: string) => command.getOptionValueSource(key) === 'cli';
   // After the arguments commander gives the flags and the command itself.
   return command.action((...given: unknown[]) => run(given.slice(0, args.length), given[args.length] as object, isGiven));

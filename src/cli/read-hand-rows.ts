@@ -7,6 +7,7 @@ import { LENGTH_UNITS, type LengthUnit } from '../units/length.ts';
 import { nearest } from '../units/nearest.ts';
 import { quote, visible } from '../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
+import { spokenPath } from './standard-input.ts';
 
 /** A row of a table of hands, its cells by column name; or what is wrong with its form. */
 export type HandRow =
@@ -224,5 +225,5 @@ export function unitsOfRow(
 /** One line for a person: where, and what. */
 export function rowErrorText(path: string, { line, column, name, code, message }: RowError): string {
   const where = column === null ? `line ${line}` : `line ${line}, column ${column} (${name})`;
-  return `${path}: ${where}: ${code}: ${message}`;
+  return `${spokenPath(path)}: ${where}: ${code}: ${message}`;
 }

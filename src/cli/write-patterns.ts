@@ -4,7 +4,7 @@ import type { PatternRequest } from '../pattern/make-pattern.ts';
 import type { Pattern } from '../pattern/pattern.ts';
 import { setIdOf } from '../pattern/set-id.ts';
 import { machineWords } from '../sheet/cutter/machine-words.ts';
-import { plain } from '../units/number.ts';
+import { plain, rounded } from '../units/number.ts';
 import { failure, type Result, success, type Warning } from '../units/result.ts';
 import { loadWriter } from '../writers/load-writer.ts';
 import type { OutputSettings } from '../writers/output-settings.ts';
@@ -176,7 +176,7 @@ async function addPattern(
     const added = await set.add(file);
     if (!added.ok) return added;
     const { path, bytes } = added.value;
-    files.push({ path, format, bytes, width: maxX - minX, height: maxY - minY, ...(about ? { about } : {}) });
+    files.push({ path, format, bytes, width: rounded(maxX - minX, 3), height: rounded(maxY - minY, 3), ...(about ? { about } : {}) });
     if (plan.reports) own.push(file);
   }
   if (hasWords(plan) && drawn.parts.length > 0) {
@@ -185,7 +185,7 @@ async function addPattern(
       content: `${machineWords(drawn, pattern, plan.settings.pdf.language).join('\n')}\n`,
     });
     if (!words.ok) return words;
-    files.push({ ...words.value, format: 'txt', width: maxX - minX, height: maxY - minY });
+    files.push({ ...words.value, format: 'txt', width: rounded(maxX - minX, 3), height: rounded(maxY - minY, 3) });
   }
   if (plan.reports) {
     const content = `set         ${setIdOf(drawn.inputs)}\n${await readBack(own)}`;

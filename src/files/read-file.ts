@@ -37,7 +37,11 @@ async function opened<T>(path: string, read: (handle: FileHandle) => Promise<Res
   try {
     const found = await stat(path);
     if (found.isDirectory()) return problem(path, 'is a folder. Check the path.');
-    if (!found.isFile()) return problem(path, 'is a pipe or a device; only files are read. Save what it gives in a file, and name that.');
+    if (!found.isFile())
+      return problem(
+        path,
+        'is a pipe or a device; only files are read. Give it as standard input and write - in place of its name, or save what it gives in a file.',
+      );
     const handle = await open(path, 'r');
     try {
       return await read(handle);

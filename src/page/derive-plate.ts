@@ -39,7 +39,9 @@ export function drawPlate(
   language: Language = 'en',
 ): Result<DrawnPlate> {
   const angle = typedAngle(entries.plate.angle);
-  const options = readPlateOptions([{ origin: '', values: { thickness: optionValues(entries, unit).thickness } }]);
+  const options = readPlateOptions([
+    { origin: '', values: { thickness: optionValues(entries, unit).thickness, bend: entries.plate.bend } },
+  ]);
   const problems: Problem[] = [
     ...(angle.ok ? [] : angle.problems),
     // The strip's field has another range, so its words would be wrong here.

@@ -9,6 +9,7 @@ import { planHand } from '../pattern/plan-hand.ts';
 import { readStripOptions } from '../pattern/strip/read-options.ts';
 import { makeStrip, type Strip } from '../pattern/strip/strip.ts';
 import { DEFAULT_STRIP_OPTIONS, type StripOptions } from '../pattern/strip/strip-options.ts';
+import { isDay } from '../units/day.ts';
 import type { Problem, Result, Warning } from '../units/result.ts';
 import { type BlockCard, blockCards } from './block-cards.ts';
 import { type DrawnPlate, drawPlate, wantsPlate } from './derive-plate.ts';
@@ -62,7 +63,6 @@ export interface Derived {
 const NO_PLAN = '';
 export const NOTHING_YET = { planKey: NO_PLAN, plan: null, cards: [] } as const;
 
-const DATE = /^\d{4}-\d\d-\d\d$/;
 /** What is not there yet is asked for in its place, not refused. */
 const ONLY_MISSING = ['FIELD_MISSING', 'TOO_FEW_DIGITS', 'TARGET_NOT_MEASURED', 'NO_TARGET'];
 
@@ -191,8 +191,5 @@ export function ownBlock(places: Entries['places']): Block {
 
 /** A date that exists, as 2026-03-31; empty is none. */
 function dateProblems(date: string): readonly Problem[] {
-  if (date === '') return [];
-  const time = DATE.test(date) ? Date.parse(`${date}T00:00:00Z`) : Number.NaN;
-  const real = Number.isFinite(time) && new Date(time).toISOString().startsWith(date);
-  return real ? [] : [{ code: 'DATE', where: 'date', message: 'date: write it as 2026-03-31.', kind: 'input' }];
+  return date === '' || isDay(date) ? [] : [{ code: 'DATE', where: 'date', message: 'date: write it as 2026-03-31.', kind: 'input' }];
 }

@@ -34,10 +34,16 @@ describe('what a browser kept', () => {
     ['a target that is no digit', entriesWith({ target: 'thumb' })],
     ['a place that is none', entriesWith({ places: { ...kept.entries.places, ring: 'up' } })],
     ['a plate without faces', entriesWith({ plate: { faces: 'all', angle: '' } })],
+    ['a bend that is none', entriesWith({ plate: { ...kept.entries.plate, bend: 'round' } })],
     ['a digit that is none', entriesWith({ hypermobile: ['thumb'] })],
     ['a number for a text', entriesWith({ code: 7 })],
     ['nothing', 'null'],
   ])('is left where it is with %s', (_, text) => expect(keptOf(text)).toBeNull());
+
+  it('has the usual bend where it was kept before one could be chosen', () => {
+    const { bend: _, ...plate } = kept.entries.plate;
+    expect(keptOf(entriesWith({ plate }))?.entries.plate).toEqual({ ...plate, bend: 'auto' });
+  });
 
   it('loses keys that the page does not have', () => {
     const digits = { ...kept.entries.digits, index: { ...kept.entries.digits.index, more: null } };

@@ -2,6 +2,7 @@ import { PLACES } from '../block/block.ts';
 import { DIGITS, SIDES } from '../hand/digits.ts';
 import { STOP_SIGNS } from '../hand/stop-signs.ts';
 import { PLATE_FACES } from '../pattern/plate/plate-design.ts';
+import { BEND_CHOICES } from '../pattern/plate/plate-options.ts';
 import type { CaseFile } from '../record/case-schema.ts';
 import { readCase } from '../record/read-case.ts';
 import { getOwn } from '../units/get-own.ts';
@@ -28,12 +29,13 @@ export interface Kept {
   readonly file: CaseFile | null;
 }
 
-const KEY = 'knucklewright-entries';
+/** The name under which it is kept. */
+export const KEPT_AS = 'knucklewright-entries';
 
 /** What was kept, or null. What cannot be read is left where it is and counts as nothing. */
 export function readKept(): Kept | null {
   try {
-    const text = localStorage.getItem(KEY);
+    const text = localStorage.getItem(KEPT_AS);
     return text === null ? null : keptOf(text);
   } catch {
     // Browsers differ in whether a page from a file may keep anything, and say so by throwing.
@@ -44,13 +46,20 @@ export function readKept(): Kept | null {
 /** What a kept text stands for; null where it is not of the form in which this page keeps. Throws where it is not JSON. */
 export function keptOf(text: string): Kept | null {
   const value: unknown = JSON.parse(text);
-  const entries = ofForm(getOwn(value, 'entries'), emptyEntries('.')) as Entries | undefined;
+  const entries = ofForm(withBend(getOwn(value, 'entries')), emptyEntries('.')) as Entries | undefined;
   const settings = keptSettings(getOwn(value, 'settings'));
   const screen = keptScreen(getOwn(value, 'screen'));
   const file = keptFile(getOwn(value, 'file'));
   const isWhole =
     getOwn(value, 'version') === 2 && entries !== undefined && settings !== null && screen !== undefined && file !== undefined;
   return isWhole && isOffered(entries) ? { version: 2, entries, settings, screen, file } : null;
+}
+
+/** Entries that were kept before a plate's bend could be chosen have the usual one. */
+function withBend(entries: unknown): unknown {
+  const plate = getOwn(entries, 'plate');
+  if (typeof entries !== 'object' || typeof plate !== 'object' || plate === null || getOwn(plate, 'bend') !== undefined) return entries;
+  return { ...entries, plate: { ...plate, bend: 'auto' } };
 }
 
 /** The page as it was when it was kept. */
@@ -61,7 +70,7 @@ export function stateOf({ entries, settings, screen, file }: Kept): PageState {
 /** Whether it could be kept. */
 export function writeKept(kept: Kept): boolean {
   try {
-    localStorage.setItem(KEY, JSON.stringify(kept));
+    localStorage.setItem(KEPT_AS, JSON.stringify(kept));
     return true;
   } catch {
     return false;
@@ -70,7 +79,7 @@ export function writeKept(kept: Kept): boolean {
 
 export function forgetKept(): void {
   try {
-    localStorage.removeItem(KEY);
+    localStorage.removeItem(KEPT_AS);
   } catch {
     // Nothing could be kept in the first place.
   }
@@ -125,6 +134,7 @@ function isOffered({ side, target, places, plate, hypermobile, stop, stopSigns, 
     Object.values(places).every((place) => ['out', ...PLACES].includes(place)) &&
     PLATE_FACES.includes(plate.faces) &&
     PLATE_DIGITS.includes(plate.digits) &&
+    BEND_CHOICES.includes(plate.bend) &&
     hypermobile.every((digit) => digits.includes(digit))
   );
 }

@@ -3,7 +3,7 @@ import { effect } from '@preact/signals';
 import { h, render } from 'preact';
 import { App } from './app.tsx';
 import { resultSentence } from './arrangement-words.ts';
-import { forgetKept, readKept, stateOf, writeKept } from './local-storage.ts';
+import { forgetKept, KEPT_AS, readKept, stateOf, writeKept } from './local-storage.ts';
 import { freshEntries } from './rewrite-entries.ts';
 import { redo, undo } from './sections/head/head.tsx';
 import type { PageState } from './state.ts';
@@ -100,6 +100,13 @@ function keepEntries(page: Store): void {
       page.keep.value = false;
       page.said.value = page.texts.peek().files.cannotKeep;
     }
+  });
+  // Two windows that keep would each write over what the other kept: the one that kept last goes on, the other says that it stops.
+  addEventListener('storage', ({ key }) => {
+    if (!page.keep.peek() || (key !== null && key !== KEPT_AS)) return;
+    wasOn = false;
+    page.keep.value = false;
+    page.said.value = page.texts.peek().files.keptElsewhere;
   });
 }
 

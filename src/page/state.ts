@@ -3,6 +3,7 @@ import { DIGITS, type DigitName, type Side, type WebName } from '../hand/digits.
 import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS, type PalmFieldId } from '../hand/fields.ts';
 import type { StopSign } from '../hand/stop-signs.ts';
 import type { PlateFaces } from '../pattern/plate/plate-design.ts';
+import type { BendChoice } from '../pattern/plate/plate-options.ts';
 import { DEFAULT_STRIP_OPTIONS, type StripOptions } from '../pattern/strip/strip-options.ts';
 import type { CaseFile } from '../record/case-schema.ts';
 import type { LengthUnit } from '../units/length.ts';
@@ -65,7 +66,7 @@ export interface Entries {
   readonly options: Readonly<Record<Exclude<keyof StripOptions, 'pipClearance'>, string>>;
   readonly date: string;
   /** What plate, if it is one; without an angle the plan's is taken. */
-  readonly plate: { readonly faces: PlateFaces; readonly digits: PlateDigits; readonly angle: string };
+  readonly plate: { readonly faces: PlateFaces; readonly digits: PlateDigits; readonly angle: string; readonly bend: BendChoice };
   /** How it is printed: the paper, and what the two 100 mm bars of a print measured. */
   readonly print: Readonly<Record<'paper' | 'across' | 'along', string>>;
   /** A visit that is being written down. */
@@ -133,7 +134,17 @@ export const CSS_PIXELS_PER_MM = 96 / 25.4;
 export const SCREEN_RANGE = { from: 2, to: 12 } as const;
 
 /** Turn of the moulded view, degrees: about the upright axis, and up. A little from above and from the side, so that depth can be seen. */
-export const FRONT = { across: -24, up: 42 } as const;
+export interface Rotation {
+  readonly across: number;
+  readonly up: number;
+}
+
+const FRONT: Rotation = { across: -24, up: 42 };
+
+/** A right hand is seen as the mirror image of a left one. */
+export function frontOf(side: Side): Rotation {
+  return side === 'right' ? { ...FRONT, across: -FRONT.across } : FRONT;
+}
 
 function empty<Id extends string>(fields: Readonly<Record<Id, unknown>>): Record<Id, string> {
   return Object.fromEntries(Object.keys(fields).map((id) => [id, ''])) as Record<Id, string>;
@@ -176,7 +187,7 @@ export function emptyEntries(decimal: DecimalSign): Entries {
     places: { index: 'enclosed', long: 'raised', ring: 'enclosed', little: 'out' },
     options: usualOptions(decimal),
     date: '',
-    plate: { faces: 'dorsal', digits: 'measured', angle: '' },
+    plate: { faces: 'dorsal', digits: 'measured', angle: '', bend: 'auto' },
     print: { paper: 'a4', across: '', along: '' },
     visit: EMPTY_VISIT,
   };

@@ -18,6 +18,7 @@ export function stepWords({ where, value }: StepAbout, texts: Texts): string {
     'print.paper': texts.files.paper,
     'plate.faces': texts.plate.faces,
     'plate.digits': texts.plate.digits,
+    'plate.bend': texts.plate.bendWay,
   };
   const name = digit && digit in texts.digit ? texts.digit[digit] : (names[where] ?? fieldName(where, texts));
   return `${name} ${shown}`.trim();

@@ -3,7 +3,16 @@ import type { CaseFile } from '../record/case-schema.ts';
 import { type Derived, type Drawn, derive, NOTHING_YET } from './derive.ts';
 import { type Format, formatFor } from './format.ts';
 import { committed, type History, NO_HISTORY, recorded, redone, rewrittenHistory, type StepAbout, undone } from './history.ts';
-import { CSS_PIXELS_PER_MM, type Entries, FRONT, type PageState, type ScreenSize, type Settings, setEntry, typedAt } from './state.ts';
+import {
+  CSS_PIXELS_PER_MM,
+  type Entries,
+  type PageState,
+  type Rotation,
+  type ScreenSize,
+  type Settings,
+  setEntry,
+  typedAt,
+} from './state.ts';
 import type { Texts } from './texts/english.ts';
 import { LANGUAGES } from './texts/languages.ts';
 import { type Fault, faultsOf, type Speaker } from './translate-messages.ts';
@@ -49,7 +58,8 @@ export interface Store {
   /** The drawn hand is turned once for all measures of the back. */
   readonly aspect: Signal<'palm' | 'back'>;
   readonly picture: Signal<Picture>;
-  readonly rotation: Signal<{ readonly across: number; readonly up: number }>;
+  /** Null: the front view, which is another one for a left and for a right hand. */
+  readonly rotation: Signal<Rotation | null>;
   /** The moulded view is being turned by the mouse. */
   readonly dragging: Signal<boolean>;
   readonly zoom: Signal<number | 'actual'>;
@@ -151,7 +161,7 @@ export function createStore(first: PageState, pixelRatio = 1): Store {
     row: signal(0),
     aspect: signal<'palm' | 'back'>('palm'),
     picture: signal<Picture>('hand'),
-    rotation: signal<{ readonly across: number; readonly up: number }>(FRONT),
+    rotation: signal<Rotation | null>(null),
     dragging: signal(false),
     zoom: signal<number | 'actual'>(1),
     wholeSheet: signal(false),

@@ -1,16 +1,16 @@
 import { type Point, polyline } from '../geometry/path.ts';
 import { textWidth } from '../geometry/stroke-letters.ts';
 import type { DigitName, Side } from '../hand/digits.ts';
-import type { DrawnShape, DrawnText, Tone } from '../pattern/drawing.ts';
+import type { DrawnShape, DrawnText } from '../pattern/drawing.ts';
 import { bodyEdge } from '../pattern/strip/band-drawing.ts';
 import type { StripFigures } from '../pattern/strip/strip-report.ts';
 import { type Sample, samplesBetween } from '../picture/band-surface.ts';
 import type { ShownBand } from '../picture/moulded-hand.ts';
 import type { Translations } from '../words/language.ts';
 import type { storyEnglish } from '../words/papers/story-english.ts';
+import { fingerEnd, type Items, label, shape } from './glyphs.ts';
 
 export type StoryWords = Translations<typeof storyEnglish>;
-export type Items = readonly (DrawnShape | DrawnText)[];
 
 /** How a section is shown: which parts of the strip lie, and whether the hand is turned palm up. */
 export interface SectionStep {
@@ -18,6 +18,8 @@ export interface SectionStep {
   readonly palmUp: boolean;
   readonly side: Side;
   readonly treated: DigitName | null;
+  /** The paper's scale at its end, or a thumb that presses the tack. */
+  readonly more?: 'scale' | 'thumb';
 }
 
 const NAME = 3.4;
@@ -26,7 +28,7 @@ const AROUND = 3;
 const APART = 6;
 
 /** The digits end-on with the strip as far as it lies: grey what is done, blue what comes, an arrow at its end. True size, mm. */
-export function sectionStep(f: StripFigures, { shown, palmUp, side, treated }: SectionStep, w: StoryWords): Items {
+export function sectionStep(f: StripFigures, { shown, palmUp, side, treated, more }: SectionStep, w: StoryWords): Items {
   const flip = (side === 'right') !== palmUp ? -1 : 1;
   const up = palmUp ? -1 : 1;
   const place = (p: Point): Point => ({ x: flip * p.x, y: up * p.y });
@@ -54,13 +56,48 @@ export function sectionStep(f: StripFigures, { shown, palmUp, side, treated }: S
   const top = Math.max(...sections.map((s) => s.y + s.standingHalfDepth)) + APART;
   const low = Math.min(...sections.map((s) => s.y - s.standingHalfDepth)) - APART;
   const middle = (left + right) / 2;
-  items.push(label(w.back, place({ x: middle, y: top }), AROUND, false, up > 0 ? 0.4 : -AROUND));
-  items.push(label(w.palm, place({ x: middle, y: low }), AROUND, false, up > 0 ? -AROUND : 0.4));
+  // The thumb comes from the side on which the strip ends: its word stands there instead.
+  const dorsalEnd = f.path.held === 'lowered';
+  if (more !== 'thumb' || !dorsalEnd) items.push(label(w.back, place({ x: middle, y: top }), AROUND, false, up > 0 ? 0.4 : -AROUND));
+  if (more !== 'thumb' || dorsalEnd) items.push(label(w.palm, place({ x: middle, y: low }), AROUND, false, up > 0 ? -AROUND : 0.4));
+  if (more === 'scale') items.push(...paperScale(f, place, w));
+  if (more === 'thumb') items.push(...pressingThumb(f, place, w));
   // On a line of its own: two long words do not fit beside each other.
   const edge = place({ x: left - APART, y: low - 1.7 * AROUND });
   items.push({ ...label(w.thumbSide, edge, AROUND, false, up > 0 ? -AROUND : 0.4), align: flip > 0 ? 'left' : 'right' });
   return items;
 }
+
+/** Ticks of the paper's scale outside the end of the strip, and its name. */
+function paperScale(f: StripFigures, place: (p: Point) => Point, w: StoryWords): Items {
+  const whole = f.path.pathLength;
+  const outward = f.path.held === 'lowered' ? 1 : -1;
+  const ticks = [0, 3, 6, 9, 12].flatMap((back) => {
+    const at = samplesBetween(f, whole - back - 0.1, whole - back)[0];
+    if (!at) return [];
+    const sign = Math.sign(at.ny * outward) || 1;
+    const reach = (d: number) => place({ x: at.x + sign * d * at.nx, y: at.y + sign * d * at.ny });
+    const from = f.options.thickness / 2;
+    return [polyline([reach(from), reach(from + (back % 6 === 0 ? 3.4 : 2.2))])];
+  });
+  const { seam } = f.path;
+  const name = place({ x: seam.x, y: seam.y + outward * 6.5 });
+  const up = place({ x: 0, y: outward }).y > 0;
+  return [shape('paper-scale', ticks, 'medium', 'ink', null), label(w.scale, name, AROUND, false, up ? 0 : -AROUND)];
+}
+
+/** The therapist's thumb on both layers, in the middle of the held finger. */
+function pressingThumb(f: StripFigures, place: (p: Point) => Point, w: StoryWords): Items {
+  const outward = f.path.held === 'lowered' ? 1 : -1;
+  const { seam } = f.path;
+  const tip = place({ x: seam.x, y: seam.y + outward * 1.6 * f.options.thickness });
+  const up = place({ x: 0, y: outward }).y > 0 ? 1 : -1;
+  const end = { x: tip.x, y: tip.y + up * (THUMB + 1.5) };
+  return [...fingerEnd(tip, (up * Math.PI) / 2, THUMB, 7), label(w.thumb, end, AROUND, false, up > 0 ? 0 : -AROUND)];
+}
+
+/** How much of the thumb is shown, mm. */
+const THUMB = 17;
 
 /** Both faces of the strip along a line, as one outline. */
 function bandOutline(line: readonly Sample[], half: number): readonly Point[] {
@@ -77,12 +114,4 @@ function arrow(line: readonly Sample[], thickness: number, place: (p: Point) => 
   return [
     shape('arrow', [polyline([at(0, 1.5 * thickness), at(2.4 * thickness, 0), at(0, -1.5 * thickness)], true)], 'fine', 'ink', 'ink'),
   ];
-}
-
-export function shape(role: string, paths: DrawnShape['paths'], pen: DrawnShape['pen'], tone: Tone, fill: Tone | null): DrawnShape {
-  return { kind: 'shape', role, title: '', paths, circles: [], pen, tone, fill };
-}
-
-export function label(text: string, at: Point, height: number, strong = false, rise = 0): DrawnText {
-  return { kind: 'text', role: 'name', text, at: { x: at.x, y: at.y + rise }, height, align: 'center', tone: 'ink', strong };
 }

@@ -10,8 +10,9 @@ import { add, minus } from '../picture/vec.ts';
 import { joined, type Measure, type PageLayer } from '../sheet/paper/page.ts';
 import { plain } from '../units/number.ts';
 import { devicePicture, treatedDigit } from './device-pictures.ts';
+import { fingerEnd, type Items, label, moved, overTheCrease, shape, strike, twisted } from './glyphs.ts';
 import { frame, picture, words } from './layout.ts';
-import { type Items, label, type StoryWords, sectionStep, shape } from './section-step.ts';
+import { type StoryWords, sectionStep } from './section-step.ts';
 
 type MadeStrip = MadeDevice & { readonly kind: 'strip' };
 
@@ -27,7 +28,7 @@ const REST: HandPose = { mp: 25, pip: 15 };
 const STRAIGHT: HandPose = { mp: 25, pip: 5 };
 const NAME = 5.2;
 
-/** The steps of making a strip, in their order: nine; ten where a finger that is not held lies between. Pictures are drawn when they are asked for. */
+/** The steps of making a strip, in their order: nine; ten where it runs round four fingers. Pictures are drawn when they are asked for. */
 export function stripSteps(made: MadeStrip, w: StoryWords): readonly StoryStep[] {
   const { figures: f, hand } = made;
   const treated = treatedDigit(made);
@@ -37,8 +38,8 @@ export function stripSteps(made: MadeStrip, w: StoryWords): readonly StoryStep[]
     w.and,
   );
   const whole = f.path.pathLength;
-  const section = (shown: readonly ShownBand[], palmUp: boolean) => ({
-    items: sectionStep(f, { shown, palmUp, side: hand.side, treated }, w),
+  const section = (shown: readonly ShownBand[], palmUp: boolean, more?: 'scale' | 'thumb') => ({
+    items: sectionStep(f, { shown, palmUp, side: hand.side, treated, ...(more ? { more } : {}) }, w),
     share: 0.46,
   });
   const onHand = (shown: readonly ShownBand[], palmUp: boolean, view: Viewpoint = { up: 74 }) => ({
@@ -46,7 +47,7 @@ export function stripSteps(made: MadeStrip, w: StoryWords): readonly StoryStep[]
     share: 0.54,
   });
   const stages = stagesOf(f);
-  const walk = stages.map(({ kind, from, to, digits }): StoryStep => {
+  const walk = stages.map(({ kind, from, to, digits, part = 'whole' as const }): StoryStep => {
     const shown: readonly ShownBand[] = [...(from > 0 ? [{ from: 0, to: from, tone: 'done' } as const] : []), { from, to, tone: 'strip' }];
     const names = listed(
       digits.map((digit) => w.finger[digit]),
@@ -64,8 +65,14 @@ export function stripSteps(made: MadeStrip, w: StoryWords): readonly StoryStep[]
       };
     }
     if (kind === 'through') {
-      const step = w.step.through[lowered ? 'over' : 'under'];
-      return { title: step.title(names), view: w.view.large, text: step.text(names), pictures: [{ ...section(shown, false), share: 1 }] };
+      const way = lowered ? 'over' : 'under';
+      const { through } = w.step;
+      const step = (part === 'whole' ? through : through[part])[way];
+      const pictures = [
+        { ...section(shown, false), share: 0.72 },
+        { items: twisted(w.wrong.twisted), share: 0.28 },
+      ];
+      return { title: step.title(names), view: w.view.large, text: step.text(names), pictures };
     }
     if (kind === 'beside') {
       const text = w.step.beside[lowered ? 'palmar' : 'dorsal'](names);
@@ -74,7 +81,13 @@ export function stripSteps(made: MadeStrip, w: StoryWords): readonly StoryStep[]
     if (kind === 'second') {
       const step = w.step.second[lowered ? 'palmar' : 'dorsal'];
       const view = lowered ? w.view.palmUp : w.view.above;
-      return { title: step.title(names), view, text: step.text(names), pictures: [onHand(shown, lowered), section(shown, lowered)] };
+      const wrong = lowered ? [{ items: overTheCrease(w.wrong.crease), share: 0.28 }] : [];
+      const pictures = [
+        { ...onHand(shown, lowered), share: lowered ? 0.36 : 0.54 },
+        { ...section(shown, lowered), share: lowered ? 0.36 : 0.46 },
+        ...wrong,
+      ];
+      return { title: step.title(names), view, text: step.text(names), pictures };
     }
     const step = w.step.back[f.options.closure];
     const view = outerPalmar ? w.view.palmUp : w.view.fingertips;
@@ -82,7 +95,7 @@ export function stripSteps(made: MadeStrip, w: StoryWords): readonly StoryStep[]
       title: step.title,
       view,
       text: step.text(names, held),
-      pictures: [onHand(shown, outerPalmar, { up: 40 }), section(shown, outerPalmar)],
+      pictures: [onHand(shown, outerPalmar, { up: 40 }), section(shown, outerPalmar, f.options.closure === 'tacked' ? 'thumb' : undefined)],
     };
   });
   const all: readonly ShownBand[] = [{ from: 0, to: whole, tone: 'done' }];
@@ -96,7 +109,7 @@ export function stripSteps(made: MadeStrip, w: StoryWords): readonly StoryStep[]
       title: paper.title,
       view: w.view.fingertips,
       text: paper.text(held),
-      pictures: [onHand(all, false, { up: 40 }), { items: [...section(all, false).items], share: 0.46 }],
+      pictures: [onHand(all, false, { up: 40 }), section(all, false, 'scale')],
     },
     {
       title: position.title,
@@ -126,6 +139,8 @@ interface Stage {
   readonly from: number;
   readonly to: number;
   readonly digits: readonly DigitName[];
+  /** Of two held fingers side by side, which are two steps; usual: whole. */
+  readonly part?: 'first' | 'second';
 }
 
 /** The strip's way in stages, from the seam round the thumb side's border, through the webs, round the other border and back. u in mm. */
@@ -148,7 +163,11 @@ function stagesOf({ path }: StripFigures): readonly Stage[] {
     const end = digits.at(-1);
     const web = path.webCrossings.find((c) => c.layer === 'inner' && c.between[0] === end)?.u;
     const to = k === runs.length - 1 ? inner(last) : (web ?? inner(last));
-    stages.push({ kind, from, to, digits });
+    const [one, other] = digits;
+    if (kind === 'through' && one && other) {
+      const half = (inner(one) + inner(other)) / 2;
+      stages.push({ kind, from, to: half, digits: [one], part: 'first' }, { kind, from: half, to, digits: [other], part: 'second' });
+    } else stages.push({ kind, from, to, digits });
     from = to;
   }
   stages.push(
@@ -213,6 +232,21 @@ function positionPicture({ figures: f, hand }: MadeStrip, w: StoryWords, drawn: 
   });
   const ends = lines.map((line) => line.vertices.at(-1)?.y ?? 0);
   const far = lines[0]?.vertices.at(-1)?.x ?? 0;
+  // Whoever helps holds the tips between two fingers.
+  const tips = [held, beside].flatMap((digit) => {
+    const finger = drawn.posed.fingers.find((p) => p.shape.digit === digit);
+    return finger ? [{ at: drawn.at(finger.joints[3]), half: finger.shape.halfDepth }] : [];
+  });
+  const [high, low] = tips.toSorted((a, b) => b.at.y - a.at.y);
+  if (high && low) {
+    const away = mirror > 0 ? Math.PI : 0;
+    const onto = 4 * mirror;
+    items.push(
+      ...fingerEnd({ x: high.at.x + onto, y: high.at.y + 0.6 * high.half + 6 }, away - mirror * 0.25, 30, 6.5),
+      ...fingerEnd({ x: low.at.x + onto, y: low.at.y - 0.6 * low.half - 4 }, away + mirror * 0.25, 30, 6.5),
+      { ...label(w.helper, { x: high.at.x - mirror * 14, y: high.at.y + high.half + 20 }, 5), align: 'center' },
+    );
+  }
   items.push(shape('angle', lines, 'heavy', 'ink', null));
   items.push(label(`${plain(f.options.differential, 0)}\u00b0`, { x: far + mirror * 6, y: Math.max(...ends) + 7 }, 7, true));
   return items;
@@ -225,9 +259,8 @@ function checkPictures(made: MadeStrip, w: StoryWords): StoryStep['pictures'] {
   const straight = devicePicture(made, { pose: STRAIGHT, view });
   const bent = devicePicture(made, { pose: { mp: 25, pip: 85 }, view });
   return [
-    { items: straight.drawing.items, share: 0.34 },
-    { items: bent.drawing.items, share: 0.34 },
-    { items: nails(w), share: 0.32 },
+    { items: [...moved(straight.drawing.items, 0, bent.drawing.extents.maxY + 6), ...bent.drawing.items], share: 0.62 },
+    { items: nails(w), share: 0.38 },
   ];
 }
 
@@ -246,11 +279,7 @@ function nails(w: StoryWords): Items {
   };
   const right = [tip(0, 44, 0), tip(18, 40, 0), tip(36, 44, 0)].flat();
   const wrong = [tip(0, 12, 0), tip(13, 6, 0.9), tip(36, 12, 0)].flat();
-  const strike = polyline([
-    { x: -9, y: -3 },
-    { x: 45, y: 21 },
-  ]);
-  return [...right, ...wrong, shape('struck-out', [strike], 'heavy', 'ink', null), label(w.wrong.crossing, { x: 18, y: -12 }, 4)];
+  return [...right, ...wrong, strike({ x: -9, y: -3 }, { x: 45, y: 21 }), label(w.wrong.crossing, { x: 18, y: -12 }, 4)];
 }
 
 /** The flat strip as it lies in the pattern, its outside up. */
@@ -277,7 +306,7 @@ export function storyPanel(step: StoryStep, number: number, box: Box, measure: M
   if (top - bottom < 22) return null;
   let left = x;
   const pictures = step.pictures.map(({ items, share }) => {
-    const room = { minX: left + 0.5, maxX: left + share * width - 0.5, minY: bottom + 1.5, maxY: top };
+    const room = { minX: left + 1.2, maxX: left + share * width - 1.2, minY: bottom + 1.5, maxY: top };
     left += share * width;
     return picture({ items }, room, 1.1).layer;
   });

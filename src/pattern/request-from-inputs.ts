@@ -1,6 +1,7 @@
 import { readBlock } from '../block/read-block.ts';
 import type { Hand } from '../hand/hand.ts';
 import { readHand } from '../hand/read-hand.ts';
+import { isDay } from '../units/day.ts';
 import { getOwn } from '../units/get-own.ts';
 import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
@@ -13,7 +14,6 @@ import { GEOMETRY_VERSION, knownVersion } from './strip/geometry-version.ts';
 import { readStripOptions } from './strip/read-options.ts';
 
 const SCHEMA = 'knucklewright/inputs@1';
-const REAL_DATE = /^\d{4}-\d{2}-\d{2}$/;
 
 /**
  * The request that made a file, from the inputs it carries. Nothing in them is trusted: hand, block, options and date are read as if a
@@ -93,8 +93,7 @@ function readLanguage(value: unknown, where: string): Result<Language> {
 
 function readDate(value: unknown, where: string): Result<string | null> {
   if (value === null || value === undefined) return success(null);
-  const day = typeof value === 'string' && REAL_DATE.test(value) ? new Date(`${value}T00:00:00Z`) : null;
-  const real = day !== null && !Number.isNaN(day.getTime()) && day.toISOString().startsWith(String(value));
+  const real = typeof value === 'string' && isDay(value);
   return real ? success(String(value)) : failure(broken(where, 'date', `is ${quote(value)}, not a date such as 2026-03-31`));
 }
 

@@ -7,7 +7,7 @@ import { runCommand } from '../run-command.ts';
 import { arm, disarm, type FaultKind } from './at-call.mjs';
 import { COMMAND, callsOf, DEMO, ROOT, run, runWithFault, scratchFolder, tellKills, visibleFiles } from './commands.ts';
 
-/** By night every writer and every kind of fault (`npm run nightly`); by day `draw`, whose door is that of all others. */
+/** By night every writer and every kind of fault (`npm run nightly`); by day `draw`, which writes as all others do. */
 const BY_NIGHT = process.env.KNUCKLEWRIGHT_KILLS !== undefined;
 const LONG = BY_NIGHT ? 1_800_000 : 300_000;
 const KINDS: readonly FaultKind[] = BY_NIGHT ? ['kill', 'torn', 'lost-data', 'lost-names'] : ['kill'];
@@ -36,7 +36,7 @@ const WRITERS: Readonly<Record<string, (folder: string, version: 0 | 1) => reado
     ...['case', 'report', join(ROOT, 'fixtures', 'case-gains.json'), '--out', join(folder, 'report.pdf')],
     ...['--paper', either(version, 'a4', 'letter')],
   ],
-  sizes: (folder, version) => ['sizes', TABLE, '--block', 'auto', '--count', either(version, '1', '2'), '--out', folder],
+  sizes: (folder, version) => ['sizes', TABLE, '--block', 'auto', '--count', either(version, '2', '3'), '--out', folder],
   batch: (folder, version) => ['batch', TABLE, '--files', 'each', '--trim', either(version, '10', '20'), '--out', folder],
 };
 const chosen = Object.entries(WRITERS).filter(([name]) => BY_NIGHT || name === 'draw');

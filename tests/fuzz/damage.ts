@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { anyCharacters, HOSTILE_KEYS, HOSTILE_TEXTS, hostileValue } from './hostile.ts';
 
-/** One wound to the bytes of a file; `at` is a share of its length. */
+/** One mutation of the bytes of a file; `at` is a share of its length. */
 export interface ByteMutation {
   readonly kind: 'flip' | 'cut' | 'repeat' | 'insert' | 'truncate';
   readonly at: number;
@@ -9,7 +9,7 @@ export interface ByteMutation {
   readonly text: string;
 }
 
-/** One wound to a JSON value; `where` picks among all places in it. */
+/** One mutation of a JSON value; `where` picks among all places in it. */
 export interface JsonMutation {
   readonly kind: 'replace' | 'remove' | 'add';
   readonly where: number;
@@ -39,10 +39,10 @@ export const jsonMutations: fc.Arbitrary<readonly JsonMutation[]> = fc.array(
   { minLength: 1, maxLength: 3 },
 );
 
-/** The bytes with all wounds, in order. */
-export function mutateBytes(bytes: Uint8Array, wounds: readonly ByteMutation[]): Uint8Array {
+/** The bytes with all mutations, in order. */
+export function mutateBytes(bytes: Uint8Array, mutations: readonly ByteMutation[]): Uint8Array {
   let now = Buffer.from(bytes);
-  for (const { kind, at, amount, text } of wounds) {
+  for (const { kind, at, amount, text } of mutations) {
     const place = Math.min(Math.floor(at * now.length), Math.max(0, now.length - 1));
     const [before, after] = [now.subarray(0, place), now.subarray(place)];
     if (kind === 'truncate') now = Buffer.from(before);
@@ -59,11 +59,11 @@ interface Place {
   readonly key: string;
 }
 
-/** A copy of the value with all wounds. Keys are defined, never assigned, so that `__proto__` becomes a key as JSON.parse makes it. */
-export function mutateJson(original: unknown, wounds: readonly JsonMutation[]): unknown {
+/** A copy of the value with all mutations. Keys are defined, never assigned, so that `__proto__` becomes a key as JSON.parse makes it. */
+export function mutateJson(original: unknown, mutations: readonly JsonMutation[]): unknown {
   const root: Record<string, unknown> = { root: structuredClone(original) };
-  for (const { kind, where, key, value } of wounds) {
-    // A value of its own each time: two wounds may bring the same object, which must not come to lie in itself.
+  for (const { kind, where, key, value } of mutations) {
+    // A value of its own each time: two mutations may bring the same object, which must not come to lie in itself.
     const hostile = structuredClone(value);
     const places = placesIn(root);
     const { parent, key: at } = places[where % places.length] ?? { parent: root, key: 'root' };

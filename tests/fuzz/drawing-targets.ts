@@ -12,7 +12,7 @@ import { inputsFromDxf, inputsFromSvg } from '../../src/writers/inputs-text.ts';
 import { svgNodeWriter } from '../../src/writers/svg/svg-node.ts';
 import type { PatternWriter } from '../../src/writers/writer.ts';
 import { type ByteMutation, byteMutations } from './damage.ts';
-import { woundText } from './file-targets.ts';
+import { mutatedText } from './file-targets.ts';
 import { anyCharacters, bomb, bombText, HOSTILE_KEYS, HOSTILE_TEXTS, hostileValue } from './hostile.ts';
 import { fingers, someOptions } from './measurable.ts';
 import { finite, hold, readable } from './must-hold.ts';
@@ -58,15 +58,15 @@ const carrierRecipes: fc.Arbitrary<CarrierRecipe> = fc.oneof(
   { weight: 2, arbitrary: bomb },
 );
 
-/** Only where the inputs are matters, so the drawing between is left out: wounds fall where something is read. */
-function carrierDoor(name: string, writer: PatternWriter, shortened: (text: string) => string, read: typeof inputsFromSvg): Target {
+/** Only where the inputs are matters, so the drawing between is left out: mutations fall where something is read. */
+function carrierTarget(name: string, writer: PatternWriter, shortened: (text: string) => string, read: typeof inputsFromSvg): Target {
   const valid = shortened(demoText(writer));
   return target<CarrierRecipe>({
     name,
     holds: `a ${writer.format} gives back the inputs that it carries, or the fault is said`,
     recipes: carrierRecipes,
     feed(recipe) {
-      const text = 'bomb' in recipe ? bombText(recipe.bomb) : woundText(valid, recipe.bytes);
+      const text = 'bomb' in recipe ? bombText(recipe.bomb) : mutatedText(valid, recipe.bytes);
       readable(read(text), text);
     },
   });
@@ -111,8 +111,8 @@ function wordyPattern({ texts, label, inputs }: WordsRecipe): Pattern {
   };
 }
 
-/** Doors from a hand to written files and back. */
-export const DRAWING_DOORS: readonly Target[] = [
+/** Targets from a hand to written files and back. */
+export const DRAWING_TARGETS: readonly Target[] = [
   target<DrawRecipe>({
     name: 'draw',
     holds: 'any measurable hand with any allowed options gives a finite, sound, writable pattern, or a refusal that says why',
@@ -141,6 +141,6 @@ export const DRAWING_DOORS: readonly Target[] = [
     recipes: wordsRecipes,
     feed: (recipe) => checkWritten(wordyPattern(recipe), JSON.stringify(recipe)),
   }),
-  carrierDoor('svg inputs', svgNodeWriter, (text) => text.slice(0, text.indexOf('</metadata>') + 200), inputsFromSvg),
-  carrierDoor('dxf inputs', dxfWriter, (text) => text.slice(0, text.indexOf('HEADER') + 200), inputsFromDxf),
+  carrierTarget('svg inputs', svgNodeWriter, (text) => text.slice(0, text.indexOf('</metadata>') + 200), inputsFromSvg),
+  carrierTarget('dxf inputs', dxfWriter, (text) => text.slice(0, text.indexOf('HEADER') + 200), inputsFromDxf),
 ];

@@ -23,8 +23,8 @@ export const typed: fc.Arbitrary<string | { readonly bomb: string }> = fc.oneof(
 
 const SAFE_REASON = /^[^\p{Cc}\p{Cs}\u2028-\u202e\u2066-\u2069]{8,500}$/u;
 
-/** Doors for single texts: a page's fields, a command's flags. */
-export const FIELD_DOORS: readonly Target[] = [
+/** Targets for single texts: a page's fields, a command's flags. */
+export const FIELD_TARGETS: readonly Target[] = [
   target<string | { readonly bomb: string }>({
     name: 'fields',
     holds: 'what is typed into a field is a finite number of mm or degrees, a case code, or a reason that can be shown',

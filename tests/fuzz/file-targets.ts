@@ -12,13 +12,13 @@ import { bomb, bombText } from './hostile.ts';
 import { readable } from './must-hold.ts';
 import { type Target, target } from './target.ts';
 
-/** How a hostile file is made: a valid one, wounded as JSON or as bytes, or a bomb by name. */
+/** How a hostile file is made: a valid one, mutated as JSON or as bytes, or a bomb by name. */
 export type FileRecipe =
   | { readonly base: number; readonly json: readonly JsonMutation[] }
   | { readonly base: number; readonly bytes: readonly ByteMutation[] }
   | { readonly bomb: string };
 
-/** Mostly small wounds; a bomb takes a thousand times as long. */
+/** Mostly small mutations; a bomb takes a thousand times as long. */
 export const fileRecipes: fc.Arbitrary<FileRecipe> = fc.oneof(
   { weight: 60, arbitrary: fc.record({ base: fc.nat(20), json: jsonMutations }) },
   { weight: 39, arbitrary: fc.record({ base: fc.nat(20), bytes: byteMutations }) },
@@ -30,12 +30,12 @@ export function fileText(recipe: FileRecipe, valid: readonly unknown[]): string 
   if ('bomb' in recipe) return bombText(recipe.bomb);
   const base = valid[recipe.base % valid.length];
   if ('json' in recipe) return JSON.stringify(mutateJson(base, recipe.json)) ?? '';
-  return woundText(typeof base === 'string' ? base : JSON.stringify(base, null, 2), recipe.bytes);
+  return mutatedText(typeof base === 'string' ? base : JSON.stringify(base, null, 2), recipe.bytes);
 }
 
-/** A text with wounded bytes, read as files are read. */
-export function woundText(text: string, wounds: readonly ByteMutation[]): string {
-  return new TextDecoder().decode(mutateBytes(Buffer.from(text, 'utf8'), wounds));
+/** A text with mutated bytes, read as files are read. */
+export function mutatedText(text: string, mutations: readonly ByteMutation[]): string {
+  return new TextDecoder().decode(mutateBytes(Buffer.from(text, 'utf8'), mutations));
 }
 
 const HANDS: readonly unknown[] = [
@@ -70,8 +70,8 @@ const OPTIONS: readonly unknown[] = [
   { width: '3/4 in', thickness: '1/16 in', differential: '15°', stretch: '-0,05', closure: 'spanning', seam: 'pinch', trim: 0 },
 ];
 
-/** Doors for the JSON files that a person hands in. */
-export const FILE_DOORS: readonly Target[] = [
+/** Targets for the JSON files that a person hands in. */
+export const FILE_TARGETS: readonly Target[] = [
   target<FileRecipe>({
     name: 'hand',
     holds: 'a hand file is read to a finite hand that can be planned for, or every fault is said',

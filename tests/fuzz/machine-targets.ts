@@ -83,8 +83,8 @@ function content(recipe: DrawingRecipe): Uint8Array {
 
 const CONTROL = /[\p{Cc}\p{Cs}\u202a-\u202e\u2066-\u2069]/u;
 
-/** Doors of what belongs to machines: their profiles, and drawings of whoever made them. */
-export const MACHINE_DOORS: readonly Target[] = [
+/** Targets of what belongs to machines: their profiles, and drawings of whoever made them. */
+export const MACHINE_TARGETS: readonly Target[] = [
   target<FileRecipe>({
     name: 'cutter',
     holds: 'a cutter profile is read, or every fault is said',

@@ -150,7 +150,7 @@ function baseEntries(base: number, decimal: Settings['decimal']): Entries {
   const file = base === 0 ? null : readHand(base === 2 ? demoPlateHand : demoHand);
   if (!file?.ok) return emptyEntries(decimal);
   const entries = entriesOf(file.value.source, decimal);
-  const plate = { faces: 'both' as const, digits: 'neighbours' as const, angle: '45' };
+  const plate = { faces: 'both' as const, digits: 'neighbours' as const, angle: '45', bend: 'split' as const };
   return { ...entries, ...(base === 2 ? { block: 'plate', plate } : {}), ...(base === 3 ? { visit: VISIT, date: '2026-11-25' } : {}) };
 }
 
@@ -198,8 +198,8 @@ const KEPT: readonly unknown[] = [0, 1, 2, 3].map((base) => ({
   screen: base === 0 ? null : { pixelsPerMm: 4.1, pixelRatio: 2 },
 }));
 
-/** Doors of the page: what is typed into its fields, files that are opened, and what a browser kept. */
-export const PAGE_DOORS: readonly Target[] = [
+/** Targets of the page: what is typed into its fields, files that are opened, and what a browser kept. */
+export const PAGE_TARGETS: readonly Target[] = [
   target<FieldsRecipe>({
     name: 'page fields',
     holds: 'whatever is typed into the page, it works out finite figures and clean words, draws them as nothing but a picture, and goes on',

@@ -74,8 +74,8 @@ const plateRecipes: fc.Arbitrary<PlateRecipe> = fc.record({
   write: fc.nat(9),
 });
 
-/** Doors of plates: the presets, and the drawing of any measurable hand. */
-export const PLATE_DOORS: readonly Target[] = [
+/** Targets of plates: the presets, and the drawing of any measurable hand. */
+export const PLATE_TARGETS: readonly Target[] = [
   target<FileRecipe>({
     name: 'plate',
     holds: 'a plate preset is read, or every fault is said',

@@ -21,8 +21,8 @@ const STEERS_A_TERMINAL = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u202a-\u202e
 /** Elements beyond those of a pattern that a chart has, and what must be in none. */
 const ACTIVE_MARKUP = /<(?:script|image|foreignObject|a|use|iframe|!ENTITY|!DOCTYPE)\b|\son\w+=/i;
 
-/** Doors of the case record. */
-export const RECORD_DOORS: readonly Target[] = [
+/** Targets of the case record. */
+export const RECORD_TARGETS: readonly Target[] = [
   target<FileRecipe>({
     name: 'case',
     holds: 'a case file is read, shown, charted and judged with finite numbers and clean text, or every fault is said',

@@ -25,7 +25,7 @@ const INPUTS: PatternInputs = {
   options: DEFAULT_STRIP_OPTIONS,
 };
 
-/** Files that carry the inputs as ours do, with little around them, so that wounds fall where something is read. */
+/** Files that carry the inputs as ours do, with little around them, so that mutations fall where something is read. */
 const text = inputsToText(INPUTS);
 const packed = deflateSync(text);
 const CARRIERS: readonly Uint8Array[] = [
@@ -71,8 +71,8 @@ function content(recipe: CarrierRecipe): Uint8Array {
   return mutateBytes(CARRIERS[recipe.base] ?? Buffer.alloc(0), recipe.bytes);
 }
 
-/** Doors of what a drawing carries back to be drawn again. */
-export const REDRAW_DOORS: readonly Target[] = [
+/** Targets of what a drawing carries back to be drawn again. */
+export const REDRAW_TARGETS: readonly Target[] = [
   target<FileRecipe>({
     name: 'inputs',
     holds: 'inputs that a drawing carries are read as if a stranger had written them, or every fault is said',

@@ -57,7 +57,7 @@ function freshFolder(): void {
 }
 
 /** The target of file names and of the folder they are saved into. */
-export const SAVING_DOORS: readonly Target[] = [
+export const SAVING_TARGETS: readonly Target[] = [
   target<SaveRecipe>({
     name: 'file names',
     holds: 'whatever a file is to be called, only plain names appear, whole, in the given folder, and nothing outside of it is touched',

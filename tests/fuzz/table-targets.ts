@@ -9,7 +9,7 @@ import { CUT_LIST_COLUMNS } from '../../src/sheet/plastic/cut-list.ts';
 import { readCutList } from '../../src/sheet/plastic/read-cut-list.ts';
 import { readStock } from '../../src/sheet/plastic/read-stock.ts';
 import { type ByteMutation, byteMutations } from './damage.ts';
-import { woundText } from './file-targets.ts';
+import { mutatedText } from './file-targets.ts';
 import { bomb, bombText } from './hostile.ts';
 import { hold, readable } from './must-hold.ts';
 import { type Target, target } from './target.ts';
@@ -37,7 +37,7 @@ const tableRecipes: fc.Arbitrary<TableRecipe> = fc.oneof(
 
 function tableText(recipe: TableRecipe, valid: string): string {
   if ('bomb' in recipe) return bombText(recipe.bomb);
-  return 'tableBomb' in recipe ? (TABLE_BOMBS[recipe.tableBomb]?.() ?? '') : woundText(valid, recipe.bytes);
+  return 'tableBomb' in recipe ? (TABLE_BOMBS[recipe.tableBomb]?.() ?? '') : mutatedText(valid, recipe.bytes);
 }
 
 const folder = mkdtempSync(join(existsSync('/dev/shm') ? '/dev/shm' : tmpdir(), 'tables-'));
@@ -45,8 +45,8 @@ process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
 /** Rows of one table that are looked at; a batch goes on to the end, row by row. */
 const MOST_ROWS = 200;
 
-/** Doors of tables: hands of a clinic, cut lists, stock. */
-export const TABLE_DOORS: readonly Target[] = [
+/** Targets of tables: hands of a clinic, cut lists, stock. */
+export const TABLE_TARGETS: readonly Target[] = [
   target<TableRecipe>({
     name: 'hands csv',
     holds: 'each row of a table of hands is a hand, or its fault is said; no row spoils another',

@@ -3,7 +3,7 @@ import type * as fc from 'fast-check';
 /** A way into the program for what others wrote, and how to try it. */
 export interface Target<Recipe = unknown> {
   readonly name: string;
-  /** What the doorkeeper promises, in words for the list. */
+  /** What the target promises, in words for the list. */
   readonly holds: string;
   /** Small, printable recipes of hostile inputs: models, damages of valid files, bombs by name. */
   readonly recipes: fc.Arbitrary<Recipe>;

@@ -4,8 +4,14 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect } from 'vitest';
+import { blockOnPaper } from '../../src/papers/block-on-paper.ts';
+import { courseAdvice } from '../../src/record/course/course-advice.ts';
+import { readCase } from '../../src/record/read-case.ts';
+import { LANGUAGE_IDS } from '../../src/words/language.ts';
+import { RECORD_WORDS } from '../../src/words/record/record-words.ts';
 import { COMMAND, DEMO_FILE, field, inBrowser, openDemo, saved } from './browser.ts';
 
+const SWELLS = fileURLToPath(new URL('../../fixtures/case-swells.json', import.meta.url));
 const GAINS = fileURLToPath(new URL('../../fixtures/case-gains.json', import.meta.url));
 
 describe('a case', () => {
@@ -56,6 +62,23 @@ describe('a case', () => {
     await page.locator('#mode-visits').click();
     const file = await saved(page, '#save-case');
     expect(file.content.equals(readFileSync(GAINS))).toBe(true);
+  });
+
+  inBrowser('has the advice of the command with its figures, in three languages, the gravest first', async (open) => {
+    const { page } = await open();
+    await page.locator('#open-file').setInputFiles(SWELLS);
+    await page.locator('svg.drawing').waitFor();
+    const read = readCase(JSON.parse(readFileSync(SWELLS, 'utf8')));
+    if (!read.ok) throw new Error('no case');
+    for (const language of LANGUAGE_IDS) {
+      await page.locator('#language').selectOption(language);
+      const { steps, reminders } = courseAdvice(read.value, language, { blockName: blockOnPaper(RECORD_WORDS[language]) });
+      const shown = ((await page.locator('#course').textContent()) ?? '').replace(/\s+/g, ' ');
+      const places = [...steps.map(({ message }) => message), ...reminders].map((said) => shown.indexOf(said));
+      expect(steps.map(({ rule }) => rule)).toEqual(['PAUSE', 'FIT', 'IDLE']);
+      expect(Math.min(...places), language).toBeGreaterThanOrEqual(0);
+      expect(places).toEqual(places.toSorted((a, b) => a - b));
+    }
   });
 
   inBrowser('takes no visit that cannot be read, and says why', async (open) => {

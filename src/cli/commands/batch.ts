@@ -28,6 +28,7 @@ import { type RowPiece, RowReader, type RowSettings } from '../hand-pieces.ts';
 import { layOutList, type SheetsReport, sheetsReportText } from '../lay-out-list.ts';
 import { readCutListFile } from '../read-cut-list-file.ts';
 import { type HandTable, openHandTable, type RowError, rowErrorText } from '../read-hand-rows.ts';
+import { spokenPath } from '../standard-input.ts';
 import { writePatterns } from '../write-patterns.ts';
 
 const CUT_LIST_CSV = 'cut-list.csv';
@@ -89,6 +90,8 @@ export const batch = defineCommand({
   group: 'Many hands',
   about:
     'make a cut list and the patterns for a table of hands; wrong rows are left out (exit 1), and a rerun goes on where the last one stopped',
+  examples: ['batch hands.csv --out week', 'batch hands.csv --width 20 --files none --shelf shelf.csv --out week'],
+  standardInput: true,
   args: [argument('<hands>', 'table of hands (CSV), see: knucklewright schema csv')],
   flags,
   read: readInputs,
@@ -143,7 +146,9 @@ async function readInputs([path]: readonly [string], given: BatchFlags): Promise
 /** Everything was checked before; reads row by row. */
 async function makeBatch(inputs: BatchInputs): Promise<Result<BatchMade>> {
   const { path, folder, output, settings } = inputs;
-  const digest = digestOf({ geometry: [GEOMETRY_VERSION, PLATE_GEOMETRY_VERSION], settings, date: inputs.date });
+  const { language } = output.settings.pdf;
+  const spoken = language === 'en' ? {} : { language };
+  const digest = digestOf({ geometry: [GEOMETRY_VERSION, PLATE_GEOMETRY_VERSION], settings, date: inputs.date, ...spoken });
   const state = await BatchProgress.state(folder, digest);
   const resume = state === 'same';
   if (state === 'other' && !output.force) return failure(otherBatch(folder));
@@ -247,7 +252,9 @@ async function runRows(inputs: BatchInputs, work: Work): Promise<Result<null>> {
     }
     if (process.stderr.isTTY && Date.now() - shownAt > PROGRESS_EVERY_MS) {
       shownAt = Date.now();
-      process.stderr.write(`\r${path}: line ${row.line}, ${tally.made + tally.reused} hands done, ${tally.wrongRows} rows wrong`);
+      process.stderr.write(
+        `\r${spokenPath(path)}: line ${row.line}, ${tally.made + tally.reused} hands done, ${tally.wrongRows} rows wrong`,
+      );
     }
   }
   await json.write(CUT_LIST_JSON_END);
@@ -278,7 +285,7 @@ async function writeEach(
       message: `${piece.id}: what an earlier run left cannot be read; start again with --force.`,
       kind: 'input',
     });
-  const pattern = makePattern({ ...source, date: inputs.date });
+  const pattern = makePattern({ ...source, date: inputs.date, language: inputs.output.settings.pdf.language });
   if (!pattern.ok) return pattern;
   const written = await writePatterns([{ stem: piece.id, pattern: pattern.value.pattern }], { ...plan, force: plan.force || resume });
   return written.ok ? success(written.value.length, written.warnings) : written;

@@ -20,6 +20,7 @@ export const caseAdd = defineCommand({
   name: 'case add',
   group: 'Keep a case',
   about: 'add a visit; at a terminal it asks for what the flags do not say, signs of harm first',
+  examples: ['case add case.json --date 2026-03-02 --pip-active 25/85', 'case add case.json --no-input --visit visit.json'],
   args: [argument('<file>', 'case file (JSON)')],
   flags: [visitFlags, flag('--json', 'print the case as JSON afterwards')],
   read: async ([path], flags) => {

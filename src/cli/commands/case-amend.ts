@@ -86,7 +86,7 @@ function readNote({ why, on }: { readonly why?: string; readonly on?: string }):
   return success({ ...(why === undefined ? {} : { why }), ...(on === undefined ? {} : { on }) });
 }
 
-const NOT_OF_THE_VISIT = ['withdraw', 'why', 'on', 'json'];
+const NOT_OF_THE_VISIT = ['withdraw', 'why', 'on', 'json', 'quiet', 'input'];
 
 function withdrawn(flags: object): Result<null> {
   const others = Object.keys(flags).filter((key) => !NOT_OF_THE_VISIT.includes(key));

@@ -49,9 +49,9 @@ export const caseAudit = defineCommand({
     return saved.ok ? success({ audit, file: saved.value.path }) : saved;
   },
   report: {
+    schema: 'knucklewright/audit@1',
     text: ({ audit, file }) => `${[...auditLines(audit), '', ...AUDIT_LIMITS, ...(file === null ? [] : ['', file])].join('\n')}\n`,
     json: ({ audit: { cases, ...audit }, file }, warnings) => ({
-      schema: 'knucklewright/audit@1',
       ...audit,
       cases: cases.map((one) => ({ ...one, weeks: one.weeks === null ? null : rounded(one.weeks, 1) })),
       limits: AUDIT_LIMITS,

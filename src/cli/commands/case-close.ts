@@ -25,6 +25,7 @@ export const caseClose = defineCommand({
   name: 'case close',
   group: 'Keep a case',
   about: 'close a case, and say why; it is read on and counted, and no visit is added to it',
+  examples: ['case close case.json --date 2026-05-04 --reason goal'],
   args: [argument('<file>', 'case file (JSON)')],
   flags,
   read: async ([path], given) => {

@@ -12,6 +12,7 @@ export const caseTable = defineCommand({
   name: 'case table',
   group: 'Keep a case',
   about: 'the visits of cases as one table (CSV): a row a visit, without comments, days since the first visit in place of dates',
+  examples: ['case table cases/*.json --out cases.csv'],
   args: [argument('<files...>', 'case files (JSON)')],
   flags: [
     flag('--out <file.csv>', 'table to write').makeOptionMandatory(),

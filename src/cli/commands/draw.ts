@@ -35,6 +35,13 @@ export const draw = defineCommand({
   name: 'draw',
   group: 'Suggest and draw',
   about: 'draw the strip, or with --plate the plate, for a measured hand, at full scale',
+  examples: [
+    'draw hand.json --out patterns',
+    'draw hand.json --formats pdf --paper letter',
+    'draw hand.json --formats svg --out - > strip.svg',
+  ],
+  standardInput: true,
+  standardOutput: true,
   args: [argument('<hand>', 'hand file (JSON), see: knucklewright schema hand')],
   flags,
   read: ([handFile], given) => (given.plate === undefined ? readStrip(handFile, given) : readPlate(handFile, given.plate, given)),

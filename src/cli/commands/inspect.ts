@@ -9,6 +9,8 @@ import { EXIT } from '../exit.ts';
 import { bedFlag, readBed } from '../flags/bed-flag.ts';
 import { argument, flag } from '../flags/flag.ts';
 import { jsonFlag } from '../flags/output-flags.ts';
+import { roundedReport } from '../rounded-report.ts';
+import { isStandardInput } from '../standard-input.ts';
 
 interface Inspected {
   readonly file: string;
@@ -23,6 +25,8 @@ export const inspect = defineCommand({
   name: 'inspect',
   group: 'Files and printers',
   about: "read SVG, DXF or PDF back, ours or anybody else's: parts, sizes, layers, units, and what a cutter would trip over",
+  examples: ['inspect strip.dxf --bed 610x457', 'inspect *.svg --fail-on look --json'],
+  standardInput: true,
   args: [argument('<files...>', 'the files; what each is, is told by its content')],
   flags: [
     flag('--fail-on <severity>', 'findings that end with exit 3')
@@ -65,10 +69,10 @@ export const inspect = defineCommand({
   report: {
     text: ({ done }) => done.map(({ file, found }) => describeInspection(found, file)).join('\n'),
     json: ({ done }) => {
-      const [only, more] = done.map(({ file, found }) => ({ file, ...found }));
-      return more === undefined
-        ? only
-        : { schema: 'knucklewright/inspections@1', files: done.map(({ file, found }) => ({ file, ...found })) };
+      const found = roundedReport(done.map((one) => ({ file: one.file, ...one.found })));
+      const [only, more] = found;
+      const isAlone = only !== undefined && more === undefined && !isStandardInput(only.file);
+      return isAlone ? only : { schema: 'knucklewright/inspections@1', files: found };
     },
   },
   exit: ({ done, failing }) => {

@@ -15,6 +15,8 @@ export const plan = defineCommand({
   name: 'plan',
   group: 'Suggest and draw',
   about: 'suggest what to make for the target digit, strip or plate, best first, and why; or say what stops it and whom to ask',
+  examples: ['plan hand.json', 'plan - --json < hand.json'],
+  standardInput: true,
   args: [argument('<hand>', 'hand file (JSON) with a target and its PIP deficits, see: knucklewright schema hand')],
   flags: [
     flag('--differential <degrees>', 'MP angle between held and enclosed digits (default: 20)'),

@@ -11,6 +11,9 @@ export const redraw = defineCommand({
   name: 'redraw',
   group: 'Files and printers',
   about: 'draw a pattern again from the inputs that its own SVG, DXF or PDF carries',
+  examples: ['redraw strip.svg --formats pdf', 'redraw - --formats dxf --out - < strip.svg > strip.dxf'],
+  standardInput: true,
+  standardOutput: true,
   args: [argument('<file>', 'SVG, DXF or PDF that knucklewright wrote')],
   flags: [outputFlags],
   // A drawing keeps its words and the cutter that it was made for.

@@ -17,6 +17,8 @@ export const sheets = defineCommand({
   group: 'Many hands',
   about:
     'lay the pieces of a cut list out on sheets of plastic, so that they can be cut with shears, and say how many sheets are needed at least',
+  examples: ['sheets week/cut-list.json --out week', 'sheets --sizes 184x28:7,205x36:12 --shears'],
+  standardInput: true,
   args: [argument('[cut-list]', 'cut list (JSON or CSV) of batch or sizes, or any CSV with the columns length and width in mm')],
   flags: [
     flag('--sizes <list>', 'pieces typed here in place of a cut list: length x width : how many, as 168x20:8,176x20:10'),

@@ -61,6 +61,8 @@ export const sizes = defineCommand({
   name: 'sizes',
   group: 'Many hands',
   about: 'find the strip lengths to keep in stock that serve most hands with the least cut off',
+  examples: ['sizes hands.csv --count 6 --out week', 'sizes --norms mixed --block ring-raised-in-three --count 5'],
+  standardInput: true,
   args: [argument('[hands]', 'table of hands (CSV), see: knucklewright schema csv')],
   flags,
   read: readInputs,
@@ -82,7 +84,7 @@ export const sizes = defineCommand({
     const wrongRows = told.filter(({ code }) => code !== 'PLATE').length;
     return success({ ...sized, useTrim: numbers.useTrim, pinnedWidth, best, sheets, wrongRows, files: files.value }, files.warnings);
   },
-  report: { text: describe, json: sizesJson },
+  report: { text: describe, json: sizesJson, schema: SIZES_SCHEMA },
   exit: ({ wrongRows }) => (wrongRows > 0 ? EXIT.badInput : EXIT.done),
 });
 
@@ -185,7 +187,6 @@ function sizesJson(made: SizesMade, warnings: readonly unknown[]): object {
     wasteShare,
   });
   return {
-    schema: SIZES_SCHEMA,
     from: lengths.from,
     sources: lengths.sources,
     hands: lengths.strips.length,

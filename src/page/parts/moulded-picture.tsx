@@ -2,11 +2,13 @@ import { useMemo, useRef } from 'preact/hooks';
 import { heldPlace } from '../../block/block.ts';
 import type { DigitName } from '../../hand/digits.ts';
 import type { DrawnShape } from '../../pattern/drawing.ts';
-import { drawMoulded } from '../../picture/moulded-hand.ts';
+import { type DrawnMoulded, drawMoulded } from '../../picture/moulded-hand.ts';
+import { add, mix } from '../../picture/vec.ts';
 import { degrees } from '../../units/angle.ts';
 import { plain } from '../../units/number.ts';
-import type { DrawnStrip } from '../derive.ts';
-import { FRONT } from '../state.ts';
+import { resultSentence } from '../arrangement-words.ts';
+import type { Drawn, DrawnStrip } from '../derive.ts';
+import { frontOf, type Rotation } from '../state.ts';
 import type { Store } from '../store.ts';
 import { DrawnShapes } from './drawn-shapes.tsx';
 import { useMouldedScene } from './moulded-scene.ts';
@@ -20,12 +22,12 @@ const DRAG = 0.5;
 const SQUARES = { rest: 300, dragged: 170 } as const;
 const LETTERS = 5;
 
-/** The hand with the strip worn; turned by dragging with a mouse, by buttons and by keys. A finger's swipe scrolls the page. */
-export function MouldedPicture({ shown }: { readonly shown: DrawnStrip }) {
+/** The hand with the strip or plate worn; turned by dragging with a mouse, by buttons and by keys. A finger's swipe scrolls the page. */
+export function MouldedPicture({ shown }: { readonly shown: Drawn }) {
   const store = useStore();
   const words = store.texts.value.pattern;
   const move = (across: number, up: number) => {
-    const now = store.rotation.peek();
+    const now = store.rotation.peek() ?? frontOf(shown.hand.side);
     store.rotation.value = {
       across: ((now.across + across + 540) % 360) - 180,
       up: Math.min(HIGHEST, Math.max(-HIGHEST, now.up + up)),
@@ -37,7 +39,7 @@ export function MouldedPicture({ shown }: { readonly shown: DrawnStrip }) {
     ArrowRight: () => move(STEP, 0),
     ArrowUp: () => move(0, STEP),
     ArrowDown: () => move(0, -STEP),
-    Home: () => (store.rotation.value = FRONT),
+    Home: () => (store.rotation.value = null),
   };
   return (
     <>
@@ -66,7 +68,7 @@ export function MouldedPicture({ shown }: { readonly shown: DrawnStrip }) {
         <button type="button" aria-label={words.turn.down} onClick={() => move(0, -STEP)}>
           ↓
         </button>
-        <button type="button" onClick={() => (store.rotation.value = FRONT)}>
+        <button type="button" onClick={() => (store.rotation.value = null)}>
           {words.turn.home}
         </button>
       </fieldset>
@@ -101,14 +103,16 @@ function useDragging(store: Store, move: (across: number, up: number) => void) {
   };
 }
 
-function Moulded({ shown }: { readonly shown: DrawnStrip }) {
+function Moulded({ shown }: { readonly shown: Drawn }) {
   const store = useStore();
   const texts = store.texts.value;
   const words = texts.pattern;
-  const { across, up } = store.rotation.value;
+  const { across, up }: Rotation = store.rotation.value ?? frontOf(shown.hand.side);
+  // A plate of the palm is looked at from the palm.
+  const roll = shown.kind === 'plate' && shown.design.faces === 'palmar' ? 180 : 0;
   const squares = store.dragging.value ? SQUARES.dragged : SQUARES.rest;
   const { scene, current } = useMouldedScene(shown);
-  const drawn = useMemo(() => scene && drawMoulded(scene, { across, up, squares }), [scene, across, up, squares]);
+  const drawn = useMemo(() => scene && drawMoulded(scene, { roll, across, up, squares }), [scene, roll, across, up, squares]);
   const shapes = useMemo(
     () => drawn && <DrawnShapes items={drawn.drawing.items as readonly DrawnShape[]} extents={drawn.drawing.extents} />,
     [drawn],
@@ -134,14 +138,32 @@ function Moulded({ shown }: { readonly shown: DrawnStrip }) {
       aria-labelledby="moulded-title moulded-description"
     >
       <title id="moulded-title">{words.moulded}</title>
-      <desc id="moulded-description">{words.mouldedDescription(anglesOf(store, shown).join('; '))}</desc>
+      <desc id="moulded-description">
+        {shown.kind === 'strip'
+          ? words.mouldedDescription(anglesOf(store, shown).join('; '))
+          : resultSentence(shown, texts, store.format.value)}
+      </desc>
       {shapes}
       <g>
         {[...drawn.fingers].map(([digit, { tip }]) => name(texts.digitShort[digit], below(tip), digit === shown.hand.target?.digit))}
         {name(texts.measure.thumb, drawn.thumbTip)}
+        {facesInSight(drawn, roll === 0 ? up : -up).map(({ face, at }) => name(texts.measure.face[face], at))}
       </g>
     </svg>
   );
+}
+
+/** How far a side of the hand must be turned to the viewer to be named, degrees. */
+const TURNED = 8;
+/** Where its name stands: from the wrist toward the fingers, a share of the way to the MP joints. */
+const NAMED_AT = 0.3;
+
+/** Which of back and palm are in sight, and where their names may stand. @param up how far the back is turned to the viewer, degrees */
+function facesInSight({ posed, at }: DrawnMoulded, up: number) {
+  const long = posed.fingers[Math.min(1, posed.fingers.length - 1)]?.joints[0] ?? posed.wrist;
+  const middle = mix(posed.wrist, long, NAMED_AT);
+  const faces = (['back', 'palm'] as const).filter((face) => (face === 'back' ? up > -TURNED : up < TURNED));
+  return faces.map((face) => ({ face, at: at(add(middle, posed.dorsal, ((face === 'back' ? 1 : -1) * posed.shape.depth) / 2)) }));
 }
 
 /** A name stands a little beyond the tip. */

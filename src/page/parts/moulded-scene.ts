@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import { type MouldedScene, mouldedScene } from '../../picture/moulded-hand.ts';
-import type { DrawnStrip } from '../derive.ts';
+import type { Drawn } from '../derive.ts';
 
 /** How long nothing may have changed before a hand is modelled, ms: it takes longer than a frame and must not stand in the way of typing. */
 const REST = 350;
@@ -12,17 +12,21 @@ const MOST_KEPT = 6;
 const kept = new Map<string, MouldedScene>();
 
 /** What the model follows; an edit that changes none of it draws nothing anew. */
-function keyOf({ hand, block, options }: DrawnStrip): string {
-  return JSON.stringify([hand.side, hand.digits, hand.palm, hand.webs, hand.absent, hand.target?.digit, block.places, options]);
+function keyOf(shown: Drawn): string {
+  const { hand, options } = shown;
+  const made = shown.kind === 'strip' ? shown.block.places : shown.design;
+  return JSON.stringify([hand.side, hand.digits, hand.palm, hand.webs, hand.absent, hand.target?.digit, made, options]);
 }
 
-function model(shown: DrawnStrip): MouldedScene {
+function model(shown: Drawn): MouldedScene {
   const key = keyOf(shown);
   const known = kept.get(key);
   if (known) return known;
-  const { hand, figures } = shown;
+  const { hand } = shown;
+  const made = shown.pattern.notes?.made;
   const drawable = { ...hand, webSetback: hand.webs?.webSetback ?? {} };
-  const scene = mouldedScene({ hand: drawable, side: hand.side, strip: figures, treated: hand.target?.digit ?? null, step: STEP });
+  const worn = made === undefined ? {} : made.kind === 'strip' ? { strip: made.figures } : { plate: made.figures };
+  const scene = mouldedScene({ hand: drawable, side: hand.side, ...worn, treated: hand.target?.digit ?? null, step: STEP });
   kept.set(key, scene);
   const [oldest] = kept.keys();
   if (kept.size > MOST_KEPT && oldest !== undefined) kept.delete(oldest);
@@ -30,10 +34,10 @@ function model(shown: DrawnStrip): MouldedScene {
 }
 
 /**
- * The hand with its strip as a solid, modelled once the page is at rest; null until the first one is there. Until a changed one is modelled the one
+ * The hand with its strip or plate as a solid, modelled once the page is at rest; null until the first one is there. Until a changed one is modelled the one
  * before it stands, and `current` says that it is not this one.
  */
-export function useMouldedScene(shown: DrawnStrip): { readonly scene: MouldedScene | null; readonly current: boolean } {
+export function useMouldedScene(shown: Drawn): { readonly scene: MouldedScene | null; readonly current: boolean } {
   const key = keyOf(shown);
   const [made, setMade] = useState<{ readonly key: string; readonly scene: MouldedScene } | null>(() => {
     const scene = kept.get(key);

@@ -5,9 +5,11 @@ import type { Hand } from '../../hand/hand.ts';
 import { failure, type Result, success } from '../../units/result.ts';
 import { type BandEdges, bandEdges } from './band-edges.ts';
 import { type EdgeLevel, edgeLevels, type StripPull, straightPull, straightWidth } from './edge-levels.ts';
+import { loopsOverPip } from './loops-over-pip.ts';
 import { OFFERED, offerWith } from './path-offer.ts';
 import { pathFaults } from './prove-path.ts';
 import { clearanceFor, PAPER_THICKNESS } from './solve-clearance.ts';
+import { loopSizes } from './strip-loops.ts';
 import type { StripOptions, StripSettings } from './strip-options.ts';
 import { type FlatStrip, flattened } from './strip-outline.ts';
 import { type StripPath, stripPath } from './strip-path.ts';
@@ -59,8 +61,15 @@ function layAtWidth(hand: Hand, block: Block, options: StripOptions, width: numb
   if (!clearance.ok) return clearance;
   const settings = { ...open, skinClearance: clearance.value };
   const laid = laidWith(hand, block, settings);
-  if (laid.ok || !laid.problems.some((p) => OFFERED.includes(p.code))) return laid;
+  if (laid.ok) return options.seam === 'auto' ? success(withSeam(laid.value, hand), laid.warnings) : laid;
+  if (!laid.problems.some((p) => OFFERED.includes(p.code))) return laid;
   return failure(...offerWith(laid.problems, (changes) => layBand(hand, block, { ...settings, ...changes }).ok, settings));
+}
+
+/** A seam that was left to the program opens where a closed loop cannot pass the PIP joint; the drawing is that of a lap either way. */
+function withSeam(laid: LaidBand, hand: Hand): LaidBand {
+  const opens = loopsOverPip(hand, loopSizes(laid.standing, laid.settings)).length > 0;
+  return opens ? { ...laid, settings: { ...laid.settings, seam: 'opening' } } : laid;
 }
 
 function laidWith(hand: Hand, block: Block, settings: StripSettings): Result<LaidBand> {

@@ -1,13 +1,16 @@
 import type { Block } from '../../block/block.ts';
 import { DIGITS, type DigitName } from '../../hand/digits.ts';
+import { DIGIT_FIELDS } from '../../hand/fields.ts';
 import type { DigitMeasures, Hand } from '../../hand/hand.ts';
 import { READING_ERROR } from './solve-clearance.ts';
 import type { StripSettings } from './strip-options.ts';
 import { type StripPath, stripPathLength } from './strip-path.ts';
 import { standSections } from './strip-sections.ts';
 
-/** Standard deviations of one measurement, mm and degrees (model rule 17; starting values, common practice, no source). */
-export const MEASURING_ERRORS = { circumference: 1.0, width: 0.5, palmarRoom: 1.0, dorsalLength: 1.5, differential: 5 } as const;
+/** The measures of a digit that the length follows from. */
+const MEASURES = ['circumference', 'width', 'palmarRoom', 'dorsalLength'] as const;
+/** Standard deviation of the differential that is made, degrees (model rule 17; starting value, common practice, no source). */
+const DIFFERENTIAL_SPREAD = 5;
 
 /** Two-sided 95 % of a normal distribution. */
 const NORMAL_95 = 1.959963985;
@@ -47,24 +50,18 @@ export function lengthBand95(hand: Hand, block: Block, options: StripSettings, p
   for (const digit of DIGITS) {
     const measures = hand.digits[digit];
     if (block.places[digit] === undefined || !measures) continue;
-    for (const field of ['circumference', 'width', 'palmarRoom', 'dorsalLength'] as const) {
-      const error = hand.estimated.find((e) => e.digit === digit && e.field === field)?.spread ?? MEASURING_ERRORS[field];
+    for (const field of MEASURES) {
+      const error = hand.estimated.find((e) => e.digit === digit && e.field === field)?.spread ?? DIGIT_FIELDS[field].spread;
       const at = (shift: number) => lengthOf(moved(hand, digit, measures, field, shift), options);
       add(at(error), at(-error));
     }
   }
   const at = (shift: number) => lengthOf(hand, { ...options, differential: options.differential + shift });
-  add(at(MEASURING_ERRORS.differential), at(-MEASURING_ERRORS.differential));
+  add(at(DIFFERENTIAL_SPREAD), at(-DIFFERENTIAL_SPREAD));
   const half = NORMAL_95 * Math.sqrt(variance);
   return { below: half - mean, above: half + mean };
 }
 
-function moved(
-  hand: Hand,
-  digit: DigitName,
-  measures: DigitMeasures,
-  field: keyof typeof MEASURING_ERRORS & keyof DigitMeasures,
-  shift: number,
-): Hand {
+function moved(hand: Hand, digit: DigitName, measures: DigitMeasures, field: (typeof MEASURES)[number], shift: number): Hand {
   return { ...hand, digits: { ...hand.digits, [digit]: { ...measures, [field]: measures[field] + shift } } };
 }

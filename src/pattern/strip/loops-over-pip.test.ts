@@ -41,6 +41,26 @@ describe('loopsOverPip(hand, loops)', () => {
     expect(loopsOverPip(hand({}, { pipCircumference: 60 }), two)).toEqual([]);
   });
 
+  it('a seam left to the program opens where the loop cannot pass, and is a lap where it can: one outline either way', () => {
+    const block = blocks().find(({ id }) => id === 'ring-lowered-in-three');
+    if (!block) throw new Error('no block');
+    const made = (pip: number, seam: 'auto' | 'lap' | 'opening' | 'pinch') => {
+      const figures = stripFigures(hand({}, { pipCircumference: pip }), block, { ...DEFAULT_STRIP_OPTIONS, seam });
+      if (!figures.ok) throw new Error(figures.problems[0]?.message);
+      return figures.value;
+    };
+    const little = made(50, 'auto').loops.find(({ digits }) => digits.join() === 'little')?.innerCircumference ?? Number.NaN;
+    const over = ({ warnings }: ReturnType<typeof made>) => warnings.find(({ code }) => code === 'LOOP_OVER_PIP')?.next ?? null;
+    const [passes, stuck] = [made(little - 0.1, 'auto'), made(little + 0.1, 'auto')];
+    expect([passes.options.seam, over(passes)]).toEqual(['lap', null]);
+    expect(stuck.options.seam).toBe('opening');
+    expect(over(stuck)).toContain('the seam opens: leave the lap unbonded');
+    expect(over(made(little + 0.1, 'lap'))).toContain('make the seam so that it opens (--seam opening)');
+    expect(over(made(little + 0.1, 'pinch'))).toContain('--seam opening');
+    expect(over(made(little + 0.1, 'opening'))).toBeNull();
+    expect(stuck.flat).toEqual(made(little + 0.1, 'lap').flat);
+  });
+
   it('offers a seam that opens', () => {
     expect(loopsOverPip(hand({}, { pipCircumference: 60 }), LOOP)[0]?.next).toContain('so that it opens');
   });

@@ -4,6 +4,7 @@ import type { Hand } from '../../hand/hand.ts';
 import { plain } from '../../units/number.ts';
 import type { Warning } from '../../units/result.ts';
 import type { Loop } from './strip-loops.ts';
+import type { StripOptions, StripSettings } from './strip-options.ts';
 
 /**
  * An estimate has to be beyond the loop by this many standard deviations before it counts: 99 in 100 joints of that mean are larger. A digit that is
@@ -21,9 +22,15 @@ interface TightLoop {
 
 /**
  * `LOOP_OVER_PIP` where a loop round one digit, closed for good, cannot pass its PIP joint: by the joint's measured circumference, or where an
- * estimate leaves hardly a doubt. Then the seam is to open.
+ * estimate leaves hardly a doubt. Then the seam is to open, and opens already where that was left to the program.
  */
-export function loopsOverPip(hand: Hand, loops: readonly Loop[]): readonly Warning[] {
+export function loopsOverPip(
+  hand: Hand,
+  loops: readonly Loop[],
+  seam: { readonly asked: StripOptions['seam']; readonly used: StripSettings['seam'] } = { asked: 'lap', used: 'lap' },
+): readonly Warning[] {
+  // Who asked for a seam that opens needs not be told.
+  if (seam.asked === 'opening') return [];
   const tight = loops.flatMap(({ digits, innerCircumference }) => {
     const [digit] = digits;
     const pip = digit === undefined || digits.length > 1 ? null : leastPip(hand, digit);
@@ -42,7 +49,7 @@ export function loopsOverPip(hand: Hand, loops: readonly Loop[]): readonly Warni
       message: `a loop that is closed for good does not pass over the PIP joint of ${list.join(', ')}`,
       value: first.loop,
       limit: first.pip,
-      next: `make the seam so that it opens: leave the lap unbonded and close it with a strap${first.isMeasured ? '' : '; measure pipCircumference to be sure'}`,
+      next: `${seam.used === 'opening' ? 'the seam opens' : 'make the seam so that it opens (--seam opening)'}: leave the lap unbonded and close it with a strap${first.isMeasured ? '' : '; measure pipCircumference to be sure'}`,
     },
   ];
 }

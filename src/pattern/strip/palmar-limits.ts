@@ -31,7 +31,7 @@ export interface PalmarStop {
 
 /** Layers palmar to a digit (model rule 12): those of its place, one more where the seam's lap covers any of it. */
 export function palmarStop(section: StandingSection, path: StripPath, zones: readonly PalmarZone[], settings: StripSettings): PalmarStop {
-  const lap = settings.seam === 'lap' ? endAllowances(settings).seam * (1 + settings.stretch) : 0;
+  const lap = settings.seam !== 'pinch' ? endAllowances(settings).seam * (1 + settings.stretch) : 0;
   const turns = [-path.pathLength, 0, path.pathLength];
   const lapped = zones.some((z) => z.digit === section.digit && turns.some((turn) => z.uFrom + turn < lap && z.uTo + turn > -lap));
   return {

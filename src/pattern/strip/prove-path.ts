@@ -114,11 +114,23 @@ function leastLayerDistance({ hand }: StripPath, points: readonly PathPoint[]): 
   let least = Number.POSITIVE_INFINITY;
   for (const p of within) {
     if (p.course !== 'outer') continue;
-    for (let k = 0; k + 1 < inner.length; k++) {
+    // In the order of x, only the chords within the least distance found so far can be nearer.
+    for (let k = lastBefore(inner, p.x - least); k + 1 < inner.length; k++) {
       const [from, to] = [inner[k] as Point, inner[k + 1] as Point];
-      if (to.x < p.x - least || from.x > p.x + least) continue;
+      if (from.x > p.x + least) break;
       least = Math.min(least, distanceToSegment(p, from, to));
     }
   }
   return least;
+}
+
+/** Place of the last point before x, 0 where there is none; points in the order of x. */
+function lastBefore(points: readonly Point[], x: number): number {
+  let [low, high] = [0, points.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((points[middle] as Point).x < x) low = middle + 1;
+    else high = middle;
+  }
+  return Math.max(0, low - 1);
 }

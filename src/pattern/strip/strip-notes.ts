@@ -112,7 +112,7 @@ function steps(f: StripFigures, speech: Speech): readonly string[] {
     w.step.blot,
     w.step.drape(held, number(o.differential, 1), w.motion[motion(f)], way(f, speech)),
     w.step.seam(
-      o.seam === 'lap' ? w.step.lap(mm(o.seamAllowance)) : w.step.pinch(mm(o.seamAllowance)),
+      w.step[o.seam](mm(o.seamAllowance)),
       // Where the band closes on a ramp, closing it longer or shorter shifts the edges of the two ends against each other.
       slope < 0.05 ? '' : w.step.shift(number(slope, 1)),
       o.closure === 'tacked' ? w.step.tack(held) : w.step.spanning,

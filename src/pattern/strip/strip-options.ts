@@ -14,7 +14,8 @@ export interface StripOptions {
   readonly minimumWidth: number | 'auto';
   readonly differential: number;
   readonly closure: 'tacked' | 'spanning';
-  readonly seam: 'lap' | 'pinch';
+  /** `auto`: a lap, left to open and closed with a strap where the loop cannot pass the PIP joint. */
+  readonly seam: 'auto' | 'lap' | 'opening' | 'pinch';
   readonly seamAllowance: number;
   readonly trim: number;
   readonly stretch: number;
@@ -26,7 +27,8 @@ export interface StripOptions {
 }
 
 /** What a strip is drawn with: the options with all that was left to the program decided, lengths in mm. */
-export interface StripSettings extends Omit<StripOptions, 'width' | 'minimumWidth'> {
+export interface StripSettings extends Omit<StripOptions, 'width' | 'minimumWidth' | 'seam'> {
+  readonly seam: Exclude<StripOptions['seam'], 'auto'>;
   readonly width: number;
   readonly minimumWidth: number;
   /** Drawn for a paper trial: no allowance at the starting end, room for the scale at the other. */
@@ -111,7 +113,13 @@ export const CHOICE_OPTIONS: readonly ChoiceOption[] = [
     default: 'staggered',
     about: 'edges that follow the webs, or a straight piece that is pulled to follow them',
   },
-  { key: 'seam', choices: ['lap', 'pinch'], default: 'lap', about: 'ends laid over each other, or pinched together and trimmed' },
+  {
+    key: 'seam',
+    choices: ['auto', 'lap', 'opening', 'pinch'],
+    default: 'auto',
+    about:
+      'ends laid over each other and bonded, or left to open and closed with a strap, or pinched together and trimmed; auto opens where a closed loop cannot pass the PIP joint',
+  },
 ];
 
 /** Read in files of the first version; the default is what they were drawn with where they do not say. */

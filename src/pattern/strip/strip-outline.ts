@@ -45,6 +45,6 @@ const BEYOND_SCALE = 7;
 /** How far the strip reaches beyond the two seam marks: half the overlap of a lap, or a whole tab of a pinch; trim at the finishing end only. */
 export function endAllowances(options: StripSettings): { readonly start: number; readonly seam: number; readonly trim: number } {
   if (options.paper) return { start: 0, seam: 0, trim: PAPER_SCALE + BEYOND_SCALE };
-  const seam = options.seam === 'lap' ? options.seamAllowance / 2 : options.seamAllowance;
+  const seam = options.seam !== 'pinch' ? options.seamAllowance / 2 : options.seamAllowance;
   return { start: seam, seam, trim: options.trim };
 }

@@ -22,11 +22,17 @@ export function widthsToTry({ minimumWidth }: StripOptions): readonly number[] {
 export function settingsFor(options: StripOptions, hand: Hand, width: number): StripSettings {
   const usual = handBreadthOf(hand) < SMALL_HAND_BREADTH ? SMALL_HAND_MINIMUM_WIDTH : MINIMUM_WIDTH;
   const minimumWidth = options.minimumWidth === 'auto' ? Math.min(width, usual) : options.minimumWidth;
-  return { ...options, width, minimumWidth };
+  return { ...options, width, minimumWidth, seam: closedSeam(options) };
+}
+
+/** Until the loops are known, a seam that was left open is a lap, which an opening one is drawn as. */
+function closedSeam({ seam }: StripOptions): StripSettings['seam'] {
+  return seam === 'auto' ? 'lap' : seam;
 }
 
 /** The options with what was left open at its usual value: for the first version, and for pictures of no hand. */
 export function usualSettings(options: StripOptions): StripSettings {
   const width = options.width === 'auto' ? (widthsToTry(options)[0] as number) : options.width;
-  return { ...options, width, minimumWidth: options.minimumWidth === 'auto' ? Math.min(width, MINIMUM_WIDTH) : options.minimumWidth };
+  const minimumWidth = options.minimumWidth === 'auto' ? Math.min(width, MINIMUM_WIDTH) : options.minimumWidth;
+  return { ...options, width, minimumWidth, seam: closedSeam(options) };
 }

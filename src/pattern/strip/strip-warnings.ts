@@ -19,7 +19,7 @@ export function stripWarnings(hand: Hand, f: Omit<StripFigures, 'warnings'>): re
     ...retired(f),
     ...trimCover(f),
     ...borderTarget(hand, f),
-    ...loopsOverPip(hand, f.loops),
+    ...loopsOverPip(hand, f.loops, { asked: f.asked.seam, used: f.options.seam }),
   ];
 }
 

@@ -63,7 +63,7 @@ function seamMarks(flat: FlatStrip, options: StripSettings, { lettering, mark }:
     { v: flat.seamEnd, role: 'seam', title: mark.seamEnd, words: [lettering.seam, ''], ...tick },
   ];
   const limit = { role: 'overlap-limit', dashes: DASHES.limit, reach: 'across' } as const;
-  if (seam > 0 && options.seam === 'lap') {
+  if (seam > 0 && options.seam !== 'pinch') {
     marks.push(
       { ...limit, v: seam, title: mark.overlapStart, words: [lettering.overlap, ''] },
       { ...limit, v: flat.seamEnd - seam, title: mark.overlapEnd, words: ['', lettering.overlap] },

@@ -29,11 +29,40 @@ export function scalesFor(lengths: readonly number[], capacity: number): readonl
 
 /** The best of the bounds; 0 for no lengths. Every length must fit. */
 export function barsAtLeast(lengths: readonly number[], capacity: number): number {
-  let best = 0;
+  let best = byNumberOfPieces(lengths, capacity);
   for (const scale of scalesFor(lengths, capacity)) {
     let sum = 0;
     for (const length of lengths) sum += scale(length);
     best = Math.max(best, Math.ceil(sum - ROUNDING));
   }
   return best;
+}
+
+/**
+ * A bar holds at most t pieces, the t shortest being what fits; and only so many bars hold t of them, k, as their t k shortest pieces fit into k
+ * bars. So n pieces need B bars with n <= t k + (t - 1)(B - k).
+ */
+function byNumberOfPieces(lengths: readonly number[], capacity: number): number {
+  const sorted = lengths.toSorted((a, b) => a - b);
+  const most = mostPieces(sorted, capacity);
+  if (most < 2) return sorted.length;
+  const fullBars = mostFullBars(sorted, capacity, most);
+  return Math.max(Math.ceil(sorted.length / most), Math.ceil((sorted.length - fullBars) / (most - 1)));
+}
+
+/** The most pieces that one bar can hold; lengths from short to long. */
+export function mostPieces(sorted: readonly number[], capacity: number): number {
+  let [count, sum] = [0, 0];
+  while (count < sorted.length && sum + (sorted[count] as number) <= capacity) sum += sorted[count++] as number;
+  return count;
+}
+
+/** The most bars that can hold `pieces` pieces each, by the sum of the shortest; lengths from short to long. */
+export function mostFullBars(sorted: readonly number[], capacity: number, pieces: number): number {
+  let [bars, sum] = [0, 0];
+  for (; pieces * (bars + 1) <= sorted.length; bars++) {
+    for (const length of sorted.slice(pieces * bars, pieces * (bars + 1))) sum += length;
+    if (sum > (bars + 1) * capacity) break;
+  }
+  return bars;
 }

@@ -78,6 +78,28 @@ describe('cutBars', () => {
     );
   });
 
+  // A bar holds three pieces, few of them together fill one: pairs decide. Bounds by the number of pieces prove most of them.
+  it('cuts pieces of a quarter to less than half of a bar, which no three fill, near the bound', () => {
+    for (const [count, seed] of [
+      [249, 2],
+      [249, 3],
+      [600, 2],
+    ] as const) {
+      const random = seeded(seed);
+      const lengths = Array.from({ length: count }, () => 2500 + Math.floor(random() * 1800));
+      const cut = cutBars(lengths, 10_000);
+      expectCutting(cut, lengths, 10_000);
+      expect(cut.bars.length / cut.atLeast).toBeLessThanOrEqual(1.01);
+    }
+  });
+
+  it('proves by the number of pieces what no sum proves: seven of 34 and more in hundreds need four bars, two in each', () => {
+    expect(barsAtLeast([34, 34, 34, 34, 34, 34, 34], 100)).toBe(4);
+    // Three of 30 fit, but of these only one bar can hold three.
+    expect(barsAtLeast([30, 32, 36, 36, 36, 36, 36], 100)).toBe(3);
+    expect(barsAtLeast([33, 33, 34, 36, 36, 36, 36, 36], 100)).toBe(4);
+  });
+
   // At most one bar above the optimum that is known by construction, the bound never above it; the share solved is measured in the bench.
   it.each<[string, (seed: number) => BarInstance]>([
     ['full bars cut into pieces', (seed) => fullBars(seed, 20)],

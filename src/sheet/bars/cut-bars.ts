@@ -5,6 +5,7 @@ import { type Kinds, kindsOf } from './fill-bar.ts';
 import { type FullSearch, fullSearch, WaySearch } from './full-search.ts';
 import { type Bar, bestFitDecreasing, firstFitDecreasing, fullestFirst } from './greedy-bars.ts';
 import { repackBars } from './repack-bars.ts';
+import { threePieceBars } from './three-piece-bars.ts';
 
 export interface CutBars {
   readonly bars: readonly Bar[];
@@ -50,6 +51,8 @@ export function cutBars(lengths: readonly number[], capacity: number, effort: Cu
     return best.length <= atLeast;
   };
   if (keep(best) || keep(bestFitDecreasing(lengths, capacity)) || keep(fullestFirst(kinds, capacity))) return { bars: best, atLeast };
+  const threes = effort.work > 0 ? threePieceBars(lengths, capacity, atLeast, effort.seed) : null;
+  if (threes && keep(threes)) return { bars: best, atLeast };
   const random = seeded(effort.seed);
   if (
     effort.work <= 0 ||
@@ -64,15 +67,17 @@ export function cutBars(lengths: readonly number[], capacity: number, effort: Cu
     )
   )
     return { bars: best, atLeast };
-  let left = effort.work;
+  // Without the programme, all of the work and as much again is the search's.
+  const isSearchOnly = kinds.lengths.length > MOST_KINDS;
+  let left = isSearchOnly ? 2 * effort.work : effort.work;
   for (let bars = atLeast; left > 0 && best.length > atLeast; bars++) {
-    const searched = searchAgain(kinds, capacity, bars, Math.min(left, effort.work / SEARCH_SHARE), random);
+    const searched = searchAgain(kinds, capacity, bars, isSearchOnly ? left : Math.min(left, effort.work / SEARCH_SHARE), random);
     left -= searched.work;
     if (searched.bars) return { bars: searched.bars, atLeast };
     if (!searched.complete) break;
     atLeast++;
   }
-  if (keep(best) || kinds.lengths.length > MOST_KINDS) return { bars: best, atLeast };
+  if (keep(best) || isSearchOnly) return { bars: best, atLeast };
   const pool = [...best, ...fullestFirst(kinds, capacity)].map((bar) => patternOf(bar, kinds));
   const relaxed = new BarProgramme(kinds.lengths, kinds.counts, capacity, pool);
   const whole = relaxed.solve(left);

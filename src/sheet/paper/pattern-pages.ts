@@ -22,6 +22,8 @@ export interface PageContent {
 const SMALL = 2;
 const PITCH = 1.75;
 const CROSS_ARM = 3;
+/** Free space between the head and a pattern in one piece. mm */
+const FROM_TOP = 6;
 
 /** The pages of the pattern at 1:1: whole pages with legend and facts, or tiles with crosses and a thumbnail. */
 export function patternPages(
@@ -44,7 +46,8 @@ type Beside = Pick<MakingNotes, 'facts' | 'legend'> | null;
 function wholePage(page: WholePage, frame: Frame, notes: Beside, measure: Measure, title: string): PageContent {
   const room = frame[page.place];
   const dx = (room.minX + room.maxX - page.content.width) / 2;
-  const dy = (room.minY + room.maxY - page.content.height) / 2;
+  // Near the top, where one looks first; what is free lies in one piece under it.
+  const dy = Math.max(room.minY, room.maxY - page.content.height - FROM_TOP);
   const beside = notes ? besidePattern(page, frame, notes, measure).layer : NOTHING;
   return { title, kind: 'pattern', layers: [placeLayer(page.content.layer, { dx, dy }), beside] };
 }

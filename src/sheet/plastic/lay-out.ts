@@ -104,7 +104,9 @@ function mixed(
   };
   for (const order of orders) attempt(parts.toSorted((a, b) => order(a, b) || a.part - b.part));
   const random = seeded(effort.seed);
-  const rounds = effort.work > 0 && parts.length <= MOST_SHUFFLED ? Math.ceil(SHUFFLES / parts.length) : 0;
+  // Parts of one width lie in rows, which are cut as bars; no order of boxes does better often enough to be looked for.
+  const hasWidths = parts.some((p) => p.width !== parts[0]?.width);
+  const rounds = effort.work > 0 && hasWidths && parts.length <= MOST_SHUFFLED ? Math.ceil(SHUFFLES / parts.length) : 0;
   for (let round = 0; round < rounds && Math.min(toBeat, (best as Packing | null)?.length ?? toBeat) > bound; round++) {
     const order = [...bestOrder];
     for (let k = 0; k < 1 + (round % 4); k++) {

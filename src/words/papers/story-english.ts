@@ -45,6 +45,26 @@ export const storyEnglish = {
       },
     },
     through: {
+      first: {
+        over: {
+          title: (held: string) => `Up, over the ${held}`,
+          text: (held: string) => `Up through the web and over the back of the ${held}, flat and without stretching.`,
+        },
+        under: {
+          title: (held: string) => `Down, under the ${held}`,
+          text: (held: string) => `Down through the web and under the ${held}, flat and without stretching.`,
+        },
+      },
+      second: {
+        over: {
+          title: (held: string) => `On over the ${held}, down`,
+          text: (held: string) => `On over the back of the ${held}, then down through the next web.`,
+        },
+        under: {
+          title: (held: string) => `On under the ${held}, up`,
+          text: (held: string) => `On under the ${held}, then up through the next web.`,
+        },
+      },
       over: {
         title: (held: string) => `Up, over the ${held}, down`,
         text: (held: string) => `Up through the web, over the back of the ${held}, down through the next web.`,
@@ -122,5 +142,8 @@ export const storyEnglish = {
       text: 'Straps A and B hold, they do not pull. PIP joints move fully, wrist and thumb are free. A pressed nail turns pink in 2 seconds. Feeling is as before.',
     },
   },
-  wrong: { crossing: 'Wrong: a nail crosses' },
+  wrong: { crossing: 'Wrong: a nail crosses', crease: 'Wrong: over the crease', twisted: 'Wrong: twisted' },
+  scale: 'scale',
+  thumb: 'thumb presses',
+  helper: 'helper',
 };

@@ -49,6 +49,26 @@ export const storyGerman: Translations<typeof storyEnglish> = {
       },
     },
     through: {
+      first: {
+        over: {
+          title: (held) => `Hinauf, über den ${held}`,
+          text: (held) => `Durch die Interdigitalfalte hinauf und über den Rücken vom ${held}, flach und ohne Dehnen.`,
+        },
+        under: {
+          title: (held) => `Hinunter, unter den ${held}`,
+          text: (held) => `Durch die Interdigitalfalte hinunter und unter den ${held}, flach und ohne Dehnen.`,
+        },
+      },
+      second: {
+        over: {
+          title: (held) => `Weiter über den ${held}, hinunter`,
+          text: (held) => `Weiter über den Rücken vom ${held}, dann durch die nächste Interdigitalfalte hinunter.`,
+        },
+        under: {
+          title: (held) => `Weiter unter den ${held}, hinauf`,
+          text: (held) => `Weiter unter dem ${held} durch, dann durch die nächste Interdigitalfalte hinauf.`,
+        },
+      },
       over: {
         title: (held) => `Hinauf, über den ${held}, hinunter`,
         text: (held) => `Durch die Interdigitalfalte hinauf, über den Rücken vom ${held}, durch die nächste hinunter.`,
@@ -125,5 +145,8 @@ export const storyGerman: Translations<typeof storyEnglish> = {
       text: 'Die Bänder A und B halten, sie ziehen nicht. PIP-Gelenke ganz beweglich, Handgelenk und Daumen frei. Ein gedrückter Nagel ist in 2 Sekunden rosa. Gefühl wie vorher.',
     },
   },
-  wrong: { crossing: 'Falsch: ein Nagel kreuzt' },
+  wrong: { crossing: 'Falsch: ein Nagel kreuzt', crease: 'Falsch: über der Falte', twisted: 'Falsch: verdreht' },
+  scale: 'Teilung',
+  thumb: 'Daumen drückt',
+  helper: 'zweite Person',
 };

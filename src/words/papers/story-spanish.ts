@@ -46,6 +46,26 @@ export const storySpanish: Translations<typeof storyEnglish> = {
       },
     },
     through: {
+      first: {
+        over: {
+          title: (held) => `Subir, sobre el ${held}`,
+          text: (held) => `Suba por la comisura y pase sobre el dorso del ${held}, plana y sin estirar.`,
+        },
+        under: {
+          title: (held) => `Bajar, bajo el ${held}`,
+          text: (held) => `Baje por la comisura y pase bajo el ${held}, plana y sin estirar.`,
+        },
+      },
+      second: {
+        over: {
+          title: (held) => `Seguir sobre el ${held}, bajar`,
+          text: (held) => `Siga sobre el dorso del ${held} y baje por la comisura siguiente.`,
+        },
+        under: {
+          title: (held) => `Seguir bajo el ${held}, subir`,
+          text: (held) => `Siga bajo el ${held} y suba por la comisura siguiente.`,
+        },
+      },
       over: {
         title: (held) => `Subir, sobre el ${held}, bajar`,
         text: (held) => `Suba por la comisura, pase sobre el dorso del ${held} y baje por la siguiente.`,
@@ -122,5 +142,8 @@ export const storySpanish: Translations<typeof storyEnglish> = {
       text: 'Las cinchas A y B sujetan, no tiran. Las IFP se mueven del todo, muñeca y pulgar libres. Una uña apretada vuelve rosa en 2 segundos. La sensibilidad no cambia.',
     },
   },
-  wrong: { crossing: 'Mal: una uña cruza' },
+  wrong: { crossing: 'Mal: una uña cruza', crease: 'Mal: sobre el pliegue', twisted: 'Mal: girada' },
+  scale: 'escala',
+  thumb: 'el pulgar aprieta',
+  helper: 'otra persona',
 };

@@ -41,6 +41,7 @@ export const patternEnglish = {
     tacked: 'tacked',
     spanning: 'spanning',
     lap: 'lap',
+    opening: 'lap, left to open, with a strap',
     pinch: 'pinch',
     staggered: 'staggered',
     straight: 'straight',
@@ -109,6 +110,8 @@ export const patternEnglish = {
     drape: (held: string, degrees: string, motion: string, way: string) =>
       `Drape, with ${held} held in about ${degrees} degrees more MP ${motion} than the neighbours. From the corner mark the strip runs: ${way}, and back to the seam. Do not stretch it more than planned.`,
     lap: (allowance: string) => `lay the ends over each other by ${allowance}, seam mark on seam mark`,
+    opening: (allowance: string) =>
+      `lay the ends over each other by ${allowance}, seam mark on seam mark, with film or paper between so that they do not bond; once cool, fit a strap that closes them`,
     pinch: (allowance: string) => `pinch the tabs of ${allowance} together at the seam marks`,
     seam: (close: string, shift: string, tack: string) =>
       `Seam: ${close}.${shift} Uncoated sheet bonds to itself when dry and hot; scrape or wipe the coating off coated sheet first.${tack}`,

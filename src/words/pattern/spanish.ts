@@ -41,6 +41,7 @@ export const patternSpanish: Translations<typeof patternEnglish> = {
     tacked: 'unida',
     spanning: 'tensa',
     lap: 'solapada',
+    opening: 'solapada, que se abre, con cincha',
     pinch: 'pellizcada',
     staggered: 'escalonada',
     straight: 'recta',
@@ -109,6 +110,8 @@ export const patternSpanish: Translations<typeof patternEnglish> = {
     drape: (held, degrees, motion, way) =>
       `Moldear, con ${held} unos ${degrees} grados más en ${motion} MCF que los vecinos. Desde la marca de esquina la tira va: ${way}, y vuelve a la unión. No estirar más de lo previsto.`,
     lap: (allowance) => `poner un extremo sobre el otro ${allowance}, marca sobre marca`,
+    opening: (allowance) =>
+      `poner un extremo sobre el otro ${allowance}, marca sobre marca, con película o papel entre ellos para que no se peguen; en frío, colocar una cincha que los cierre`,
     pinch: (allowance) => `pellizcar las pestañas de ${allowance} en las marcas`,
     seam: (close, shift, tack) =>
       `Unión: ${close}.${shift} La lámina sin recubrir se pega a sí misma seca y caliente; en la recubierta, raspar o limpiar antes la capa.${tack}`,

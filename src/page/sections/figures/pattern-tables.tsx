@@ -116,7 +116,7 @@ export function markRows(texts: Texts, { figures }: DrawnStrip): readonly { read
   const at = (u: number) => flattened(u, options) - flat.start;
   const p = texts.pattern;
   const { seam, trim } = endAllowances(options);
-  const isLap = seam > 0 && options.seam === 'lap';
+  const isLap = seam > 0 && options.seam !== 'pinch';
   const rows = [
     ...path.passes.map((x) => ({ at: at(x.u), name: p.midline(texts.digit[x.digit], texts.aspect[x.aspect], texts.layer[x.layer]) })),
     ...path.webCrossings.map((x) => {

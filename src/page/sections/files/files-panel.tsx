@@ -55,7 +55,8 @@ export function FilesPanel() {
         describedBy="keep-hint"
         onChange={(on) => {
           store.keep.value = on;
-          store.said.value = on ? words.keeping : words.forgotten;
+          // Where the browser keeps nothing, the switch is off again by now, and that was said.
+          if (store.keep.value === on) store.said.value = on ? words.keeping : words.forgotten;
         }}
       />
       <p class="hint" id="keep-hint">

@@ -21,7 +21,7 @@ export function ResultPicture({ shown }: { readonly shown: Drawn }) {
           <SectionPicture path={shown.figures.path} side={shown.hand.side} options={shown.options} texts={texts.value} />
         </div>
       ) : null}
-      {which === 'hand' ? shown.kind === 'strip' ? <MouldedPicture shown={shown} /> : <Flat shown={shown} /> : null}
+      {which === 'hand' ? <MouldedPicture shown={shown} /> : null}
     </div>
   );
 }

@@ -196,7 +196,7 @@ function Cell({ digit, id, asked }: { readonly digit: DigitName; readonly id: Gr
         placeholder={placeholder}
         numeric={settings.value.unit !== 'in'}
         wrong={wrong}
-        onEnter={() => goOn(store, digit, id)}
+        onEnter={() => toNextEntry(store, digit, id)}
       />
       {back ? (
         <span class="back" id={`${elementId(where)}-back`}>
@@ -217,7 +217,7 @@ function placeholderOf(store: Store, digit: DigitName, id: DigitFieldId): string
 }
 
 /** Enter goes on, row by row through what is asked for; from the last field to Print. */
-function goOn(store: Store, digit: DigitName, id: DigitFieldId): void {
+function toNextEntry(store: Store, digit: DigitName, id: DigitFieldId): void {
   const { asked } = store.derived.peek();
   const { side } = store.entries.peek();
   const places = GRID_ROWS.flatMap((row) =>

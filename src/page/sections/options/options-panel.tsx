@@ -1,4 +1,5 @@
 import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../../../pattern/strip/strip-options.ts';
+import { tidyDay } from '../../../units/day.ts';
 import { Choice } from '../../parts/choice.tsx';
 import { Field } from '../../parts/field.tsx';
 import { Panel } from '../../parts/panel.tsx';
@@ -42,7 +43,7 @@ export function OptionsPanel() {
           onChoose={(value) => store.enter({ where: o.key, value }, ({ options: now }) => ({ options: { ...now, [o.key]: value } }))}
         />
       ))}
-      <Field where="date" label={texts.options.date} hint={texts.options.dateHint} unit="2026-03-31" longest={10} optional />
+      <Field where="date" label={texts.options.date} hint={texts.options.dateHint} unit="2026-03-31" longest={14} tidy={tidyDay} optional />
       <div class="buttons">
         <button
           type="button"

@@ -1,9 +1,11 @@
 import { useMemo } from 'preact/hooks';
+import { blockOnPaper } from '../../../papers/block-on-paper.ts';
 import type { Case, Motion } from '../../../record/case.ts';
 import { caseChart } from '../../../record/case-chart.ts';
 import { courseAdvice } from '../../../record/course/course-advice.ts';
 import { readCase } from '../../../record/read-case.ts';
 import { plain } from '../../../units/number.ts';
+import { CHART_WORDS } from '../../../words/record/chart-words.ts';
 import { madeTitle } from '../../block-words.ts';
 import { DrawingPicture } from '../../parts/drawing-picture.tsx';
 import { focusNext } from '../../parts/focus.ts';
@@ -36,7 +38,8 @@ export function Course() {
 function Advice({ record, isAhead }: { readonly record: Case; readonly isAhead: boolean }) {
   const store = useStore();
   const words = store.texts.value.visits;
-  const advice = courseAdvice(record, store.settings.value.language);
+  const { language } = store.settings.value;
+  const advice = courseAdvice(record, language, { blockName: blockOnPaper(CHART_WORDS[language]) });
   const [first, ...notes] = advice.steps;
   return (
     <div role={first?.action === 'stop' ? 'alert' : undefined}>

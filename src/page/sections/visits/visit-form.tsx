@@ -1,6 +1,7 @@
 import { useEffect } from 'preact/hooks';
 import { CHANGE_STATES, CRPS_SIGNS, SKIN_STATES } from '../../../hand/harm-signs.ts';
 import type { CaseFile } from '../../../record/case-schema.ts';
+import { tidyDay } from '../../../units/day.ts';
 import { Choice, Tick } from '../../parts/choice.tsx';
 import { Field } from '../../parts/field.tsx';
 import { focusNext, goToField } from '../../parts/focus.ts';
@@ -58,7 +59,6 @@ function Form({ file }: { readonly file: CaseFile }) {
         <div class="visit-column">
           <MotionNow file={file} />
           <div class="pair">
-            <Field where="visit.date" label={words.field.date} longest={10} />
             <Field where="visit.wear" label={words.field.wear} numeric optional />
             <Field where="visit.wearAgreed" label={words.field.wearAgreed} numeric optional />
           </div>
@@ -164,6 +164,7 @@ function Harm() {
       </div>
       <div class="pair">
         <Field where="visit.pain" label={words.field.pain} numeric longest={4} />
+        <Field where="visit.date" label={words.field.date} longest={14} tidy={tidyDay} />
       </div>
       {asksCrps ? (
         <fieldset class="plain ticks across" id="field-visit-crpsSigns" tabIndex={-1}>

@@ -4,6 +4,7 @@ import type { Suggestion } from '../../../block/plan.ts';
 import { SCORE_TERMS, TERM_RULES } from '../../../block/score-terms.ts';
 import { DIGITS } from '../../../hand/digits.ts';
 import { PLATE_FACES } from '../../../pattern/plate/plate-design.ts';
+import { BEND_CHOICES } from '../../../pattern/plate/plate-options.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../../../pattern/strip/strip-options.ts';
 import { arrangementDetail, arrangementTitle } from '../../arrangement-words.ts';
 import type { BlockCard } from '../../block-cards.ts';
@@ -191,6 +192,15 @@ function PlateChoice({ choose }: { readonly choose: (block: string, title: strin
         choices={PLATE_DIGITS.map((value) => ({ value, label: texts.plate.digitsOf[value] }))}
         onChoose={(digits) =>
           store.enter({ where: 'plate.digits', value: texts.plate.digitsOf[digits] }, ({ plate }) => ({ plate: { ...plate, digits } }))
+        }
+      />
+      <Choice
+        where="plate.bend"
+        legend={texts.plate.bendWay}
+        value={entries.plate.bend}
+        choices={BEND_CHOICES.map((value) => ({ value, label: texts.plate.bendOf[value] }))}
+        onChoose={(bend) =>
+          store.enter({ where: 'plate.bend', value: texts.plate.bendOf[bend] }, ({ plate }) => ({ plate: { ...plate, bend } }))
         }
       />
       <Field
