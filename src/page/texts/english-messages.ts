@@ -26,7 +26,8 @@ export const englishMessages = {
     HOLDS_NOTHING: ({ limit }) =>
       `At this differential the strip runs straight past the held finger and would hold nothing. ${limit === '' ? 'Use a smaller one.' : `At ${limit} it holds.`}`,
     PAPER_READING: () => 'This reading is more than skin and air can make. Weave the paper strip again, and measure the fingers again.',
-    NO_PATH: () => 'The strip cannot be laid round these fingers. Check width and circumference of each, or use a smaller differential.',
+    NO_PATH: ({ limit }) =>
+      `The strip cannot be laid round these fingers. ${limit === '' ? 'Check width and circumference of each.' : `At ${limit} it holds.`}`,
     BLOCK_COUNT: () => 'A strip takes three or four digits. Add a neighbour.',
     BLOCK_NEIGHBOURS: () => 'The digits of a strip must be neighbours. Give the one between them a place.',
     BLOCK_BORDER: () => 'Both border digits must be enclosed, or the band slips off. Enclose them, or add a neighbour.',
@@ -46,6 +47,8 @@ export const englishMessages = {
       `${name} ${value}: a sign is used for both. If 10 degrees are lacking to straight, type 10; if it goes 10 beyond straight, hyper 10.`,
     MOTION_OUT_OF_RANGE: ({ name, value, range }) => `${name} is ${value}; ${range} is allowed.`,
     MOTION_IMPOSSIBLE: ({ name, value }) => `${name} ${value} is less than what it lacks to straight. Both count from straight.`,
+    PLATE_ANGLE_FORCES: () =>
+      'At this angle the plate would force the MP joint past its measured passive motion. Type an angle inside that motion, or measure it again.',
     PLATE_ANGLE: () => 'The MP angle of the plate is missing or cannot be used. Type 0 to 90 degrees of flexion.',
     JSON_SYNTAX: () => 'The file is broken: it is not JSON. Open the original file.',
     JSON_NAME_TWICE: ({ name }) => `The file has “${name}” twice in one place, and only one would count. Remove the wrong one.`,
@@ -76,6 +79,22 @@ export const englishMessages = {
     ESTIMATED: ({ name, value }) => `${name} was not measured; ${value} is estimated. Measure it.`,
     DIFFERENTIAL_UNUSUAL: ({ value }) =>
       `The differential of ${value} lies outside the 11 to 30 degrees that surveyed therapists use. Use those unless you have a reason.`,
+    FOLD_PRESSES: () =>
+      'Folded and laid on the modelled hand, the plate presses into a finger. Pad there before moulding, or use a larger space to the skin.',
+    FOLD_STRETCH: () =>
+      'At its bend the sheet would have to stretch more than stroking gives. Let the bend be what costs least, one straight line, or one with a slot.',
+    PIP_CLEARANCE: ({ value, limit }) => `Folded, the plate ends ${value} from a PIP joint, under ${limit}. Trim its distal edge there.`,
+    THUMB_CLEARANCE: ({ value, limit }) => `The radial wing ends ${value} from the thumb web, under ${limit}. Trim it there.`,
+    HELD_SHORT: ({ digit, value, limit }) =>
+      `The plate covers only ${value} of the ${digit} beyond its bend, under ${limit}: it hardly holds it. Use a smaller MP angle or a dorsal plate if this MP joint must be held.`,
+    PIP_CLEARANCE_LESS: ({ value, limit }) =>
+      `The palmar plate ends ${value} from the PIP creases, not ${limit}: else it would hold too little of the fingers. See that each PIP joint bends freely over the edge, or use a smaller MP angle or a dorsal plate.`,
+    BEND_SHARPER: ({ value, limit }) =>
+      `The palmar plate is bent to an inside radius of ${value}, not ${limit}: else it would hold too little of the fingers. Heat the bend well, or use a smaller MP angle, a thinner sheet or a dorsal plate.`,
+    DIGIT_LEFT_OUT: ({ digit }) =>
+      `The ${digit} is left free: at this MP angle the plate would cover too little of it. Use a smaller MP angle or a dorsal plate if its MP joint must be held.`,
+    CORNER_RADIUS: ({ value, limit }) =>
+      `The tightest corner has a radius of ${value}, under ${limit}: there is no room for more. Flare it and feel that it is smooth.`,
     PIP_FLEXION_NOT_FREE: ({ digit, value, limit }) =>
       `PIP flexion of the ${digit} is stopped at about ${value}, under ${limit}. Less minimum width or less distance to the web helps, or an arrangement without a layer on its palmar side.`,
     STRAIGHT_PULLED: () =>

@@ -30,7 +30,8 @@ export const germanMessages: Texts['message'] = {
       `Bei dieser Differenz läuft der Streifen gerade am gehaltenen Finger vorbei und hielte nichts. ${limit === '' ? 'Nehmen Sie eine kleinere.' : `Bei ${limit} hält er.`}`,
     PAPER_READING: () =>
       'Diese Ablesung ist mehr, als Haut und Luft ausmachen können. Flechten Sie den Papierstreifen noch einmal, und messen Sie die Finger noch einmal.',
-    NO_PATH: () => 'Der Streifen lässt sich nicht um diese Finger legen. Breite und Umfang prüfen, oder eine kleinere Differenz nehmen.',
+    NO_PATH: ({ limit }) =>
+      `Der Streifen lässt sich nicht um diese Finger legen. ${limit === '' ? 'Breite und Umfang prüfen.' : `Bei ${limit} hält er.`}`,
     BLOCK_COUNT: () => 'Ein Streifen umfasst drei oder vier Finger. Nehmen Sie einen Nachbarn dazu.',
     BLOCK_NEIGHBOURS: () => 'Die Finger eines Streifens müssen Nachbarn sein. Geben Sie dem dazwischen einen Platz.',
     BLOCK_BORDER: () => 'Beide Randfinger müssen umschlossen sein, sonst rutscht das Band ab. Umschließen, oder einen Nachbarn dazunehmen.',
@@ -52,6 +53,8 @@ export const germanMessages: Texts['message'] = {
     MOTION_OUT_OF_RANGE: ({ name, value, range }) => `${name} ist ${value}; erlaubt ist ${range}.`,
     MOTION_IMPOSSIBLE: ({ name, value }) =>
       `${name} ${value} ist weniger als das, was zur Streckung fehlt. Beides zählt von der Streckung aus.`,
+    PLATE_ANGLE_FORCES: () =>
+      'Bei diesem Winkel würde die Handschiene das MP-Gelenk über seine gemessene passive Beweglichkeit hinaus zwingen. Schreiben Sie einen Winkel innerhalb davon, oder messen Sie noch einmal.',
     PLATE_ANGLE: () => 'Der MP-Winkel der Handschiene fehlt oder geht nicht. Schreiben Sie 0 bis 90 Grad Beugung.',
     JSON_SYNTAX: () => 'Die Datei ist kaputt: Sie ist kein JSON. Öffnen Sie das Original.',
     JSON_NAME_TWICE: ({ name }) =>
@@ -85,6 +88,23 @@ export const germanMessages: Texts['message'] = {
     ESTIMATED: ({ name, value }) => `${name} wurde nicht gemessen; geschätzt ${value}. Messen Sie nach.`,
     DIFFERENTIAL_UNUSUAL: ({ value }) =>
       `Die Differenz von ${value} liegt außerhalb der 11 bis 30 Grad, die befragte Therapeuten verwenden. Nehmen Sie diese, außer Sie haben einen Grund.`,
+    FOLD_PRESSES: () =>
+      'Gebogen und auf die modellierte Hand gelegt drückt die Handschiene in einen Finger. Polstern Sie dort vor dem Anformen, oder lassen Sie mehr Abstand zur Haut.',
+    FOLD_STRETCH: () =>
+      'An der Biegung müsste sich das Material mehr dehnen, als Ausstreichen hergibt. Nehmen Sie die Biegung, die am wenigsten kostet, eine gerade Linie oder eine mit Schlitz.',
+    PIP_CLEARANCE: ({ value, limit }) =>
+      `Gebogen endet die Handschiene ${value} vor einem PIP-Gelenk, unter ${limit}. Kürzen Sie dort den distalen Rand.`,
+    THUMB_CLEARANCE: ({ value, limit }) => `Der radiale Flügel endet ${value} vor der Daumenfalte, unter ${limit}. Kürzen Sie ihn dort.`,
+    HELD_SHORT: ({ digit, value, limit }) =>
+      `Die Handschiene bedeckt hinter der Biegung nur ${value} (${digit}), unter ${limit}: Sie hält kaum. Nehmen Sie einen kleineren MP-Winkel oder eine dorsale Handschiene, wenn dieses MP-Gelenk gehalten werden muss.`,
+    PIP_CLEARANCE_LESS: ({ value, limit }) =>
+      `Die palmare Handschiene endet ${value} vor den PIP-Falten, nicht ${limit}: Sonst hielte sie zu wenig von den Fingern. Prüfen Sie, dass jedes PIP-Gelenk frei über den Rand beugt, oder nehmen Sie einen kleineren MP-Winkel oder eine dorsale Handschiene.`,
+    BEND_SHARPER: ({ value, limit }) =>
+      `Die palmare Handschiene wird mit einem Innenradius von ${value} gebogen, nicht ${limit}: Sonst hielte sie zu wenig von den Fingern. Erwärmen Sie die Biegung gut, oder nehmen Sie einen kleineren MP-Winkel, dünneres Material oder eine dorsale Handschiene.`,
+    DIGIT_LEFT_OUT: ({ digit }) =>
+      `Nicht gehalten: ${digit}. Bei diesem MP-Winkel würde die Handschiene zu wenig davon bedecken. Nehmen Sie einen kleineren MP-Winkel oder eine dorsale Handschiene, wenn das MP-Gelenk gehalten werden muss.`,
+    CORNER_RADIUS: ({ value, limit }) =>
+      `Die engste Ecke hat einen Radius von ${value}, unter ${limit}: Für mehr ist kein Platz. Bördeln Sie sie aus und fühlen Sie, dass sie glatt ist.`,
     PIP_FLEXION_NOT_FREE: ({ digit, value, limit }) =>
       `Die PIP-Beugung wird bei etwa ${value} angehalten (${digit}), unter ${limit}. Eine kleinere Mindestbreite oder weniger Abstand zur Interdigitalfalte hilft, oder eine Variante ohne Lage auf seiner palmaren Seite.`,
     STRAIGHT_PULLED: () =>

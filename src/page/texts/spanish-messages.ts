@@ -26,8 +26,8 @@ export const spanishMessages: Texts['message'] = {
       `Con este diferencial la tira pasa de largo junto al dedo sostenido y no sostendría nada. ${limit === '' ? 'Use uno menor.' : `Con ${limit} lo sostiene.`}`,
     PAPER_READING: () =>
       'Esta lectura es más de lo que pueden dar la piel y el aire. Vuelva a entrelazar la tira de papel y mida otra vez los dedos.',
-    NO_PATH: () =>
-      'La tira no se puede poner alrededor de estos dedos. Compruebe ancho y perímetro de cada uno, o use un diferencial menor.',
+    NO_PATH: ({ limit }) =>
+      `La tira no se puede poner alrededor de estos dedos. ${limit === '' ? 'Compruebe ancho y perímetro de cada uno.' : `Con ${limit} sí.`}`,
     BLOCK_COUNT: () => 'Una tira toma tres o cuatro dedos. Añada un vecino.',
     BLOCK_NEIGHBOURS: () => 'Los dedos de una tira deben ser vecinos. Dé un lugar al de en medio.',
     BLOCK_BORDER: () => 'Los dos dedos del borde deben ir rodeados, o la banda se sale. Rodéelos, o añada un vecino.',
@@ -49,6 +49,8 @@ export const spanishMessages: Texts['message'] = {
     MOTION_OUT_OF_RANGE: ({ name, value, range }) => `${name} es ${value}; se permite ${range}.`,
     MOTION_IMPOSSIBLE: ({ name, value }) =>
       `${name} ${value} es menos de lo que falta hasta la extensión completa. Las dos cuentan desde ella.`,
+    PLATE_ANGLE_FORCES: () =>
+      'Con este ángulo la férula forzaría la MCF más allá de su movimiento pasivo medido. Escriba un ángulo dentro de ese movimiento, o mídalo otra vez.',
     PLATE_ANGLE: () => 'Falta el ángulo MCF de la férula o no sirve. Escriba de 0 a 90 grados de flexión.',
     JSON_SYNTAX: () => 'El archivo está roto: no es JSON. Abra el original.',
     JSON_NAME_TWICE: ({ name }) => `El archivo tiene «${name}» dos veces en un mismo lugar y solo contaría una. Quite la equivocada.`,
@@ -81,6 +83,23 @@ export const spanishMessages: Texts['message'] = {
     ESTIMATED: ({ name, value }) => `${name}: sin medir; se estima ${value}. Mídalo.`,
     DIFFERENTIAL_UNUSUAL: ({ value }) =>
       `El diferencial de ${value} queda fuera de los 11 a 30 grados que usan los terapeutas encuestados. Use esos si no hay un motivo.`,
+    FOLD_PRESSES: () =>
+      'Doblada y puesta sobre la mano del modelo, la férula aprieta un dedo. Acolche ahí antes de moldear, o deje más espacio a la piel.',
+    FOLD_STRETCH: () =>
+      'En el doblez la lámina tendría que estirarse más de lo que da al alisarla. Deje el doblez que menos fuerza, una línea recta o uno con corte.',
+    PIP_CLEARANCE: ({ value, limit }) =>
+      `Doblada, la férula acaba a ${value} de una articulación IFP, menos de ${limit}. Recorte ahí el borde distal.`,
+    THUMB_CLEARANCE: ({ value, limit }) => `El ala radial acaba a ${value} de la comisura del pulgar, menos de ${limit}. Recórtela ahí.`,
+    HELD_SHORT: ({ digit, value, limit }) =>
+      `La férula cubre solo ${value} del ${digit} tras el doblez, menos de ${limit}: apenas lo sujeta. Use un ángulo MCF menor o una férula dorsal si hay que sujetar esa MCF.`,
+    PIP_CLEARANCE_LESS: ({ value, limit }) =>
+      `La férula palmar acaba a ${value} de los pliegues IFP, no a ${limit}: si no, sujetaría muy poco de los dedos. Mire que cada IFP se doble libre sobre el borde, o use un ángulo MCF menor o una férula dorsal.`,
+    BEND_SHARPER: ({ value, limit }) =>
+      `La férula palmar se dobla con un radio interior de ${value}, no de ${limit}: si no, sujetaría muy poco de los dedos. Caliente bien el doblez, o use un ángulo MCF menor, una lámina más fina o una férula dorsal.`,
+    DIGIT_LEFT_OUT: ({ digit }) =>
+      `El ${digit} queda libre: con este ángulo MCF la férula cubriría muy poco. Use un ángulo MCF menor o una férula dorsal si hay que sujetar su MCF.`,
+    CORNER_RADIUS: ({ value, limit }) =>
+      `La esquina más cerrada tiene un radio de ${value}, menos de ${limit}: no hay sitio para más. Dóblela hacia fuera y compruebe que es lisa.`,
     PIP_FLEXION_NOT_FREE: ({ digit, value, limit }) =>
       `La flexión IFP del ${digit} se para hacia los ${value}, por debajo de ${limit}. Ayuda un ancho mínimo menor o menos distancia a la comisura, o una configuración sin capa en su lado palmar.`,
     STRAIGHT_PULLED: () =>
