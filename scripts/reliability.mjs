@@ -1,13 +1,23 @@
-// Tries what must hold and writes the figures to docs/reliability.md. Usage: node scripts/reliability.mjs [--cases N] [--night]
+// Tries what must hold and writes the figures to docs/reliability.md. Usage: node scripts/reliability.mjs [--cases N] [--night] [--part PART]...
 // N hostile inputs for each fuzzed door (100,000); with --night every writer is killed, not draw and the case alone. Hours, and a quiet machine.
+// A part (files, faults, doors) can be tried alone, and of the faults one test of tests/faults (--fault NAME); what it found waits in out/reliability, and the text is written of all that is there.
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { bundleTests, load, root } from './bundle-tests.mjs';
 
-const { values } = parseArgs({ options: { cases: { type: 'string', default: '100000' }, night: { type: 'boolean', default: false } } });
+const PARTS = { files: hostileFiles, faults: madeFaults, doors: fuzzedDoors };
+const { values } = parseArgs({
+  options: {
+    cases: { type: 'string', default: '100000' },
+    night: { type: 'boolean', default: false },
+    part: { type: 'string', multiple: true, default: Object.keys(PARTS) },
+    fault: { type: 'string', multiple: true, default: ['killed', 'case-at-call', 'strace'] },
+  },
+});
+const folder = join(root, 'out', 'reliability');
 const run = (args, environment = {}) => {
   const { stdout, status } = spawnSync(process.execPath, args, {
     cwd: root,
@@ -19,56 +29,68 @@ const run = (args, environment = {}) => {
   return { stdout, held: status === 0 };
 };
 
-console.log('hostile files');
-const hostile = await hostileFiles();
-console.log('faults');
-const faults = madeFaults();
-console.log('fuzzed doors');
-const doors = fuzzedDoors();
-
+mkdirSync(folder, { recursive: true });
+for (const part of values.part) {
+  console.log(part);
+  writeFileSync(join(folder, `${part}.json`), JSON.stringify(await PARTS[part]()));
+}
+const found = (part) => (existsSync(join(folder, `${part}.json`)) ? JSON.parse(readFileSync(join(folder, `${part}.json`), 'utf8')) : null);
+const [hostile, faults, doors] = Object.keys(PARTS).map(found);
 const sum = (list, of) => list.reduce((total, one) => total + of(one), 0);
 const most = (list, of) => list.reduce((a, b) => (of(b) > of(a) ? b : a));
-const slowest = most(hostile, ({ seconds }) => seconds);
-const largest = most(hostile, ({ megabytes }) => megabytes);
-const slowestDoor = most(doors.rows, ({ slowestMs }) => slowestMs);
-
+const sections = [
+  hostile === null ? 'Hostile files were not tried.' : aboutFiles(hostile),
+  faults === null ? 'No faults were made.' : aboutFaults(faults),
+  doors === null ? 'No doors were fuzzed.' : aboutDoors(doors),
+];
 writeFileSync(
   join(root, 'docs', 'reliability.md'),
   `# Reliability, as measured
 
-Made by \`node scripts/reliability.mjs --cases ${values.cases}${values.night ? ' --night' : ''}\` with Node ${process.version}; seconds are of the processor, by the kernel's count of the
-command and all that it began. A busy machine adds to them.
+Made by \`node scripts/reliability.mjs\` with Node ${process.version}. Seconds are of the processor, by the kernel's count of the command and all that it began; a busy machine adds to
+them.
 
-## Files that are made to hold the program up
+${sections.join('\n\n')}
+`,
+);
+const held = (hostile ?? []).every(({ ok }) => ok) && (faults?.held ?? true) && (doors?.rows ?? []).every((door) => door.held);
+console.log(`docs/reliability.md written; ${held ? 'all held' : 'NOT all held'}`);
+process.exitCode = held ? 0 : 1;
 
-${hostile.length} files of up to 1 MB (\`tests/hostile/hostile-files.ts\`), each read by the built command. Allowed are 5 s and 500 MB, and no fault. ${hostile.filter(({ ok }) => ok).length} of ${hostile.length} held.
-The slowest was ${slowest.name} (${slowest.seconds.toFixed(1)} s), the largest in memory ${largest.name} (${largest.megabytes.toFixed(0)} MB).
+function aboutFiles(files) {
+  const slowest = most(files, ({ seconds }) => seconds);
+  const largest = most(files, ({ megabytes }) => megabytes);
+  return `## Files that are made to hold the program up
+
+${files.length} files of up to 1 MB (\`tests/hostile/hostile-files.ts\`), each read by the built command. Allowed are 5 s and 500 MB, and no fault; ${files.filter(({ ok }) => ok).length} of ${files.length} held.
+The slowest was "${slowest.name}" (${slowest.seconds.toFixed(1)} s), the largest in memory "${largest.name}" (${largest.megabytes.toFixed(0)} MB).
 
 | file | command | exit | s | MB |
 | --- | --- | --- | --- | --- |
-${hostile.map((one) => `| ${one.name}${one.ok ? '' : ' **did not hold**'} | ${one.command} | ${one.exit} | ${one.seconds.toFixed(1)} | ${one.megabytes.toFixed(0)} |`).join('\n')}
+${files.map((one) => `| ${one.name}${one.ok ? '' : ' **did not hold**'} | ${one.command} | ${one.exit} | ${one.seconds.toFixed(1)} | ${one.megabytes.toFixed(0)} |`).join('\n')}`;
+}
 
-## Kills and faults of the disk
+function aboutFaults({ rows, held: all, tests }) {
+  return `## Kills and faults of the disk
 
-${sum(faults.rows, ({ count }) => count)} times a program was killed at a call of the disk, its write torn, what it had not flushed lost, or a call failed. After each the next command ran and what was there was
-compared: every visit that was said to be kept is there once, every file is old or new, a mixed set is found. ${faults.held ? 'All held.' : '**Not all held.**'}
+${sum(rows, ({ count }) => count)} times a program was killed at a call of the disk, its write torn, what it had not flushed lost, or a call failed (${tests.join(', ')}). After each the next command ran,
+and what was there was compared: every visit that was said to be kept is there once, every file is old or new, a mixed set is found. ${all ? 'All held.' : '**Not all held.**'}
 
 | kind | of | times |
 | --- | --- | --- |
-${faults.rows.map(({ kind, of, count }) => `| ${kind} | ${of} | ${count} |`).join('\n')}
+${rows.map(({ kind, of, count }) => `| ${kind} | ${of} | ${count} |`).join('\n')}`;
+}
 
-## Fuzzed doors
+function aboutDoors({ rows, seed, cases }) {
+  const slowest = most(rows, ({ slowestMs }) => slowestMs);
+  return `## Fuzzed doors
 
-${doors.rows.length} ways into the program, ${values.cases} hostile inputs each, seed ${doors.seed}; ${doors.rows.filter(({ held }) => held).length} held. The slowest input took ${slowestDoor.slowestMs} ms of the processor (${slowestDoor.name}; 2,000 are allowed).
+${rows.length} ways into the program, ${cases} hostile inputs each, seed ${seed}; ${rows.filter(({ held: one }) => one).length} held. The slowest input took ${slowest.slowestMs} ms of the processor (${slowest.name}; 2,000 are allowed).
 
 | door | inputs | slowest, ms |
 | --- | --- | --- |
-${doors.rows.map(({ name, cases, slowestMs, held }) => `| ${name}${held ? '' : ' **broken**'} | ${cases} | ${slowestMs} |`).join('\n')}
-`,
-);
-const held = hostile.every(({ ok }) => ok) && faults.held && doors.rows.every((door) => door.held);
-console.log(`docs/reliability.md written; ${held ? 'all held' : 'NOT all held'}`);
-process.exitCode = held ? 0 : 1;
+${rows.map(({ name, cases: own, slowestMs, held: one }) => `| ${name}${one ? '' : ' **broken**'} | ${own} | ${slowestMs} |`).join('\n')}`;
+}
 
 async function hostileFiles() {
   const folder = await bundleTests('tests/hostile/hostile-files.ts', 'tests/hostile/measured.ts');
@@ -85,7 +107,7 @@ async function hostileFiles() {
 }
 
 function madeFaults() {
-  const tests = ['killed', 'case-at-call', 'strace'].map((name) => `tests/faults/${name}.test.ts`);
+  const tests = values.fault.map((name) => `tests/faults/${name}.test.ts`);
   const night = values.night ? { KNUCKLEWRIGHT_KILLS: '200', KNUCKLEWRIGHT_NIGHTLY: '1' } : {};
   const { stdout, held } = run(['node_modules/vitest/vitest.mjs', 'run', ...tests], { KNUCKLEWRIGHT_TELL: '1', ...night });
   const rows = [...stdout.matchAll(/faults: (\d+) \| ([^|\n]+) \| ([^|\n]+)/g)].map(([, count, kind, of]) => ({
@@ -94,7 +116,7 @@ function madeFaults() {
     of,
   }));
   if (rows.length === 0) throw new Error(stdout);
-  return { rows, held };
+  return { rows, held, tests };
 }
 
 function fuzzedDoors() {
@@ -108,5 +130,5 @@ function fuzzedDoors() {
     }),
   );
   if (rows.length === 0) throw new Error(stdout);
-  return { rows, seed: /seed (\d+)/.exec(stdout)?.[1] ?? '' };
+  return { rows, seed: /seed (\d+)/.exec(stdout)?.[1] ?? '', cases: values.cases };
 }

@@ -11,6 +11,7 @@ import { seeded, seededNormal } from '../units/seeded.ts';
 import { flagProblem } from './flags/flag-problem.ts';
 import { RowReader, type RowSettings } from './hand-pieces.ts';
 import { openHandTable, type RowError, rowErrorText } from './read-hand-rows.ts';
+import { RowProgress } from './row-progress.ts';
 
 const LARGEST_LENGTHS = 20_000_000;
 const LONGEST_STRIP = 1000;
@@ -101,9 +102,13 @@ export async function tableLengths(path: string, settings: RowSettings): Promise
   const errors: RowError[] = [];
   const leftOut: LeftOut[] = [];
   let invented = false;
+  let wrong = 0;
+  const shown = new RowProgress(path);
   for await (const row of table.value.rows) {
     const read = reader.read(row);
+    shown.row(row.line, strips.length, wrong);
     if (!read.ok) {
+      wrong++;
       errors.push(...read.errors);
       continue;
     }
@@ -121,6 +126,7 @@ export async function tableLengths(path: string, settings: RowSettings): Promise
     }
     invented ||= piece.invented;
   }
+  shown.end();
   if (strips.length === 0)
     return failure({
       code: 'ROWS',
@@ -128,7 +134,7 @@ export async function tableLengths(path: string, settings: RowSettings): Promise
       message: `${path}: no row could be made (${errors.length} faults; see knucklewright batch).`,
       kind: 'input',
     });
-  leftOut.push(...errors.map((error) => ({ hand: error.line, code: error.code, text: rowErrorText(path, error) })));
+  for (const error of errors) leftOut.push({ hand: error.line, code: error.code, text: rowErrorText(path, error) });
   const from = `${strips.length} hands of ${path}, block ${settings.block?.id ?? 'by each target'}`;
   return success({ strips, from, sources: [], leftOut, invented });
 }

@@ -274,3 +274,19 @@ describe('withFileLock(file, work)', () => {
 function writeSync(to: string, json: unknown): void {
   writeFileSync(to, JSON.stringify(json));
 }
+
+describe('a copy of a case file', () => {
+  it('put back over a later one is the case of its day, and takes visits again', async () => {
+    await createCase(path, empty);
+    expect(await add(20, 1)).toMatchObject({ ok: true });
+    const copy = join(folder, 'copy of a case.json');
+    await writeFile(copy, await readFile(path));
+    expect(await add(15, 2)).toMatchObject({ ok: true });
+    expect(await deficits()).toEqual([20, 15]);
+    await writeFile(path, await readFile(copy));
+    expect(await deficits()).toEqual([20]);
+    expect(await add(12, 3)).toMatchObject({ ok: true });
+    expect(await deficits()).toEqual([20, 12]);
+    expect((await readdir(folder)).sort()).toEqual([basename(path), basename(copy)].sort());
+  });
+});

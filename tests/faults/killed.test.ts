@@ -9,7 +9,7 @@ import { COMMAND, callsOf, DEMO, ROOT, run, runWithFault, scratchFolder, tellKil
 
 /** By night every writer and every kind of fault (`npm run nightly`); by day `draw`, which writes as all others do. */
 const BY_NIGHT = process.env.KNUCKLEWRIGHT_KILLS !== undefined;
-const LONG = BY_NIGHT ? 1_800_000 : 300_000;
+const LONG = BY_NIGHT || process.env.KNUCKLEWRIGHT_TELL !== undefined ? 1_800_000 : 300_000;
 const KINDS: readonly FaultKind[] = BY_NIGHT ? ['kill', 'torn', 'lost-data', 'lost-names'] : ['kill'];
 
 const scratch = scratchFolder('killed');

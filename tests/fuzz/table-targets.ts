@@ -8,6 +8,7 @@ import { readHand } from '../../src/hand/read-hand.ts';
 import { CUT_LIST_COLUMNS } from '../../src/sheet/plastic/cut-list.ts';
 import { readCutList } from '../../src/sheet/plastic/read-cut-list.ts';
 import { readStock } from '../../src/sheet/plastic/read-stock.ts';
+import { readShelf, shelfAfter, shelfText, takeFromShelf } from '../../src/sheet/plastic/shelf.ts';
 import { type ByteMutation, byteMutations } from './damage.ts';
 import { mutatedText } from './file-targets.ts';
 import { bomb, bombText } from './hostile.ts';
@@ -16,6 +17,7 @@ import { type Target, target } from './target.ts';
 
 const CLINIC = readFileSync('fixtures/demo-clinic.csv', 'utf8').split('\n').slice(0, 8).join('\n');
 const CUT_LIST = `${CUT_LIST_COLUMNS.join(',')}\na,DEMO-01,left,ring-raised-in-four,214.25,20,2,"mid:10;turn:20",,yes\n`;
+const SHELF = 'id,length,width,count\nA,182.5,33,4\nB,"7 in",20,0\n';
 const STOCK = 'id,along,across\nwhole,610,457\nrest,"300 mm",200\n';
 
 /** Tables that are long, wide, never end a quote, or hold what a spreadsheet would run. */
@@ -83,6 +85,20 @@ export const TABLE_TARGETS: readonly Target[] = [
       const stock = readable(readStock(text, 'stock.csv'), text);
       // A list of no sheets is a list: `sheets` writes one where nothing is left over, and takes it back.
       for (const { id, along, across } of stock ?? []) hold(along > 0 && across > 0, () => `${id} is ${along} x ${across}`);
+    },
+  }),
+  target<TableRecipe>({
+    name: 'shelf',
+    holds: 'a shelf is read to finite strips and taken from, or every fault is said; what is left is a shelf again',
+    recipes: tableRecipes,
+    feed(recipe) {
+      const text = tableText(recipe, SHELF);
+      const shelf = readable(readShelf(text, 'shelf.csv'), text);
+      if (shelf === null) return;
+      for (const { id, length, width, count } of shelf)
+        hold(length > 0 && width > 0 && count >= 0, () => `${id} is ${count} of ${length} x ${width}`);
+      const taken = takeFromShelf(shelf, [{ id: 'A', length: 170.5, width: 20 }]);
+      hold(shelf.length === 0 || readShelf(shelfText(shelfAfter(shelf, taken)), 'after.csv').ok, () => 'what is left is not read again');
     },
   }),
 ];

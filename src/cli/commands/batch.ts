@@ -28,7 +28,7 @@ import { type RowPiece, RowReader, type RowSettings } from '../hand-pieces.ts';
 import { layOutList, type SheetsReport, sheetsReportText } from '../lay-out-list.ts';
 import { readCutListFile } from '../read-cut-list-file.ts';
 import { type HandTable, openHandTable, type RowError, rowErrorText } from '../read-hand-rows.ts';
-import { spokenPath } from '../standard-input.ts';
+import { RowProgress } from '../row-progress.ts';
 import { writePatterns } from '../write-patterns.ts';
 
 const CUT_LIST_CSV = 'cut-list.csv';
@@ -38,7 +38,6 @@ const LISTS = [CUT_LIST_CSV, CUT_LIST_JSON, ERRORS_CSV];
 
 /** Row errors shown on the terminal; all of them stand in the file. */
 const MOST_SHOWN = 20;
-const PROGRESS_EVERY_MS = 200;
 
 interface BatchInputs {
   readonly path: string;
@@ -223,7 +222,7 @@ async function runRows(inputs: BatchInputs, work: Work): Promise<Result<null>> {
     }),
   );
   await errors.write(`${csvLine(['line', 'column', 'name', 'code', 'message'])}\n`);
-  let shownAt = 0;
+  const shown = new RowProgress(path);
   for await (const row of inputs.table.rows) {
     const digest = digestOf(row.cells);
     const known = row.cells === null ? null : await progress.find(digest);
@@ -250,15 +249,10 @@ async function runRows(inputs: BatchInputs, work: Work): Promise<Result<null>> {
         await progress.add(digest, read.value.piece);
       }
     }
-    if (process.stderr.isTTY && Date.now() - shownAt > PROGRESS_EVERY_MS) {
-      shownAt = Date.now();
-      process.stderr.write(
-        `\r${spokenPath(path)}: line ${row.line}, ${tally.made + tally.reused} hands done, ${tally.wrongRows} rows wrong`,
-      );
-    }
+    shown.row(row.line, tally.made + tally.reused, tally.wrongRows);
   }
   await json.write(CUT_LIST_JSON_END);
-  if (process.stderr.isTTY) process.stderr.write('\n');
+  shown.end();
   return success(null);
 }
 

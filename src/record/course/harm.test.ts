@@ -150,6 +150,12 @@ describe('STOP_RING', () => {
 });
 
 describe('PAUSE', () => {
+  it('names the measuring error where it rests on motion, and no source else', () => {
+    expect(step([MADE, [7, '40/95', { skin: 'broken' }]], 'PAUSE')?.source).toBe('noSource');
+    expect(step([MADE, [7, '52/95']], 'PAUSE')?.source).toBe('measuring');
+    expect(step([MADE, [7, '40/95', { pain: 7 }]], 'STOP_RING')?.source).toBe('noSource');
+  });
+
   it.each([
     [{ skin: 'broken' }, true],
     [{ skin: 'marks' }, false],

@@ -53,9 +53,18 @@ export function nextSteps(record: Case, nextBlocks: readonly NextArrangement[] =
     const { rule, source, urgency } = entry;
     // Weaning for the second time in vain is for whoever sent the patient.
     const action = rule === 'RELAPSE' && (figures as CourseFigures['RELAPSE']).again ? 'refer' : entry.action;
-    steps.push({ rule, action, ...(urgency && { urgency }), source, figures } as Step);
+    steps.push(ownSource({ rule, action, ...(urgency && { urgency }), source, figures } as Step));
   }
   return { steps, reminders: remindersOf(course, steps), slope: servedSlope(course) };
+}
+
+/** A pause that rests on no motion owes nothing to the measuring error, nor does a stop without signs of CRPS to what is known of them. */
+function ownSource(step: Step): Step {
+  const owes =
+    step.rule === 'PAUSE'
+      ? step.figures.causes.some(({ cause }) => cause === 'motion' || cause === 'bothMotions')
+      : step.rule !== 'STOP_RING' || step.figures.signs.some(({ sign }) => sign === 'crps');
+  return owes ? step : { ...step, source: 'noSource' };
 }
 
 /**

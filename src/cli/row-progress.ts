@@ -1,0 +1,25 @@
+import { spokenPath } from './standard-input.ts';
+
+const SHOWN_EVERY_MS = 200;
+
+/** How far a table of hands is read, told on one line of a terminal; nothing where stderr is none. */
+export class RowProgress {
+  readonly #path: string;
+  readonly #terminal: NodeJS.WriteStream | null;
+  #shownAt = 0;
+
+  constructor(path: string, terminal: NodeJS.WriteStream = process.stderr) {
+    this.#path = spokenPath(path);
+    this.#terminal = terminal.isTTY ? terminal : null;
+  }
+
+  row(line: number, done: number, wrong: number): void {
+    if (this.#terminal === null || Date.now() - this.#shownAt <= SHOWN_EVERY_MS) return;
+    this.#shownAt = Date.now();
+    this.#terminal.write(`\r${this.#path}: line ${line}, ${done} hands done, ${wrong} rows wrong`);
+  }
+
+  end(): void {
+    this.#terminal?.write('\n');
+  }
+}
