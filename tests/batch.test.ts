@@ -302,7 +302,7 @@ describe('plates in a batch', () => {
     [['--plate', 'dorsel'], 'no plate "dorsel"'],
   ])('%j is refused with a message about %s', (args, message) => {
     const ran = run('batch', DEMO, '--files', 'none', '--out', folder('refused'), ...args);
-    expect([ran.code, ran.err.includes(message)]).toEqual([1, true]);
+    expect([ran.code, ran.err.includes(message)]).toEqual([2, true]);
   });
 });
 

@@ -6,7 +6,9 @@ import type { Plan, Strips, Suggestion } from '../block/plan.ts';
 import type { Level } from '../block/plan-notes.ts';
 import { SCORE_TERMS, TERM_RULES } from '../block/score-terms.ts';
 import type { Hand } from '../hand/hand.ts';
+import { PIP_FLEXION_NORM } from '../hand/target-motion.ts';
 import { CAUTIONS, PENCIL_TEST } from '../pattern/cautions.ts';
+import { neutralZero } from '../record/motion-text.ts';
 import { plain } from '../units/number.ts';
 import { sayNext, sayPlanNote, sayReason } from '../words/advice/plan/say-plan.ts';
 
@@ -24,7 +26,7 @@ export function describePlan(hand: Hand, plan: Plan, drawArguments: string): str
   const who = `${hand.code}, ${hand.side} hand${hand.invented ? ' (invented)' : ''}`;
   const passive = (degrees: number | undefined) => (degrees === undefined ? '' : ` (passively ${plain(degrees)})`);
   const lines = [
-    `${who}: ${target.digit} finger, PIP extension lacks ${plain(target.pipExtensionDeficit)} degrees${passive(target.pipExtensionDeficitPassive)}, PIP flexion ${plain(target.pipFlexionDeficit)}${passive(target.pipFlexionDeficitPassive)}.`,
+    `${who}: ${target.digit} finger, PIP extension lacks ${plain(target.pipExtensionDeficit)} degrees${passive(target.pipExtensionDeficitPassive)}, PIP flexion ${plain(target.pipFlexionDeficit)}${passive(target.pipFlexionDeficitPassive)}. Extension-0-flexion: ${activeZero(target)}.`,
     needLine(plan),
     sureLine(plan),
     '',
@@ -55,6 +57,13 @@ export function describePlan(hand: Hand, plan: Plan, drawArguments: string): str
 function needLine({ need, order, refusals }: Plan): string {
   if (refusals.length > 0) return `Need: ${needWords(need)}. Nothing is suggested; see the errors.`;
   return need === 'none' ? 'Need: none. Nothing is suggested.' : `Need: ${needWords(need)}. ${orderWords(order)}`;
+}
+
+/** Active PIP motion in neutral-zero notation; flexion that was not read is what is left of the other hand's or 100. */
+function activeZero({ pipExtensionDeficit, pipFlexionDeficit, pipActive, otherHandPip }: Plan['target']): string {
+  const beyond = pipActive?.hyperextension ?? 0;
+  const flexion = pipActive?.flexion ?? Math.max(0, (otherHandPip?.flexion ?? PIP_FLEXION_NORM) - pipFlexionDeficit);
+  return neutralZero({ extensionDeficit: beyond > 0 ? -beyond : pipExtensionDeficit, flexion });
 }
 
 function needWords(need: Plan['need']): string {

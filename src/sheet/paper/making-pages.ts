@@ -80,6 +80,7 @@ function makingWith(
   const boxed = (words: readonly string[]) => words.map((line) => paragraph(line, width, MAKING, measure, 'box'));
   const plainly = (words: readonly string[]) => words.map((line) => paragraph(line, width, MAKING, measure));
   const gauges = placeGauges(notes, frame, measure);
+  const most = Math.min(...full.map((one) => one.maxY - one.minY));
   const sections: FlowSection[] = [
     ...(top ? [] : view(notes, column, measure, speech)),
     ...(shown.facts ? [] : [{ heading: w.heading.facts, cells: plainly(notes.facts) }]),
@@ -90,7 +91,9 @@ function makingWith(
     { heading: w.heading.cautions, cells: notes.cautions.map((line) => paragraph(line, width, MAKING, measure, '\u2022')) },
     ...(gauges.placed
       ? []
-      : notes.gauges.map((gauge): FlowSection => ({ heading: '', cells: [gaugeCell(gauge, notes.made, width, measure)], together: true }))),
+      : notes.gauges.map(
+          (gauge): FlowSection => ({ heading: '', cells: [gaugeCell(gauge, notes.made, width, measure, most)], together: true }),
+        )),
   ];
   const pages = flow(sections, columns, MAKING, measure, full);
   const head = top ? [placeLayer(top.layer, { dx: frame.wide.minX, dy: frame.wide.maxY })] : [];
@@ -101,8 +104,17 @@ function makingWith(
 /** What a picture of how a gauge is held takes at least and at most, and the space round it. mm */
 const HELD = { least: 26, most: 46, gap: 3 } as const;
 
-/** A gauge at 1:1 under its words, which are broken to the width, with a picture of how it is held: beside it where there is room, else under it. */
-function gaugeCell({ title, drawn }: MakingNotes['gauges'][number], made: MakingNotes['made'], width: number, measure: Measure): Cell {
+/**
+ * A gauge at 1:1 under its words, which are broken to the width, with a picture of how it is held: beside it where there is room, else under it. On the
+ * least paper, whose columns are lower than both (`most`), without.
+ */
+function gaugeCell(
+  { title, drawn }: MakingNotes['gauges'][number],
+  made: MakingNotes['made'],
+  width: number,
+  measure: Measure,
+  most: number = Number.POSITIVE_INFINITY,
+): Cell {
   const head = paragraph(title, width, GAUGE, measure);
   const box = boxOfDrawn(drawn);
   const [wide, high] = [box.maxX - box.minX, box.maxY - box.minY];
@@ -117,6 +129,9 @@ function gaugeCell({ title, drawn }: MakingNotes['gauges'][number], made: Making
     const held = placeLayer(layer, { dx: wide + HELD.gap, dy: -head.height });
     return { layer: joined(head.layer, gauge, held), height: head.height + Math.max(high, shownHigh) };
   }
+  // A line of the column's own above it, as every cell has.
+  const bare = head.height + high;
+  if (bare + HELD.gap + shownHigh > most - GAUGE.sectionGap) return { layer: joined(head.layer, gauge), height: bare };
   const held = placeLayer(layer, { dx: 0, dy: -head.height - high - HELD.gap });
   return { layer: joined(head.layer, gauge, held), height: head.height + high + HELD.gap + shownHigh };
 }
