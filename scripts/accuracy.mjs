@@ -26,6 +26,7 @@ writeFileSync(
 Written by \`node scripts/accuracy.mjs\` from runs, never by hand; a test compares the first two parts with a run of today.
 
 ${figures.accuracyText()}
+${figures.freeFlexionShares()}
 ## What real readers measure
 
 Sizes in mm, width x height, as other programs read our files. A reader that draws gives the size of the ink less the line's own width; of one

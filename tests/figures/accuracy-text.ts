@@ -1,3 +1,4 @@
+import { readingBand } from '../../src/pattern/strip/length-band.ts';
 import { MM_PER } from '../../src/units/length.ts';
 import { plain } from '../../src/units/number.ts';
 import { type ModelOmission, measuringBand, modelOmissions, OMISSION_BLOCKS } from './model-omissions.ts';
@@ -34,7 +35,7 @@ ${checks.join('\n')}
 ## What is modelled now, and what is not
 
 The strip's edges follow the webs (docs/model.md rule 11), its length the true sections of the fingers, and free PIP flexion has a finger in it (rule 12, about 8 degrees
-either way by how far flesh gives). **A paper trial (rule 15) takes most of the table below away**: with a reading the length is as sure as the reading, a standard
+either way by how far flesh gives). Fingers whose roots were measured may taper (rule 18): the strip is then curved for them. **A paper trial (rule 15) takes most of the table below away**: with a reading the length is as sure as the reading, a standard
 deviation of 1 mm, so 2 mm either way; what then remains is that sheet is not paper (thinning, and skin pressed while it is warm).
 
 ## What the model leaves out, and how large that could be
@@ -54,6 +55,7 @@ ${rows.join('\n')}
 | the same, if all came at once and at their largest (plain sum) | ${cells(atOnce(tooShort))} |
 | the strip is too long by, all independent of each other | ${cells(independent(tooLong))} |
 | the same, if all came at once and at their largest | ${cells(atOnce(tooLong))} |
+| with a paper trial, the reading's own 95 % band, either way | ${cells(OMISSION_BLOCKS.map(() => readingBand().above))} |
 | trim at the finishing end by default | ${cells(OMISSION_BLOCKS.map(() => trim))} |
 
 ${trimText({ likely: Math.max(...independent(tooShort)), worst: Math.max(...atOnce(tooShort)), long: Math.max(...independent(tooLong)), trim })}
@@ -90,7 +92,7 @@ What to do:
 
 - Choose a larger trim: \`--trim ${enough}\` (${plain(Math.ceil((100 * enough) / MM_PER.in) / 100, 2)} in) covers independent errors on a hand like this one,
   \`--trim ${safe}\` (${plain(Math.ceil((100 * safe) / MM_PER.in) / 100, 2)} in) everything in the table at once. On the page it is the field for the trim among the options.
-  Do so above all where the row of fingers is high in the middle, or where the fingers taper much.
+  Do so above all where the row of fingers is high in the middle, or where fingers taper much whose roots were not measured.
 - Better: make the paper trial (\`draw --paper-trial\`, then \`--paper-reading\`), which measures all of this on the person's own hand.
 - Or cut the finishing end longer than drawn by as much, ${both(Math.max(0, enough - trim), 0)} to ${both(Math.max(0, safe - trim), 0)}.
 - Drape before the finishing end is cut. A strip that is too short cannot be made longer; cut it anew, with more trim.

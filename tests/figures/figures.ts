@@ -5,5 +5,6 @@ export { svgNodeWriter } from '../../src/writers/svg/svg-node.ts';
 export { drawPage, pageSizes } from '../read-pdf.ts';
 export { accuracyText } from './accuracy-text.ts';
 export { equalWork } from './equal-work.ts';
+export { freeFlexionShares } from './free-flexion-shares.ts';
 export { exponentOf } from './growth.ts';
 export { sampleFiles, strokedBox } from './sample-files.ts';

@@ -36,9 +36,9 @@ export function modelOmissions(): readonly ModelOmission[] {
       change: changes((id) => lengthOf(id, {}, (standing) => arched(standing, sagitta))),
     })),
     ...[1, 2].map((mm) => ({
-      what: 'taper of the fingers',
+      what: 'taper of fingers whose roots were not measured',
       assumption: `each finger is ${mm} mm rounder at the proximal edge than at the middle of the strip (${NO_SOURCE})`,
-      how: 'path laid anew with these circumferences; the distal edge then differs by about as much the other way',
+      how: 'path laid anew with these circumferences; the distal edge then differs by about as much the other way; a measured root takes it away (docs/model.md rule 18)',
       change: changes((id) => lengthOf(id, {}, undefined, thicker(hand, mm))),
     })),
     {
@@ -99,11 +99,21 @@ function lengthOf(...given: Parameters<typeof laid>): number {
   return laid(...given).pathLength;
 }
 
-function arched(standing: StandingHand, sagitta: number): StandingHand {
-  const xs = standing.sections.map((s) => s.x);
+/** The path of a block round fingers whose row is arched; and by how much each section is then lifted for each mm of the arch. */
+export function archedPath(id: string, sagitta: number): { readonly path: StripPath; readonly lift: (x: number) => number } {
+  const path = laid(id, {}, (standing) => arched(standing, sagitta));
+  return { path, lift: liftOf(path.hand) };
+}
+
+function liftOf({ sections }: StandingHand): (x: number) => number {
+  const xs = sections.map((s) => s.x);
   const [first = 0, last = 0] = [xs[0], xs.at(-1)];
-  const lift = (x: number) => sagitta * (1 - ((2 * x - first - last) / (last - first)) ** 2);
-  return { ...standing, sections: standing.sections.map((s): StandingSection => ({ ...s, y: s.y + lift(s.x) })) };
+  return (x) => 1 - ((2 * x - first - last) / (last - first)) ** 2;
+}
+
+function arched(standing: StandingHand, sagitta: number): StandingHand {
+  const lift = liftOf(standing);
+  return { ...standing, sections: standing.sections.map((s): StandingSection => ({ ...s, y: s.y + sagitta * lift(s.x) })) };
 }
 
 function thicker(of: Hand, mm: number): Hand {

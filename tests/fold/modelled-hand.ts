@@ -18,13 +18,23 @@ export interface Setting {
   readonly width: number;
   /** PIP flexion, degrees, that the strip says it leaves each digit. */
   readonly free: Readonly<Partial<Record<Name, number>>>;
+  /** Of the sheet and how it lies; the usual where it does not say. mm */
+  readonly lying?: Lying;
+}
+
+export interface Lying {
+  readonly thickness: number;
+  readonly clearance: number;
+  readonly webGap: number;
+  readonly play: number;
+  readonly proximalGap: number;
 }
 
 export const THICKNESS = 2.4;
 const CLEARANCE = 0.5;
 export const GAP = 2;
 const SEAM = 15;
-const R0 = CLEARANCE + THICKNESS / 2;
+export const USUAL: Lying = { thickness: THICKNESS, clearance: CLEARANCE, webGap: 1, play: 0.5, proximalGap: GAP };
 const STEP = 0.02;
 
 export interface Digit {
@@ -72,7 +82,7 @@ export function halved(f: (x: number) => number, low: number, high: number): num
   return (from + to) / 2;
 }
 
-export function modelledHand({ measures, webSetback, places, differential, width }: Setting): ModelledHand {
+export function modelledHand({ measures, webSetback, places, differential, width, lying = USUAL }: Setting): ModelledHand {
   const names = NAMES.filter((name) => places[name] !== undefined);
   const flexion = (name: Name) => ({ enclosed: 0, raised: -1, lowered: 1 })[places[name] ?? 'enclosed'] * ((differential * Math.PI) / 180);
   const mean = names.reduce((sum, name) => sum + flexion(name), 0) / names.length;
@@ -90,10 +100,10 @@ export function modelledHand({ measures, webSetback, places, differential, width
     const before = digits.at(-1);
     const place = places[name] ?? 'enclosed';
     const crosses = before && (before.place === 'enclosed') !== (place === 'enclosed');
-    const gap = crosses ? Math.max(1, 2 * CLEARANCE + THICKNESS + 0.5) : 1;
+    const gap = crosses ? Math.max(lying.webGap, 2 * lying.clearance + lying.thickness + lying.play) : lying.webGap;
     const x = before ? before.x + before.a + gap + a : 0;
     if (before) webs.push({ between: `${before.name}-${name}`, x: before.x + before.a + gap / 2, half: gap / 2, level: level(k - 1) });
-    const lever = dorsal - 2.5 - room + GAP + width / 2;
+    const lever = dorsal - 2.5 - room + lying.proximalGap + width / 2;
     const root = beside.reduce((sum, l) => sum + l, 0) / beside.length;
     digits.push({ name, place, x, y: -lever * Math.tan(theta), a, b, cut: b / Math.cos(theta), root, room });
   }
@@ -129,6 +139,8 @@ export interface Step {
 
 /** The band pulled tight: both courses on a grid, the border digits gone round by half their offset edge. */
 export function modelledBand(hand: ModelledHand, setting: Setting): Band {
+  const { thickness, clearance } = setting.lying ?? USUAL;
+  const R0 = clearance + thickness / 2;
   // Lowered digits are laid as raised ones, upside down.
   const flip = Object.values(setting.places).includes('lowered') ? -1 : 1;
   const digits = hand.digits.map((d) => ({ ...d, y: flip * d.y }));
@@ -147,7 +159,7 @@ export function modelledBand(hand: ModelledHand, setting: Setting): Band {
   const inner = taut(grid, floor, roof, first.y + first.cut + R0, last.y + last.cut + R0);
   const held = digits.filter(isHeld).map((d) => d.x);
   const middle = (Math.min(...held) + Math.max(...held)) / 2;
-  const over = profile(grid, digits, (d) => (isHeld(d) ? R0 + THICKNESS : R0), -1);
+  const over = profile(grid, digits, (d) => (isHeld(d) ? R0 + thickness : R0), -1);
   const ends = [first.y - first.cut - R0, last.y - last.cut - R0] as const;
   const down = none.map(() => Number.NEGATIVE_INFINITY);
   let outer: readonly Spot[];
@@ -156,7 +168,7 @@ export function modelledBand(hand: ModelledHand, setting: Setting): Band {
   else {
     const [y, next] = [heightOn(inner, middle), heightOn(inner, middle + 0.01)];
     const slope = Math.atan2(next - y, 0.01);
-    const tack = { x: middle + THICKNESS * Math.sin(slope), y: y - THICKNESS * Math.cos(slope) };
+    const tack = { x: middle + thickness * Math.sin(slope), y: y - thickness * Math.cos(slope) };
     tackX = tack.x;
     const k = grid.findIndex((x) => x > tack.x);
     const left = [...grid.slice(0, k), tack.x];
@@ -178,16 +190,16 @@ export function modelledBand(hand: ModelledHand, setting: Setting): Band {
       ).slice(1),
     ];
   }
-  return numbered(outer, inner, middle, digits, tackX, flip);
+  return numbered(outer, inner, middle, digits, tackX, flip, R0);
 }
 
-interface Spot {
+export interface Spot {
   readonly x: number;
   readonly y: number;
 }
 
 /** Greatest (way 1) or least (way -1) height of the bodies' offset edges over each x of a grid. */
-function profile(grid: readonly number[], digits: readonly Digit[], offset: (d: Digit) => number, way: 1 | -1): number[] {
+export function profile(grid: readonly number[], digits: readonly Digit[], offset: (d: Digit) => number, way: 1 | -1): number[] {
   const edge = grid.map(() => (way > 0 ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY));
   for (const d of digits) {
     const r = offset(d);
@@ -210,7 +222,7 @@ function profile(grid: readonly number[], digits: readonly Digit[], offset: (d: 
 }
 
 /** The shortest line between two bounds on a grid from one height to another: it goes on in a straight line as long as any fits, and bends where none does. */
-function taut(grid: readonly number[], low: readonly number[], high: readonly number[], from: number, to: number): Spot[] {
+export function taut(grid: readonly number[], low: readonly number[], high: readonly number[], from: number, to: number): Spot[] {
   const last = grid.length - 1;
   const at = (bounds: readonly number[], k: number) => (k === last ? to : (bounds[k] as number));
   const line: Spot[] = [{ x: grid[0] as number, y: from }];
@@ -241,7 +253,7 @@ function taut(grid: readonly number[], low: readonly number[], high: readonly nu
   return line;
 }
 
-function heightOn(line: readonly Spot[], x: number): number {
+export function heightOn(line: readonly Spot[], x: number): number {
   const k = Math.max(
     1,
     line.findIndex((p) => p.x >= x),
@@ -263,7 +275,7 @@ function dense(line: readonly Spot[]): Spot[] {
 }
 
 /** The turns of a line at its corners, each on the digit whose edge it lies nearest to; where it is bonded to the other layer it may kink freely. */
-function stepsOf(line: readonly Spot[], digits: readonly Digit[], tackX: number): Step[] {
+function stepsOf(line: readonly Spot[], digits: readonly Digit[], tackX: number, R0: number): Step[] {
   return line.slice(1).map((to, k) => {
     const from = line[k] as Spot;
     const next = line[k + 2];
@@ -280,7 +292,7 @@ function stepsOf(line: readonly Spot[], digits: readonly Digit[], tackX: number)
 }
 
 /** Round the outer half of a border digit. */
-function borderSteps(d: Digit): Step[] {
+function borderSteps(d: Digit, R0: number): Step[] {
   const count = 2000;
   const normalAt = (k: number) => {
     const t = -Math.PI / 2 + (Math.PI * k) / count;
@@ -300,6 +312,7 @@ function numbered(
   digits: readonly Digit[],
   tackX: number,
   flip: number,
+  R0: number,
 ): Band {
   const [first, last] = [digits[0] as Digit, digits.at(-1) as Digit];
   const half = (d: Digit) => chordSum(d.a, d.cut) / 2 + Math.PI * R0;
@@ -339,11 +352,11 @@ function numbered(
     inner: two,
     at,
     steps: [
-      ...stepsOf(radially, digits, tackX),
-      ...borderSteps(first),
-      ...stepsOf(dense(inner), digits, Number.NaN),
-      ...borderSteps(last),
-      ...stepsOf(ulnarly, digits, tackX),
+      ...stepsOf(radially, digits, tackX, R0),
+      ...borderSteps(first, R0),
+      ...stepsOf(dense(inner), digits, Number.NaN, R0),
+      ...borderSteps(last, R0),
+      ...stepsOf(ulnarly, digits, tackX, R0),
     ],
   };
 }

@@ -62,7 +62,7 @@ export function checkSvg(svg: string): void {
       hold(SVG_ATTRIBUTES.has(attribute), () => `the attribute ${attribute}`);
     }
     for (const [, numbers = ''] of attributes.matchAll(/\s(?:d|width|height|viewBox)="([^"]*)"/g)) {
-      hold(/^[MLAZm\d. -]*$/.test(numbers), () => `numbers ${JSON.stringify(numbers.slice(0, 80))}`);
+      hold(/^[MLAHVZmlahvz\d. -]*$/.test(numbers), () => `numbers ${JSON.stringify(numbers.slice(0, 80))}`);
     }
     if (closing) hold(open.pop() === name, () => `${name} is closed out of turn`);
     else if (!alone) open.push(name);

@@ -79,6 +79,8 @@ async function reach(page: Page, panel: (typeof PANELS)[number]): Promise<void> 
     if (panel === 'options') await page.locator('#menu').click();
     else await page.locator(turn).click();
   }
+  // Its button is at the end of another panel.
+  if (panel === 'about') await openPanel(page, 'files');
   await openPanel(page, panel);
 }
 

@@ -26,7 +26,8 @@ export const englishMessages = {
     HOLDS_NOTHING: ({ limit }) =>
       `At this differential the strip runs straight past the held finger and would hold nothing. ${limit === '' ? 'Use a smaller one.' : `At ${limit} it holds.`}`,
     PAPER_READING: () => 'This reading is more than skin and air can make. Weave the paper strip again, and measure the fingers again.',
-    NO_PATH: () => 'The strip cannot be laid round these fingers. Check width and circumference of each, or use a smaller differential.',
+    NO_PATH: ({ limit }) =>
+      `The strip cannot be laid round these fingers. ${limit === '' ? 'Check width and circumference of each.' : `At ${limit} it holds.`}`,
     BLOCK_COUNT: () => 'A strip takes three or four digits. Add a neighbour.',
     BLOCK_NEIGHBOURS: () => 'The digits of a strip must be neighbours. Give the one between them a place.',
     BLOCK_BORDER: () => 'Both border digits must be enclosed, or the band slips off. Enclose them, or add a neighbour.',

@@ -30,7 +30,8 @@ export const germanMessages: Texts['message'] = {
       `Bei dieser Differenz läuft der Streifen gerade am gehaltenen Finger vorbei und hielte nichts. ${limit === '' ? 'Nehmen Sie eine kleinere.' : `Bei ${limit} hält er.`}`,
     PAPER_READING: () =>
       'Diese Ablesung ist mehr, als Haut und Luft ausmachen können. Flechten Sie den Papierstreifen noch einmal, und messen Sie die Finger noch einmal.',
-    NO_PATH: () => 'Der Streifen lässt sich nicht um diese Finger legen. Breite und Umfang prüfen, oder eine kleinere Differenz nehmen.',
+    NO_PATH: ({ limit }) =>
+      `Der Streifen lässt sich nicht um diese Finger legen. ${limit === '' ? 'Breite und Umfang prüfen.' : `Bei ${limit} hält er.`}`,
     BLOCK_COUNT: () => 'Ein Streifen umfasst drei oder vier Finger. Nehmen Sie einen Nachbarn dazu.',
     BLOCK_NEIGHBOURS: () => 'Die Finger eines Streifens müssen Nachbarn sein. Geben Sie dem dazwischen einen Platz.',
     BLOCK_BORDER: () => 'Beide Randfinger müssen umschlossen sein, sonst rutscht das Band ab. Umschließen, oder einen Nachbarn dazunehmen.',

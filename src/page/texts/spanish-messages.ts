@@ -26,8 +26,8 @@ export const spanishMessages: Texts['message'] = {
       `Con este diferencial la tira pasa de largo junto al dedo sostenido y no sostendría nada. ${limit === '' ? 'Use uno menor.' : `Con ${limit} lo sostiene.`}`,
     PAPER_READING: () =>
       'Esta lectura es más de lo que pueden dar la piel y el aire. Vuelva a entrelazar la tira de papel y mida otra vez los dedos.',
-    NO_PATH: () =>
-      'La tira no se puede poner alrededor de estos dedos. Compruebe ancho y perímetro de cada uno, o use un diferencial menor.',
+    NO_PATH: ({ limit }) =>
+      `La tira no se puede poner alrededor de estos dedos. ${limit === '' ? 'Compruebe ancho y perímetro de cada uno.' : `Con ${limit} sí.`}`,
     BLOCK_COUNT: () => 'Una tira toma tres o cuatro dedos. Añada un vecino.',
     BLOCK_NEIGHBOURS: () => 'Los dedos de una tira deben ser vecinos. Dé un lugar al de en medio.',
     BLOCK_BORDER: () => 'Los dos dedos del borde deben ir rodeados, o la banda se sale. Rodéelos, o añada un vecino.',

@@ -207,7 +207,8 @@ function distalArrow(
     label: {
       layer: 'MARK',
       text: distal,
-      at: { x: x + 1.2 + height / 2, y: top - ARROW.head - (length - ARROW.head) / 2 },
+      // Clear of the head where it can be, and never under the arrow's foot, where the bend's words stand.
+      at: { x: x + 1.2 + height / 2, y: Math.max(top - (length + ARROW.head) / 2, top - length + textWidth(distal, height) / 2) },
       height,
       align: 'center',
       angle: 90,

@@ -2,11 +2,11 @@ import { type Block, blockProblems } from '../../block/block.ts';
 import { type BrokenLine, heightAt } from '../../geometry/broken-line.ts';
 import type { DigitName } from '../../hand/digits.ts';
 import type { Hand } from '../../hand/hand.ts';
-import { plain } from '../../units/number.ts';
-import { failure, type Problem, type Result, success } from '../../units/result.ts';
+import { failure, type Result, success } from '../../units/result.ts';
 import { type BandEdges, bandEdges } from './band-edges.ts';
 import { type EdgeLevel, edgeLevels, type StripPull, straightPull, straightWidth } from './edge-levels.ts';
 import { loopsOverPip } from './loops-over-pip.ts';
+import { OFFERED, offerWith } from './path-offer.ts';
 import { pathFaults } from './prove-path.ts';
 import { clearanceFor, PAPER_THICKNESS } from './solve-clearance.ts';
 import { loopSizes } from './strip-loops.ts';
@@ -62,7 +62,8 @@ function layAtWidth(hand: Hand, block: Block, options: StripOptions, width: numb
   const settings = { ...open, skinClearance: clearance.value };
   const laid = laidWith(hand, block, settings);
   if (laid.ok) return options.seam === 'auto' ? success(withSeam(laid.value, hand), laid.warnings) : laid;
-  return laid.problems.some((p) => p.code === 'HOLDS_NOTHING') ? withOffer(laid.problems, hand, block, settings) : laid;
+  if (!laid.problems.some((p) => OFFERED.includes(p.code))) return laid;
+  return failure(...offerWith(laid.problems, (changes) => layBand(hand, block, { ...settings, ...changes }).ok, settings));
 }
 
 /** A seam that was left to the program opens where a closed loop cannot pass the PIP joint; the drawing is that of a lap either way. */
@@ -131,20 +132,4 @@ function deepestReliefs({ palmar }: BandEdges): LaidBand['edges']['reliefs'] {
 function seamSlope(path: StripPath, { onHand }: BandEdges, settings: StripSettings): number {
   const at = flattened(path.pathLength, settings);
   return heightAt(onHand, at + 0.5) - heightAt(onHand, at - 0.5);
-}
-
-/** The same refusal with the largest whole differential that was tried and holds. */
-function withOffer(
-  problems: readonly { code: string; where: string; message: string; kind: Problem['kind'] }[],
-  hand: Hand,
-  block: Block,
-  settings: StripSettings,
-): Result<LaidBand> {
-  for (let differential = Math.ceil(settings.differential) - 1; differential >= 1; differential--) {
-    if (!layBand(hand, block, { ...settings, differential }).ok) continue;
-    return failure(
-      ...problems.map((p) => ({ ...p, message: `${p.message} At ${plain(differential)} degrees it holds.`, limit: differential })),
-    );
-  }
-  return failure(...problems);
 }

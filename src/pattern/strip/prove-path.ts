@@ -39,7 +39,7 @@ export function pathFaults(path: StripPath, options: StripSettings): readonly Pr
   return faults.map((fault) => ({
     code: 'PATH_UNSOUND',
     where: 'digits',
-    message: `the path of the strip is not sound: ${fault}. Use a smaller differential or thinner sheet, and check width and circumference of each digit.`,
+    message: `the path of the strip is not sound: ${fault}.`,
     kind: 'refused',
   }));
 }

@@ -270,7 +270,7 @@ function holdsNothing(loose: readonly StandingSection[], { differential }: Strip
   return failure({
     code: 'HOLDS_NOTHING',
     where: 'differential',
-    message: `differential: at ${plain(differential, 1)} degrees the strip runs straight past the ${names} finger and would hold nothing. Use a smaller differential or a narrower strip.`,
+    message: `differential: at ${plain(differential, 1)} degrees the strip runs straight past the ${names} finger and would hold nothing.`,
     kind: 'refused',
   });
 }
@@ -279,7 +279,7 @@ function noPath(reason: string): Result<never> {
   return failure({
     code: 'NO_PATH',
     where: 'digits',
-    message: `the strip cannot be laid round these digits: ${reason}. Check width and circumference of each digit, or use a smaller differential.`,
+    message: `the strip cannot be laid round these digits: ${reason}.`,
     kind: 'refused',
   });
 }

@@ -1,0 +1,117 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { times } from '../../../tests/by-night.ts';
+import { handJson, WORKED } from '../../../tests/hands.ts';
+import { blocks } from '../../block/library.ts';
+import { readHand } from '../../hand/read-hand.ts';
+import type { Problem, Warning } from '../../units/result.ts';
+import { stripFigures } from './strip.ts';
+import { DEFAULT_STRIP_OPTIONS, type StripOptions } from './strip-options.ts';
+
+const DIGITS = ['index', 'long', 'ring', 'little'] as const;
+
+/** A hand about the worked one, 0.6 to 1.4 of it, each finger by a tenth of its own, so that many a strip is refused at a steep differential. */
+const anyHand = fc
+  .record({
+    scale: fc.double({ min: 0.6, max: 1.4, noNaN: true }),
+    own: fc.array(fc.double({ min: 0.9, max: 1.1, noNaN: true }), { minLength: 8, maxLength: 8 }),
+  })
+  .map(({ scale, own }) => {
+    const measures = Object.fromEntries(
+      DIGITS.map((digit, k) => {
+        const [width, round, room, dorsal] = WORKED[digit].map((mm) => mm * scale) as [number, number, number, number];
+        return [digit, [width * (own[k] as number), round * (own[k] as number), room * (own[k + 4] as number), dorsal]];
+      }),
+    ) as unknown as typeof WORKED;
+    return readHand(handJson(measures));
+  });
+const anyBlock = fc.constantFrom(...blocks());
+const anyOptions = fc.record({
+  differential: fc.integer({ min: 1, max: 45 }),
+  thickness: fc.constantFrom(1.2, 1.6, 2.4, 3.2, 4.8),
+  width: fc.constantFrom<StripOptions['width']>('auto', 12, 20, 30),
+  closure: fc.constantFrom<StripOptions['closure']>('tacked', 'spanning'),
+  outline: fc.constantFrom<StripOptions['outline']>('staggered', 'staggered', 'straight'),
+  trim: fc.constantFrom(0, 4, 10),
+});
+
+/** The change that a refusal of a path offers. */
+function changeOf({ message }: Problem): Partial<StripOptions> | null {
+  const [, degrees] = /At (\d+) degrees it holds\.$/.exec(message) ?? [];
+  const [, thickness] = /Of sheet ([\d.]+) mm thick it holds\.$/.exec(message) ?? [];
+  const [, width] = /With a strip ([\d.]+) mm wide it holds\.$/.exec(message) ?? [];
+  if (degrees !== undefined) return { differential: Number(degrees) };
+  if (thickness !== undefined) return { thickness: Number(thickness) };
+  return width === undefined ? null : { width: Number(width), minimumWidth: 5 };
+}
+
+/** The change that a warning offers; null where what helps is no option. */
+function changeFor({ code, next = '' }: Warning): Partial<StripOptions> | { readonly block: string } | null {
+  const number = (pattern: RegExp) => Number(pattern.exec(next)?.[1] ?? Number.NaN);
+  if (code === 'TRIM_TOO_SHORT') return { trim: number(/trim of (\d+) mm/) };
+  if (code === 'DIFFERENTIAL_UNUSUAL') return { differential: number(/use (\d+) to/) };
+  if (code === 'STRAIGHT_PULLED') return { outline: 'staggered' };
+  if (code !== 'PIP_FLEXION_NOT_FREE') return null;
+  if (next.includes('in the block')) return { block: /in the block (\S+)/.exec(next)?.[1] ?? '' };
+  const changes = {
+    ...(next.includes('minimumWidth') ? { minimumWidth: number(/minimumWidth of ([\d.]+)/) } : {}),
+    ...(next.includes('proximalGap') ? { proximalGap: number(/proximalGap of ([\d.]+)/) } : {}),
+  };
+  return Object.keys(changes).length > 0 ? changes : null;
+}
+
+describe('what a strip offers when it is refused or warns', () => {
+  it('makes a strip where it was refused', () => {
+    let refused = 0;
+    let offered = 0;
+    fc.assert(
+      fc.property(anyHand, anyBlock, anyOptions, (hand, block, changes) => {
+        if (!hand.ok) return;
+        const options = { ...DEFAULT_STRIP_OPTIONS, ...changes, differential: Math.max(25, changes.differential) };
+        const found = stripFigures(hand.value, block, options);
+        if (found.ok) return;
+        for (const problem of found.problems) {
+          refused++;
+          const change = changeOf(problem);
+          if (change === null) {
+            expect(problem.message).toContain('measure width and circumference of each digit again');
+            continue;
+          }
+          offered++;
+          const again = stripFigures(hand.value, block, { ...options, ...change });
+          expect(again.ok ? [] : again.problems, problem.message).toEqual([]);
+        }
+      }),
+      { numRuns: times(40, 2000) },
+    );
+    expect(refused).toBeGreaterThan(0);
+    expect(offered).toBeGreaterThan(0);
+  });
+
+  it('takes the warning away', () => {
+    const seen = new Set<string>();
+    fc.assert(
+      fc.property(anyHand, anyBlock, anyOptions, (hand, block, changes) => {
+        if (!hand.ok) return;
+        const options = { ...DEFAULT_STRIP_OPTIONS, ...changes };
+        const found = stripFigures(hand.value, block, options);
+        if (!found.ok) return;
+        for (const warning of found.value.warnings) {
+          const change = changeFor(warning);
+          if (change === null) continue;
+          seen.add(warning.code);
+          const { block: other, ...more } = { block: block.id, ...change };
+          const made = blocks().find((b) => b.id === other);
+          const settled = { ...options, width: found.value.options.width, ...more } as StripOptions;
+          const again = made ? stripFigures(hand.value, made, settled) : null;
+          if (again?.ok) {
+            const same = again.value.warnings.filter((w) => w.code === warning.code && w.where === warning.where);
+            expect(same, `${warning.message}; ${warning.next}`).toEqual([]);
+          } else expect(again?.problems, `${warning.message}; ${warning.next}`).toEqual([]);
+        }
+      }),
+      { numRuns: times(25, 1000) },
+    );
+    expect([...seen]).toEqual(expect.arrayContaining(['TRIM_TOO_SHORT', 'DIFFERENTIAL_UNUSUAL', 'STRAIGHT_PULLED']));
+  });
+});

@@ -1,0 +1,33 @@
+import { plain } from '../../units/number.ts';
+import type { Problem } from '../../units/result.ts';
+import { NUMBER_OPTIONS, type StripSettings } from './strip-options.ts';
+
+/** Refusals of a path that another choice may mend. */
+export const OFFERED: readonly string[] = ['HOLDS_NOTHING', 'NO_PATH', 'PATH_UNSOUND'];
+
+/** Thicknesses of thinner sheet that is sold: 1/16 and 3/64 in (trade sizes, common practice), mm; and widths that are tried. */
+const THINNER = [1.6, 1.2] as const;
+const NARROWER = [15, 12, 10, 8] as const;
+
+const least = (key: 'differential' | 'minimumWidth') => NUMBER_OPTIONS.find((o) => o.key === key)?.low ?? 1;
+
+/**
+ * The same refusals with one change that was tried and holds: the largest whole differential, else thinner sheet, else a narrower strip; where
+ * none of them helps, that is said. `limit` is the differential.
+ */
+export function offerWith(
+  problems: readonly Problem[],
+  holds: (changes: Partial<StripSettings>) => boolean,
+  { differential, thickness, width }: Pick<StripSettings, 'differential' | 'thickness' | 'width'>,
+): readonly Problem[] {
+  const add = (words: string, more: Partial<Problem> = {}) => problems.map((p) => ({ ...p, ...more, message: `${p.message} ${words}` }));
+  for (let smaller = Math.ceil(differential) - 1; smaller >= least('differential'); smaller--)
+    if (holds({ differential: smaller })) return add(`At ${plain(smaller)} degrees it holds.`, { where: 'differential', limit: smaller });
+  const thinner = THINNER.find((mm) => mm < thickness && holds({ thickness: mm }));
+  if (thinner !== undefined) return add(`Of sheet ${plain(thinner)} mm thick it holds.`);
+  const narrower = NARROWER.find((mm) => mm < width && holds({ width: mm, minimumWidth: Math.min(mm, least('minimumWidth')) }));
+  if (narrower !== undefined) return add(`With a strip ${plain(narrower)} mm wide it holds.`);
+  return add(
+    'No smaller differential, thinner sheet or narrower strip was found that helps: measure width and circumference of each digit again.',
+  );
+}
