@@ -77,7 +77,7 @@ export const makeWords = threeLanguages(
     sentence: (finger, held, fingers) => `${finger}: MP ${held}; ${fingers}`,
     byItself: (degrees, way) => `${degrees} ${way} als bei den Nachbarn`,
     bent: 'mehr gebeugt',
-    straight: 'gerader',
+    straight: 'mehr gestreckt',
     plate: (finger, angle, face, fingers) => `${finger}: MP bei ${angle}, Handschiene ${face}; ${fingers}`,
     size: (length, width) => `flach ${length} x ${width}`,
     free: (degrees) => `PIP frei bis etwa ${degrees}`,
