@@ -45,7 +45,7 @@ export const stopWords = threeLanguages(
     answered: 'Señales de alarma: ninguna',
   },
   {
-    heading: 'Stopp-Zeichen',
+    heading: 'Warnzeichen',
     list: 'Wunde, Drähte · Infektion · neue Taubheit · blass, blau, kalt · CRPS-Verdacht · neuer aktiver Verlust · instabil, neue Fehlstellung · akut entzündet',
     none: 'Nichts davon',
     some: 'Eines liegt vor …',
@@ -62,7 +62,7 @@ export const stopWords = threeLanguages(
       inflamedJoint: 'Ein akut entzündetes Gelenk',
     },
     stopped: 'Stopp: kein Vorschlag und kein Druck.',
-    unanswered: 'Stopp-Zeichen noch nicht erfragt',
-    answered: 'Stopp-Zeichen: keine',
+    unanswered: 'Warnzeichen noch nicht erfragt',
+    answered: 'Warnzeichen: keine',
   },
 );
