@@ -65,6 +65,7 @@ describe('what every command has', () => {
       ['blocks'],
       ['plan', 'fixtures/demo-hand.json'],
       ['case', 'next', 'fixtures/case-gains.json'],
+      ['case', 'fit', 'fixtures/case-gains.json'],
       ['draw', 'fixtures/demo-hand.json'],
     ]) {
       const { schema } = JSON.parse((await runCommand(...words, '--json')).out);

@@ -28,8 +28,8 @@ export const germanMessages: Texts['message'] = {
       `Diese Variante umfasst den ${digit}, der nicht gemessen wurde. Messen Sie ihn, oder wählen Sie eine Variante ohne ihn.`,
     HOLDS_NOTHING: ({ limit }) =>
       `Bei dieser Differenz läuft der Streifen gerade am gehaltenen Finger vorbei und hielte nichts. ${limit === '' ? 'Nehmen Sie eine kleinere.' : `Bei ${limit} hält er.`}`,
-    PAPER_READING: () =>
-      'Diese Ablesung ist mehr, als Haut und Luft ausmachen können. Flechten Sie den Papierstreifen noch einmal, und messen Sie die Finger noch einmal.',
+    PAPER_READING: ({ limit }) =>
+      `Diese Ablesung ist mehr, als Haut und Luft ausmachen können. Flechten Sie den Papierstreifen noch einmal, und messen Sie die Finger noch einmal.${limit === '' ? '' : ` Die nächste mögliche ist ${limit}.`}`,
     NO_PATH: ({ limit }) =>
       `Der Streifen lässt sich nicht um diese Finger legen. ${limit === '' ? 'Breite und Umfang prüfen.' : `Bei ${limit} geht es.`}`,
     BLOCK_COUNT: () => 'Ein Streifen umfasst drei oder vier Finger. Nehmen Sie einen Nachbarn dazu.',

@@ -24,8 +24,8 @@ export const spanishMessages: Texts['message'] = {
     DIGIT_NOT_MEASURED: ({ digit }) => `Esta configuración toma el ${digit}, que no está medido. Mídalo, o elija una configuración sin él.`,
     HOLDS_NOTHING: ({ limit }) =>
       `Con este diferencial la tira pasa de largo junto al dedo sostenido y no sostendría nada. ${limit === '' ? 'Use uno menor.' : `Con ${limit} lo sostiene.`}`,
-    PAPER_READING: () =>
-      'Esta lectura es más de lo que pueden dar la piel y el aire. Vuelva a entrelazar la tira de papel y mida otra vez los dedos.',
+    PAPER_READING: ({ limit }) =>
+      `Esta lectura es más de lo que pueden dar la piel y el aire. Vuelva a entrelazar la tira de papel y mida otra vez los dedos.${limit === '' ? '' : ` La más cercana posible es ${limit}.`}`,
     NO_PATH: ({ limit }) =>
       `La tira no se puede poner alrededor de estos dedos. ${limit === '' ? 'Compruebe ancho y perímetro de cada uno.' : `Con ${limit} sí.`}`,
     BLOCK_COUNT: () => 'Una tira toma tres o cuatro dedos. Añada un vecino.',
