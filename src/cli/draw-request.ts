@@ -50,7 +50,9 @@ export async function drawRequest({ request, why, output, paperTrial: wanted, sh
   const sound = paper.value === null ? paper : validatePattern(paper.value);
   if (!sound.ok) return sound;
   const trial = paper.value;
-  const pattern = trial ? { ...made.value.pattern, paperTrial: trial } : made.value.pattern;
+  const { pattern: strip } = made.value;
+  // Each of its files says that there is a paper strip, so that they are drawn again with it.
+  const pattern = trial ? { ...strip, paperTrial: trial, inputs: { ...strip.inputs, paperTrial: true } } : strip;
   const drawn = [
     { stem, pattern },
     ...(trial && drawings.length > 0 ? [{ stem: `${stem}-paper`, pattern: trial, formats: drawings }] : []),
