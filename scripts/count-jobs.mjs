@@ -15,7 +15,7 @@ console.log(
 console.log('job | window | language | clicks | keys | Tabs | scrolled px | s');
 for (const { name, run } of JOBS.filter((job) => job.name.includes(only))) {
   for (const [width, height] of WINDOWS) {
-    if (width < 600 && name.includes('keys')) continue;
+    if (width < 600 && /keys|error/.test(name)) continue;
     for (const language of ['en', 'es', 'de']) {
       const context = await browser.newContext({
         locale: language === 'en' ? 'en-GB' : language,

@@ -81,6 +81,24 @@ describe('redraw', () => {
     expect(second.exit).toBe(1);
     expect(second.err).toContain('OUTPUT_EXISTS');
   });
+
+  it('brings back the paper strip that a drawing was made with, from each of its files, byte for byte', async () => {
+    const out = join(scratch, 'with-trial');
+    const formats = 'svg,pdf';
+    expect(await runCommand('draw', 'fixtures/demo-hand.json', '--paper-trial', ...asTyped({ formats, out }))).toMatchObject({ exit: 0 });
+    const made = readdirSync(out);
+    const [strip] = made.filter((name) => name.endsWith('.svg') && !name.includes('-paper'));
+    const [pdf] = made.filter((name) => name.endsWith('.pdf'));
+    expect(made).toHaveLength(3);
+    expect(pageSizes(join(out, pdf as string)).length).toBeGreaterThan(1);
+    for (const source of [strip, pdf] as string[]) {
+      const again = join(scratch, `with-trial-from-${source}`);
+      expect(await runCommand('redraw', join(out, source), ...asTyped({ formats, out: again }))).toMatchObject({ exit: 0 });
+      expect(readdirSync(again)).toEqual(made);
+      for (const name of made)
+        expect(readFileSync(join(again, name)).equals(readFileSync(join(out, name))), `${name} from ${source}`).toBe(true);
+    }
+  });
 });
 
 describe('print-check', () => {

@@ -24,6 +24,19 @@ it('a hand piped in is drawn, its drawing piped on is read back and drawn again,
   expect(JSON.parse(String(found.out))).toMatchObject({ schema: 'knucklewright/inspections@1', files: [{ file: '-', format: 'svg' }] });
   const again = piped(svg.out, 'redraw', '-', '--formats', 'svg', '--out', '-');
   expect(again.out.equals(svg.out)).toBe(true);
+  const tried = piped(
+    svg.out.toString().replace('"kind":"strip"', '"paperTrial":true,"kind":"strip"'),
+    'redraw',
+    '-',
+    '--formats',
+    'svg',
+    '--out',
+    '-',
+  );
+  expect([tried.out.toString().match(/<\?xml/g)?.length, tried.err]).toEqual([
+    1,
+    expect.stringContaining('which is a drawing of its own and was not written'),
+  ]);
   const plan = piped(HAND, 'plan', '-');
   expect(String(plan.out)).toContain('knucklewright draw -');
   expect(leftovers()).toEqual(before);

@@ -16,7 +16,10 @@ export interface Placed<Args, Flags> {
   readonly printed: string | null;
 }
 
-/** Arguments and flags with files in place of the standard streams; a `-` that the command cannot take is wrong usage. */
+/**
+ * Arguments and flags with files in place of the standard streams, and among the flags `isPrinted` where the one drawing in that folder is printed; a
+ * `-` that the command cannot take is wrong usage.
+ */
 export async function withStandardStreams<Args extends readonly unknown[], Flags extends object>(
   {
     name,
@@ -43,7 +46,7 @@ export async function withStandardStreams<Args extends readonly unknown[], Flags
   const file = (word: unknown) => (word === DASH ? read.value : word);
   const placed = args.map((word) => (Array.isArray(word) ? word.map(file) : file(word))) as unknown as Args;
   const printed = isOut ? join(streams.folder, 'out') : null;
-  return success({ args: placed, flags: printed ? { ...flags, out: printed } : flags, streams, printed });
+  return success({ args: placed, flags: printed ? { ...flags, out: printed, isPrinted: true } : flags, streams, printed });
 }
 
 /** What does not go with a drawing on standard output: several formats, and whatever else would be printed or written. */

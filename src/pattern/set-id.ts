@@ -4,8 +4,8 @@ import { sha256 } from '../units/sha-256.ts';
 const DIGITS = 16;
 export const SET_ID = /^[0-9a-f]{16}$/;
 
-/** What one file of a set may have and another not: the machine it is for, the language of its words, its number among the sheets of a layout. */
-const OF_ONE_FILE: ReadonlySet<string> = new Set(['cutter', 'language', 'number', 'set']);
+/** What one file of a set may have and another not: the machine it is for, the language of its words, a paper strip to try first, its number among the sheets of a layout. */
+const OF_ONE_FILE: ReadonlySet<string> = new Set(['cutter', 'language', 'number', 'paperTrial', 'set']);
 
 /**
  * The id of the set of files that one pattern is written in: 16 hex digits of the SHA-256 of the inputs it carries, the version of its

@@ -108,7 +108,9 @@ describe('the finished SVG of fingers that taper, rolled off cones by a program 
     return { setting, drawn, straight, faults: (strip: DrawnStrip) => foldFaults(strip, setting, hand, band) };
   };
 
-  it.each(['ring-lowered-in-three', 'long-raised-in-three', 'long-and-ring-raised-in-four', 'ring-lowered-in-four'])('%s', async (id) => {
+  const ids = ['ring-lowered-in-three', 'long-raised-in-three', 'long-and-ring-raised-in-four', 'ring-lowered-in-four'];
+
+  it.each(tried(ids, (id) => id === 'ring-lowered-in-three' || id === 'long-and-ring-raised-in-four'))('%s', async (id) => {
     for (const side of ['left', 'right'] as const)
       for (const closure of ['tacked', 'spanning'] as const) {
         const { drawn, straight, faults } = await rolled(id, side, closure);

@@ -7,7 +7,7 @@ import { layOut } from '../../sheet/plastic/lay-out.ts';
 import { assignSizes, type SizePlan, type SizePlanRequest, sizePlans } from '../../sheet/plastic/size-plan.ts';
 import { MOST_SIZES } from '../../sheet/plastic/stock-sizes.ts';
 import { parseLength } from '../../units/length.ts';
-import { plain, rounded } from '../../units/number.ts';
+import { plain } from '../../units/number.ts';
 import { collect, failure, type Problem, type Result, success } from '../../units/result.ts';
 import { plasticWords } from '../../words/plastic/plastic-words.ts';
 import { defineCommand } from '../define-command.ts';
@@ -179,13 +179,12 @@ function sizesJson(made: SizesMade, warnings: readonly unknown[]): object {
   const { lengths, all, chosen, pieces, assigned, useTrim, best, sheets, files } = made;
   const leftOut = leftOutHands(lengths.leftOut);
   const leaning = lengths.bias && leftOut.length > 0 ? { bias: lengths.bias } : {};
-  const mm = (value: number) => rounded(value, 3);
   const plan = ({ sizes: some, cover, meanWaste, wasteShare }: SizePlan) => ({
-    sizes: some.map(({ length }) => mm(length)),
-    widths: some.map(({ width }) => mm(width)),
+    sizes: some.map(({ length }) => length),
+    widths: some.map(({ width }) => width),
     served: some.map(({ served }) => served),
     cover,
-    meanWaste: mm(meanWaste),
+    meanWaste,
     wasteShare,
   });
   return {
@@ -196,19 +195,13 @@ function sizesJson(made: SizesMade, warnings: readonly unknown[]): object {
     ...leaning,
     best,
     sheets,
-    useTrim: mm(useTrim),
-    sizes: chosen.sizes.map((size, k) => ({
-      ...size,
-      serves: SERVES[size.serves],
-      length: mm(size.length),
-      width: mm(size.width),
-      pieces: pieces[k] ?? 0,
-    })),
+    useTrim,
+    sizes: chosen.sizes.map((size, k) => ({ ...size, serves: SERVES[size.serves], pieces: pieces[k] ?? 0 })),
     chosen: plan(chosen),
     pieces,
     assignment: assigned.flatMap(({ strip, size, cutOff, trimUsed }) => {
       const { code, side, block, relief } = strip;
-      return code === null ? [] : [{ code, side, size: size?.id ?? null, cutOff: mm(cutOff), trimUsed: mm(trimUsed), relief, block }];
+      return code === null ? [] : [{ code, side, size: size?.id ?? null, cutOff, trimUsed, relief, block }];
     }),
     singly: assigned.flatMap(({ strip, size }) => (size === null && strip.code !== null ? [strip.code] : [])),
     all: all.map(plan),

@@ -25,7 +25,8 @@ export const englishMessages = {
       `This arrangement takes in the ${digit}, which was not measured. Measure it, or choose one without it.`,
     HOLDS_NOTHING: ({ limit }) =>
       `At this differential the strip runs straight past the held finger and would hold nothing. ${limit === '' ? 'Use a smaller one.' : `At ${limit} it holds.`}`,
-    PAPER_READING: () => 'This reading is more than skin and air can make. Weave the paper strip again, and measure the fingers again.',
+    PAPER_READING: ({ limit }) =>
+      `This reading is more than skin and air can make. Weave the paper strip again, and measure the fingers again.${limit === '' ? '' : ` The nearest that can be is ${limit}.`}`,
     NO_PATH: ({ limit }) =>
       `The strip cannot be laid round these fingers. ${limit === '' ? 'Check width and circumference of each.' : `At ${limit} it holds.`}`,
     BLOCK_COUNT: () => 'A strip takes three or four digits. Add a neighbour.',

@@ -6,7 +6,7 @@ import { failure, type Result, success } from '../../units/result.ts';
 import { type BandEdges, bandEdges } from './band-edges.ts';
 import { type EdgeLevel, edgeLevels, type StripPull, straightPull, straightWidth } from './edge-levels.ts';
 import { loopsOverPip } from './loops-over-pip.ts';
-import { OFFERED, offerWith } from './path-offer.ts';
+import { OFFERED, offerReading, offerWith } from './path-offer.ts';
 import { pathFaults } from './prove-path.ts';
 import { clearanceFor, PAPER_THICKNESS } from './solve-clearance.ts';
 import { loopSizes } from './strip-loops.ts';
@@ -58,7 +58,10 @@ export function layStrip(hand: Hand, block: Block, options: StripOptions): Resul
 function layAtWidth(hand: Hand, block: Block, options: StripOptions, width: number): Result<LaidBand> {
   const open = settingsFor(options, hand, width);
   const clearance = options.paperReading === 'none' ? success(open.skinClearance) : clearanceFor(hand, block, open, options.paperReading);
-  if (!clearance.ok) return clearance;
+  if (!clearance.ok) {
+    const holds = (changes: Partial<StripOptions>) => layAtWidth(hand, block, { ...options, ...changes }, width).ok;
+    return failure(...clearance.problems.map((problem) => offerReading(problem, holds)));
+  }
   const settings = { ...open, skinClearance: clearance.value };
   const laid = laidWith(hand, block, settings);
   if (laid.ok) return options.seam === 'auto' ? success(withSeam(laid.value, hand), laid.warnings) : laid;

@@ -23,11 +23,13 @@ interface TightLoop {
 /**
  * `LOOP_OVER_PIP` where a loop round one digit, closed for good, cannot pass its PIP joint: by the joint's measured circumference, or where an
  * estimate leaves hardly a doubt. Then the seam is to open, and opens already where that was left to the program.
+ * @param canOpen tries the strip with a seam that opens, before it is offered
  */
 export function loopsOverPip(
   hand: Hand,
   loops: readonly Loop[],
   seam: { readonly asked: StripOptions['seam']; readonly used: StripSettings['seam'] } = { asked: 'lap', used: 'lap' },
+  canOpen: () => boolean = () => true,
 ): readonly Warning[] {
   // Who asked for a seam that opens needs not be told.
   if (seam.asked === 'opening') return [];
@@ -49,9 +51,15 @@ export function loopsOverPip(
       message: `a loop that is closed for good does not pass over the PIP joint of ${list.join(', ')}`,
       value: first.loop,
       limit: first.pip,
-      next: `${seam.used === 'opening' ? 'the seam opens' : 'make the seam so that it opens (--seam opening)'}: leave the lap unbonded and close it with a strap${first.isMeasured ? '' : '; measure pipCircumference to be sure'}`,
+      next: `${nextFor(seam.used, canOpen)}${first.isMeasured ? '' : '; measure pipCircumference to be sure'}`,
     },
   ];
+}
+
+function nextFor(used: StripSettings['seam'], canOpen: () => boolean): string {
+  const how = 'leave the lap unbonded and close it with a strap';
+  if (used === 'opening') return `the seam opens: ${how}`;
+  return canOpen() ? `make the seam so that it opens (--seam opening): ${how}` : 'do not make this strip: it could not be taken off';
 }
 
 /** The joint's circumference, and the least that it can be taken for. */

@@ -15,15 +15,26 @@ const anyHand = fc
   .record({
     scale: fc.double({ min: 0.6, max: 1.4, noNaN: true }),
     own: fc.array(fc.double({ min: 0.9, max: 1.1, noNaN: true }), { minLength: 8, maxLength: 8 }),
+    roots: fc.constantFrom(0, 0, 1.04, 1.12),
+    pip: fc.constantFrom(0, 1.1, 1.2),
+    target: fc.constantFrom(null, 'index', 'little'),
   })
-  .map(({ scale, own }) => {
+  .map(({ scale, own, roots, pip, target }) => {
     const measures = Object.fromEntries(
       DIGITS.map((digit, k) => {
         const [width, round, room, dorsal] = WORKED[digit].map((mm) => mm * scale) as [number, number, number, number];
         return [digit, [width * (own[k] as number), round * (own[k] as number), room * (own[k + 4] as number), dorsal]];
       }),
     ) as unknown as typeof WORKED;
-    return readHand(handJson(measures));
+    const json = handJson(measures) as { readonly digits: Readonly<Record<string, object>> };
+    const digits = Object.fromEntries(
+      DIGITS.map((digit) => {
+        const [, round] = measures[digit];
+        const more = { ...(roots ? { rootCircumference: round * roots } : {}), ...(pip ? { pipCircumference: round * pip } : {}) };
+        return [digit, { ...json.digits[digit], ...more }];
+      }),
+    );
+    return readHand({ ...json, digits, ...(target ? { target: { digit: target, pipExtensionDeficit: 25, pipFlexionDeficit: 0 } } : {}) });
   });
 const anyBlock = fc.constantFrom(...blocks());
 const anyOptions = fc.record({
@@ -33,6 +44,8 @@ const anyOptions = fc.record({
   closure: fc.constantFrom<StripOptions['closure']>('tacked', 'spanning'),
   outline: fc.constantFrom<StripOptions['outline']>('staggered', 'staggered', 'straight'),
   trim: fc.constantFrom(0, 4, 10),
+  seam: fc.constantFrom<StripOptions['seam']>('auto', 'lap', 'pinch', 'opening'),
+  paperReading: fc.constantFrom<StripOptions['paperReading']>('none', 'none', 'none', -15, -6, 3, 15),
 });
 
 /** The change that a refusal of a path offers. */
@@ -40,6 +53,9 @@ function changeOf({ message }: Problem): Partial<StripOptions> | null {
   const [, degrees] = /At (\d+) degrees it holds\.$/.exec(message) ?? [];
   const [, thickness] = /Of sheet ([\d.]+) mm thick it holds\.$/.exec(message) ?? [];
   const [, width] = /With a strip ([\d.]+) mm wide it holds\.$/.exec(message) ?? [];
+  const [, reading] = /The nearest reading that can be is (-?\d+) mm\.$/.exec(message) ?? [];
+  if (reading !== undefined) return { paperReading: Number(reading) };
+  if (message.endsWith('Without a reading (none) the strip can be drawn.')) return { paperReading: 'none' };
   if (degrees !== undefined) return { differential: Number(degrees) };
   if (thickness !== undefined) return { thickness: Number(thickness) };
   return width === undefined ? null : { width: Number(width), minimumWidth: 5 };
@@ -49,8 +65,11 @@ function changeOf({ message }: Problem): Partial<StripOptions> | null {
 function changeFor({ code, next = '' }: Warning): Partial<StripOptions> | { readonly block: string } | null {
   const number = (pattern: RegExp) => Number(pattern.exec(next)?.[1] ?? Number.NaN);
   if (code === 'TRIM_TOO_SHORT') return { trim: number(/trim of (\d+) mm/) };
-  if (code === 'DIFFERENTIAL_UNUSUAL') return { differential: number(/use (\d+) to/) };
-  if (code === 'STRAIGHT_PULLED') return { outline: 'staggered' };
+  if (code === 'DIFFERENTIAL_UNUSUAL' && next.startsWith('use')) return { differential: number(/use (\d+) degrees/) };
+  if (code === 'STRAIGHT_PULLED' || code === 'STRAIGHT_NOT_TAPERED') return next.includes('staggered') ? { outline: 'staggered' } : null;
+  if (code === 'LOOP_OVER_PIP') return next.includes('seam opens') || next.includes('--seam opening') ? { seam: 'opening' } : null;
+  if (code === 'BORDER_TARGET_IN_THREE' && next.startsWith('prefer') && next.includes('can be made'))
+    return { block: /digits: (\S+) can/.exec(next)?.[1] ?? '' };
   if (code !== 'PIP_FLEXION_NOT_FREE') return null;
   if (next.includes('in the block')) return { block: /in the block (\S+)/.exec(next)?.[1] ?? '' };
   const changes = {
@@ -74,7 +93,7 @@ describe('what a strip offers when it is refused or warns', () => {
           refused++;
           const change = changeOf(problem);
           if (change === null) {
-            expect(problem.message).toContain('measure width and circumference of each digit again');
+            expect(problem.message).toMatch(/measure width and circumference of each digit again|cannot be drawn either/);
             continue;
           }
           offered++;
@@ -112,6 +131,15 @@ describe('what a strip offers when it is refused or warns', () => {
       }),
       { numRuns: times(25, 1000) },
     );
-    expect([...seen]).toEqual(expect.arrayContaining(['TRIM_TOO_SHORT', 'DIFFERENTIAL_UNUSUAL', 'STRAIGHT_PULLED']));
+    expect([...seen]).toEqual(
+      expect.arrayContaining([
+        'TRIM_TOO_SHORT',
+        'DIFFERENTIAL_UNUSUAL',
+        'STRAIGHT_PULLED',
+        'STRAIGHT_NOT_TAPERED',
+        'LOOP_OVER_PIP',
+        'BORDER_TARGET_IN_THREE',
+      ]),
+    );
   });
 });

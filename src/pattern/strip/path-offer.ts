@@ -1,6 +1,6 @@
 import { plain } from '../../units/number.ts';
 import type { Problem } from '../../units/result.ts';
-import { NUMBER_OPTIONS, type StripSettings } from './strip-options.ts';
+import { NUMBER_OPTIONS, type StripOptions, type StripSettings } from './strip-options.ts';
 
 /** Refusals of a path that another choice may mend. */
 export const OFFERED: readonly string[] = ['HOLDS_NOTHING', 'NO_PATH', 'PATH_UNSOUND'];
@@ -30,4 +30,18 @@ export function offerWith(
   return add(
     'No smaller differential, thinner sheet or narrower strip was found that helps: measure width and circumference of each digit again.',
   );
+}
+
+/**
+ * The refusal of a paper strip's reading with what was tried: the nearest reading that can be, to know one when it is read again; else that the
+ * strip can be drawn without one. A reading is never to be changed to fit, so measuring stands first.
+ */
+export function offerReading(problem: Problem, holds: (changes: Pick<StripOptions, 'paperReading'>) => boolean): Problem {
+  const { limit, ...refused } = problem;
+  const { low = 0, high = 0 } = NUMBER_OPTIONS.find((o) => o.key === 'paperReading') ?? {};
+  if (limit !== undefined && limit >= low && limit <= high && holds({ paperReading: limit }))
+    return { ...problem, message: `${problem.message} The nearest reading that can be is ${plain(limit)} mm.` };
+  if (holds({ paperReading: 'none' }))
+    return { ...refused, message: `${problem.message} Without a reading (none) the strip can be drawn.` };
+  return { ...refused, message: `${problem.message} Without a reading the strip cannot be drawn either.` };
 }

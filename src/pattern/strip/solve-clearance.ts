@@ -21,7 +21,7 @@ export const READING_ERROR = 1;
 
 /**
  * The clearance at which the path of a paper strip is as long as one read on the hand (model rule 15): it takes in what the model does not know
- * of this hand. `PAPER_READING` where no clearance from -0.5 to 1.5 mm makes it so.
+ * of this hand. `PAPER_READING` where no clearance from -0.5 to 1.5 mm makes it so; its `limit` is the nearest whole reading that one does.
  */
 export function clearanceFor(hand: Hand, block: Block, settings: StripSettings, reading: number): Result<number> {
   const paper = { ...settings, thickness: PAPER_THICKNESS };
@@ -34,8 +34,9 @@ export function clearanceFor(hand: Hand, block: Block, settings: StripSettings, 
   return failure({
     code: 'PAPER_READING',
     where: 'paperReading',
-    message: `paperReading: ${plain(reading, 1)} mm is more than skin and air can make on this hand (${plain(shortest - drawn, 0)} to ${plain(longest - drawn, 0)} mm). Weave the paper strip again, and measure the fingers again.`,
+    message: `paperReading: ${plain(reading, 1)} mm is more than skin and air can make on this hand. Weave the paper strip again, and measure the fingers again.`,
     kind: 'refused',
+    limit: drawn + reading > longest ? Math.floor(longest - drawn) : Math.ceil(shortest - drawn),
   });
 }
 

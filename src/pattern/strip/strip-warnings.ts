@@ -1,39 +1,51 @@
 import { placedDigits } from '../../block/block.ts';
 import { SURVEYED_DIFFERENTIAL } from '../../block/differential.ts';
+import { blocks } from '../../block/library.ts';
 import { NO_FIST } from '../../block/score-terms.ts';
-import type { DigitName } from '../../hand/digits.ts';
+import { DIGITS, type DigitName } from '../../hand/digits.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { plain } from '../../units/number.ts';
 import type { Warning } from '../../units/result.ts';
 import { freeFlexionOffer } from './free-flexion-offer.ts';
+import { layStrip } from './lay-strip.ts';
 import { loopsOverPip } from './loops-over-pip.ts';
+import { NUMBER_OPTIONS, type StripOptions } from './strip-options.ts';
 import { type StripFigures, tapering } from './strip-report.ts';
+import { layFirst } from './version-1/lay-first.ts';
 
 /** Everything about a strip that does not stop it but that the therapist must see. */
 export function stripWarnings(hand: Hand, f: Omit<StripFigures, 'warnings'>): readonly Warning[] {
+  const lay = f.geometryVersion === '1' ? layFirst : layStrip;
+  const holds: Holds = (changes) => lay(hand, f.block, { ...f.asked, ...changes }).ok;
   return [
-    ...differential(f),
+    ...differential(f, holds),
     ...freePip(hand, f),
-    ...pulled(f),
-    ...notTapered(f),
+    ...pulled(f, holds),
+    ...notTapered(f, holds),
     ...retired(f),
     ...trimCover(f),
     ...borderTarget(hand, f),
-    ...loopsOverPip(hand, f.loops, { asked: f.asked.seam, used: f.options.seam }),
+    ...loopsOverPip(hand, f.loops, { asked: f.asked.seam, used: f.options.seam }, () => holds({ seam: 'opening' })),
   ];
 }
 
-function differential({ options }: Omit<StripFigures, 'warnings'>): readonly Warning[] {
+/** Tries another choice on the same hand and block; what is not tried so is not offered. */
+type Holds = (changes: Partial<StripOptions>) => boolean;
+
+function differential({ options }: Omit<StripFigures, 'warnings'>, holds: Holds): readonly Warning[] {
   const { low, high } = SURVEYED_DIFFERENTIAL;
   if (options.differential >= low && options.differential <= high) return [];
+  const nearest = options.differential < low ? low : high;
   return [
     {
       code: 'DIFFERENTIAL_UNUSUAL',
       where: 'differential',
       message: `differential ${plain(options.differential)} degrees lies outside the ${low} to ${high} that surveyed therapists use (Yates et al. 2023)`,
       value: options.differential,
-      limit: options.differential < low ? low : high,
-      next: `use ${low} to ${high} degrees unless you have a reason`,
+      limit: nearest,
+      next: holds({ differential: nearest })
+        ? `use ${nearest} degrees unless you have a reason`
+        : `at ${nearest} degrees this strip cannot be made of this hand: choose another block unless you have a reason`,
     },
   ];
 }
@@ -60,7 +72,7 @@ function freePip(hand: Hand, { freePip, block, options, geometryVersion }: Omit<
 /** Over this shear a straight strip must be drawn so much that it thins and creeps back: an assumption, no source. */
 const MOST_SHEAR = 0.2;
 
-function pulled({ pull }: Omit<StripFigures, 'warnings'>): readonly Warning[] {
+function pulled({ pull }: Omit<StripFigures, 'warnings'>, holds: Holds): readonly Warning[] {
   if (pull === null || pull.shear <= MOST_SHEAR) return [];
   const half = Math.sqrt(1 + (pull.shear / 2) ** 2);
   const [longer, shorter] = [half + pull.shear / 2 - 1, 1 - (half - pull.shear / 2)];
@@ -71,7 +83,9 @@ function pulled({ pull }: Omit<StripFigures, 'warnings'>): readonly Warning[] {
       message: `a straight strip must be pulled ${plain(pull.difference, 1)} mm along the hand between the ${pull.between.join(' and ')} fingers, which stretches it by ${plain(100 * longer, 0)} % one way and presses it by ${plain(100 * shorter, 0)} % the other`,
       value: pull.shear,
       limit: MOST_SHEAR,
-      next: 'use the staggered outline, or warm the strip again there and pull it slowly',
+      next: holds({ outline: 'staggered' })
+        ? 'use the staggered outline, or warm the strip again there and pull it slowly'
+        : 'warm the strip again there and pull it slowly',
     },
   ];
 }
@@ -79,7 +93,7 @@ function pulled({ pull }: Omit<StripFigures, 'warnings'>): readonly Warning[] {
 /** A straight strip stands off at an edge where fingers taper; up to the usual clearance again is let be: an assumption, no source. mm */
 const MOST_STAND_OFF = 0.5;
 
-function notTapered(f: Omit<StripFigures, 'warnings'>): readonly Warning[] {
+function notTapered(f: Omit<StripFigures, 'warnings'>, holds: Holds): readonly Warning[] {
   if (f.options.outline !== 'straight') return [];
   // From the level at which a finger is measured to the edge of the strip farthest from it the radius changes by about half a width times the taper.
   const off = Math.max(0, ...tapering(f).map((s) => (Math.abs(Math.tan(s.taper)) * f.options.width) / 2));
@@ -91,7 +105,9 @@ function notTapered(f: Omit<StripFigures, 'warnings'>): readonly Warning[] {
       message: `the fingers taper, which a straight strip does not follow: one of its edges stands off by about ${plain(off, 1)} mm all round`,
       value: off,
       limit: MOST_STAND_OFF,
-      next: 'use the staggered outline, which is curved for it',
+      next: holds({ outline: 'staggered' })
+        ? 'use the staggered outline, which is curved for it'
+        : 'warm that edge again and press it to the fingers, without stretching it',
     },
   ];
 }
@@ -108,6 +124,9 @@ function retired({ options, geometryVersion }: Omit<StripFigures, 'warnings'>): 
   ];
 }
 
+/** The most trim that can be asked for, mm. */
+const MOST_TRIM = NUMBER_OPTIONS.find((o) => o.key === 'trim')?.high ?? 0;
+
 function trimCover({ band, options }: Omit<StripFigures, 'warnings'>): readonly Warning[] {
   if (band.above <= options.trim) return [];
   return [
@@ -117,12 +136,16 @@ function trimCover({ band, options }: Omit<StripFigures, 'warnings'>): readonly 
       message: `the strip may have to be up to ${plain(band.above, 1)} mm longer (95 % band of the measuring errors), more than the trim of ${plain(options.trim, 1)} mm covers`,
       value: options.trim,
       limit: band.above,
-      next: `use a trim of ${Math.ceil(band.above)} mm`,
+      next:
+        band.above <= MOST_TRIM
+          ? `use a trim of ${Math.ceil(band.above)} mm`
+          : 'measure all fingers again: no trim covers errors as large as these',
     },
   ];
 }
 
-function borderTarget(hand: Hand, { block }: Omit<StripFigures, 'warnings'>): readonly Warning[] {
+function borderTarget(hand: Hand, f: Omit<StripFigures, 'warnings'>): readonly Warning[] {
+  const { block } = f;
   const target = hand.target?.digit;
   if ((target !== 'index' && target !== 'little') || placedDigits(block).length === 4) return [];
   return [
@@ -130,7 +153,21 @@ function borderTarget(hand: Hand, { block }: Omit<StripFigures, 'warnings'>): re
       code: 'BORDER_TARGET_IN_THREE',
       where: 'target.digit',
       message: `the ${target} finger is a border digit: in a three-digit block its rotation is not controlled, above all when its joints are hypermobile`,
-      next: 'prefer a block of four digits',
+      next: wider(hand, f),
     },
   ];
+}
+
+/** A block of four digits that places those of this one alike, tried on the hand; else what stands in its way. */
+function wider(hand: Hand, { block, asked, geometryVersion }: Omit<StripFigures, 'warnings'>): string {
+  const lay = geometryVersion === '1' ? layFirst : layStrip;
+  const alike = blocks().filter(
+    (b) => placedDigits(b).length === 4 && placedDigits(block).every(({ digit, place }) => b.places[digit] === place),
+  );
+  const [other] = alike.filter((b) => lay(hand, b, asked).ok);
+  if (other) return `prefer a block of four digits: ${other.id} can be made of this hand`;
+  const missing = DIGITS.find((digit) => hand.digits[digit] === undefined);
+  return missing === undefined || hand.absent?.includes(missing)
+    ? 'watch its rotation: no block of four digits that places these alike can be made of this hand'
+    : `prefer a block of four digits: measure the ${missing} finger for it`;
 }

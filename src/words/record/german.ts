@@ -83,7 +83,7 @@ export const germanRecord: Translations<typeof englishRecord> = {
     wearAgreed: 'vereinbart, h/Tag',
     fits: 'sitzt',
     redirects: 'lenkt um',
-    measuredDifferential: 'gemessenes Differenzial',
+    measuredDifferential: 'gemessene MP-Differenz',
     freePip: 'freie PIP-Flexion',
     pencil: 'Stiftprobe, ohne und mit',
     closedAt: 'geschlossen bei, mm',

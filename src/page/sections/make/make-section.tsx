@@ -2,7 +2,7 @@ import { useComputed } from '@preact/signals';
 import exampleHand from '../../../../fixtures/demo-hand.json' with { type: 'json' };
 import { readHand } from '../../../hand/read-hand.ts';
 import { PAPERS } from '../../../sheet/paper/paper.ts';
-import { resultSentence } from '../../arrangement-words.ts';
+import { resultSentence, standInWords } from '../../arrangement-words.ts';
 import type { Drawn } from '../../derive.ts';
 import { entriesOf } from '../../hand-file.ts';
 import { Choice } from '../../parts/choice.tsx';
@@ -51,9 +51,15 @@ function Result({ shown }: { readonly shown: Drawn }) {
   const store = useStore();
   const texts = store.texts.value;
   const words = texts.make;
-  const { average } = store.derived.value;
+  const derived = store.derived.value;
   const isCurrent = store.current.value;
-  const note = store.entries.value.example ? words.exampleShown : !isCurrent ? words.kept : average ? words.onAverage : null;
+  const note = store.entries.value.example
+    ? words.exampleShown
+    : !isCurrent
+      ? words.kept
+      : derived.average
+        ? standInWords(derived, texts)
+        : null;
   return (
     <>
       <Choice
