@@ -53,8 +53,10 @@ export function sectionStep(f: StripFigures, { shown, palmUp, side, treated, mor
   }
   const left = Math.min(...sections.map((s) => s.x - s.halfWidth));
   const right = Math.max(...sections.map((s) => s.x + s.halfWidth));
-  const top = Math.max(...sections.map((s) => s.y + s.standingHalfDepth)) + APART;
-  const low = Math.min(...sections.map((s) => s.y - s.standingHalfDepth)) - APART;
+  // The scale's name stands between the strip and the word on its side.
+  const beyondScale = more === 'scale' ? scaleNameAt(f).y + scaleOutward(f) * 1.5 * AROUND : middleOf(f);
+  const top = Math.max(...sections.map((s) => s.y + s.standingHalfDepth + APART), beyondScale);
+  const low = Math.min(...sections.map((s) => s.y - s.standingHalfDepth - APART), beyondScale);
   const middle = (left + right) / 2;
   // The thumb comes from the side on which the strip ends: its word stands there instead.
   const dorsalEnd = f.path.held === 'lowered';
@@ -68,10 +70,22 @@ export function sectionStep(f: StripFigures, { shown, palmUp, side, treated, mor
   return items;
 }
 
+/** 1 where the strip ends on the back of the hand, -1 where it ends in the palm. */
+const scaleOutward = (f: StripFigures) => (f.path.held === 'lowered' ? 1 : -1);
+
+function scaleNameAt(f: StripFigures): Point {
+  return { x: f.path.seam.x, y: f.path.seam.y + scaleOutward(f) * 6.5 };
+}
+
+/** Height of the digits' middle, mm: beyond no edge of them. */
+function middleOf(f: StripFigures): number {
+  return f.path.hand.sections[0]?.y ?? 0;
+}
+
 /** Ticks of the paper's scale outside the end of the strip, and its name. */
 function paperScale(f: StripFigures, place: (p: Point) => Point, w: StoryWords): Items {
   const whole = f.path.pathLength;
-  const outward = f.path.held === 'lowered' ? 1 : -1;
+  const outward = scaleOutward(f);
   const ticks = [0, 3, 6, 9, 12].flatMap((back) => {
     const at = samplesBetween(f, whole - back - 0.1, whole - back)[0];
     if (!at) return [];
@@ -80,15 +94,14 @@ function paperScale(f: StripFigures, place: (p: Point) => Point, w: StoryWords):
     const from = f.options.thickness / 2;
     return [polyline([reach(from), reach(from + (back % 6 === 0 ? 3.4 : 2.2))])];
   });
-  const { seam } = f.path;
-  const name = place({ x: seam.x, y: seam.y + outward * 6.5 });
+  const name = place(scaleNameAt(f));
   const up = place({ x: 0, y: outward }).y > 0;
   return [shape('paper-scale', ticks, 'medium', 'ink', null), label(w.scale, name, AROUND, false, up ? 0 : -AROUND)];
 }
 
 /** The therapist's thumb on both layers, in the middle of the held finger. */
 function pressingThumb(f: StripFigures, place: (p: Point) => Point, w: StoryWords): Items {
-  const outward = f.path.held === 'lowered' ? 1 : -1;
+  const outward = scaleOutward(f);
   const { seam } = f.path;
   const tip = place({ x: seam.x, y: seam.y + outward * 1.6 * f.options.thickness });
   const up = place({ x: 0, y: outward }).y > 0 ? 1 : -1;

@@ -211,6 +211,9 @@ function staggered<T extends { readonly at: Point; readonly height: number; read
   return placed;
 }
 
+/** Letters of the angle, mm. */
+const ANGLE_HEIGHT = 7;
+
 /** From the side: the held finger against its neighbour, with the angle between their backs. */
 function positionPicture({ figures: f, hand }: MadeStrip, w: StoryWords, drawn: DrawnMoulded, treated: DigitName | null): Items {
   const mirror = hand.side === 'right' ? -1 : 1;
@@ -232,6 +235,8 @@ function positionPicture({ figures: f, hand }: MadeStrip, w: StoryWords, drawn: 
   });
   const ends = lines.map((line) => line.vertices.at(-1)?.y ?? 0);
   const far = lines[0]?.vertices.at(-1)?.x ?? 0;
+  const angleAt = Math.max(...ends) + 7;
+  const aboveAngle = angleAt + ANGLE_HEIGHT + 2;
   // Whoever helps holds the tips between two fingers.
   const tips = [held, beside].flatMap((digit) => {
     const finger = drawn.posed.fingers.find((p) => p.shape.digit === digit);
@@ -244,11 +249,11 @@ function positionPicture({ figures: f, hand }: MadeStrip, w: StoryWords, drawn: 
     items.push(
       ...fingerEnd({ x: high.at.x + onto, y: high.at.y + 0.6 * high.half + 6 }, away - mirror * 0.25, 30, 6.5),
       ...fingerEnd({ x: low.at.x + onto, y: low.at.y - 0.6 * low.half - 4 }, away + mirror * 0.25, 30, 6.5),
-      { ...label(w.helper, { x: high.at.x - mirror * 14, y: high.at.y + high.half + 20 }, 5), align: 'center' },
+      { ...label(w.helper, { x: high.at.x - mirror * 14, y: Math.max(high.at.y + high.half + 20, aboveAngle) }, 5), align: 'center' },
     );
   }
   items.push(shape('angle', lines, 'heavy', 'ink', null));
-  items.push(label(`${plain(f.options.differential, 0)}\u00b0`, { x: far + mirror * 6, y: Math.max(...ends) + 7 }, 7, true));
+  items.push(label(`${plain(f.options.differential, 0)}\u00b0`, { x: far + mirror * 6, y: angleAt }, ANGLE_HEIGHT, true));
   return items;
 }
 
