@@ -5,7 +5,7 @@ import { ALL_WELL, HARM_KEYS } from '../hand/harm-signs.ts';
 import { askAll, type Question, type Talk } from './ask.ts';
 import { wholeVisit } from './commands/case-add.ts';
 import { newCaseFile } from './commands/case-new.ts';
-import { visitQuestions } from './flags/visit-questions.ts';
+import { readDate, visitQuestions } from './flags/visit-questions.ts';
 
 /** A talk in which these lines are typed, and then the input ends. */
 function typing(...lines: readonly string[]): Talk & { readonly shown: () => string } {
@@ -69,6 +69,16 @@ describe('visitQuestions(record)', () => {
     expect(questions[9]?.hint).toContain('25 to 110 mm');
     expect(questions[13]?.hint).toContain('deficit 0 to 120, flexion 0 to 130 degrees');
   });
+});
+
+describe('readDate(text)', () => {
+  it.each(['2026-03-31', ' 31.3.2026 ', '31/3/2026', '3/31/2026'])('takes %j for the day that the page takes it for', (text) =>
+    expect(readDate(text)).toEqual({ ok: true, value: '2026-03-31' }),
+  );
+
+  it.each(['3/4/2026', '31.2.2026', '1.1.1999', 'today', ''])('asks again about %j', (text) =>
+    expect(readDate(text)).toEqual({ ok: false, reason: expect.stringContaining('write it as 2026-03-31') }),
+  );
 });
 
 describe('wholeVisit(flags, record, talk)', () => {

@@ -1,9 +1,41 @@
 import { execFileSync } from 'node:child_process';
-import { describe, expect, it } from 'vitest';
+import { copyFileSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { CommandUnknownOpts } from '@commander-js/extra-typings';
+import { describe, expect, it, vi } from 'vitest';
 import { runCommand } from '../../tests/run-command.ts';
 import { COMMANDS, commandsFor } from './commands.ts';
+import { programOf } from './program.ts';
 
 const ALL = await commandsFor([]);
+
+/** What a terminal obeys or hides: control characters but line ends and tabs, and those that turn the writing round. */
+const OBEYED = /[^\P{Cc}\n\t]|[\u202a-\u202e]/u;
+
+/** What prints every kind of text: reports, lists, warnings, a sparkline, errors, wrong usage. */
+const SAID = [
+  ['plan', 'fixtures/demo-hand.json'],
+  ['plan', 'fixtures/demo-hand.json', '--json'],
+  ['plan', 'no-such.json'],
+  ['plan', 'fixtures/demo-hand.json', '--no-such'],
+  ['case', 'show', 'fixtures/case-gains.json'],
+  ['case', 'next', 'fixtures/case-swells.json'],
+  ['case', 'fit', 'fixtures/case-gains.json', '--all'],
+  ['sizes', '--norms', 'mixed', '--block', 'ring-lowered-in-three', '--count', '2', '--hands', '10'],
+  ['sheets', '--sizes', '900x20'],
+  ['print-check', '--across', '98.5', '--along', '100'],
+  ['inspect', 'fixtures/foreign/makerjs.svg'],
+  ['blocks'],
+  ['plates'],
+  ['schema', 'hand'],
+  ['man'],
+  ['completion', 'bash'],
+] as const;
+
+function withChildren(command: CommandUnknownOpts): readonly CommandUnknownOpts[] {
+  return [command, ...command.commands.flatMap(withChildren)];
+}
 
 /** What bash offers for a command line whose last word is being typed. */
 function offered(script: string, ...words: readonly string[]): readonly string[] {
@@ -56,20 +88,63 @@ describe('what every command has', () => {
       ).toEqual(expect.arrayContaining(['--quiet', '--no-input']));
   });
 
-  it('each report names its schema and version, and schema report lists them all', async () => {
-    const listed = JSON.parse((await runCommand('schema', 'report')).out);
-    for (const [name, schema] of Object.entries(listed.reports))
-      expect([name, schema]).toEqual([name, expect.stringMatching(/^knucklewright\/[a-z-]+@\d+$/)]);
-    expect(Object.keys(listed.reports)).toEqual(ALL.filter(({ reportSchema }) => reportSchema !== null).map(({ name }) => name));
-    for (const words of [
-      ['blocks'],
-      ['plan', 'fixtures/demo-hand.json'],
-      ['case', 'next', 'fixtures/case-gains.json'],
-      ['case', 'fit', 'fixtures/case-gains.json'],
-      ['draw', 'fixtures/demo-hand.json'],
-    ]) {
-      const { schema } = JSON.parse((await runCommand(...words, '--json')).out);
-      expect(schema).toBe(listed.reports[words.slice(0, words[0] === 'case' ? 2 : 1).join(' ')]);
+  it('each report has a name and a version, which schema report lists with its form', async () => {
+    const listed = Object.keys(JSON.parse((await runCommand('schema', 'report')).out));
+    for (const name of listed) expect(name).toMatch(/^knucklewright\/[a-z-]+@\d+$/);
+    expect(listed).toEqual(expect.arrayContaining(ALL.flatMap(({ reportSchema }) => (reportSchema === null ? [] : [reportSchema]))));
+  });
+
+  it.each([{}, { NO_COLOR: '1' }, { NO_COLOR: '', FORCE_COLOR: '1' }])(
+    'no command prints an escape sequence, at a terminal with %j',
+    async (set) => {
+      for (const [name, value] of Object.entries(set)) vi.stubEnv(name, value);
+      const terminals = [process.stdout, process.stderr].map((stream) => [stream, stream.isTTY] as const);
+      for (const [stream] of terminals) stream.isTTY = true;
+      try {
+        for (const words of SAID) {
+          const { out, err } = await runCommand(...words).catch((error: unknown) => ({ out: '', err: String(error) }));
+          expect([words, OBEYED.exec(out + err)]).toEqual([words, null]);
+          expect([words, (out + err).length > 0]).toEqual([words, true]);
+        }
+        // Help is commander's: asked for as text, and with its own output kept.
+        for (const command of withChildren(programOf(ALL))) expect(command.helpInformation()).not.toContain('\u001b');
+      } finally {
+        for (const [stream, was] of terminals) stream.isTTY = was;
+        vi.unstubAllEnvs();
+      }
+    },
+  );
+
+  it('a file name with control characters is escaped in reports, warnings, errors and data', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'names-'));
+    let escaped = 0;
+    const named = (ending: string) => join(folder, `a\u001b[31m\u009b1m\u202eb\r\u0007${ending}`);
+    try {
+      copyFileSync('fixtures/foreign/makerjs.svg', named('.svg'));
+      copyFileSync('fixtures/case-gains.json', named('.json'));
+      writeFileSync(named('.csv'), 'code,side\n');
+      for (const words of [
+        ['inspect', named('.svg')],
+        ['inspect', named('.svg'), '--json'],
+        ['plan', named(' none.json')],
+        ['plan', named(' none.json'), '--json'],
+        ['case', 'show', named('.json')],
+        ['case', 'add', named('.json'), '--date', '2026-09-01', '--pip-active', '25/85', '--no-input'],
+        ['case', 'chart', named('.json'), '--out', named(' chart.svg')],
+        ['batch', named('.csv'), '--files', 'none', '--out', named('')],
+        ['kerf-test', '--material', 'PCL', '--out', named(' kerf')],
+        ['blocks', named('.svg')],
+      ]) {
+        const { out, err } = await runCommand(...words).catch((error: unknown) => ({ out: '', err: String(error) }));
+        const said = out + err;
+        expect([words[0], OBEYED.exec(said)]).toEqual([words[0], null]);
+        expect(said.length).toBeGreaterThan(0);
+        if (/\\u(\{1b\}|001b)\[31m/.test(said)) escaped += 1;
+      }
+      // Most of them name the file in what they say.
+      expect(escaped).toBeGreaterThanOrEqual(8);
+    } finally {
+      rmSync(folder, { recursive: true });
     }
   });
 

@@ -25,7 +25,7 @@ export const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   'kerf-test': async () => (await import('./commands/kerf-test.ts')).kerfTestCommand,
   blocks: async () => (await import('./commands/blocks.ts')).blocks,
   plates: async () => (await import('./commands/plates.ts')).plates,
-  schema: async () => (await import('./commands/schema.ts')).schemaOf(() => commandsFor([])),
+  schema: async () => (await import('./commands/schema.ts')).schema,
   man: async () => (await import('./commands/man.ts')).manOf(() => commandsFor([])),
   completion: async () => (await import('./commands/completion.ts')).completionOf(() => commandsFor([])),
 };

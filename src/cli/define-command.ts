@@ -6,6 +6,7 @@ import type { ClinicFlag } from './clinic-file.ts';
 import { EXIT, fail, failAsJson, warn } from './exit.ts';
 import { clinicFlag, settleClinic, usesClinic, type ValuesFrom } from './flags/clinic-flag.ts';
 import { type AnyArgument, type AnyOption, type ArgumentsOf, type FlagEntry, type FlagsOf, flag, optionsOf } from './flags/flag.ts';
+import { roundedReport } from './rounded-report.ts';
 import { printOnly, withStandardStreams } from './with-standard-streams.ts';
 
 /** Headings of the help, in their order. */
@@ -115,5 +116,5 @@ export function defineCommand<const Args extends readonly AnyArgument[], const F
 /** A report with its schema first and, where a clinic's file may have a say, where its values came from; a list is named after its command. */
 function reportData(data: unknown, schema: string | null, name: string, valuesFrom: ValuesFrom | undefined): unknown {
   const body = Array.isArray(data) ? { [name]: data } : typeof data === 'object' ? data : { value: data };
-  return { schema, ...body, ...(valuesFrom ? { valuesFrom } : {}) };
+  return roundedReport({ schema, ...body, ...(valuesFrom ? { valuesFrom } : {}) });
 }

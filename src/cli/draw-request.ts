@@ -4,7 +4,6 @@ import type { Pattern } from '../pattern/pattern.ts';
 import { paperTrial } from '../pattern/strip/paper-trial.ts';
 import { validatePattern } from '../pattern/validate-pattern.ts';
 import { type ShelfStrip, shelfAfter, shelfText, type Taken, takeFromShelf, takenText, type Wanted } from '../sheet/plastic/shelf.ts';
-import { rounded } from '../units/number.ts';
 import { type Result, success, type Warning } from '../units/result.ts';
 import { describeDrawing } from './describe-drawing.ts';
 import { describePlate } from './describe-plate.ts';
@@ -73,7 +72,7 @@ function wantedOf({ parts }: Pattern, id: string): Wanted {
 
 /** What was taken from the shelf, as data; mm. */
 export function takenJson({ wanted, from, cutOff }: Taken): object {
-  return { id: wanted.id, from: from?.id ?? null, cutOff: rounded(cutOff, 3) };
+  return { id: wanted.id, from: from?.id ?? null, cutOff: cutOff };
 }
 
 /** What `draw` and `redraw` print. */

@@ -1,5 +1,6 @@
 import { escapeInvisible, escapeInvisibleJson } from '../units/quote.ts';
 import type { Problem, Warning } from '../units/result.ts';
+import { roundedReport } from './rounded-report.ts';
 
 /** Exit codes of every command. */
 export const EXIT = { done: 0, badInput: 1, wrongUsage: 2, refused: 3 } as const;
@@ -13,7 +14,7 @@ export function fail(problems: readonly Problem[]): void {
 /** The same for a program that asked for JSON: the problems on stdout, in place of a report, and in words on stderr as always. */
 export function failAsJson(problems: readonly Problem[]): void {
   const report = { schema: 'knucklewright/errors@1', errors: problems, exit: exitOf(problems) };
-  process.stdout.write(`${escapeInvisibleJson(JSON.stringify(report, null, 2))}\n`);
+  process.stdout.write(`${escapeInvisibleJson(JSON.stringify(roundedReport(report), null, 2))}\n`);
   fail(problems);
 }
 

@@ -59,7 +59,7 @@ function stripsJson({ suggestions, notMakeable }: Strips): object {
       score: s.score,
       terms: s.terms,
       reasons: s.reasons.map((reason) => ({ ...reason, message: sayReason(reason, 'en') })),
-      flatLength: rounded(s.flatLength, 3),
+      flatLength: s.flatLength,
       freePipFlexion: Object.fromEntries(Object.entries(s.freePipFlexion).map(([digit, angle]) => [digit, rounded(angle, 1)])),
       next: sayNext(s.next, 'en'),
       nextSteps: s.next.map((step) => (step.kind === 'block' ? { ...step, block: step.block.id } : step)),

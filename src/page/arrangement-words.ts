@@ -1,7 +1,7 @@
 import { type Block, heldDigits, heldPlace, placedDigits } from '../block/block.ts';
 import type { Plan } from '../block/plan.ts';
 import { visible } from '../units/quote.ts';
-import type { Drawn } from './derive.ts';
+import type { Derived, Drawn } from './derive.ts';
 import type { Format } from './format.ts';
 import type { Entries } from './state.ts';
 import type { Texts } from './texts/english.ts';
@@ -36,6 +36,12 @@ export function arrangementDetail(block: Pick<Block, 'places'>, differential: nu
 export function plateAngleText(entries: Entries, plan: Plan | null, format: Format): string | null {
   if (entries.plate.angle.trim() !== '') return `${visible(entries.plate.angle.trim())}°`;
   return plan?.plate ? `${format.number(plan.plate.degrees, 0)}°` : null;
+}
+
+/** What stands in for measures that nobody took: the widths alone, from what is round the fingers, or an average hand. Neither is printed. */
+export function standInWords({ missing }: Pick<Derived, 'missing'>, { make }: Texts): string {
+  const isWidth = missing.length > 0 && missing.every((where) => /^digits\.\w+\.width$/.test(where));
+  return isWidth ? make.widthsEstimated : make.onAverage;
 }
 
 /** What is made in one sentence: "Ring finger: MP held 20° more bent than its neighbours; long, ring, little". */

@@ -2,7 +2,7 @@ import './configure-zod.ts';
 import { effect } from '@preact/signals';
 import { h, render } from 'preact';
 import { App } from './app.tsx';
-import { resultSentence } from './arrangement-words.ts';
+import { resultSentence, standInWords } from './arrangement-words.ts';
 import { forgetKept, KEPT_AS, readKept, stateOf, writeKept } from './local-storage.ts';
 import { freshEntries } from './rewrite-entries.ts';
 import { redo, undo } from './sections/head/head.tsx';
@@ -116,12 +116,13 @@ function sayResults(page: Store): void {
   let pause: ReturnType<typeof setTimeout> | undefined;
   effect(() => {
     const isTyping = page.history.value.open !== null;
-    const { drawn, average } = page.derived.value;
+    const derived = page.derived.value;
+    const { drawn } = derived;
     clearTimeout(pause);
     if (isTyping || drawn === null) return;
     const texts = page.texts.value;
     const sentence = resultSentence(drawn, texts, page.format.value);
-    const whole = average ? `${sentence}. ${texts.make.onAverage}` : texts.make.drawn(sentence);
+    const whole = derived.average ? `${sentence}. ${standInWords(derived, texts)}` : texts.make.drawn(sentence);
     if (whole === last) return;
     pause = setTimeout(() => {
       last = whole;

@@ -162,6 +162,27 @@ async function measure(hands: CountedHands, hand: Figures): Promise<void> {
   throw new Error('Enter never led to Print');
 }
 
+/**
+ * The first job with three things to look at (stop signs not asked, bending not measured, a length left out) and an error (a width that
+ * no finger has), which Print names and each of which is mended from there.
+ */
+async function designWithFaults(hands: CountedHands): Promise<string> {
+  await hands.click(radio('target.digit', 'ring'));
+  await hands.click(radio('side', 'left'));
+  await hands.click(input('motion.active.lacks'));
+  await hands.type('25');
+  await hands.click(input('digits.long.width'));
+  await measure(hands, { ...ADULT, 'digits.ring.width': '160', 'digits.little.palmarRoom': '' });
+  await hands.press('Enter');
+  // What is in the way stops the print and leads to its field, which has the focus then.
+  await hands.click('.looks .stops .mend');
+  if ((await hands.at()) !== 'digits.ring.width') throw new Error(`the mend led to ${await hands.at()}`);
+  await hands.press('Control+a');
+  await hands.type('16.5');
+  await hands.click('#stop-none');
+  return hands.saved(() => hands.click('#print'));
+}
+
 /** The first job without a mouse. */
 async function designByKeys(hands: CountedHands): Promise<string> {
   await hands.tabTo('skip-finger');
@@ -233,6 +254,7 @@ export const JOBS: readonly Job[] = [
       return design(hands, { digit: 'ring', lacks: '25', bends: '100', hand: ADULT });
     },
   },
+  { name: 'the first with three warnings and one error', run: designWithFaults },
   { name: 'reopen a case, add a visit', run: addVisit },
 ];
 

@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect } from 'vitest';
 import { readPdfWords } from '../pdf-words.ts';
 import { needsReader } from '../readers.ts';
-import { choose, DEMO_FILE, field, fillHand, inBrowser, noStopSign, openDemo, openPanel, saved, show } from './browser.ts';
+import { choose, DEMO_FILE, field, fillHand, inBrowser, noStopSign, openDemo, openPanel, outlineOf, saved, show } from './browser.ts';
 
 let folder = '';
 beforeAll(() => {
@@ -195,6 +195,34 @@ describe('what must never happen', () => {
     await page.locator('#print').click();
     await page.waitForFunction(() => document.activeElement?.id === 'field-digits-long-width');
     expect(downloads).toBe(0);
+  });
+
+  inBrowser('an estimated width on a print: ring sizes alone show a pattern, say so, and the width is asked for first', async (open) => {
+    const { page } = await open();
+    await choose(page, 'target.digit', 'ring');
+    await choose(page, 'side', 'left');
+    await field(page, 'motion.active.lacks').fill('25');
+    await noStopSign(page);
+    await page.locator('#round-in').selectOption('EU');
+    const sizes = { long: '57', ring: '53', little: '47' };
+    for (const [digit, size] of Object.entries(sizes)) await field(page, `digits.${digit}.circumference`).fill(size);
+    await page.locator('.banner').getByText('The width is estimated').waitFor();
+    const estimated = await outlineOf(page);
+    expect(estimated).not.toBeNull();
+    let downloads = 0;
+    page.on('download', () => downloads++);
+    await page.locator('#print').click();
+    await page.waitForFunction(() => document.activeElement?.id === 'field-digits-long-width');
+    // One width of three is no hand either.
+    await field(page, 'digits.long.width').fill('17.5');
+    await field(page, 'digits.ring.width').fill('16.5');
+    await page.locator('#print').click();
+    await page.waitForFunction(() => document.activeElement?.id === 'field-digits-little-width');
+    expect(downloads).toBe(0);
+    await field(page, 'digits.little.width').fill('14.5');
+    expect((await saved(page, '#print')).name).toMatch(/\.pdf$/);
+    expect(await page.locator('.banner').count()).toBe(0);
+    expect(await outlineOf(page)).not.toBe(estimated);
   });
 
   inBrowser('focus lost or Enter punished: Enter never submits, empties or jumps to a list of faults', async (open) => {

@@ -3,6 +3,7 @@ import type { Case, Visit } from '../../record/case.ts';
 import type { VisitFile } from '../../record/case-schema.ts';
 import { readVisit } from '../../record/read-visit.ts';
 import { withAmendment } from '../../record/write-case.ts';
+import { tidyDay } from '../../units/day.ts';
 import { quote } from '../../units/quote.ts';
 import { failure, type Result, success } from '../../units/result.ts';
 import { defineCommand } from '../define-command.ts';
@@ -69,7 +70,7 @@ function visitIndex({ visits }: Case, meant: string): Result<number> {
     const index = Number(meant) - 1;
     return index in visits ? success(index) : refused(`there is no visit ${meant}; the case has visits 1 to ${visits.length}`);
   }
-  const found = visits.filter(({ date }) => date === meant);
+  const found = visits.filter(({ date }) => date === tidyDay(meant));
   const [only] = found;
   if (only !== undefined && found.length === 1) return success(visits.indexOf(only));
   if (found.length > 1) return refused(`${meant} has ${found.length} visits; give the number: ${numbered(found)}`);

@@ -8,8 +8,6 @@ import { defineCommand } from '../define-command.ts';
 import { argument, flag } from '../flags/flag.ts';
 import { jsonFlag } from '../flags/output-flags.ts';
 
-const DECIMALS = 3;
-
 /** `case fit`: how far strips were closed from where they were drawn, and the clearance that would have met them. */
 export const caseFit = defineCommand({
   name: 'case fit',
@@ -29,10 +27,10 @@ export const caseFit = defineCommand({
       cases: taken.length,
       leftOut: open.map((r) => r.code),
       invented: taken.some((r) => r.invented),
-      strips: fit.closings.map((c) => ({ ...c, drawnWith: mm(c.drawnWith), wouldMeet: mm(c.wouldMeet) })),
-      byModel: spread(fit.byModel),
-      byPaper: spread(fit.byPaper),
-      clearance: spread(fit.clearance),
+      strips: fit.closings,
+      byModel: fit.byModel,
+      byPaper: fit.byPaper,
+      clearance: fit.clearance,
       fewest: FEWEST_STRIPS,
       suggested: fit.suggested === null ? null : { skinClearance: rounded(fit.suggested, 2) },
       warnings,
@@ -54,20 +52,6 @@ async function readCases(paths: readonly string[], all: boolean): Promise<Result
     else problems.push(...read.problems);
   }
   return problems.length > 0 ? failure(...problems) : success({ records, all });
-}
-
-const mm = (value: number | null) => (value === null ? null : rounded(value, DECIMALS));
-
-function spread(of: Spread | null): Spread | null {
-  if (of === null) return null;
-  const { count, median, spread: wide, least, most } = of;
-  return {
-    count,
-    median: rounded(median, DECIMALS),
-    spread: rounded(wide, DECIMALS),
-    least: rounded(least, DECIMALS),
-    most: rounded(most, DECIMALS),
-  };
 }
 
 function fitText(taken: readonly Case[], open: readonly Case[], fit: ClosingFit): string {

@@ -9,7 +9,6 @@ import { EXIT } from '../exit.ts';
 import { bedFlag, readBed } from '../flags/bed-flag.ts';
 import { argument, flag } from '../flags/flag.ts';
 import { jsonFlag } from '../flags/output-flags.ts';
-import { roundedReport } from '../rounded-report.ts';
 import { isStandardInput } from '../standard-input.ts';
 
 interface Inspected {
@@ -69,7 +68,7 @@ export const inspect = defineCommand({
   report: {
     text: ({ done }) => done.map(({ file, found }) => describeInspection(found, file)).join('\n'),
     json: ({ done }) => {
-      const found = roundedReport(done.map((one) => ({ file: one.file, ...one.found })));
+      const found = done.map((one) => ({ file: one.file, ...one.found }));
       const [only, more] = found;
       const isAlone = only !== undefined && more === undefined && !isStandardInput(only.file);
       return isAlone ? only : { schema: 'knucklewright/inspections@1', files: found };

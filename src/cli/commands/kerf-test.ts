@@ -29,6 +29,7 @@ export const kerfTestCommand = defineCommand({
   },
   report: {
     text: ({ files, material }) => `${[...files.map((file) => fileLine(file)), ...kerfTestWords(material), CAUTIONS.laser].join('\n')}\n`,
-    json: ({ files, material }, warnings) => ({ schema: 'knucklewright/kerf-test@1', material, files, warnings }),
+    json: ({ files, material }, warnings) => ({ material, files, warnings }),
+    schema: 'knucklewright/kerf-test@1',
   },
 });

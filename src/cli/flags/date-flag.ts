@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import { isDay, tidyDay } from '../../units/day.ts';
 import { quote } from '../../units/quote.ts';
 import { failure, type Result, success } from '../../units/result.ts';
 import { flag } from './flag.ts';
@@ -9,6 +9,6 @@ export const dateFlag = flag('--date <date>', 'date to print, YYYY-MM-DD; never 
 /** The date to print, as the person gave it, or null; the clock is never read. */
 export function readDateFlag(date: string | undefined): Result<string | null> {
   if (date === undefined) return success(null);
-  const real = z.iso.date().safeParse(date).success;
-  return real ? success(date) : failure(flagProblem('--date', `${quote(date)} is not a date; write it as 2026-03-31`));
+  const day = tidyDay(date);
+  return isDay(day) ? success(day) : failure(flagProblem('--date', `${quote(date)} is not a date; write it as 2026-03-31`));
 }

@@ -7,6 +7,7 @@ import { commentProblem } from '../../record/comment.ts';
 import type { Joint } from '../../record/goniometry-fields.ts';
 import { JOINT_NAMES } from '../../record/goniometry-fields.ts';
 import { motionHint, parseMotion } from '../../record/motion-text.ts';
+import { tidyDay } from '../../units/day.ts';
 import { readNumber, tidyNumberText } from '../../units/decimal-text.ts';
 import { formatLength, type LengthUnit, MM_PER } from '../../units/length.ts';
 import { plain } from '../../units/number.ts';
@@ -72,8 +73,9 @@ export function readMotionText(text: string, joint: Joint): ReturnType<Question[
   return parsed.ok ? { ok: true, value: parsed.motion } : parsed;
 }
 
+/** A day as a person writes it, as the page takes it; 3/4/2026, which is another day in another country, is asked about again. */
 export function readDate(text: string): ReturnType<Question['read']> {
-  const day = text.trim();
+  const day = tidyDay(text);
   if (visitSchema.shape.date.safeParse(day).success) return { ok: true, value: day };
   return { ok: false, reason: `${quote(text)} is not a day from 2000 to 2099; write it as 2026-03-31` };
 }

@@ -21,7 +21,7 @@ export const germanMessages: Texts['message'] = {
     TAPER_IMPOSSIBLE: ({ digit }) =>
       `Umfang und Wurzelumfang ergeben keinen Finger (${digit}). Beides noch einmal messen oder den Wurzelumfang weglassen.`,
     LENGTHS_CONTRADICT: ({ digit }) =>
-      `Die palmare Länge kann nicht so lang sein wie die dorsale Länge (${digit}). Beides noch einmal messen.`,
+      `Die palmare Länge kann nicht an die dorsale Länge heranreichen (${digit}). Beides noch einmal messen.`,
     PALM_IMPOSSIBLE: () => 'Breite und Umfang der Hand widersprechen sich. Beides noch einmal messen.',
     OPTION: ({ name, range }) => `${name} geht so nicht. Schreiben Sie ${range}.`,
     DIGIT_NOT_MEASURED: ({ digit }) =>
@@ -31,7 +31,7 @@ export const germanMessages: Texts['message'] = {
     PAPER_READING: ({ limit }) =>
       `Diese Ablesung ist mehr, als Haut und Luft ausmachen können. Flechten Sie den Papierstreifen noch einmal, und messen Sie die Finger noch einmal.${limit === '' ? '' : ` Die nächste mögliche ist ${limit}.`}`,
     NO_PATH: ({ limit }) =>
-      `Der Streifen lässt sich nicht um diese Finger legen. ${limit === '' ? 'Breite und Umfang prüfen.' : `Bei ${limit} hält er.`}`,
+      `Der Streifen lässt sich nicht um diese Finger legen. ${limit === '' ? 'Breite und Umfang prüfen.' : `Bei ${limit} geht es.`}`,
     BLOCK_COUNT: () => 'Ein Streifen umfasst drei oder vier Finger. Nehmen Sie einen Nachbarn dazu.',
     BLOCK_NEIGHBOURS: () => 'Die Finger eines Streifens müssen Nachbarn sein. Geben Sie dem dazwischen einen Platz.',
     BLOCK_BORDER: () => 'Beide Randfinger müssen umschlossen sein, sonst rutscht das Band ab. Umschließen, oder einen Nachbarn dazunehmen.',
@@ -44,7 +44,7 @@ export const germanMessages: Texts['message'] = {
       `Dem ${digit} fehlen PIP-Streckung und PIP-Beugung. Ein Streifen lenkt nur eine Bewegung um; hier wird das MP-Gelenk von einer Handschiene gehalten.`,
     NO_BLOCK: ({ digit }) => `Keine der Varianten für den ${digit} lässt sich für diese Hand anfertigen. „Alle Möglichkeiten“ sagt, warum.`,
     HARD_END_FEEL: () =>
-      'Das PIP-Gelenk hat ein hartes Endgefühl; umgelenkte aktive Bewegung bewegt einen solchen Anschlag nicht: kein Vorschlag.',
+      'Das PIP-Gelenk hat ein hartes Endgefühl; umgelenkte aktive Bewegung löst ein solches Gelenk nicht: kein Vorschlag.',
     UNPROTECTED_REPAIR: () =>
       'Eine Naht oder ein Bruch ist nicht geschützt; Bewegung außerhalb des Nachbehandlungsschemas kann sie lösen: kein Vorschlag.',
     MOTION_UNREADABLE: ({ name }) => `${name}: Schreiben Sie Grad, wie 25; für 10 Grad Überstreckung „hyper 10“.`,
@@ -118,16 +118,17 @@ export const germanMessages: Texts['message'] = {
     NO_PASSIVE_GAIN: ({ name }) =>
       `${name} ist so groß wie das aktive: Das Gelenk ist steif, und umgelenkte aktive Bewegung bringt vielleicht wenig. Endgefühl prüfen; die Steife zuerst oder daneben behandeln.`,
     LOOP_OVER_PIP: () =>
-      'Eine fest geschlossene Schlaufe ginge nicht über das PIP-Gelenk. Die Überlappung so machen, dass sie sich öffnen lässt: nicht verkleben, mit einem Band schließen.',
+      'Eine fest geschlossene Schlaufe ginge nicht über das PIP-Gelenk. Die Überlappung so machen, dass sie sich öffnen lässt: nicht verkleben, mit einem Riemen schließen.',
   },
   caution: {
-    UNPROTECTED_REPAIR: () => 'Ungeschützte Naht oder Bruch: nur im Schema der Operierenden. Fragen, bevor etwas bewegt wird.',
+    UNPROTECTED_REPAIR: () =>
+      'Ungeschützte Naht oder Bruch: nur nach dem Nachbehandlungsschema der Chirurgie. Fragen, bevor etwas bewegt wird.',
     HARD_END_FEEL: () =>
-      'Hartes Endgefühl: Das Gelenk selbst hält die Bewegung an, und umgelenkte aktive Bewegung bewegt einen solchen Anschlag nicht.',
+      'Hartes Endgefühl: Das Gelenk selbst hält die Bewegung an, und umgelenkte aktive Bewegung löst ein solches Gelenk nicht.',
     SENSATION: () =>
       'Vermindertes Gefühl: Wärme und Druck werden nicht gespürt. Kunststoff länger abkühlen lassen, auf der eigenen Haut prüfen, die Haut früh und oft ansehen.',
     SWELLING: () =>
-      'Wechselnde Schwellung: messen, wenn sie wie üblich ist, noch einmal vor dem Machen und bei jedem Besuch; locker anpassen.',
+      'Wechselnde Schwellung: messen, wenn sie wie üblich ist, noch einmal vor dem Anfertigen und bei jedem Termin; locker anpassen.',
     HYPERMOBILE: () =>
       'Hypermobile Gelenke: auf Drehung achten, und dass das MP-Gelenk eines angehobenen Fingers nicht über die Gerade geht.',
   },

@@ -18,7 +18,7 @@ export const spanishMessages: Texts['message'] = {
       `El ancho y el perímetro del ${digit} se contradicen: ningún dedo tiene esa forma. Mida los dos otra vez.`,
     TAPER_IMPOSSIBLE: ({ digit }) =>
       `El perímetro y el perímetro en la raíz del ${digit} no forman ningún dedo. Mida los dos otra vez o deje el de la raíz.`,
-    LENGTHS_CONTRADICT: ({ digit }) => `El espacio palmar del ${digit} no puede llegar a su longitud dorsal. Mida los dos otra vez.`,
+    LENGTHS_CONTRADICT: ({ digit }) => `La longitud palmar del ${digit} no puede llegar a su longitud dorsal. Mida los dos otra vez.`,
     PALM_IMPOSSIBLE: () => 'La anchura y el perímetro de la mano se contradicen. Mida los dos otra vez.',
     OPTION: ({ name, range }) => `${name} no se puede usar así. Escriba ${range}.`,
     DIGIT_NOT_MEASURED: ({ digit }) => `Esta configuración toma el ${digit}, que no está medido. Mídalo, o elija una configuración sin él.`,
@@ -40,7 +40,8 @@ export const spanishMessages: Texts['message'] = {
       `Al ${digit} le faltan extensión y flexión de la IFP. Una tira desvía un solo movimiento; aquí una férula sujeta la MCF.`,
     NO_BLOCK: ({ digit }) =>
       `Ninguna de las configuraciones que sirven al ${digit} se puede hacer para esta mano. «Todas las opciones» dice por qué.`,
-    HARD_END_FEEL: () => 'La IFP tiene sensación final dura, y redirigir el movimiento activo no mueve un tope así: no se sugiere nada.',
+    HARD_END_FEEL: () =>
+      'La IFP tiene sensación final dura, y redirigir el movimiento activo no mueve una articulación así: no se sugiere nada.',
     UNPROTECTED_REPAIR: () =>
       'Hay una reparación o fractura sin proteger, y moverla fuera del protocolo de cirugía puede romperla: no se sugiere nada.',
     MOTION_UNREADABLE: ({ name }) => `${name}: escriba grados, como 25; para 10 de hiperextensión «hyper 10».`,
@@ -65,7 +66,7 @@ export const spanishMessages: Texts['message'] = {
     RING_CHARTS_DIFFER: ({ name, value }) =>
       `${name}: la talla de anillo se lee como ${value}; las tablas difieren. Mida con cinta, o dé una talla ISO 8653, como ring 54.`,
     DEPTH_RATIO_UNUSUAL: ({ digit }) => `El ancho y el perímetro del ${digit} apenas concuerdan. Mida los dos otra vez, al mismo nivel.`,
-    LENGTH_RATIO_UNUSUAL: ({ digit }) => `El espacio palmar y la longitud dorsal del ${digit} apenas concuerdan. Mida los dos otra vez.`,
+    LENGTH_RATIO_UNUSUAL: ({ digit }) => `La longitud palmar y la dorsal del ${digit} apenas concuerdan. Mida los dos otra vez.`,
     TAPER_UNUSUAL: ({ digit }) =>
       `El ${digit} se estrecha más de lo usual. Mida los dos perímetros otra vez: en el pliegue de la raíz y a medio camino del pliegue IFP.`,
     STRAIGHT_NOT_TAPERED: () =>
@@ -110,17 +111,18 @@ export const spanishMessages: Texts['message'] = {
     DEFICIT_WITHIN_ERROR: ({ name, value }) =>
       `${name}: ${value} es menos de lo que difiere una medición de la siguiente. Mida otra vez; escriba 0 si el movimiento es completo.`,
     NO_PASSIVE_GAIN: ({ name }) =>
-      `${name} es tan grande como el activo: la articulación está rígida, y redirigir el movimiento activo quizá gane poco. Palpe el tope; trate la rigidez antes o a la vez.`,
+      `${name} es tan grande como el activo: la articulación está rígida, y redirigir el movimiento activo quizá gane poco. Explore la sensación final; trate la rigidez antes o a la vez.`,
     LOOP_OVER_PIP: () =>
       'Un lazo cerrado para siempre no pasaría por la IFP. Haga la unión de modo que se abra: sin pegar, cerrada con una cincha.',
   },
   caution: {
     UNPROTECTED_REPAIR: () =>
       'Reparación o fractura sin proteger: solo dentro del protocolo de cirugía. Pregunte antes de que algo la mueva.',
-    HARD_END_FEEL: () => 'Tope duro: la propia articulación para el movimiento, y redirigir el movimiento activo no mueve un tope así.',
+    HARD_END_FEEL: () =>
+      'Sensación final dura: la propia articulación detiene el movimiento, y redirigir el movimiento activo no mueve una articulación así.',
     SENSATION: () =>
       'Sensibilidad reducida: no se notan el calor ni la presión. Deje enfriar más el plástico, pruébelo en su piel, mire la piel pronto y a menudo.',
-    SWELLING: () => 'Edema cambiante: mida cuando esté como siempre, otra vez antes de hacerla y en cada visita; ajuste con holgura.',
+    SWELLING: () => 'Edema cambiante: mida cuando esté como siempre, otra vez antes de hacerla y en cada sesión; ajuste con holgura.',
     HYPERMOBILE: () => 'Articulaciones hipermóviles: vigile la rotación, y que la MCF de un dedo elevado no pase de recta.',
   },
 };

@@ -20,7 +20,6 @@ export const spanish: Texts = {
   nounsAreCapital: 'no',
   languageName: 'Español',
   title: 'Knucklewright: una tira para movimiento relativo, a partir de la mano medida',
-  intro: 'De la mano medida al patrón plano a tamaño real. Sugiere; decide el/la terapeuta.',
   stays: 'Nada sale de este equipo. La página funciona sin red.',
   skip: 'Ir a las medidas',
   settings: 'Ajustes de esta página',
@@ -65,7 +64,7 @@ export const spanish: Texts = {
       how: 'Cinta estrecha de papel o medidor de anillos alrededor del dedo, al mismo nivel que el ancho, ceñida. Vale una talla de anillo, como ring 54 o US 7.',
     },
     palmarRoom: {
-      label: 'Espacio palmar',
+      label: 'Longitud palmar',
       how: 'Lado de la palma, dedo recto: del pliegue de la raíz del dedo al pliegue de la IFP, por el centro del dedo.',
     },
     dorsalLength: {
@@ -106,7 +105,7 @@ export const spanish: Texts = {
       how: 'Costado de la MCF del índice: marque el punto que no se mueve al doblarla; desde ahí hasta la piel del dorso del nudillo.',
     },
     thumbWebSetback: {
-      label: 'Retraso de la comisura del pulgar',
+      label: 'Desnivel de la comisura del pulgar',
       how: 'Pulgar separado: cuánto más cerca de la muñeca está la piel de la primera comisura que la línea MCF del dedo medio.',
     },
     pipExtensionDeficit: {
@@ -129,11 +128,9 @@ export const spanish: Texts = {
   block: {
     heading: 'Configuración',
     about: 'Qué dedos toma la tira, y cuáles eleva o baja.',
-    averageHand: 'Las secciones muestran una mano media hasta que mida la suya.',
     rank: (k) => `Sugerencia ${k}`,
     score: (points, best) => `${points} de ${best} puntos`,
     points: 'Puntos',
-    losesMost: (term: string) => `Pierde más puntos en: ${term}.`,
     term: {
       rotation: 'La rotación se controla',
       hold: 'Ángulo MCF frente a los demás',
@@ -148,7 +145,6 @@ export const spanish: Texts = {
     plate: (degrees, range) =>
       `Una férula sujeta la MCF: ${degrees} de flexión para empezar, intervalo ${range}. Práctica habitual, sin fuente publicada; decide su criterio.`,
     confirm: 'He explorado esta mano y decido que se puede probar.',
-    careful: 'Cuidado',
     others: 'Todas las demás configuraciones',
     own: 'Su propia configuración',
     ownAbout: 'Dé un lugar a cada dedo. Una configuración que no se puede hacer se rechaza con la regla.',
@@ -161,7 +157,6 @@ export const spanish: Texts = {
     flexion: 'flexión',
     extension: 'extensión',
     waiting: 'Las sugerencias vuelven en cuanto se puedan usar las medidas de arriba.',
-    noneFits: 'Aún no hay sugerencia: elija el dedo tratado e indique lo que le falta a su IFP.',
     chosen: 'elegido',
     choose: 'Elegir esta configuración',
   },
@@ -173,7 +168,7 @@ export const spanish: Texts = {
     angleHint: (planned) => `Flexión, de 0 a 90. Vacío: ${planned}, donde empieza el plan.`,
     angleAsked: 'Flexión, de 0 a 90. El plan no da ninguno para esta mano.',
     faces: 'Qué lado',
-    face: { dorsal: 'dorsal', palmar: 'palmar', both: 'los dos' },
+    face: { dorsal: 'dorsal', palmar: 'palmar', both: 'dorsal y palmar' },
     digits: 'Qué dedos',
     digitsOf: { measured: 'todos los medidos', neighbours: 'el dedo tratado y sus vecinos' },
     bendWay: 'Doblez sobre las MCF',
@@ -247,7 +242,6 @@ export const spanish: Texts = {
     },
     date: 'Fecha en el patrón',
     dateHint: 'Opcional. Nunca se toma del reloj.',
-    differentialSlider: 'Diferencial MCF, deslizador',
     reset: 'Volver a los valores habituales',
   },
   pattern: {
@@ -259,7 +253,6 @@ export const spanish: Texts = {
     title: (code, side, block) => `${code}, ${side}: ${block}`,
     description: (length, width, marks) =>
       `Una tira plana de ${length} de largo y ${width} de ancho con ${marks} marcas a través. La tabla de marcas da la distancia de cada una desde el comienzo.`,
-    stripOnly: 'la tira',
     wholeSheet: 'el dibujo entero',
     show: 'Mostrar',
     zoom: 'Aumento',
@@ -268,10 +261,8 @@ export const spanish: Texts = {
     fit: 'Ajustar a pantalla',
     actual: 'Tamaño real',
     scroll: 'Patrón, se puede desplazar; más y menos aumentan, 0 ajusta a pantalla',
-    lettering: 'Las letras del patrón son las mismas que en los archivos, en inglés.',
     section: 'Sección, vista desde las puntas de los dedos, dorsal arriba',
     sectionDescription: (digits) => `Los dedos de frente con la tira alrededor, de izquierda a derecha: ${digits}.`,
-    sectionKeys: 'En un dedo: izquierda y derecha eligen un dedo, arriba lo eleva, abajo lo baja.',
     sectionDigit: (digit, place) => `${digit}, ${place}`,
     seamLabel: 'unión, capa exterior',
     moulded: 'Moldeada, en tres dimensiones',
@@ -280,7 +271,6 @@ export const spanish: Texts = {
     bendFlexion: 'en flexión',
     bendExtension: 'en extensión',
     bendNone: 'recto',
-    turnKeys: 'Las flechas la giran, Inicio la devuelve.',
     turn: { left: 'Girar a la izquierda', right: 'Girar a la derecha', up: 'Inclinar arriba', down: 'Inclinar abajo', home: 'De frente' },
     figures: 'Cifras',
     flatLength: 'Longitud plana',
@@ -307,12 +297,10 @@ export const spanish: Texts = {
     item: 'Qué',
     value: 'Valor',
     warnings: 'Mire esto primero',
-    noWarnings: 'Sin avisos.',
     next: 'Después:',
     estimatedList: 'Estimado, no medido',
   },
   errors: {
-    unforeseen: 'Algo ha fallado aquí y no se ha guardado nada. Guarde su trabajo y abra la página de nuevo.',
     heading: 'Mire esto primero, por favor',
     prefix: 'Error:',
   },

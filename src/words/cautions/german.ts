@@ -6,7 +6,7 @@ export const cautionsGerman: Translations<typeof cautionsEnglish> = {
   skin: 'Beim ersten Mal etwa 20 Minuten tragen, dann die Haut ansehen: Rötung, die nach 15 bis 20 Minuten noch da ist, heißt anpassen.',
   contraindications:
     'Nicht bei hartem Endgefühl, instabilem Bruch oder ungeschützter Sehnen- oder Bandnaht ohne das Nachbehandlungsschema. Schwellung verändert den Sitz: neu messen.',
-  evidence: 'Die Belege für den Einsatz als Übungsschiene sind dünn: Dies ist ein Anfang, entschieden wird in der Behandlung.',
+  evidence: 'Die Belege für den Einsatz als Übungsschiene sind dünn: Dies ist ein Ausgangspunkt, die Behandelnden entscheiden.',
   laser:
     'Nie Material lasern, das PVC enthält oder dessen Sicherheitsdatenblatt es nicht erlaubt. Messer oder Schere sind der übliche Weg.',
   model:

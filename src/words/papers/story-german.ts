@@ -24,7 +24,7 @@ export const storyGerman: Translations<typeof storyEnglish> = {
     paper: {
       title: 'In Papier probieren',
       text: (held) =>
-        `Papierstreifen ausschneiden, ebenso weben, dabei den ${held} halten; an der Teilung ablesen, wo sich die Enden treffen.`,
+        `Papierstreifen ausschneiden, ebenso durchflechten, dabei den ${held} halten; an der Teilung ablesen, wo sich die Enden treffen.`,
     },
     position: {
       title: 'So die Hand halten',

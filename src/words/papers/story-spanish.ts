@@ -4,7 +4,7 @@ import type { storyEnglish } from './story-english.ts';
 
 export const storySpanish: Translations<typeof storyEnglish> = {
   heading: 'Cómo hacerla, paso a paso',
-  how: 'Visto desde el asiento de el/la terapeuta. Gris: hecho. Azul: ahora. Naranja: el dedo tratado.',
+  how: 'Visto desde el lugar de quien la hace. Gris: hecho. Azul: ahora. Naranja: el dedo tratado.',
   finger: handSpanish.short,
   short: handSpanish.short,
   and: handSpanish.and,
@@ -102,7 +102,7 @@ export const storySpanish: Translations<typeof storyEnglish> = {
     },
     check: {
       title: 'Enfriar, comprobar',
-      text: 'Extienda cada IFP y luego flexiónela. Las uñas quedan juntas, ninguna cruza. Una uña apretada vuelve rosa en 2 segundos. La sensibilidad no cambia.',
+      text: 'Extienda cada IFP y luego flexiónela. Las uñas quedan juntas, ninguna cruza. Una uña apretada vuelve a estar rosa en 2 segundos. La sensibilidad no cambia.',
     },
     close: {
       title: 'Quitar, cerrar, recortar',
@@ -134,12 +134,12 @@ export const storySpanish: Translations<typeof storyEnglish> = {
     fit: {
       title: 'Ponerla y alisarla',
       view: 'Desde el lado de la férula',
-      text: 'Primero la parte de la mano, luego alas y paredes. Alise, no apriete. La galga al lado hasta que endurezca. Abra los bordes de muñeca y pulgar.',
+      text: 'Primero la parte de la mano, luego alas y paredes. Alise, no apriete. La galga al lado hasta que endurezca. Doble hacia fuera los bordes de muñeca y pulgar.',
     },
     strap: {
       title: 'Cinchas y comprobar',
       view: 'Desde el otro lado',
-      text: 'Las cinchas A y B sujetan, no tiran. Las IFP se mueven del todo, muñeca y pulgar libres. Una uña apretada vuelve rosa en 2 segundos. La sensibilidad no cambia.',
+      text: 'Las cinchas A y B sujetan, no tiran. Las IFP se mueven del todo, muñeca y pulgar libres. Una uña apretada vuelve a estar rosa en 2 segundos. La sensibilidad no cambia.',
     },
   },
   wrong: { crossing: 'Mal: una uña cruza', crease: 'Mal: sobre el pliegue', twisted: 'Mal: girada' },

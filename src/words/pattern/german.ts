@@ -17,7 +17,7 @@ export const patternGerman: Translations<typeof patternEnglish> = {
     up: 'OBEN',
   },
   stopUnasked:
-    'WARNZEICHEN WURDEN NICHT ERFRAGT, bevor dies gedruckt wurde: zuerst fragen (Wunde oder Drähte, Infektion, neue Taubheit, blasser, blauer oder kalter Finger, Verdacht auf CRPS, neuer Verlust aktiver Bewegung, instabiles oder neu verformtes Gelenk, akute Entzündung).',
+    'WARNZEICHEN WURDEN NICHT ERFRAGT, bevor dies gedruckt wurde: zuerst fragen (Wunde oder Drähte, Infektion, neue Taubheit, blasser, blauer oder kalter Finger, Verdacht auf CRPS, neuer Verlust aktiver Bewegung, instabiles Gelenk oder neue Fehlstellung, akute Entzündung).',
   distalUp: 'distale Kante oben',
   distalArrow: 'Pfeil zur distalen Kante',
   corner: 'Eckmarke: distale Kante, Anfangsende',

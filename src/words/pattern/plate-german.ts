@@ -38,7 +38,7 @@ export const plateGerman: Translations<typeof plateEnglish> = {
   hookAt: { radial: (strap) => `Haken für Band ${strap}, radial`, ulnar: (strap) => `Haken für Band ${strap}, ulnar` },
   sample: (words) => `Muster: ${words}`,
   fact: {
-    holds: (holds) => `${holds}   (0 bis 90 möglich: entschieden wird in der Behandlung)`,
+    holds: (holds) => `${holds}   (0 bis 90 möglich: die Behandelnden entscheiden)`,
     sheet: (thickness, off) => `Niedrigtemperatur-Material ${thickness} dick, ${off} von der Haut`,
     palm: (broad, round, thick) => `Handfläche ${broad} breit, ${round} Umfang, also ${thick} dick`,
     face: (face, wide, bend, form, corner) =>

@@ -21,7 +21,7 @@ export const germanChart: Translations<typeof englishChart> = {
   made: 'angefertigt',
   hyper: 'über',
   strip: ({ held, higher, others, differential, length }) =>
-    `Streifen: ${runs({ held, higher, others })}${differential === null ? '' : `, Differenzial ${n(differential)} Grad`}${long(length)}`,
+    `Streifen: ${runs({ held, higher, others })}${differential === null ? '' : `, MP-Differenz ${n(differential)} Grad`}${long(length)}`,
   runs,
   plate: ({ faces: on, mpAngle, length }) => `${faces[on]}, MP-Gelenk bei ${n(mpAngle)} Grad${long(length)}`,
   chart: {

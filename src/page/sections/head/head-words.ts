@@ -88,7 +88,7 @@ export const headWords = threeLanguages(
     close: 'Schließen',
     invented: 'Erfundene Hand, zum Üben',
     burn: 'Wasser von 60 °C verbrennt in Sekunden: abtupfen, warten, auf der eigenen Haut prüfen.',
-    decides: 'Es schlägt vor; entschieden wird in der Behandlung. Nichts verlässt diesen Rechner.',
+    decides: 'Es schlägt vor; die Behandelnden entscheiden. Nichts verlässt diesen Rechner.',
     status: 'Zuletzt',
   },
 );

@@ -152,7 +152,7 @@ export const germanCourse: Translations<typeof englishCourse> = {
       `Die PIP-${motions[slope.motion]} steht: ${rate(slope)}, obwohl getragen wurde. ${
         change === null
           ? `Der Winkel kann nicht 5 Grad weiter. ${next(nextBlocks, speech)}`
-          : `Eines ändern: ${change.what === 'mpAngle' ? 'den MP-Winkel der Handschiene' : 'das Differenzial'} von ${n(change.from)} auf ${change.to[0] === change.to[1] ? n(change.to[0]) : `${n(change.to[0])} bis ${n(change.to[1])}`} Grad, zugunsten der PIP-${motions[change.toward]}.`
+          : `Eines ändern: ${change.what === 'mpAngle' ? 'den MP-Winkel der Handschiene' : 'die MP-Differenz'} von ${n(change.from)} auf ${change.to[0] === change.to[1] ? n(change.to[0]) : `${n(change.to[0])} bis ${n(change.to[1])}`} Grad, zugunsten der PIP-${motions[change.toward]}.`
       }`,
     REVIEW: ({ days, slope }) =>
       `${n(days)} Tage seit dem Anfertigen, und es ist nach keiner Seite sicher${slope === null ? '' : ` (${rate(slope)})`}. Die behandelnde Person behält bei oder ändert.`,

@@ -143,7 +143,7 @@ export const spanishCourse: Translations<typeof englishCourse> = {
     SWITCH: ({ other, otherDeficit, servedDeficit, why }) =>
       `A la ${motions[other]} de la IFP le faltan ${n(otherDeficit)} grados; al movimiento para el que se hizo le faltan ${n(servedDeficit)}${why === 'otherWorse' ? ', y el otro empeoró desde que se hizo' : ' en dos sesiones'}. Planificar de nuevo con las medidas de hoy.`,
     TEACH: ({ wear, agreed, times }) =>
-      `Se lleva ${n(wear)} horas al día${agreed === null ? '' : ` de ${n(agreed)} acordadas`}. Preguntar qué lo impide; acordar menos horas que se puedan cumplir.${times >= 3 ? ' Es la tercera vez: hacer otra férula o derivar.' : ''}`,
+      `Se lleva ${n(wear)} horas al día${agreed === null ? '' : ` de ${n(agreed)} acordadas`}. Preguntar qué lo impide; acordar menos horas que se puedan cumplir.${times >= 3 ? ' Es la tercera vez: hacer otra ortesis o derivar.' : ''}`,
     IDLE: ({ nextBlocks }, speech) => `No redirige el movimiento. ${next(nextBlocks, speech)} Cuenta como cambio.`,
     ENOUGH: ({ extension, flexion, days }) =>
       `Desde hace ${n(days)} días falta poco (${n(extension)} grados de extensión, ${n(flexion)} de flexión) y no se gana más. Preguntar al paciente: retirarla o seguir.`,
@@ -172,7 +172,7 @@ export const spanishCourse: Translations<typeof englishCourse> = {
         : `A la ${motions[found.gain.motion]} activa de la IFP le faltan ${n(found.gain.after)} grados y el ${found.gain.between[0]} le faltaban ${n(found.gain.before)}. Una sola medición puede salir tanto mejor por azar: medirlo dos veces más y anotar la media de las tres.`,
     WEAR_NOT_NOTED: () => 'Las horas de uso no están anotadas: preguntar.',
     AFTER_PAUSE: ({ on }) => `Tras la pausa del ${on}: recuperado significa, al principio, la mitad de las horas.`,
-    AFTER_STOP: ({ on }) => `El ${on} se aconsejó suspender: no se vuelve a poner nada sin la palabra de quien examinó la mano.`,
+    AFTER_STOP: ({ on }) => `El ${on} se aconsejó suspender: no se vuelve a poner nada sin la autorización de quien exploró la mano.`,
     MP_NOT_MEASURED: () =>
       'El movimiento pasivo de la MCF no está anotado: medirlo, porque esta férula puede volver rígida esa articulación.',
     DEVICE_NOT_NOTED: () => 'No está anotado qué se hizo; de su ángulo no se puede decir nada.',

@@ -23,7 +23,7 @@ const SIGN: Readonly<Record<StopSign, string>> = {
   infection: 'Es gibt Zeichen einer Infektion',
   newNumbness: 'Taubheit ist neu, seit die Verletzung zuletzt untersucht wurde',
   newActiveLoss: 'Aktive Bewegung ist neu verloren, die passive ist erhalten',
-  unstableJoint: 'Ein Gelenk ist instabil oder neu verformt',
+  unstableJoint: 'Ein Gelenk ist instabil oder hat eine neue Fehlstellung',
   suspectedCrps: 'Ein komplexes regionales Schmerzsyndrom wird vermutet',
   openWound: 'Es gibt eine offene Wunde',
   pins: 'Drähte oder Stifte liegen noch',

@@ -18,8 +18,8 @@ const SIGN: Readonly<Record<StopSign, string>> = {
   paleBlueOrCold: 'El dedo está pálido, azul o frío',
   infection: 'Hay signos de infección',
   newNumbness: 'El adormecimiento es nuevo desde la última exploración de la lesión',
-  newActiveLoss: 'Se ha perdido movimiento activo y se conserva el pasivo',
-  unstableJoint: 'Una articulación está inestable o deformada de nuevo',
+  newActiveLoss: 'Hay una pérdida nueva de movimiento activo y se conserva el pasivo',
+  unstableJoint: 'Una articulación está inestable o tiene una deformidad nueva',
   suspectedCrps: 'Se sospecha un síndrome de dolor regional complejo',
   openWound: 'Hay una herida abierta',
   pins: 'Hay agujas o alambres puestos',
@@ -42,7 +42,7 @@ export const spanish: PlanWords = {
     UNPROTECTED_REPAIR: () =>
       'Una reparación o fractura no está protegida: moverla fuera del protocolo de cirugía puede romperla. Consulte con cirugía. Si ha explorado la mano y lo asume dentro del protocolo, confírmelo (--clinician-confirms).',
     HARD_END_FEEL: () =>
-      'La IFP tiene una sensación final dura: redirigir el movimiento activo no mueve un tope así. Consulte con quien derivó. Si ha explorado la mano y lo asume, confírmelo (--clinician-confirms).',
+      'La IFP tiene una sensación final dura: redirigir el movimiento activo no mueve una articulación así. Consulte con quien derivó. Si ha explorado la mano y lo asume, confírmelo (--clinician-confirms).',
     CENTRAL_SLIP: ({ active, passive, weeks }) =>
       `Al dedo le faltan ${degrees(active)} para la extensión completa por sí solo y ${d(passive)} con ayuda, ${weeks === null ? 'y no se sabe el tiempo desde la lesión' : `${d(weeks)} semanas después de la lesión`}: la bandeleta central puede estar rota. Explórela primero y consulte con cirugía; anote el resultado (centralSlip), las semanas o la palabra de cirugía (surgeonAgrees).`,
     CENTRAL_SLIP_TORN: () => 'La bandeleta central está rota: consulte con cirugía antes de hacer nada y anote su palabra (surgeonAgrees).',
