@@ -36,10 +36,9 @@ function onePage(pattern: Pattern, settings: SheetSettings) {
 describe('a list or chart as PDF', () => {
   const lists = listPages(
     Array.from({ length: 60 }, (_, i) => piece(i + 1, i === 50 ? ['ESTIMATED'] : ['LOOP_OVER_PIP'])),
-    'CUT LIST',
     null,
   );
-  const one = { id: 'SIZE-1', serves: 'with the little finger', length: 200, width: 33, served: 9 };
+  const one = { id: 'SIZE-1', serves: 'withLittle' as const, length: 200, width: 33, served: 9 };
   const sizes = [{ sizes: [one], cover: 1, meanWaste: 12, wasteShare: 0.06 }];
   const bags = sizePages({
     sizes: [one],
@@ -59,7 +58,6 @@ describe('a list or chart as PDF', () => {
       cutOff: 12,
       trimUsed: 0,
     })),
-    title: 'SIZES AND BAGS',
     invented: true,
   });
   const patterns: readonly (readonly [string, Pattern])[] = [
@@ -92,14 +90,15 @@ describe('a list or chart as PDF', () => {
     }
   });
 
-  it('explains on each page the codes that stand on it, and no others', () => {
+  it('explains on each page the letters that stand on it, and no others; a code of the program stands nowhere', () => {
     expect(lists.length).toBeGreaterThan(1);
     for (const list of lists) {
       const texts = list.beside.labels.map((label) => label.text);
-      for (const code of ['ESTIMATED', 'LOOP_OVER_PIP']) {
-        const used = texts.some((text) => text.includes(`LOOK AT ${code}`));
-        expect(texts.some((text) => text.startsWith(`${code}: `))).toBe(used);
+      for (const letter of ['a', 'b']) {
+        const used = texts.some((text) => text.endsWith(`LOOK AT ${letter}`));
+        expect(texts.some((text) => text.startsWith(`${letter}: `))).toBe(used);
       }
+      expect(texts.join(' ')).not.toMatch(/ESTIMATED|LOOP_OVER_PIP|ring-raised-in-three/);
     }
   });
 

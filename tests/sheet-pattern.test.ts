@@ -56,7 +56,7 @@ describe('sheetPattern', () => {
   it('the printed list has every piece once, on pages whose letters all writers have', () => {
     const [first] = pieces();
     const all = Array.from({ length: 130 }, (_, i) => ({ ...(first as CutPiece), code: `P-${i + 1}` }));
-    const pages = listPages(all, 'CUT LIST', '2026-01-31');
+    const pages = listPages(all, '2026-01-31');
     expect(pages.length).toBeGreaterThan(1);
     const texts = pages.flatMap((page) => page.beside.labels.map((label) => label.text));
     for (const piece of all) expect(texts.filter((text) => text === piece.code)).toHaveLength(1);

@@ -28,6 +28,7 @@ import { getOwn } from '../units/get-own.ts';
 import { plain } from '../units/number.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import { SAME_POINT } from '../units/tolerance.ts';
+import type { Language } from '../words/language.ts';
 import type { LayoutPlan } from './flags/layout-flags.ts';
 import type { OutputPlan } from './flags/output-flags.ts';
 import { addPatterns, fileLine, outputNames, type WrittenFile } from './write-patterns.ts';
@@ -66,7 +67,7 @@ export async function layOutList(
 ): Promise<Result<SheetsReport>> {
   const many = tooManyPieces(list);
   if (many) return failure(many);
-  const source = pieceSource(list);
+  const source = pieceSource(list, output.settings.pdf.language);
   if (!source.ok) return source;
   const pieces = list.pieces.flatMap((piece) => Array.from({ length: piece.quantity }, () => piece));
   const effort = { ...DEFAULT_EFFORT, seed };
@@ -137,7 +138,7 @@ function sheetParts(pieces: readonly CutPiece[], source: PieceSource): Result<re
 }
 
 /** How the pieces of the list are drawn: with the options and the block that they were made with. */
-function pieceSource(list: CutList): Result<PieceSource> {
+function pieceSource(list: CutList, language: Language): Result<PieceSource> {
   const options = readStripOptions([{ origin: 'cut list', values: getOwn(list.settings, 'options') ?? {} }]);
   if (!options.ok) return options;
   const old = list.settings ? olderGeometry(list.settings, list.pieces) : null;
@@ -146,7 +147,7 @@ function pieceSource(list: CutList): Result<PieceSource> {
   const block = stored ? readBlock({ schema: 'knucklewright/block@1', ...(stored as object) }, 'cut list') : null;
   if (block && !block.ok) return block;
   const blockOf = (id: string): Block | undefined => (block?.ok && block.value.id === id ? block.value : blockById(id));
-  return success({ options: list.settings ? options.value : DEFAULT_STRIP_OPTIONS, blockOf });
+  return success({ options: list.settings ? options.value : DEFAULT_STRIP_OPTIONS, blockOf, language });
 }
 
 /** What of the list was made with another geometry than this program's, which would draw it otherwise; null when nothing was. */
@@ -177,7 +178,7 @@ async function writeAll(
   request: Readonly<Record<string, unknown>>,
 ): Promise<Result<readonly WrittenFile[]>> {
   const sheetStems = layout.sheets.map((_, i) => `sheet-${String(i + 1).padStart(2, '0')}`);
-  const pages = listPages(list, 'CUT LIST', date);
+  const pages = listPages(list, date, source.language, source.blockOf);
   const pageStems = pages.map((_, i) => `cut-list-${String(i + 1).padStart(2, '0')}`);
   // Pages are to be printed; no machine cuts them.
   const printed = { ...plan, formats: plan.formats.filter((format) => format !== 'dxf') };
@@ -205,7 +206,9 @@ async function writeAll(
       layout,
       sheet: i,
       pieces,
-      partOf: (piece) => (layout.rules.shears ? success(boxPart(piece)) : partOfPiece(piece, source)),
+      partOf: (piece) => (layout.rules.shears ? success(boxPart(piece, source.language)) : partOfPiece(piece, source)),
+      blockOf: source.blockOf,
+      ...(source.language ? { language: source.language } : {}),
       date,
       request,
     });

@@ -8,6 +8,9 @@ import { stripPiece } from '../sheet/plastic/strip-piece.ts';
 import { parseLength } from '../units/length.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { seeded, seededNormal } from '../units/seeded.ts';
+import { blockTitle } from '../words/hand/hand-words.ts';
+import type { Language } from '../words/language.ts';
+import { plasticWords } from '../words/plastic/plastic-words.ts';
 import { flagProblem } from './flags/flag-problem.ts';
 import { RowReader, type RowSettings } from './hand-pieces.ts';
 import { openHandTable, type RowError, rowErrorText } from './read-hand-rows.ts';
@@ -24,10 +27,33 @@ export interface LeftOut {
   readonly text: string;
 }
 
+/** Where strip lengths come from; block null: by each hand's target. */
+export type LengthsFrom =
+  | { readonly kind: 'lengths'; readonly count: number; readonly file: string }
+  | {
+      readonly kind: 'norms';
+      readonly count: number;
+      readonly group: NormGroup;
+      readonly seed: number;
+      readonly redrawn: number;
+      readonly block: Block;
+    }
+  | { readonly kind: 'table'; readonly count: number; readonly file: string; readonly block: Block | null };
+
+/** The same in words. */
+export function fromInWords(from: LengthsFrom, language: Language): string {
+  const { from: w } = plasticWords(language);
+  const count = `${from.count}`;
+  if (from.kind === 'lengths') return w.lengths(count, from.file);
+  const block = from.block ? blockTitle(from.block, language) : '';
+  if (from.kind === 'table') return w.table(count, from.file, block);
+  return w.norms(count, w.group[from.group], `${from.seed}`, `${from.redrawn}`, block);
+}
+
 /** Strips to serve, with what they rest on. */
 export interface StripLengths {
   readonly strips: readonly NeededStrip[];
-  readonly from: string;
+  readonly from: LengthsFrom;
   readonly sources: readonly string[];
   readonly leftOut: readonly LeftOut[];
   /** What leaving them out does to a drawn sample. */
@@ -62,7 +88,7 @@ export async function measuredLengths(path: string, width: number): Promise<Resu
   if (strips.length === 0 && problems.length === 0)
     problems.push({ code: 'LENGTH', where: path, message: `${path} has no lengths; write one a line.`, kind: 'input' });
   if (problems.length > 0) return failure(...problems.slice(0, MOST_PROBLEMS));
-  return success({ strips, from: `${strips.length} measured lengths of ${path}`, sources: [], leftOut: [], invented: false });
+  return success({ strips, from: { kind: 'lengths', count: strips.length, file: path }, sources: [], leftOut: [], invented: false });
 }
 
 /** What hands need that are drawn from published means and spreads. */
@@ -86,7 +112,7 @@ export function normLengths(
     leftOut.push({ hand: hand.code, code: piece.problems[0]?.code ?? '', text: `${hand.code}: ${piece.problems[0]?.message ?? ''}` });
     return [];
   });
-  const from = `${hands.length} ${norms} hands drawn from norms (seed ${seed}, ${redrawn} drawn again), block ${block.id}`;
+  const from = { kind: 'norms', count: hands.length, group: norms, seed, redrawn, block } as const;
   // Strips too narrow for the palmar room are refused more often for small hands, so what is left is not the group that was drawn.
   const groups = [...byGroup].map(([sex, group]) => `${sex} ${group.out} of ${group.hands}`).join(', ');
   const bias = `these are hands round which such a strip would hold nothing (${groups}): the sizes lean to the others; a smaller --differential leaves out fewer`;
@@ -135,7 +161,7 @@ export async function tableLengths(path: string, settings: RowSettings): Promise
       kind: 'input',
     });
   for (const error of errors) leftOut.push({ hand: error.line, code: error.code, text: rowErrorText(path, error) });
-  const from = `${strips.length} hands of ${path}, block ${settings.block?.id ?? 'by each target'}`;
+  const from = { kind: 'table', count: strips.length, file: path, block: settings.block } as const;
   return success({ strips, from, sources: [], leftOut, invented });
 }
 

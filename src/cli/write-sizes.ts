@@ -7,8 +7,10 @@ import { sizePages } from '../sheet/plastic/size-pages.ts';
 import type { Assigned, SizePlan } from '../sheet/plastic/size-plan.ts';
 import { plain } from '../units/number.ts';
 import { type Result, success } from '../units/result.ts';
+import { plasticWords } from '../words/plastic/plastic-words.ts';
+import { speechIn } from '../words/speech.ts';
 import type { OutputPlan } from './flags/output-flags.ts';
-import type { StripLengths } from './strip-lengths.ts';
+import { fromInWords, type StripLengths } from './strip-lengths.ts';
 import { addPatterns, outputNames } from './write-patterns.ts';
 
 export const SIZES_CSV = 'stock-sizes.csv';
@@ -35,11 +37,14 @@ export async function writeSizes(sized: Sized, plan: OutputPlan): Promise<Result
   const { lengths, all, chosen, pieces, assigned } = sized;
   // Pages are to be printed; no machine cuts them.
   const printed = { ...plan, formats: plan.formats.filter((format) => format !== 'dxf') };
-  const served = `${lengths.from}${lengths.invented ? ' (invented)' : ''}, ${plain(100 * chosen.cover, 1)} % served`;
+  const { language } = plan.settings.pdf;
+  const { chart, sizes: w } = plasticWords(language);
+  const from = `${fromInWords(lengths.from, language)}${lengths.invented ? ` ${w.invented}` : ''}`;
+  const served = chart.served(from, speechIn(language).number(100 * chosen.cover, 1));
   const named = assigned.some(({ strip }) => strip.code !== null);
-  const pages = sizePages({ sizes: chosen.sizes, pieces, assigned, title: 'SIZES AND BAGS', invented: lengths.invented });
+  const pages = sizePages({ sizes: chosen.sizes, pieces, assigned, invented: lengths.invented }, language);
   const patterns: readonly { readonly stem: string; readonly pattern: Pattern }[] = [
-    { stem: CHART, pattern: sizeChart(all, all.indexOf(chosen), served) },
+    { stem: CHART, pattern: sizeChart(all, all.indexOf(chosen), served, language) },
     ...pages.map((pattern, k) => ({ stem: `${LIST}-${String(k + 1).padStart(2, '0')}`, pattern })),
   ];
   const tables = [

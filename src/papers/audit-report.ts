@@ -2,65 +2,65 @@ import type { Report, ReportLine } from '../pattern/report.ts';
 import { type Audit, GAIN } from '../record/audit.ts';
 import { BELIEVED_CHANGE_SOURCE } from '../record/believed-change.ts';
 import { CLOSE_REASONS } from '../record/case-schema.ts';
-
 import { plain } from '../units/number.ts';
+import type { Language } from '../words/language.ts';
 import { RECORD_WORDS } from '../words/record/record-words.ts';
+import { withDecimalSign } from '../words/speech.ts';
 
 /** An audit in sentences: how many gained, in how many weeks, why the cases were closed, and what the figures are. */
-export function auditLines({ cases, gained, medianWeeks, reasons, open, tooFewVisits, invented }: Audit): readonly string[] {
-  const count = (n: number, one: string, more: string) => `${n} ${n === 1 ? one : more}`;
+export function auditLines(audit: Audit, language: Language = 'en'): readonly string[] {
+  const { cases, gained, medianWeeks, reasons, open, tooFewVisits, invented } = audit;
+  const { audit: w, closedFor } = RECORD_WORDS[language];
   return [
-    ...(invented ? ['INVENTED cases are among these: nobody was measured.'] : []),
-    `${gained} of ${count(cases.length, 'closed case', 'closed cases')} gained ${GAIN} degrees or more of active PIP motion between the first and the last visit.`,
-    ...(medianWeeks === null ? [] : [`Half of them had that gain within ${plain(medianWeeks, 1)} weeks of the first visit.`]),
-    `Closed because: ${CLOSE_REASONS.map((reason) => `${RECORD_WORDS.en.closedFor[reason]} ${reasons[reason]}`).join('; ')}.`,
-    ...(open > 0 ? [`${count(open, 'open case is', 'open cases are')} not counted.`] : []),
-    ...(tooFewVisits > 0
-      ? [
-          `${count(tooFewVisits, 'closed case', 'closed cases')} with fewer than two visits ${tooFewVisits === 1 ? 'is' : 'are'} not counted.`,
-        ]
-      : []),
+    ...(invented ? [w.invented] : []),
+    w.gained(`${gained}`, `${cases.length}`, `${GAIN}`),
+    ...(medianWeeks === null ? [] : [w.half(withDecimalSign(plain(medianWeeks, 1), language))]),
+    w.because(CLOSE_REASONS.map((reason) => `${closedFor[reason]} ${reasons[reason]}`).join('; ')),
+    ...(open > 0 ? [w.open(`${open}`)] : []),
+    ...(tooFewVisits > 0 ? [w.tooFew(`${tooFewVisits}`)] : []),
   ];
 }
 
 /** What the figures do not say. */
-export const AUDIT_LIMITS: readonly string[] = [
-  `A gain is counted of the motion that lacked more at the first visit, from ${GAIN} degrees, from 13 where the raters differ (${BELIEVED_CHANGE_SOURCE}).`,
-  'Nobody was compared with: stiff fingers also gain by time and exercise alone, so these figures do not say what the orthosis did.',
-];
+export function auditLimits(language: Language = 'en'): readonly string[] {
+  const { audit: w } = RECORD_WORDS[language];
+  return [w.counted(`${GAIN}`, BELIEVED_CHANGE_SOURCE), w.alone];
+}
 
 /** An audit to be printed; case codes alone. */
-export function auditReport(audit: Audit): Report {
+export function auditReport(audit: Audit, language: Language = 'en'): Report {
+  const { audit: w, closedFor, page } = RECORD_WORDS[language];
+  const number = (value: number) => withDecimalSign(plain(value, 1), language);
   const line = (text: string, mark: string | null = null): ReportLine => ({ mark, text });
-  const columns = ['case', 'motion', 'deficit first', 'deficit last', 'gained', 'weeks to the gain', 'strips', 'plates', 'closed because'];
   return {
-    title: 'Audit of closed cases',
-    head: `AUDIT OF CLOSED CASES${audit.invented ? '   INVENTED' : ''}`,
-    under: [`${audit.cases.length} closed cases. Degrees and weeks.`],
+    title: w.title,
+    head: `${w.head}${audit.invented ? `   ${w.inventedMark}` : ''}`,
+    under: [w.under(`${audit.cases.length}`)],
     sections: [
-      { heading: '', lines: auditLines(audit).map((text) => line(text)) },
+      { heading: '', lines: auditLines(audit, language).map((text) => line(text)) },
       {
-        heading: 'Cases',
+        heading: w.cases,
         lines: [],
         table: {
-          columns: columns.map((heading, k) => ({ heading, align: k === 0 ? 'left' : 'center' })),
+          columns: Object.values(w.column).map((heading, k) => ({ heading, align: k === 0 ? 'left' : 'center' })),
           rows: audit.cases.map(({ code, motion, before, after, gained, weeks, strips, plates, reason }) => ({
             cells: [
               code,
-              motion,
-              plain(before, 1),
-              plain(after, 1),
-              gained ? plain(before - after, 1) : 'under the limit',
-              weeks === null ? '' : plain(weeks, 1),
+              w.motion[motion],
+              number(before),
+              number(after),
+              gained ? number(before - after) : w.underLimit,
+              weeks === null ? '' : number(weeks),
               String(strips),
               String(plates),
-              reason,
+              closedFor[reason],
             ],
             remarks: [],
           })),
         },
       },
-      { heading: 'What the figures say', lines: AUDIT_LIMITS.map((text) => line(text, '\u2022')) },
+      { heading: w.limits, lines: auditLimits(language).map((text) => line(text, '\u2022')) },
     ],
+    pageOf: page,
   };
 }

@@ -23,8 +23,19 @@ export interface Cutting {
   readonly cutter: string;
   /** Width that the tool takes away, mm; the outlines have been moved by half of it. */
   readonly kerf: number;
-  /** One sentence each, for the people at the machine. */
-  readonly notes: readonly string[];
+  /** Of the profile. */
+  readonly title: string;
+  /** Quarter arcs in the waste before each cut, mm; 0: none. */
+  readonly leadIn: number;
+  /** How many hold each part, and how long each is, mm. */
+  readonly bridges: number;
+  readonly bridgeWidth: number;
+  /** Edges of neighbours that are cut once. */
+  readonly sharedEdges: number;
+  /** Each part is finished before the next is begun; else each tool does all of its work at once. */
+  readonly partByPart: boolean;
+  /** What the machine knows the layers by; null: left out. */
+  readonly layers: { readonly CUT: string; readonly MARK: string | null; readonly INFO: string | null };
 }
 
 /** One piece to cut. */

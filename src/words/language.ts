@@ -11,6 +11,16 @@ export function languageFor(tags: readonly string[]): Language {
   return 'en';
 }
 
+/** What a file carries of its language: files of English words say nothing of it. */
+export function spokenIn(language: Language): { readonly language?: Language } {
+  return language === 'en' ? {} : { language };
+}
+
+/** The language that a file's inputs carry. */
+export function languageOf(inputs: { readonly [key: string]: unknown }): Language {
+  return LANGUAGE_IDS.find((language) => language === inputs.language) ?? 'en';
+}
+
 /** The same shape with every string left open, so that each language has exactly the texts of the others. */
 export type Translations<T> = T extends string
   ? string

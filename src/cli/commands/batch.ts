@@ -10,6 +10,7 @@ import { CUT_LIST_JSON_END, type CutPiece, cutListHeader, cutListJsonHead, cutLi
 import { requestOfPiece } from '../../sheet/plastic/piece-part.ts';
 import { type ShelfStrip, shelfAfter, shelfText, type Taken, takeFromShelf, takenText, type Wanted } from '../../sheet/plastic/shelf.ts';
 import { collect, failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
+import { spokenIn } from '../../words/language.ts';
 import { BatchProgress, digestOf } from '../batch-progress.ts';
 import { defineCommand } from '../define-command.ts';
 import { takenJson } from '../draw-request.ts';
@@ -146,7 +147,7 @@ async function readInputs([path]: readonly [string], given: BatchFlags): Promise
 async function makeBatch(inputs: BatchInputs): Promise<Result<BatchMade>> {
   const { path, folder, output, settings } = inputs;
   const { language } = output.settings.pdf;
-  const spoken = language === 'en' ? {} : { language };
+  const spoken = spokenIn(language);
   const digest = digestOf({ geometry: [GEOMETRY_VERSION, PLATE_GEOMETRY_VERSION], settings, date: inputs.date, ...spoken });
   const state = await BatchProgress.state(folder, digest);
   const resume = state === 'same';

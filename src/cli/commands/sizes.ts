@@ -9,6 +9,7 @@ import { MOST_SIZES } from '../../sheet/plastic/stock-sizes.ts';
 import { parseLength } from '../../units/length.ts';
 import { plain } from '../../units/number.ts';
 import { collect, failure, type Problem, type Result, success } from '../../units/result.ts';
+import { plasticWords } from '../../words/plastic/plastic-words.ts';
 import { defineCommand } from '../define-command.ts';
 import { EXIT } from '../exit.ts';
 import { blockOrAuto } from '../flags/block-flag.ts';
@@ -19,7 +20,7 @@ import { handTableFlags, tableBlockFlag } from '../flags/hand-table-flags.ts';
 import { readSheetRoom, sheetRoomFlags } from '../flags/layout-flags.ts';
 import { readStripOptionFlags } from '../flags/option-flags.ts';
 import { type OutputPlan, outputFlags, readOutputPlan } from '../flags/output-flags.ts';
-import { type LeftOut, measuredLengths, normLengths, type StripLengths, tableLengths } from '../strip-lengths.ts';
+import { fromInWords, type LeftOut, measuredLengths, normLengths, type StripLengths, tableLengths } from '../strip-lengths.ts';
 import { type Sized, sizesCsvIn, writeSizes } from '../write-sizes.ts';
 
 /** Strips to cut where no table says how many. */
@@ -27,6 +28,7 @@ const PIECES = 60;
 const MOST_SHOWN = 20;
 /** Width of strips from stock, mm: a width left to the program would give blanks of several. */
 const STOCK_WIDTH = 20;
+const SERVES = plasticWords('en').sizes.serves;
 const SIZES_SCHEMA = 'knucklewright/sizes@1';
 
 const flags = [
@@ -186,7 +188,7 @@ function sizesJson(made: SizesMade, warnings: readonly unknown[]): object {
     wasteShare,
   });
   return {
-    from: lengths.from,
+    from: fromInWords(lengths.from, 'en'),
     sources: lengths.sources,
     hands: lengths.strips.length,
     leftOut,
@@ -194,7 +196,7 @@ function sizesJson(made: SizesMade, warnings: readonly unknown[]): object {
     best,
     sheets,
     useTrim,
-    sizes: chosen.sizes.map((size, k) => ({ ...size, pieces: pieces[k] ?? 0 })),
+    sizes: chosen.sizes.map((size, k) => ({ ...size, serves: SERVES[size.serves], pieces: pieces[k] ?? 0 })),
     chosen: plan(chosen),
     pieces,
     assignment: assigned.flatMap(({ strip, size, cutOff, trimUsed }) => {
@@ -308,7 +310,7 @@ function describe({ lengths, all, chosen, pieces, assigned, useTrim, pinnedWidth
   const singly = assigned.filter(({ size }) => size === null);
   const names = singly.flatMap(({ strip: { code } }) => (code === null ? [] : [code]));
   return [
-    `From ${lengths.from}${lengths.invented && lengths.sources.length === 0 ? ' (invented)' : ''}`,
+    `From ${fromInWords(lengths.from, 'en')}${lengths.invented && lengths.sources.length === 0 ? ' (invented)' : ''}`,
     ...lengths.sources.map((source) => `  ${source}`),
     '',
     'sizes  served %  cut off mm  cut off %   lengths mm',
@@ -320,7 +322,7 @@ function describe({ lengths, all, chosen, pieces, assigned, useTrim, pinnedWidth
     `${chosen.sizes.length} sizes, and how many to cut:`,
     ...chosen.sizes.map(
       ({ id, length, width, serves, served }, i) =>
-        `  ${id.padEnd(7)} ${pad(plain(length, 1), 6)} x ${plain(width, 1)} mm  ${pad(String(pieces[i] ?? 0), 4)}   (serves ${served} of ${lengths.strips.length}, ${serves})`,
+        `  ${id.padEnd(7)} ${pad(plain(length, 1), 6)} x ${plain(width, 1)} mm  ${pad(String(pieces[i] ?? 0), 4)}   (serves ${served} of ${lengths.strips.length}, ${SERVES[serves]})`,
     ),
     `  ${singly.length} longer ones are cut singly${names.length > 0 ? `: ${names.join(', ')}` : ''}`,
     ...(pinnedWidth

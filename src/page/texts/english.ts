@@ -133,7 +133,7 @@ export const english = {
     angleHint: (planned: string) => `Flexion, 0 to 90. Empty: ${planned}, where the plan begins.`,
     angleAsked: 'Flexion, 0 to 90. The plan names none for this hand.',
     faces: 'Which side',
-    face: { dorsal: 'dorsal', palmar: 'palmar', both: 'both' },
+    face: { dorsal: 'dorsal', palmar: 'palmar', both: 'dorsal and palmar' },
     digits: 'Which fingers',
     digitsOf: { measured: 'all that were measured', neighbours: 'the treated finger and its neighbours' },
     bendWay: 'Bend over the MP joints',

@@ -159,7 +159,7 @@ export const german: Texts = {
     angleHint: (planned) => `Beugung, 0 bis 90. Leer: ${planned}, womit der Plan beginnt.`,
     angleAsked: 'Beugung, 0 bis 90. Der Plan nennt für diese Hand keinen.',
     faces: 'Welche Seite',
-    face: { dorsal: 'dorsal', palmar: 'palmar', both: 'beide' },
+    face: { dorsal: 'dorsal', palmar: 'palmar', both: 'dorsal und palmar' },
     digits: 'Welche Finger',
     digitsOf: { measured: 'alle gemessenen', neighbours: 'der behandelte Finger und seine Nachbarn' },
     bendWay: 'Biegung über den MP-Gelenken',

@@ -168,7 +168,7 @@ export const spanish: Texts = {
     angleHint: (planned) => `Flexión, de 0 a 90. Vacío: ${planned}, donde empieza el plan.`,
     angleAsked: 'Flexión, de 0 a 90. El plan no da ninguno para esta mano.',
     faces: 'Qué lado',
-    face: { dorsal: 'dorsal', palmar: 'palmar', both: 'los dos' },
+    face: { dorsal: 'dorsal', palmar: 'palmar', both: 'dorsal y palmar' },
     digits: 'Qué dedos',
     digitsOf: { measured: 'todos los medidos', neighbours: 'el dedo tratado y sus vecinos' },
     bendWay: 'Doblez sobre las MCF',

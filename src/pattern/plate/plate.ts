@@ -4,7 +4,7 @@ import { placePath, reversePath } from '../../geometry/transform.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { type FoldFindings, judgePlate } from '../../judge/judge-plate.ts';
 import { failure, type Result, success } from '../../units/result.ts';
-import type { Language } from '../../words/language.ts';
+import { type Language, spokenIn } from '../../words/language.ts';
 import { type Speech, speechIn } from '../../words/speech.ts';
 import type { Mark, Part, Pattern } from '../pattern.ts';
 import { boxOfDrawn, shiftDrawn, shiftPart } from '../place-marks.ts';
@@ -87,7 +87,7 @@ export function makePlate(
       hand: hand.source,
       plate: { id: design.id, title: design.title, faces: design.faces, digits: design.digits, angle: design.angle },
       options: asked,
-      ...(language === 'en' ? {} : { language }),
+      ...spokenIn(language),
     },
     notes: plateNotes(figures, hand, date, left, used, speech),
     warnings,

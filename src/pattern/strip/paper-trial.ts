@@ -6,7 +6,7 @@ import { placePath, reversePath } from '../../geometry/transform.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { type Result, success } from '../../units/result.ts';
 import { blockTitle } from '../../words/hand/hand-words.ts';
-import type { Language } from '../../words/language.ts';
+import { type Language, spokenIn } from '../../words/language.ts';
 import { type Speech, speechIn } from '../../words/speech.ts';
 import { DASHES, dashed } from '../dashes.ts';
 import type { Label, Mark, Part, Pattern } from '../pattern.ts';
@@ -58,7 +58,7 @@ export function paperTrial(
       hand: hand.source,
       block: { schema: 'knucklewright/block@1', id: block.id, title: block.title, places: block.places },
       options,
-      ...(language === 'en' ? {} : { language }),
+      ...spokenIn(language),
     },
     warnings: [],
   });

@@ -6,7 +6,7 @@ import type { Hand } from '../../hand/hand.ts';
 import { webLevels } from '../../hand/web-levels.ts';
 import { type Result, success } from '../../units/result.ts';
 import { blockTitle } from '../../words/hand/hand-words.ts';
-import type { Language } from '../../words/language.ts';
+import { type Language, spokenIn } from '../../words/language.ts';
 import { type Speech, speechIn } from '../../words/speech.ts';
 import type { Part, Pattern } from '../pattern.ts';
 import { boxOfDrawn, shiftDrawn, shiftPart } from '../place-marks.ts';
@@ -106,7 +106,7 @@ export function makeStrip(
       hand: hand.source,
       block: { schema: 'knucklewright/block@1', id: block.id, title: block.title, places: block.places },
       options,
-      ...(language === 'en' ? {} : { language }),
+      ...spokenIn(language),
     },
     notes: stripNotes(figures, hand, date, left, speech),
     warnings: figures.warnings,

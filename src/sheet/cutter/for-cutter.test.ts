@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { fullSheet, INPUTS, plateLike, roundBar, sheetOf } from '../../../tests/cutter-patterns.ts';
 import { type LineArcPath, polyline } from '../../geometry/path.ts';
 import { boxOf, pathLength, signedArea } from '../../geometry/path-measures.ts';
+import { cuttingNotes } from '../../pattern/cutting-notes.ts';
 import type { Part, Pattern } from '../../pattern/pattern.ts';
 import { shiftPart } from '../../pattern/place-marks.ts';
 import { CUTTER_IDS } from './cutter-ids.ts';
@@ -49,7 +50,7 @@ describe('forCutter', () => {
       0,
     );
     expect(done.cutting).toMatchObject({ cutter: 'knife', kerf: 0.3 });
-    expect(done.cutting?.notes[0]).toContain('kerf 0.3 mm is already in the outlines');
+    expect(cuttingNotes(done)[0]).toContain('kerf 0.3 mm is already in the outlines');
     expect(done.beside.labels.map((label) => label.text)).toEqual(['KERF 0.3 mm IS IN THE OUTLINES: NO MACHINE OFFSET']);
     expect(done.inputs).toMatchObject({ ...INPUTS, cutter: { profile: { id: 'knife', kerf: 0.3 } } });
   });

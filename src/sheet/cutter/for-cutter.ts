@@ -3,11 +3,12 @@ import type { LineArcPath } from '../../geometry/path.ts';
 import { boxOf, unionBox } from '../../geometry/path-measures.ts';
 import { segmentsOf } from '../../geometry/segment.ts';
 import { outlineFaults } from '../../geometry/validate-outline.ts';
-import { kerfNote } from '../../pattern/cutting-notes.ts';
 import type { CutStroke, Label, Part, Pattern } from '../../pattern/pattern.ts';
 import { labelCorners, shiftDrawn, shiftPart } from '../../pattern/place-marks.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
+import { type Language, languageOf } from '../../words/language.ts';
+import { sheetSpeech } from '../../words/sheet/sheet-words.ts';
 import { cutStrokes, type Obstacle, obstaclesOf, type StrokeSettings } from './cut-strokes.ts';
 import { DEFAULT_BRIDGE_WIDTH } from './cutter-ids.ts';
 import type { CutterProfile } from './cutter-profile.ts';
@@ -117,17 +118,9 @@ function strokesOf(
 
 function finished(pattern: Pattern, parts: readonly Part[], profile: CutterProfile, doubled: readonly DoubledEdge[]): Pattern {
   const { kerf, leadIn = 0, bridges = 0, bridgeWidth = DEFAULT_BRIDGE_WIDTH } = profile;
-  const notes = [
-    kerfNote(kerf),
-    `cutter ${profile.id}: ${profile.title}.`,
-    toolOrder(profile),
-    ...(leadIn > 0 ? [`lead-ins: quarter arcs of ${plain(leadIn)} mm in the waste.`] : []),
-    ...(bridges > 0 ? [`bridges: ${bridges} of ${plain(bridgeWidth)} mm hold each part; cut them through by hand.`] : []),
-    ...(doubled.length > 0 ? [`shared edges: ${doubled.length}, each cut once.`] : []),
-  ];
   const cut = boxOf(parts.flatMap((part) => (part.cuts ?? []).map((stroke) => stroke.path)));
   const top = Math.max(pattern.extents.maxY, cut.maxY);
-  const label = kerf > 0 ? kerfLabel(pattern.extents.minX, top, kerf) : null;
+  const label = kerf > 0 ? kerfLabel(pattern.extents.minX, top, kerf, languageOf(pattern.inputs)) : null;
   const noted = label ? boxOf([{ closed: true, vertices: labelCorners(label).map((p) => ({ ...p, bulge: 0 })) }]) : cut;
   const room = label ? { ...pattern.extents, maxX: noted.maxX, maxY: top + NOTE_ROOM } : pattern.extents;
   const all = unionBox([pattern.extents, cut, room]);
@@ -142,21 +135,28 @@ function finished(pattern: Pattern, parts: readonly Part[], profile: CutterProfi
       ...pattern.inputs,
       cutter: { profile, sharedEdges: doubled.length },
     },
-    cutting: { cutter: profile.id, kerf, notes },
+    cutting: {
+      cutter: profile.id,
+      title: profile.title,
+      kerf,
+      leadIn,
+      bridges,
+      bridgeWidth,
+      sharedEdges: doubled.length,
+      partByPart: profile.order !== 'layer-by-layer',
+      layers: { CUT: profile.layers.CUT.name, MARK: shownName(profile.layers.MARK), INFO: shownName(profile.layers.INFO) },
+    },
   };
 }
 
-/** The order of the tools in one sentence. */
-function toolOrder({ order, layers }: CutterProfile): string {
-  const first = layers.MARK.omit === true ? '' : `${layers.MARK.name}, then `;
-  const cuts = `${layers.CUT.name}, holes before the outline around them`;
-  const info = layers.INFO.omit === true ? '' : `; ${layers.INFO.name} is for people`;
-  return `order of the tools: ${order === 'layer-by-layer' ? '' : 'part by part, in each '}${first}${cuts}${info}.`;
+function shownName({ name, omit }: { readonly name: string; readonly omit?: boolean | undefined }): string | null {
+  return omit === true ? null : name;
 }
 
 /** Above the drawing and its lead-ins, so that nothing that stands on the sheet moves. */
-function kerfLabel(left: number, top: number, kerf: number): Label {
-  const text = `KERF ${plain(kerf, 3)} mm IS IN THE OUTLINES: NO MACHINE OFFSET`;
+function kerfLabel(left: number, top: number, kerf: number, language: Language): Label {
+  const { w, number } = sheetSpeech(language);
+  const text = w.machine.kerfInside(number(kerf, 3));
   const at = { x: left + 2, y: top + 2 };
   return { layer: 'INFO', text, at, height: NOTE_HEIGHT, align: 'left', angle: 0 };
 }

@@ -20,7 +20,7 @@ export function machineWords(whole: Pattern, machine: Pattern, language: Languag
     '',
     w.drawing(mm(maxX), mm(maxY)),
     ...placeOnSheet(whole, machine, speech),
-    ...cuttingNotes(machine),
+    ...cuttingNotes(machine, language),
     ...lists.flatMap(({ heading, lines }) => ['', ...(heading === '' ? [] : [heading]), ...lines]),
     ...(notes
       ? [

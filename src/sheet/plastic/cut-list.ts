@@ -78,13 +78,8 @@ export function cutListLine(piece: CutPiece): string {
 }
 
 /** "mp-immobilisation-dorsal, MP 45 degrees, index to little". */
-export function plateInWords({ design }: PiecePlate): string {
+function plateInWords({ design }: PiecePlate): string {
   return `${design.id}, ${holdsInWords(design)}`;
-}
-
-/** What a piece is, in lists: its block, its plate, or nothing for a blank. */
-export function pieceInWords(piece: CutPiece): string {
-  return piece.plate ? plateInWords(piece.plate) : (piece.block ?? '');
 }
 
 /** Head and end of a cut list as JSON, whose pieces stand one a line between them; so it can be written while it is made. */

@@ -1,11 +1,14 @@
+import type { Block } from '../../block/block.ts';
 import { polyline } from '../../geometry/path.ts';
 import type { Label, Mark, Pattern } from '../../pattern/pattern.ts';
 import { digestOf } from '../../pattern/set-id.ts';
 import { GEOMETRY_VERSION } from '../../pattern/strip/geometry-version.ts';
 import { wrapText } from '../../pattern/text-lines.ts';
-import { plain } from '../../units/number.ts';
-import { type CutPiece, pieceInWords } from './cut-list.ts';
-import { warningWords } from './warning-words.ts';
+import { type Language, spokenIn } from '../../words/language.ts';
+import { lookAtWords, type PlasticWords, plasticWords } from '../../words/plastic/plastic-words.ts';
+import { type Speech, speechIn } from '../../words/speech.ts';
+import type { CutPiece } from './cut-list.ts';
+import { pieceName } from './piece-name.ts';
 
 /** A4 upright (ISO 216), mm. */
 const PAGE = { width: 210, height: 297 };
@@ -14,19 +17,25 @@ const TEXT = 2.2;
 const PITCH = 4.2;
 const HEADING = 3.5;
 /** Where each column begins, mm from the left margin; the last one takes what is left. */
-const COLUMNS = { number: 0, code: 10, side: 45, size: 58, quantity: 82, done: 101, notes: 108 } as const;
+const COLUMNS = { number: 0, code: 10, side: 42, size: 60, quantity: 84, done: 101, notes: 108 } as const;
 const NOTES_WIDTH = PAGE.width - 2 * MARGIN - COLUMNS.notes;
 const BOX = 3;
 /** Line pitch of the words under the list. */
 const LEGEND_PITCH = 3.2;
 
-/** A cut list to print and tick off, as pages of A4 drawn on INFO alone: number, code, side, size, how many, a box to tick, the block or plate and warnings; distances of marks stand in the CSV and on the parts. */
-export function listPages(pieces: readonly CutPiece[], heading: string, date: string | null): readonly Pattern[] {
-  const rows = pieces.map((piece, i) => ({ piece, number: i + 1, lines: notesOf(piece) }));
+/** A cut list to print and tick off, as pages of A4 drawn on INFO alone: number, code, side, size, how many, a box to tick, the strip or plate and what to look at, by letters that are explained under the list; distances of marks stand in the CSV and on the parts. */
+export function listPages(
+  pieces: readonly CutPiece[],
+  date: string | null,
+  language: Language = 'en',
+  blockOf?: (id: string) => Block | undefined,
+): readonly Pattern[] {
+  const list: ListWords = { w: plasticWords(language), speech: speechIn(language), letters: lettersOf(pieces), blockOf };
+  const rows = pieces.map((piece, i) => ({ piece, number: i + 1, lines: notesOf(piece, list) }));
   const pages: (typeof rows)[] = [[]];
   let used = 0;
   // Each page explains its own codes, so room for all of them is kept on every one.
-  const room = PAGE.height - 2 * MARGIN - 4 * PITCH - legendOf(pieces).length * LEGEND_PITCH;
+  const room = PAGE.height - 2 * MARGIN - 4 * PITCH - legendOf(pieces, list).length * LEGEND_PITCH;
   for (const row of rows) {
     const height = Math.max(1, row.lines.length) * PITCH + 1;
     if (used + height > room && pages.at(-1)?.length) {
@@ -37,25 +46,40 @@ export function listPages(pieces: readonly CutPiece[], heading: string, date: st
     used += height;
   }
   const members = digestOf(pieces);
-  return pages.map((page, k) => pageOf(page, `${heading}, page ${k + 1} of ${pages.length}`, date, members));
+  return pages.map((page, k) => pageOf(page, list.w.list.title(`${k + 1}`, `${pages.length}`), date, members, list));
 }
 
-/** The codes of these pieces with their words, each once, as lines under a list. */
-function legendOf(pieces: readonly CutPiece[]): readonly string[] {
-  const codes = [...new Set(pieces.flatMap((piece) => piece.warnings))].sort();
-  const explained = codes.flatMap((code) => {
-    const words = warningWords(code);
-    return words === null ? [] : wrapText(`${code}: ${words}`, PAGE.width - 2 * MARGIN, TEXT * 0.8);
-  });
-  return explained.length === 0 ? [] : ['WHAT TO LOOK AT', ...explained];
+/** What a list is worded with. */
+interface ListWords {
+  readonly w: PlasticWords;
+  readonly speech: Speech;
+  /** The letter of each code. */
+  readonly letters: ReadonlyMap<string, string>;
+  readonly blockOf: ((id: string) => Block | undefined) | undefined;
 }
 
-function notesOf(piece: CutPiece): readonly string[] {
-  const text = [
-    pieceInWords(piece) || 'blank, without marks',
-    piece.warnings.length > 0 ? `LOOK AT ${piece.warnings.join(', ')}` : '',
-  ].filter((t) => t !== '');
-  return text.length === 0 ? [] : wrapText(text.join('; '), NOTES_WIDTH, TEXT * 0.8);
+/** A letter for each code that has words: paper has no codes of the program. After z come aa, bb and so on. */
+function lettersOf(pieces: readonly CutPiece[]): ReadonlyMap<string, string> {
+  const codes = [...new Set(pieces.flatMap((piece) => piece.warnings))]
+    .filter((code) => lookAtWords(code, plasticWords('en')) !== null)
+    .sort();
+  return new Map(codes.map((code, k) => [code, String.fromCharCode(97 + (k % 26)).repeat(1 + Math.floor(k / 26))]));
+}
+
+/** The letters of these pieces with their words, each once, as lines under a list. */
+function legendOf(pieces: readonly CutPiece[], { w, letters }: ListWords): readonly string[] {
+  const used = new Set(pieces.flatMap((piece) => piece.warnings));
+  const explained = [...letters].flatMap(([code, letter]) =>
+    used.has(code) ? wrapText(`${letter}: ${lookAtWords(code, w) ?? ''}`, PAGE.width - 2 * MARGIN, TEXT * 0.8) : [],
+  );
+  return explained.length === 0 ? [] : [w.list.legend, ...explained];
+}
+
+function notesOf(piece: CutPiece, { w, speech, letters, blockOf }: ListWords): readonly string[] {
+  // A code of a list from elsewhere, which this program has no words for, stands as it was written.
+  const look = piece.warnings.map((code) => letters.get(code) ?? code).join(', ');
+  const text = [pieceName(piece, speech, blockOf) || w.list.blank, ...(look === '' ? [] : [w.list.look(look)])].join('; ');
+  return wrapText(text, NOTES_WIDTH, TEXT * 0.8);
 }
 
 function pageOf(
@@ -63,39 +87,37 @@ function pageOf(
   title: string,
   date: string | null,
   members: string,
+  list: ListWords,
 ): Pattern {
+  const { w, speech } = list;
+  const mm = (value: number) => speech.number(value, 1);
   const labels: Label[] = [];
   const marks: Mark[] = [];
   const put = (text: string, column: number, y: number, height = TEXT) => {
     if (text !== '') labels.push({ layer: 'INFO', text, at: { x: MARGIN + column, y }, height, align: 'left', angle: 0 });
   };
   let y = PAGE.height - MARGIN - HEADING;
-  const invented = rows.some(({ piece }) => piece.invented) ? '   (invented demo)' : '';
+  const invented = rows.some(({ piece }) => piece.invented) ? `   ${w.invented}` : '';
   put(`${title}${date ? `, ${date}` : ''}${invented}`, 0, y, HEADING);
   y -= 2 * PITCH;
-  const heads = {
-    number: 'No',
-    code: 'CODE',
-    side: 'HAND',
-    size: 'SIZE, mm',
-    quantity: 'HOW MANY',
-    done: '',
-    notes: 'BLOCK or PLATE, and what to look at',
-  };
+  const heads = { ...w.list.head, done: '' };
   for (const [key, text] of Object.entries(heads)) put(text, COLUMNS[key as keyof typeof COLUMNS], y);
   marks.push(line('table-head', 'line under the head', y - 1.4));
   y -= PITCH + 1;
   for (const { piece, number, lines } of rows) {
     put(String(number), COLUMNS.number, y);
     put(piece.code, COLUMNS.code, y);
-    put(piece.side?.toUpperCase() ?? '', COLUMNS.side, y);
-    put(`${plain(piece.length, 1)} x ${plain(piece.width, 1)}`, COLUMNS.size, y);
+    put(piece.side ? w.side[piece.side] : '', COLUMNS.side, y);
+    put(`${mm(piece.length)} x ${mm(piece.width)}`, COLUMNS.size, y);
     put(String(piece.quantity), COLUMNS.quantity, y);
     marks.push(box(MARGIN + COLUMNS.done, y - 0.5, number));
     for (const [k, text] of lines.entries()) put(text, COLUMNS.notes, y - k * PITCH, TEXT * 0.8);
     y -= Math.max(1, lines.length) * PITCH + 1;
   }
-  const legend = legendOf(rows.map(({ piece }) => piece));
+  const legend = legendOf(
+    rows.map(({ piece }) => piece),
+    list,
+  );
   for (const [k, text] of legend.entries()) put(text, 0, MARGIN + (legend.length - 1 - k) * LEGEND_PITCH, TEXT * 0.8);
   return {
     kind: 'page',
@@ -103,7 +125,15 @@ function pageOf(
     parts: [],
     beside: { marks, labels },
     extents: { minX: 0, minY: 0, maxX: PAGE.width, maxY: PAGE.height },
-    inputs: { schema: 'knucklewright/inputs@1', geometryVersion: GEOMETRY_VERSION, date, kind: 'page', page: 'cut list', members },
+    inputs: {
+      schema: 'knucklewright/inputs@1',
+      geometryVersion: GEOMETRY_VERSION,
+      date,
+      kind: 'page',
+      page: 'cut list',
+      members,
+      ...spokenIn(speech.language),
+    },
     warnings: [],
   };
 }

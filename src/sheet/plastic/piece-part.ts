@@ -5,29 +5,34 @@ import { makePattern, type PatternRequest } from '../../pattern/make-pattern.ts'
 import type { Part } from '../../pattern/pattern.ts';
 import type { StripOptions } from '../../pattern/strip/strip-options.ts';
 import { failure, type Result, success } from '../../units/result.ts';
+import type { Language } from '../../words/language.ts';
+import { speechIn } from '../../words/speech.ts';
 import type { CutPiece } from './cut-list.ts';
 
 /** What strips are drawn from beside the list itself. */
 export interface PieceSource {
   readonly blockOf: (id: string) => Block | undefined;
   readonly options: StripOptions;
+  readonly language?: Language;
 }
 
 /** The request that made a piece, so that it can be drawn again; null for a blank, which has no hand. Refused as `readHand` refuses. */
 export function requestOfPiece(piece: CutPiece, source: PieceSource, date: string | null): Result<PatternRequest | null> {
   const block = piece.block === null ? undefined : source.blockOf(piece.block);
+  const spoken = source.language ? { language: source.language } : {};
   if (piece.hand === null || piece.hand === undefined || !(block || piece.plate)) return success(null);
   const hand = readHand(piece.hand, piece.id);
   if (!hand.ok) return hand;
-  if (piece.plate) return success({ kind: 'plate', hand: hand.value, plate: piece.plate.design, options: piece.plate.options, date });
-  return success(block ? { kind: 'strip', hand: hand.value, block, options: source.options, date } : null);
+  if (piece.plate)
+    return success({ kind: 'plate', hand: hand.value, plate: piece.plate.design, options: piece.plate.options, date, ...spoken });
+  return success(block ? { kind: 'strip', hand: hand.value, block, options: source.options, date, ...spoken } : null);
 }
 
 /** The part to cut: with all its marks where the list has the hand, else a blank with rounded corners. Refused as `makePattern` refuses. */
 export function partOfPiece(piece: CutPiece, source: PieceSource): Result<Part> {
   const request = requestOfPiece(piece, source, null);
   if (!request.ok) return request;
-  if (request.value === null) return success(blank(piece));
+  if (request.value === null) return success(blank(piece, source.language));
   const made = makePattern(request.value);
   if (!made.ok) return made;
   const [part, ...others] = made.value.pattern.parts;
@@ -37,7 +42,7 @@ export function partOfPiece(piece: CutPiece, source: PieceSource): Result<Part> 
 }
 
 /** A piece as the box that shears cut, with its code: what the outline is, its own drawing says. */
-export function boxPart(piece: CutPiece): Part {
+export function boxPart(piece: CutPiece, language?: Language): Part {
   const { length, width } = piece;
   const corners = [
     { x: 0, y: 0 },
@@ -45,15 +50,16 @@ export function boxPart(piece: CutPiece): Part {
     { x: length, y: width },
     { x: 0, y: width },
   ];
-  return { ...blank({ ...piece, marks: [] }), outline: polyline(corners, true) };
+  return { ...blank({ ...piece, marks: [] }, language), outline: polyline(corners, true) };
 }
 
 /** Radius of a blank's corners, mm: no square corner may lie on skin. */
 const CORNER_RADIUS = 3;
 const QUARTER_BULGE = Math.tan(Math.PI / 8);
 
-function blank({ id, code, length, width, marks }: CutPiece): Part {
-  const size = `${Number(length.toFixed(1))} x ${Number(width.toFixed(1))}`;
+function blank({ id, code, length, width, marks }: CutPiece, language: Language = 'en'): Part {
+  const { number } = speechIn(language);
+  const size = `${number(length, 1)} x ${number(width, 1)}`;
   const height = Math.min(4, width / 4);
   return {
     id,

@@ -1,7 +1,7 @@
+import type { Block } from '../../block/block.ts';
 import type { Box } from '../../geometry/path.ts';
 import { polyline } from '../../geometry/path.ts';
 import { boxOf, unionBox } from '../../geometry/path-measures.ts';
-import { CAUTIONS } from '../../pattern/cautions.ts';
 import { dashed } from '../../pattern/dashes.ts';
 import type { Label, Mark, Part, Pattern, ReadingList } from '../../pattern/pattern.ts';
 import { boxOfDrawn } from '../../pattern/place-marks.ts';
@@ -12,8 +12,12 @@ import { validatePattern } from '../../pattern/validate-pattern.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Result, success } from '../../units/result.ts';
 import { SAME_POINT } from '../../units/tolerance.ts';
-import { type CutPiece, pieceInWords } from './cut-list.ts';
+import { type Language, spokenIn } from '../../words/language.ts';
+import { type PlasticWords, plasticWords } from '../../words/plastic/plastic-words.ts';
+import { speechIn } from '../../words/speech.ts';
+import type { CutPiece } from './cut-list.ts';
 import { type LaidSheet, type Layout, type Placement, placedBox, type SheetPart, turnOf, utilisation } from './layout.ts';
+import { pieceName } from './piece-name.ts';
 import { numbered, placePart } from './place-part.ts';
 import { type ShearCut, shearCuts } from './shear-cuts.ts';
 
@@ -24,6 +28,9 @@ export interface SheetDrawing {
   /** The pieces in the order of the layout's parts, and what each is drawn as. */
   readonly pieces: readonly CutPiece[];
   readonly partOf: (piece: CutPiece) => Result<Part>;
+  /** What blocks are that the library does not have. */
+  readonly blockOf?: (id: string) => Block | undefined;
+  readonly language?: Language;
   readonly date: string | null;
   /** What the files carry so that the sheet can be laid out again. */
   readonly request: Readonly<Record<string, unknown>>;
@@ -47,7 +54,7 @@ const LEAST_CUT = 0.05;
  * cutting and the cautions on INFO. The sheet's lower left corner is (0, 0). Refused when a part cannot be drawn, or is not as large as it was laid.
  */
 export function sheetPattern(drawing: SheetDrawing): Result<Pattern> {
-  const { layout, pieces, partOf, date, request } = drawing;
+  const { layout, pieces, partOf, date, request, language = 'en' } = drawing;
   const laid = layout.sheets[drawing.sheet];
   if (!laid) throw new RangeError(`no sheet ${drawing.sheet}`);
   const parts: Part[] = [];
@@ -79,7 +86,7 @@ export function sheetPattern(drawing: SheetDrawing): Result<Pattern> {
     cut.remnants,
     unnumbered,
   );
-  const beside = besideSheet(laid, columnLines(lists), cut.cuts);
+  const beside = besideSheet(laid, columnLines(lists), cut.cuts, language);
   const box = unionBox([{ minX: 0, minY: 0, maxX: laid.stock.along, maxY: laid.stock.across }, boxOfDrawn(beside)]);
   const pattern: Pattern = {
     kind: 'sheet',
@@ -94,6 +101,7 @@ export function sheetPattern(drawing: SheetDrawing): Result<Pattern> {
       kind: 'sheet',
       number: drawing.sheet + 1,
       ...request,
+      ...spokenIn(language),
     },
     lists,
     warnings: [],
@@ -134,8 +142,9 @@ export function shearing(layout: Layout, laid: LaidSheet): { readonly cuts: read
 }
 
 function title(drawing: SheetDrawing, laid: LaidSheet): string {
-  const name = laid.isRemnant ? `remnant ${laid.stock.id}` : 'new sheet';
-  return `Sheet ${drawing.sheet + 1} of ${drawing.layout.sheets.length}, ${name}, ${laid.placements.length} parts`;
+  const { title: inWords } = plasticWords(drawing.language ?? 'en').sheet;
+  const remnant = laid.isRemnant ? laid.stock.id : '';
+  return inWords(`${drawing.sheet + 1}`, `${drawing.layout.sheets.length}`, remnant, `${laid.placements.length}`);
 }
 
 function readingLists(
@@ -148,53 +157,47 @@ function readingLists(
 ): readonly ReadingList[] {
   const { rules, parts } = drawing.layout;
   const used = utilisation(laid, parts);
-  const mm = (value: number) => plain(value, 1);
-  const named = (p: CutPiece) => [p.code, ...(p.side ? [p.side.toUpperCase()] : [])].join(' ');
+  const language = drawing.language ?? 'en';
+  const [words, speech] = [plasticWords(language), speechIn(language)];
+  const { sheet: w } = words;
+  const { cautions } = speech;
+  const mm = (value: number) => speech.number(value, 1);
+  const named = (p: CutPiece) => [p.code, ...(p.side ? [words.side[p.side]] : [])].join(' ');
   const about = (p: CutPiece) =>
-    [named(p), `${mm(p.length)} x ${mm(p.width)}`, pieceInWords(p)].filter((words) => words !== '').join('   ');
-  const ordered = cuts.map((cut, k) => cutText(cut, k + 1));
+    [named(p), `${mm(p.length)} x ${mm(p.width)}`, pieceName(p, speech, drawing.blockOf)].filter((text) => text !== '').join('   ');
+  const ordered = cuts.map((cut, k) => cutText(cut, k + 1, language));
   return [
     {
       heading: title(drawing, laid).toUpperCase(),
       lines: [
-        `${mm(laid.stock.along)} along the grain x ${mm(laid.stock.across)} mm, ${plain(100 * used, 1)} % used`,
-        `gap ${mm(rules.gap)}, margin ${mm(rules.margin)}, grain ${rules.grain}${drawing.date ? `, ${drawing.date}` : ''}`,
-        ...(pieces.some((p) => p.invented) ? ['(invented demo)'] : []),
+        w.size(mm(laid.stock.along), mm(laid.stock.across), mm(100 * used)),
+        `${w.rules(mm(rules.gap), mm(rules.margin), w.grainRule[rules.grain])}${drawing.date ? `, ${drawing.date}` : ''}`,
+        ...(pieces.some((p) => p.invented) ? [words.invented] : []),
       ],
     },
     {
-      heading: 'PARTS, from the upper left, row by row',
-      lines: [
-        ...pieces.map((p, k) => `${k + 1}   ${about(p)}`),
-        ...(unnumbered.length > 0 ? [`No room for the number on: ${unnumbered.join(', ')}`] : []),
-      ],
+      heading: w.parts,
+      lines: [...pieces.map((p, k) => `${k + 1}   ${about(p)}`), ...(unnumbered.length > 0 ? [w.noRoom(unnumbered.join(', '))] : [])],
     },
     laid.byOutline
       ? {
-          heading: 'CUT ALONG THE OUTLINES',
-          lines: [
-            'These parts are nested, some of them turned half round (never over), and no straight cut runs between them.',
-            ...(cuts.length > 0 ? ['First the rests with shears, mm from the lower left corner:', ...ordered] : []),
-            'then each part along its outline',
-          ],
+          heading: w.outlines,
+          lines: [w.nested, ...(cuts.length > 0 ? [w.restsFirst, ...ordered] : []), w.thenOutlines],
         }
       : rules.shears
-        ? { heading: `CUTTING ORDER with shears, ${ordered.length} straight cuts, mm from the lower left corner`, lines: ordered }
-        : { heading: 'CUTTING ORDER with shears, mm from the lower left corner', lines: [...ordered, 'then each part along its outline'] },
-    { heading: 'REMNANTS to keep, along x across the grain', lines: remnants.length === 0 ? ['none'] : counted(remnants.map(sizeText)) },
-    { heading: '', lines: [CAUTIONS.heat, CAUTIONS.skin, CAUTIONS.contraindications, CAUTIONS.laser, CAUTIONS.model, CAUTIONS.licensed] },
+        ? { heading: w.orderOf(`${ordered.length}`), lines: ordered }
+        : { heading: w.order, lines: [...ordered, w.thenOutlines] },
+    { heading: w.remnants, lines: remnants.length === 0 ? [w.none] : counted(remnants, w, mm) },
+    { heading: '', lines: [cautions.heat, cautions.skin, cautions.contraindications, cautions.laser, cautions.model, cautions.licensed] },
   ];
 }
 
-function sizeText(box: Box): string {
-  return `${plain(box.maxX - box.minX, 1)} x ${plain(box.maxY - box.minY, 1)}`;
-}
-
-/** Equal texts once, with how many there are. */
-function counted(texts: readonly string[]): readonly string[] {
+/** The sizes of boxes, equal ones once with how many there are. */
+function counted(boxes: readonly Box[], w: PlasticWords['sheet'], mm: (value: number) => string): readonly string[] {
+  const texts = boxes.map((box) => `${mm(box.maxX - box.minX)} x ${mm(box.maxY - box.minY)}`);
   return [...new Set(texts)].map((each) => {
     const count = texts.filter((text) => text === each).length;
-    return count === 1 ? each : `${count} of ${each}`;
+    return count === 1 ? each : w.several(`${count}`, each);
   });
 }
 
@@ -209,10 +212,11 @@ function columnLines(lists: readonly ReadingList[]): readonly string[] {
 }
 
 /** A cut in words: which way, where, and from where to where. */
-export function cutText({ direction, at, piece }: ShearCut, number: number): string {
+export function cutText({ direction, at, piece }: ShearCut, number: number, language: Language = 'en'): string {
+  const { sheet } = plasticWords(language);
+  const mm = (value: number) => speechIn(language).number(value, 1);
   const [from, to] = direction === 'along' ? [piece.minX, piece.maxX] : [piece.minY, piece.maxY];
-  const where = direction === 'along' ? 'up from the lower edge' : 'from the left edge';
-  return `${number}   ${direction} the grain, ${plain(at, 1)} ${where}, from ${plain(from, 1)} to ${plain(to, 1)}`;
+  return `${number}   ${sheet[direction](mm(at), mm(from), mm(to))}`;
 }
 
 /** Edge of the sheet, grain arrow, cuts as dashes, and the text in columns as high as the sheet. */
@@ -220,6 +224,7 @@ function besideSheet(
   laid: LaidSheet,
   lines: readonly string[],
   cuts: readonly ShearCut[],
+  language: Language,
 ): { marks: readonly Mark[]; labels: readonly Label[] } {
   const { along, across } = laid.stock;
   const info = (role: string, name: string, paths: Mark['paths']): Mark => ({ layer: 'INFO', role, title: name, paths, circles: [] });
@@ -234,7 +239,7 @@ function besideSheet(
   );
   const x = along + COLUMN_GAP;
   const top = Math.max(across, LEAST_HEIGHT);
-  const square = referenceSquare(x, top);
+  const square = referenceSquare(x, top, speechIn(language));
   const columns = inColumns(lines, x, top, 50 + COLUMN_GAP);
   const arrowY = top - 50 - COLUMN_GAP / 2;
   const arrow = [
@@ -248,7 +253,14 @@ function besideSheet(
       { x: x + 37, y: arrowY - 2 },
     ]),
   ];
-  const grain: Label = { layer: 'INFO', text: 'GRAIN', at: { x: x + 43, y: arrowY - TEXT / 2 }, height: TEXT, align: 'left', angle: 0 };
+  const grain: Label = {
+    layer: 'INFO',
+    text: plasticWords(language).sheet.grain,
+    at: { x: x + 43, y: arrowY - TEXT / 2 },
+    height: TEXT,
+    align: 'left',
+    angle: 0,
+  };
   return {
     marks: [
       info('sheet-edge', 'edge of the sheet', [edge]),

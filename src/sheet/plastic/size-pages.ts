@@ -3,7 +3,10 @@ import type { Label, Mark, Pattern } from '../../pattern/pattern.ts';
 import { digestOf } from '../../pattern/set-id.ts';
 import { GEOMETRY_VERSION } from '../../pattern/strip/geometry-version.ts';
 import { wrapText } from '../../pattern/text-lines.ts';
-import { plain } from '../../units/number.ts';
+import { type Language, spokenIn } from '../../words/language.ts';
+import { type PlasticWords, plasticWords } from '../../words/plastic/plastic-words.ts';
+import { type Speech, speechIn } from '../../words/speech.ts';
+import { blockName } from './piece-name.ts';
 import type { Assigned, StockSize } from './size-plan.ts';
 
 /** A4 upright (ISO 216), mm. */
@@ -17,7 +20,7 @@ const HEADING = 3.5;
 /** Where each column of the list begins, mm from the left margin. */
 const COLUMNS = { id: 0, size: 24, quantity: 52, serves: 74, codes: 112 } as const;
 /** Bag labels stand in columns and rows to be cut apart, mm. */
-const LABEL = { width: 60, height: 31, columns: 3, rows: 8 } as const;
+const LABEL = { width: 60, height: 36, columns: 3, rows: 7 } as const;
 const LABEL_EDGE = 3;
 
 /** Sizes with what is cut of each, and who takes which. */
@@ -27,15 +30,17 @@ export interface SizeList {
   readonly pieces: readonly number[];
   /** Only strips with a code are named. */
   readonly assigned: readonly Assigned[];
-  readonly title: string;
   readonly invented: boolean;
 }
 
 /** The sizes to print: what to cut and for whom, then a label for each bag, as pages of A4 drawn on INFO alone. */
-export function sizePages(list: SizeList): readonly Pattern[] {
-  const pages = [...tablePages(list), ...labelPages(list)];
+export function sizePages(list: SizeList, language: Language = 'en'): readonly Pattern[] {
+  const words = wordsIn(language);
+  const pages = [...tablePages(list, words), ...labelPages(list, words)];
   const members = digestOf(list);
-  return pages.map((drawn, k) => pageOf(drawn, `${list.title}, page ${k + 1} of ${pages.length}${mark(list)}`, members));
+  return pages.map((drawn, k) =>
+    pageOf(drawn, `${words.w.sizes.title(`${k + 1}`, `${pages.length}`)}${mark(list, words)}`, members, language),
+  );
 }
 
 interface Drawn {
@@ -43,11 +48,30 @@ interface Drawn {
   readonly labels: readonly Label[];
 }
 
-const mark = ({ invented }: SizeList) => (invented ? '   (invented)' : '');
-const sizeText = (length: number, width: number) => `${plain(length, 1)} x ${plain(width, 1)}`;
-const nameOf = ({ strip: { code, side } }: Assigned) => [code, side?.toUpperCase()].filter(Boolean).join(' ');
+/** What the pages are worded with. */
+interface Words {
+  readonly w: PlasticWords;
+  readonly speech: Speech;
+  readonly mm: (value: number) => string;
+  readonly sizeText: (length: number, width: number) => string;
+  readonly nameOf: (one: Assigned) => string;
+}
 
-function tablePages({ sizes, pieces, assigned }: SizeList): readonly Drawn[] {
+function wordsIn(language: Language): Words {
+  const [w, speech] = [plasticWords(language), speechIn(language)];
+  const mm = (value: number) => speech.number(value, 1);
+  return {
+    w,
+    speech,
+    mm,
+    sizeText: (length, width) => `${mm(length)} x ${mm(width)}`,
+    nameOf: ({ strip: { code, side } }) => [code ?? '', side ? w.side[side] : ''].filter((text) => text !== '').join(' '),
+  };
+}
+
+const mark = ({ invented }: SizeList, { w }: Words) => (invented ? `   ${w.sizes.invented}` : '');
+
+function tablePages({ sizes, pieces, assigned }: SizeList, { w, sizeText, nameOf }: Words): readonly Drawn[] {
   const takers = (id: string) => assigned.filter(({ strip, size }) => strip.code !== null && size?.id === id).map(nameOf);
   const singly = assigned.filter(({ size, strip }) => size === null && strip.code !== null);
   const rows = [
@@ -55,11 +79,11 @@ function tablePages({ sizes, pieces, assigned }: SizeList): readonly Drawn[] {
       id: size.id,
       size: sizeText(size.length, size.width),
       quantity: String(pieces[k] ?? 0),
-      serves: size.serves,
+      serves: w.sizes.serves[size.serves],
       codes: takers(size.id).join(', '),
     })),
     ...singly.map((one) => ({
-      id: 'singly',
+      id: w.sizes.singly,
       size: sizeText(one.strip.length, one.strip.height),
       quantity: '1',
       serves: '',
@@ -73,8 +97,7 @@ function tablePages({ sizes, pieces, assigned }: SizeList): readonly Drawn[] {
     if (drawn.length === 0 || y - height < MARGIN) {
       const head = { labels: [] as Label[], marks: [] as Mark[] };
       y = PAGE.height - MARGIN - HEADING - 2 * PITCH;
-      const heads = { id: 'SIZE', size: 'LENGTH x WIDTH, mm', quantity: 'HOW MANY', serves: 'SERVES', codes: 'FOR' };
-      for (const [key, text] of Object.entries(heads))
+      for (const [key, text] of Object.entries(w.sizes.head))
         head.labels.push(word(text, MARGIN + COLUMNS[key as keyof typeof COLUMNS], y, SMALL));
       head.marks.push(lineAt(y - 1.4));
       drawn.push(head);
@@ -91,30 +114,26 @@ function tablePages({ sizes, pieces, assigned }: SizeList): readonly Drawn[] {
 }
 
 /** A label for the bag of each size, then one for each hand in the order of the sizes. */
-function labelPages(list: SizeList): readonly Drawn[] {
+function labelPages(list: SizeList, { w, speech, mm, sizeText, nameOf }: Words): readonly Drawn[] {
   const { sizes, pieces, assigned } = list;
-  const made = list.invented ? ['(invented)'] : [];
+  const made = list.invented ? [w.sizes.invented] : [];
   const ofSizes = sizes.map((size, k) => [
     size.id,
-    `${sizeText(size.length, size.width)} mm, ${pieces[k] ?? 0} of them`,
-    size.serves,
+    w.sizes.bag(sizeText(size.length, size.width), `${pieces[k] ?? 0}`),
+    w.sizes.serves[size.serves],
     ...made,
   ]);
   const order = (one: Assigned) => (one.size === null ? sizes.length : sizes.indexOf(one.size));
   const named = assigned.filter(({ strip }) => strip.code !== null).toSorted((a, b) => order(a) - order(b));
   const ofHands = named.map((one) => {
     const { strip, size, cutOff, trimUsed } = one;
-    const relief = strip.relief.map(({ digit, depth }) => `${digit} ${plain(depth, 1)}`).join(', ');
+    const relief = strip.relief.map(({ digit, depth }) => `${speech.hand.short[digit]} ${mm(depth)}`).join(', ');
     return [
       nameOf(one),
-      size === null ? `singly, ${sizeText(strip.length, strip.height)} mm` : `${size.id}, ${sizeText(size.length, size.width)} mm`,
-      strip.block ?? '',
-      size === null
-        ? ''
-        : trimUsed > 0
-          ? `its trim is ${plain(trimUsed, 1)} mm shorter than drawn`
-          : `cut off ${plain(cutOff, 1)} mm at the finishing end`,
-      relief === '' ? '' : `cut back, mm: ${relief}`,
+      size === null ? w.sizes.bagSingly(sizeText(strip.length, strip.height)) : `${size.id}, ${sizeText(size.length, size.width)} mm`,
+      strip.block === null ? '' : blockName(strip.block, speech),
+      size === null ? '' : trimUsed > 0 ? w.sizes.trim(mm(trimUsed)) : w.sizes.cutOff(mm(cutOff)),
+      relief === '' ? '' : w.sizes.cutBack(relief),
       ...made,
     ].filter((text) => text !== '');
   });
@@ -139,14 +158,22 @@ function labelPages(list: SizeList): readonly Drawn[] {
   });
 }
 
-function pageOf({ marks, labels }: Drawn, title: string, members: string): Pattern {
+function pageOf({ marks, labels }: Drawn, title: string, members: string, language: Language): Pattern {
   return {
     kind: 'page',
     title,
     parts: [],
     beside: { marks, labels: [word(title, MARGIN, PAGE.height - MARGIN - HEADING, HEADING), ...labels] },
     extents: { minX: 0, minY: 0, maxX: PAGE.width, maxY: PAGE.height },
-    inputs: { schema: 'knucklewright/inputs@1', geometryVersion: GEOMETRY_VERSION, date: null, kind: 'page', page: 'sizes', members },
+    inputs: {
+      schema: 'knucklewright/inputs@1',
+      geometryVersion: GEOMETRY_VERSION,
+      date: null,
+      kind: 'page',
+      page: 'sizes',
+      members,
+      ...spokenIn(language),
+    },
     warnings: [],
   };
 }

@@ -53,13 +53,13 @@ const areaOff = (plan: SizePlan, useTrim = 0) =>
 
 describe('sizes for strips of two widths', () => {
   it('are named by what they serve, each blank as high as its strips span, rounded up', () => {
-    expect(widthClasses(STRIPS).map(({ name, width, strips }) => [name, width, strips.length])).toEqual([
-      ['index to ring', 20, 6],
-      ['with the little finger', 33, 7],
+    expect(widthClasses(STRIPS).map(({ serves, width, strips }) => [serves, width, strips.length])).toEqual([
+      ['withoutLittle', 20, 6],
+      ['withLittle', 33, 7],
     ]);
     // Straight outlines are all as high as the strip is wide, and lengths from a file tell nothing of fingers.
-    expect(widthClasses(STRIPS.map((s) => ({ ...s, height: 20 })))).toMatchObject([{ name: 'all', width: 20 }]);
-    expect(widthClasses([strip(150, null, 20), strip(160, null, 20)])).toMatchObject([{ name: 'all', width: 20 }]);
+    expect(widthClasses(STRIPS.map((s) => ({ ...s, height: 20 })))).toMatchObject([{ serves: 'all', width: 20 }]);
+    expect(widthClasses([strip(150, null, 20), strip(160, null, 20)])).toMatchObject([{ serves: 'all', width: 20 }]);
   });
 
   it.each([
@@ -78,9 +78,7 @@ describe('sizes for strips of two widths', () => {
     const assigned = assignSizes(STRIPS, plan?.sizes ?? [], 0);
     expect(assigned.map(({ strip: s }) => s)).toEqual(STRIPS);
     for (const { strip: s, size, cutOff } of assigned) {
-      const able = (plan?.sizes ?? []).filter(
-        (one) => (one.serves === 'with the little finger') === s.withLittle && one.length >= s.length,
-      );
+      const able = (plan?.sizes ?? []).filter((one) => (one.serves === 'withLittle') === s.withLittle && one.length >= s.length);
       expect(size?.length ?? null).toBe(able.length === 0 ? null : Math.min(...able.map(({ length }) => length)));
       expect(cutOff).toBeCloseTo(size === null ? 0 : size.length - s.length, 9);
     }

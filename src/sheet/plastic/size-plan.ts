@@ -1,7 +1,8 @@
 import { failure, type Result, success } from '../../units/result.ts';
+import { plasticWords } from '../../words/plastic/plastic-words.ts';
 import type { NeededStrip } from './needed-strip.ts';
 import { type StockSizes, stockSizes, WASTE_WEIGHT } from './stock-sizes.ts';
-import { type WidthClass, widthClasses } from './width-classes.ts';
+import { type Serves, type WidthClass, widthClasses } from './width-classes.ts';
 
 /** Rounding of a length that came out of the geometry, or of a share, is no more of it. */
 const ROUNDING = 1e-6;
@@ -10,8 +11,7 @@ const ROUNDING = 1e-6;
 export interface StockSize {
   /** SIZE-1, SIZE-2, ... by class, then length. */
   readonly id: string;
-  /** What its class serves, in words. */
-  readonly serves: string;
+  readonly serves: Serves;
   readonly length: number;
   readonly width: number;
   /** How many of the strips it serves. */
@@ -60,7 +60,7 @@ export function sizePlans(request: SizePlanRequest): Result<readonly SizePlan[]>
   const { strips, count: asked, most, cover, step, useTrim, costOf } = request;
   const classes = widthClasses(strips);
   if (asked < classes.length) {
-    const named = classes.map(({ name, width }) => `${name} (${width} mm)`).join(', ');
+    const named = classes.map(({ serves, width }) => `${plasticWords('en').sizes.serves[serves]} (${width} mm)`).join(', ');
     const message = `stock sizes: blanks of ${classes.length} widths are needed: ${named}; ask for at least ${classes.length} sizes, or --outline straight.`;
     return failure({ code: 'SIZES_INPUT', where: '--count', message, kind: 'input' });
   }
@@ -133,7 +133,7 @@ function cheapest(layers: readonly (readonly Choice[])[], count: number): { read
 
 function planOf(chosen: readonly Choice[], all: number): SizePlan {
   const flat = chosen.flatMap(({ one, sizes }) =>
-    sizes.sizes.map((length, k) => ({ serves: one.name, length, width: one.width, served: sizes.served[k] ?? 0 })),
+    sizes.sizes.map((length, k) => ({ serves: one.serves, length, width: one.width, served: sizes.served[k] ?? 0 })),
   );
   const sizes = flat.map((size, k) => ({ id: `SIZE-${k + 1}`, ...size }));
   const count = sizes.reduce((sum, { served }) => sum + served, 0);
@@ -152,7 +152,7 @@ function planOf(chosen: readonly Choice[], all: number): SizePlan {
 
 /** The blank for each strip: the shortest of its class that serves it; the longest of a class are cut singly. In the order of the strips. */
 export function assignSizes(strips: readonly NeededStrip[], sizes: readonly StockSize[], useTrim: number): readonly Assigned[] {
-  const classOf = new Map(widthClasses(strips).flatMap((one) => one.strips.map((strip) => [strip, one.name] as const)));
+  const classOf = new Map(widthClasses(strips).flatMap((one) => one.strips.map((strip) => [strip, one.serves] as const)));
   return strips.map((strip) => {
     const size =
       sizes

@@ -1,4 +1,5 @@
 import { plain } from '../../units/number.ts';
+import { auditEnglish } from './audit-english.ts';
 import { englishChart } from './chart-english.ts';
 import type { RecordFigures } from './record-figures.ts';
 
@@ -14,6 +15,7 @@ const closedFor = {
 /** What is said of a case and its visits, in English. */
 export const englishRecord = {
   ...englishChart,
+  audit: auditEnglish,
   title: (code: string) => `Case report ${code}`,
   span: ({ visits, first, last }: RecordFigures['span']) => (visits === 1 ? `1 visit, ${first}` : `${visits} visits, ${first} to ${last}`),
   scale: 'Degrees and mm; nothing here is drawn at true size.',

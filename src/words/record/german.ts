@@ -1,5 +1,6 @@
 import { plain } from '../../units/number.ts';
 import type { Translations } from '../language.ts';
+import { auditGerman } from './audit-german.ts';
 import { germanChart } from './chart-german.ts';
 import type { englishRecord } from './english.ts';
 
@@ -15,6 +16,7 @@ const closedFor = {
 /** What is said of a case and its visits, in German. */
 export const germanRecord: Translations<typeof englishRecord> = {
   ...germanChart,
+  audit: auditGerman,
   title: (code) => `Bericht zu Fall ${code}`,
   span: ({ visits, first, last }) => (visits === 1 ? `1 Termin, ${first}` : `${visits} Termine, ${first} bis ${last}`),
   scale: 'Grad und mm; nichts hier ist in wahrer Größe gezeichnet.',

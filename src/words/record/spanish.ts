@@ -1,5 +1,6 @@
 import { plain } from '../../units/number.ts';
 import type { Translations } from '../language.ts';
+import { auditSpanish } from './audit-spanish.ts';
 import { spanishChart } from './chart-spanish.ts';
 import type { englishRecord } from './english.ts';
 
@@ -15,6 +16,7 @@ const closedFor = {
 /** What is said of a case and its visits, in Spanish. */
 export const spanishRecord: Translations<typeof englishRecord> = {
   ...spanishChart,
+  audit: auditSpanish,
   title: (code) => `Informe del caso ${code}`,
   span: ({ visits, first, last }) => (visits === 1 ? `1 sesión, ${first}` : `${visits} sesiones, del ${first} al ${last}`),
   scale: 'Grados y mm; nada de esto está dibujado a tamaño real.',

@@ -39,5 +39,21 @@ export const sheetEnglish = {
     steps: 'STEPS',
     check: 'CHECK',
     cautions: 'CAUTIONS',
+    kerf: (kerf: string, half: string) =>
+      `kerf ${kerf} mm is already in the outlines (outlines grown, holes shrunk by ${half} mm): switch off the machine's own kerf offset.`,
+    noKerf: 'kerf 0 mm: the outlines are the true edges.',
+    kerfInside: (kerf: string) => `KERF ${kerf} mm IS IN THE OUTLINES: NO MACHINE OFFSET`,
+    cutter: (id: string, title: string) => `cutter ${id}: ${title}.`,
+    /** Of the profiles that come with the program; one of the clinic's own keeps its title. */
+    profile: {
+      knife: 'Drag or oscillating knife with a pen: the pen draws all marks, then the knife cuts',
+      'laser-if-allowed': 'Laser, only for a sheet whose safety data sheet allows it: all marks are scored, then the outlines are cut',
+      'pen-and-scissors': 'A pen draws everything, the outlines last; a person cuts with scissors on the warm sheet',
+    },
+    tools: (marks: string, cuts: string, info: string, partByPart: boolean) =>
+      `order of the tools: ${partByPart ? 'part by part, in each ' : ''}${marks === '' ? '' : `${marks}, then `}${cuts}, holes before the outline around them${info === '' ? '' : `; ${info} is for people`}.`,
+    leadIns: (mm: string) => `lead-ins: quarter arcs of ${mm} mm in the waste.`,
+    bridges: (count: string, mm: string) => `bridges: ${count} of ${mm} mm hold each part; cut them through by hand.`,
+    sharedEdges: (count: string) => `shared edges: ${count}, each cut once.`,
   },
 };

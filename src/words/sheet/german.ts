@@ -39,5 +39,21 @@ export const sheetGerman: Translations<typeof sheetEnglish> = {
     steps: 'SCHRITTE',
     check: 'PRÜFEN',
     cautions: 'VORSICHT',
+    kerf: (kerf, half) =>
+      `Schnittbreite ${kerf} mm ist in den Umrissen schon enthalten (Umrisse um ${half} mm größer, Löcher um ebenso viel kleiner): Versatz der Maschine ausschalten.`,
+    noKerf: 'Schnittbreite 0 mm: Die Umrisse sind die wahren Kanten.',
+    kerfInside: (kerf) => `SCHNITTBREITE ${kerf} mm IST ENTHALTEN: KEIN VERSATZ AN DER MASCHINE`,
+    cutter: (id, title) => `Schneidgerät ${id}: ${title}.`,
+    profile: {
+      knife: 'Schlepp- oder Schwingmesser mit Stift: Der Stift zeichnet alle Marken, dann schneidet das Messer',
+      'laser-if-allowed':
+        'Laser, nur für eine Platte, deren Sicherheitsdatenblatt es erlaubt: Alle Marken werden geritzt, dann die Umrisse geschnitten',
+      'pen-and-scissors': 'Ein Stift zeichnet alles, die Umrisse zuletzt; ein Mensch schneidet mit der Schere in der warmen Platte',
+    },
+    tools: (marks, cuts, info, partByPart) =>
+      `Reihenfolge der Werkzeuge: ${partByPart ? 'Teil für Teil, in jedem ' : ''}${marks === '' ? '' : `${marks}, dann `}${cuts}, Löcher vor dem Umriss um sie${info === '' ? '' : `; ${info} ist für Menschen`}.`,
+    leadIns: (mm) => `Einläufe: Viertelbögen von ${mm} mm im Verschnitt.`,
+    bridges: (count, mm) => `Stege: ${count} von ${mm} mm halten jedes Teil; von Hand durchschneiden.`,
+    sharedEdges: (count) => `Gemeinsame Kanten: ${count}, jede einmal geschnitten.`,
   },
 };

@@ -39,5 +39,21 @@ export const sheetSpanish: Translations<typeof sheetEnglish> = {
     steps: 'PASOS',
     check: 'COMPROBAR',
     cautions: 'PRECAUCIONES',
+    kerf: (kerf, half) =>
+      `ancho de corte ${kerf} mm ya incluido en los contornos (contornos ${half} mm mayores, agujeros otro tanto menores): apague la compensación de la máquina.`,
+    noKerf: 'ancho de corte 0 mm: los contornos son los bordes verdaderos.',
+    kerfInside: (kerf) => `ANCHO DE CORTE ${kerf} mm YA INCLUIDO: SIN COMPENSACIÓN EN LA MÁQUINA`,
+    cutter: (id, title) => `cortadora ${id}: ${title}.`,
+    profile: {
+      knife: 'Cuchilla de arrastre u oscilante con lápiz: el lápiz dibuja todas las marcas, después corta la cuchilla',
+      'laser-if-allowed':
+        'Láser, solo para una lámina cuya ficha de seguridad lo permita: se graban todas las marcas, después se cortan los contornos',
+      'pen-and-scissors': 'Un lápiz lo dibuja todo, los contornos al final; una persona corta con tijeras en la lámina caliente',
+    },
+    tools: (marks, cuts, info, partByPart) =>
+      `orden de las herramientas: ${partByPart ? 'pieza por pieza, en cada una ' : ''}${marks === '' ? '' : `${marks}, después `}${cuts}, los agujeros antes que el contorno que los rodea${info === '' ? '' : `; ${info} es para las personas`}.`,
+    leadIns: (mm) => `entradas: cuartos de arco de ${mm} mm en el sobrante.`,
+    bridges: (count, mm) => `puentes: ${count} de ${mm} mm sujetan cada pieza; córtelos a mano.`,
+    sharedEdges: (count) => `bordes comunes: ${count}, cada uno cortado una vez.`,
   },
 };

@@ -1,6 +1,7 @@
 import { useComputed } from '@preact/signals';
 import exampleHand from '../../../../fixtures/demo-hand.json' with { type: 'json' };
 import { readHand } from '../../../hand/read-hand.ts';
+import { GONIOMETRY_FIELDS } from '../../../record/goniometry-fields.ts';
 import { PAPERS } from '../../../sheet/paper/paper.ts';
 import { resultSentence, standInWords } from '../../arrangement-words.ts';
 import type { Drawn } from '../../derive.ts';
@@ -89,10 +90,17 @@ function ResultWords({ shown }: { readonly shown: Drawn }) {
     shown.kind === 'strip'
       ? texts.make.size(format.mm(shown.report.flatLength, 0), format.mm(shown.report.flatWidth, 0))
       : shown.report.faces.map((f) => texts.make.size(format.mm(f.length, 0), format.mm(f.width, 0))).join(', ');
+  // What no finger reaches is no figure to give.
+  const freeWords =
+    free === undefined
+      ? null
+      : free > GONIOMETRY_FIELDS.pip.flexion.refuse.to
+        ? texts.make.freeAltogether
+        : texts.make.free(`${format.number(free, 0)}°`);
   return (
     <>
       <strong>{sentence}</strong>; {size}
-      {free === undefined ? '' : `; ${texts.make.free(`${format.number(free, 0)}°`)}`}.
+      {freeWords === null ? '' : `; ${freeWords}`}.
     </>
   );
 }
