@@ -6,6 +6,8 @@ const LONGEST = [
   'killed.test.ts',
   'fuzz.test.ts',
   'batch.test.ts',
+  'batch-tables.test.ts',
+  'batch-rerun.test.ts',
   'case-at-call.test.ts',
   'cutter-readers-plates.test.ts',
   'cutter-readers.test.ts',

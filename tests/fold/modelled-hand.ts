@@ -361,10 +361,10 @@ function numbered(
   };
 }
 
-/** Where the distal edge may be at most over a palmar pass of a digit, so that its PIP joint bends as far as it is said to before its middle phalanx meets the edge. */
-export function mostDistal(digit: Digit, band: Band, said: number, closure: Setting['closure']): number {
+/** Where the distal edge may be at most over a palmar pass of a digit, so that its PIP joint bends as far as it is said to before its middle phalanx meets the edge; `lap`: how far the ends overlap to each side of the seam. */
+export function mostDistal(digit: Digit, band: Band, said: number, closure: Setting['closure'], lap = SEAM / 2): number {
   const lapped =
-    digit.place === 'raised' && band.outer.some((p) => Math.min(p.u, band.length - p.u) < SEAM / 2 && Math.abs(p.x - digit.x) < digit.a);
+    digit.place === 'raised' && band.outer.some((p) => Math.min(p.u, band.length - p.u) < lap && Math.abs(p.x - digit.x) < digit.a);
   const layers = (digit.place === 'raised' ? 2 : 1) + (lapped ? 1 : 0);
   const standOff = Math.max(0, Math.min(...standOffs(digit, band)));
   const high = digit.b + CLEARANCE + layers * THICKNESS + (digit.place === 'raised' && closure === 'spanning' ? standOff : 0);
