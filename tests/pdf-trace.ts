@@ -21,13 +21,32 @@ export function tracePdf(file: string, scale = 1): readonly TracedPath[] {
     const data = [...body.matchAll(/<(moveto|lineto|curveto|closepath)([^>]*)\/>/g)].map(([, kind = '', attributes = '']) => {
       const numbers = [...attributes.matchAll(/="([^"]*)"/g)].map(([, value]) => Number(value));
       const placed = Array.from({ length: numbers.length / 2 }, (_, k) => place(numbers[2 * k] ?? 0, numbers[2 * k + 1] ?? 0));
+      const from = points.at(-1);
       const last = placed.at(-1);
+      if (kind === 'curveto' && from) points.push(...farthest([from, ...placed]));
       if (last) points.push(last);
       const letter = { moveto: 'M', lineto: 'L', curveto: 'C', closepath: 'Z' }[kind];
       return `${letter}${placed.map(([x, y]) => `${x.toFixed(5)} ${y.toFixed(5)}`).join(' ')}`;
     });
     return { data: data.join(' '), points };
   });
+}
+
+/** The points of a cubic Bezier curve at which it turns back along x or y: where the derivative of its polynomial is 0. */
+function farthest(controls: readonly (readonly [number, number])[]): readonly (readonly [number, number])[] {
+  const at = (t: number, axis: 0 | 1) => {
+    const [p0 = 0, p1 = 0, p2 = 0, p3 = 0] = controls.map((point) => point[axis]);
+    const u = 1 - t;
+    return u * u * u * p0 + 3 * u * u * t * p1 + 3 * u * t * t * p2 + t * t * t * p3;
+  };
+  const turns = ([0, 1] as const).flatMap((axis) => {
+    const [p0 = 0, p1 = 0, p2 = 0, p3 = 0] = controls.map((point) => point[axis]);
+    const [a, b, c] = [p3 - 3 * p2 + 3 * p1 - p0, 2 * (p2 - 2 * p1 + p0), p1 - p0];
+    const root = Math.sqrt(b * b - 4 * a * c);
+    // A straight derivative has one root; dividing by twice c instead of a finds it too.
+    return [(-b + root) / (2 * a), (-b - root) / (2 * a), (2 * c) / (-b + root), (2 * c) / (-b - root)];
+  });
+  return turns.filter((t) => t > 0 && t < 1).map((t) => [at(t, 0), at(t, 1)] as const);
 }
 
 export interface TracedBox {
