@@ -6,7 +6,7 @@ import type { Box, LineArcPath, Point } from '../../geometry/path.ts';
 import { pathLength, signedArea } from '../../geometry/path-measures.ts';
 import { headings, pointAlong, type Segment, segmentBox, segmentLength, segmentsOf } from '../../geometry/segment.ts';
 import { remaining, type Stretch, stretchOf } from '../../geometry/sub-path.ts';
-import { ARC_CHORD_ERROR, SAME_POINT } from '../../units/tolerance.ts';
+import { ARC_CHORD_ERROR } from '../../units/tolerance.ts';
 
 /** How one contour is cut. Lengths in mm. */
 export interface StrokeSettings {
@@ -105,6 +105,9 @@ function isFree(lead: Segment, entry: Point, obstacles: readonly Obstacle[]): bo
   });
 }
 
+/** Least of a straight edge that is cut on each side of a bridge, mm: a machine stutters on edges under 0.1 (common practice, no source). */
+const BESIDE_BRIDGE = 0.2;
+
 /** Bridges at even distances round the contour, each moved to the nearest straight edge that takes it whole; none over a shared edge or another bridge. */
 function bridgeStretches(contour: LineArcPath, total: number, { bridges, bridgeGap, shared }: StrokeSettings): readonly Stretch[] {
   if (bridges === 0) return [];
@@ -112,12 +115,13 @@ function bridgeStretches(contour: LineArcPath, total: number, { bridges, bridgeG
   const straight = segmentsOf(contour).flatMap((segment) => {
     const from = passed;
     passed += segmentLength(segment);
-    return segment.bulge === 0 && passed - from >= bridgeGap + 2 * SAME_POINT ? [{ from, to: passed }] : [];
+    const [first, last] = [from + BESIDE_BRIDGE + bridgeGap / 2, passed - BESIDE_BRIDGE - bridgeGap / 2];
+    return segment.bulge === 0 && first <= last ? [{ first, last }] : [];
   });
   const placed: Stretch[] = [];
   for (let k = 0; k < bridges; k++) {
     const wanted = ((k + 0.5) * total) / bridges;
-    const spots = straight.map(({ from, to }) => Math.min(Math.max(wanted, from + bridgeGap / 2), to - bridgeGap / 2));
+    const spots = straight.map(({ first, last }) => Math.min(Math.max(wanted, first), last));
     const free = (at: number) => [...placed, ...shared].every((s) => at + bridgeGap < s.from || at - bridgeGap > s.to);
     const spot = spots.filter(free).sort((a, b) => Math.abs(a - wanted) - Math.abs(b - wanted))[0];
     if (spot !== undefined) placed.push({ from: spot - bridgeGap / 2, to: spot + bridgeGap / 2 });
