@@ -83,7 +83,8 @@ describe('the same bytes', () => {
   );
   const drawn = (name: string, environment: NodeJS.ProcessEnv) => {
     const out = join(scratch, name);
-    const { status, stdout } = run(['draw', DEMO, '--out', out], environment);
+    // Without --language the words follow the environment; nothing else may.
+    const { status, stdout } = run(['draw', DEMO, '--out', out, '--language', 'en'], environment);
     expect(status).toBe(0);
     return { files: visibleFiles(out), stdout: stdout.replaceAll(out, 'OUT') };
   };
