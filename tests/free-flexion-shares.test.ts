@@ -30,13 +30,17 @@ function shares(hands: readonly Hand[]): { readonly refused: number; readonly un
   return { refused: laid.length - least.length, under90: share(90), under100: share(100) };
 }
 
+/**
+ * The shares as they are since a strip keeps its least width when its corners are rounded: before, up to 1.5 mm of it were missing on a
+ * quarter to a third of small hands, and the freedom that was promised then (under 100: 3, 10, 20, 60 %) was of strips too narrow to hold.
+ */
 describe('free PIP flexion on hands drawn from the norms (sources in norm-hands.ts)', () => {
   it.each([
-    ['female', 1, 0, 0.03],
+    ['female', 1, 0, 0.06],
     ['male', 1, 0, 0.03],
-    ['female', 0.8, 0.02, 0.1],
-    ['female', 0.7, 0.02, 0.2],
-    ['female', 0.6, 0.12, 0.6],
+    ['female', 0.8, 0.02, 0.12],
+    ['female', 0.7, 0.04, 0.27],
+    ['female', 0.6, 0.21, 0.72],
   ] as const)(
     '%s, times %d: no block is refused for its relief; under 90 degrees at most %d of all strips, under 100 at most %d',
     (group, by, most90, most100) => {
