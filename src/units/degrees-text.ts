@@ -19,6 +19,9 @@ export function parseDegrees(input: number | string): ParsedDegrees {
   return value === null ? refused(input, whyNoNumber(text)) : { ok: true, degrees: value };
 }
 
+/** What stands before an angle beyond straight, in each language of the house. */
+export const BEYOND_STRAIGHT = /^(?:hyperextension|hyper|hiperextensi[oó]n|hiper|(?:ü|ue)ber(?:streckung)?|h)\s*/i;
+
 function refused(input: number | string, why: string): ParsedDegrees {
   return { ok: false, reason: `${quote(input)} ${why}` };
 }

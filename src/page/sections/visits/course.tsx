@@ -101,7 +101,7 @@ function Visits({ record }: { readonly record: Case }) {
                     onClick={() => {
                       const file = record.file.visits[k];
                       store.enter({ where: 'visit', value: words.correctThe(visit.date) }, () => ({
-                        visit: file ? entriesOfVisit(file, k) : EMPTY_VISIT,
+                        visit: file ? entriesOfVisit(file, k, texts.finger.beyond) : EMPTY_VISIT,
                       }));
                       store.commit();
                       store.visitPart.value = 'harm';

@@ -283,12 +283,14 @@ function propose(store: Store): void {
   const file = store.file.peek();
   const { visit } = store.entries.peek();
   if (file === null || JSON.stringify(visit) !== JSON.stringify(EMPTY_VISIT)) return;
-  store.fill((now) => ({ ...now, visit: proposedVisit(file, today()) }));
+  store.fill((now) => ({ ...now, visit: proposedVisit(file, today(), store.texts.peek().finger.beyond) }));
 }
 
 function clearForm(store: Store, shown: string): void {
   const file = store.file.peek();
-  store.enter({ where: 'visit', value: shown }, () => ({ visit: file ? proposedVisit(file, today()) : EMPTY_VISIT }));
+  store.enter({ where: 'visit', value: shown }, () => ({
+    visit: file ? proposedVisit(file, today(), store.texts.peek().finger.beyond) : EMPTY_VISIT,
+  }));
   store.commit();
   focusNext('case-heading');
 }
