@@ -36,7 +36,7 @@ async function bundled() {
     "export { firstFitDecreasing } from './src/sheet/bars/greedy-bars.ts';",
     "export { fullBars, narrowRange, triplets } from './src/sheet/bars/bar-instances.ts';",
     "export { stockSizes } from './src/sheet/plastic/stock-sizes.ts';",
-    "export { seeded, seededNormal } from './src/units/seeded.ts';",
+    "export { seeded, seededNormal } from './src/units/chance.ts';",
     "export { normHands } from './src/hand/norm-hands.ts';",
   ];
   const outfile = join(scratch, 'modules.mjs');

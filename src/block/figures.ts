@@ -1,5 +1,5 @@
 import { GONIOMETRY_SPREAD, GONIOMETRY_SPREAD_SOURCE } from '../hand/fields.ts';
-import { normalDistribution } from '../units/normal-distribution.ts';
+import { normalDistribution } from '../units/chance.ts';
 
 /** The figures on which the plan and the course of a case decide, in degrees, each with its source. */
 

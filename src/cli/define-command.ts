@@ -1,4 +1,4 @@
-import { getOwn } from '../units/get-own.ts';
+import { getOwn } from '../units/json-text.ts';
 import { escapeInvisible, escapeInvisibleJson } from '../units/quote.ts';
 import type { Problem, Result, Warning } from '../units/result.ts';
 import { neverAsk } from './ask.ts';

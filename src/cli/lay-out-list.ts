@@ -24,7 +24,7 @@ import { boxPart, type PieceSource, partOfPiece } from '../sheet/plastic/piece-p
 import { type CutList, tooManyPieces } from '../sheet/plastic/read-cut-list.ts';
 import { stockText } from '../sheet/plastic/read-stock.ts';
 import { cutText, inReadingOrder, shearing, sheetPattern } from '../sheet/plastic/sheet-pattern.ts';
-import { getOwn } from '../units/get-own.ts';
+import { getOwn } from '../units/json-text.ts';
 import { plain } from '../units/number.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import { SAME_POINT } from '../units/tolerance.ts';

@@ -1,7 +1,7 @@
 import { readdir } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { SET_ID, setIdOf } from '../pattern/set-id.ts';
-import { getOwn } from '../units/get-own.ts';
+import { getOwn } from '../units/json-text.ts';
 import type { Problem } from '../units/result.ts';
 import { DXF_SET } from '../writers/inputs-text.ts';
 import { embeddedInputs } from './embedded-inputs.ts';

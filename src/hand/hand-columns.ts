@@ -1,4 +1,4 @@
-import { getOwn } from '../units/get-own.ts';
+import { getOwn } from '../units/json-text.ts';
 import { DIGITS, WEBS } from './digits.ts';
 import { DIGIT_FIELDS, type Field, FLAG_MEANINGS, PALM_FIELDS, TARGET_FIELDS, WEB_FIELDS } from './fields.ts';
 import { HAND_SCHEMA_ID, MOST_READINGS, MOST_WEEKS } from './hand-schema.ts';

@@ -1,7 +1,6 @@
-import { getOwn } from '../units/get-own.ts';
-import { parseJsonText } from '../units/json-text.ts';
+import { newerVersion } from '../units/form-problems.ts';
+import { getOwn, parseJsonText } from '../units/json-text.ts';
 import { LENGTH_UNITS } from '../units/length.ts';
-import { newerVersion } from '../units/newer-version.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import { checkCaseCode } from './case-code.ts';
 import { DIGITS, type DigitName } from './digits.ts';

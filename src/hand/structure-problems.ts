@@ -1,6 +1,6 @@
 import type * as z from 'zod';
 import { formProblems } from '../units/form-problems.ts';
-import { getOwn } from '../units/get-own.ts';
+import { getOwn } from '../units/json-text.ts';
 import type { Problem } from '../units/result.ts';
 import { DIGITS, WEBS } from './digits.ts';
 import { DIGIT_FIELDS, PALM_FIELDS, TARGET_FIELDS, WEB_FIELDS } from './fields.ts';

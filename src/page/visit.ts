@@ -5,8 +5,7 @@ import { CASE_SCHEMA_ID, type CaseFile, type MadeFile, type VisitFile } from '..
 import { readCase } from '../record/read-case.ts';
 import { readVisit } from '../record/read-visit.ts';
 import { withAmendment, withVisit } from '../record/write-case.ts';
-import { readNumber, tidyNumberText } from '../units/decimal-text.ts';
-import { plain, rounded } from '../units/number.ts';
+import { plain, readNumber, rounded, tidyNumberText } from '../units/number.ts';
 import { failure, type Problem, type Result } from '../units/result.ts';
 import type { Drawn } from './derive.ts';
 import { endProblems } from './motion-problems.ts';

@@ -37,7 +37,7 @@ export function caseLetter(record: Case, language: Language, chartHeight: number
   const sections: ReportSection[] = [
     { heading: '', lines: [line(who), line(words.course(courseFigures(record, first, last, number)))] },
     { heading: words.motion, lines: [line(words.notation)], table: motionTable(record, words, number) },
-    ...(chartHeight === null ? [] : [{ heading: '', lines: [], drawing: letterChart(record, words.chart), tallest: chartHeight }]),
+    ...(chartHeight === null ? [] : [{ heading: '', lines: [], drawing: letterChart(record, language), tallest: chartHeight }]),
     { heading: words.made, lines: madeLines(record, words, number) },
     { heading: words.goalHeading, lines: [line(goalText(record, words))] },
     adviceSection(record, words, language),

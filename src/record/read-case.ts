@@ -1,8 +1,7 @@
 import { checkCaseCode } from '../hand/case-code.ts';
 import type { Hand } from '../hand/hand.ts';
 import { readHand } from '../hand/read-hand.ts';
-import { getOwn } from '../units/get-own.ts';
-import { parseJsonText } from '../units/json-text.ts';
+import { getOwn, parseJsonText } from '../units/json-text.ts';
 import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import type { Case, Visit } from './case.ts';

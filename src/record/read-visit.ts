@@ -2,7 +2,7 @@ import { blockProblems } from '../block/block.ts';
 import { CRPS_SIGNS } from '../hand/harm-signs.ts';
 import { type ReadMeasures, readMeasures } from '../hand/read-measures.ts';
 import { NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
-import { getOwn } from '../units/get-own.ts';
+import { getOwn } from '../units/json-text.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { plain } from '../units/number.ts';
 import { quote } from '../units/quote.ts';

@@ -15,8 +15,7 @@ import { makePattern } from '../../src/pattern/make-pattern.ts';
 import { stripFigures } from '../../src/pattern/strip/strip.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../../src/pattern/strip/strip-options.ts';
 import { degrees } from '../../src/units/angle.ts';
-import { parseLength } from '../../src/units/length.ts';
-import { usRingCircumference } from '../../src/units/ring-size.ts';
+import { parseLength, usRingCircumference } from '../../src/units/length.ts';
 import { handOf, WORKED } from '../hands.ts';
 
 /** One comparison with something outside the project. */

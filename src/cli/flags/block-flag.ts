@@ -3,9 +3,9 @@ import type { ChosenBlock } from '../../block/choose-block.ts';
 import { blockById, blocks } from '../../block/library.ts';
 import { readBlock } from '../../block/read-block.ts';
 import { readJson } from '../../files/read-file.ts';
-import { didYouMean } from '../../units/nearest.ts';
 import { quote } from '../../units/quote.ts';
 import { failure, type Result, success } from '../../units/result.ts';
+import { didYouMean } from '../../units/typed-name.ts';
 import { flagProblem } from './flag-problem.ts';
 
 /** A block of the library by its id. */

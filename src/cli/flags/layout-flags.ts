@@ -2,7 +2,7 @@ import { readText } from '../../files/read-file.ts';
 import { GRAINS, type LayRules, type StockSheet } from '../../sheet/plastic/layout.ts';
 import { readStock } from '../../sheet/plastic/read-stock.ts';
 import { readSheetSize } from '../../sheet/plastic/sheet-size.ts';
-import { getOwn } from '../../units/get-own.ts';
+import { getOwn } from '../../units/json-text.ts';
 import { parseLength } from '../../units/length.ts';
 import { collect, failure, type Problem, type Result, success } from '../../units/result.ts';
 import type { WithClinic } from './clinic-flag.ts';

@@ -5,8 +5,8 @@ import { PLATE_CHOICE_OPTIONS, PLATE_NUMBER_OPTIONS, type PlateOptions } from '.
 import { readPlateOptions } from '../../pattern/plate/read-plate-options.ts';
 import { readStripOptions } from '../../pattern/strip/read-options.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS, type StripOptions } from '../../pattern/strip/strip-options.ts';
-import { kebabCase } from '../../units/kebab-case.ts';
 import { failure, type Result, success } from '../../units/result.ts';
+import { kebabCase } from '../../units/typed-name.ts';
 import type { WithClinic } from './clinic-flag.ts';
 import { type FlagSet, flag } from './flag.ts';
 

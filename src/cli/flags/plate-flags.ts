@@ -3,10 +3,10 @@ import { DIGITS, type DigitName } from '../../hand/digits.ts';
 import { PLATE_ANGLE, PLATE_FACES } from '../../pattern/plate/plate-design.ts';
 import { plateById, plateOfFaces, plates } from '../../pattern/plate/plate-library.ts';
 import { type PlatePreset, readPlate } from '../../pattern/plate/read-plate.ts';
-import { parseDegrees } from '../../units/degrees-text.ts';
-import { didYouMean } from '../../units/nearest.ts';
+import { parseDegrees } from '../../units/angle.ts';
 import { quote } from '../../units/quote.ts';
 import { failure, type Result, success } from '../../units/result.ts';
+import { didYouMean } from '../../units/typed-name.ts';
 import { flagProblem } from './flag-problem.ts';
 import { readWords } from './read-words.ts';
 

@@ -1,5 +1,5 @@
-import { kebabCase } from '../../units/kebab-case.ts';
 import { failure, type Result, success } from '../../units/result.ts';
+import { kebabCase } from '../../units/typed-name.ts';
 import { flagProblem } from './flag-problem.ts';
 import { PLATE_KEYS, STRIP_KEYS } from './option-flags.ts';
 

@@ -6,7 +6,7 @@ export const patternGerman: Translations<typeof patternEnglish> = {
     digit: { index: 'D2', long: 'D3', ring: 'D4', little: 'D5' },
     aspect: { dorsal: 'DORSAL', palmar: 'PALMAR' },
     border: { radial: { first: 'RADIALER', second: 'RAND' }, ulnar: { first: 'ULNARER', second: 'RAND' } },
-    web: 'FALTE',
+    web: 'INTERDIG.',
     seam: 'KLEBESTELLE',
     overlap: 'ÜBERLAPPUNG',
     trim: 'KÜRZEN',

@@ -43,3 +43,8 @@ function slips(a: string, b: string): number {
   }
   return previous[b.length] ?? 0;
 }
+
+/** `paperMargin` as it is typed in a flag: `paper-margin`. */
+export function kebabCase(key: string): string {
+  return key.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
+}

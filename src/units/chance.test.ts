@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { normalDistribution } from './normal-distribution.ts';
+import { normalDistribution } from './chance.ts';
 
 /** The density summed by Simpson's rule from 0 to z: nothing in common with the series. */
 function byQuadrature(z: number): number {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { nearest } from './nearest.ts';
+import { nearest } from './typed-name.ts';
 
 describe('nearest(text, candidates)', () => {
   const keys = ['width', 'circumference', 'palmarRoom', 'dorsalLength'];

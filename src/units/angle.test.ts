@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { parseDegrees } from './degrees-text.ts';
+import { parseDegrees } from './angle.ts';
 
 describe('parseDegrees(input)', () => {
   it.each([
