@@ -156,6 +156,11 @@ export async function flushFolder(folder: string): Promise<void> {
   }
 }
 
+/** Whether the right to write was taken from everybody. Renaming would replace such a file all the same, since it asks the folder alone. */
+export function isProtected({ mode }: { readonly mode: number }): boolean {
+  return (mode & 0o222) === 0;
+}
+
 export async function exists(path: string): Promise<boolean> {
   return (await lstat(path).catch(() => null)) !== null;
 }

@@ -40,7 +40,7 @@ export const caseAdd = defineCommand({
   },
   report: {
     text: ({ path, date, record: { visits } }) =>
-      `${path}: visit of ${date} added, ${visits.length} ${visits.length === 1 ? 'visit' : 'visits'} now. What next: knucklewright case next ${path}\n`,
+      `${path}: visit of ${date} added${beforeLast(visits, date)}, ${visits.length} ${visits.length === 1 ? 'visit' : 'visits'} now. What next: knucklewright case next ${path}\n`,
     json: ({ record }) => describeCase(record),
   },
 });
@@ -76,6 +76,12 @@ export async function wholeVisit(flags: VisitFlags, record: Case, talk: Talk | n
     }
   }
   return success(draft, said.warnings);
+}
+
+/** Advice goes by the last visit: who dates one before it, by a slip or a wrong calendar, is told. */
+function beforeLast(visits: Case['visits'], date: string): string {
+  const last = visits.at(-1)?.date ?? date;
+  return last > date ? ` before that of ${last}, which stays the last` : '';
 }
 
 const FLAGS: Readonly<Record<string, string>> = { date: '--date', 'goniometry.pip.active': '--pip-active' };
