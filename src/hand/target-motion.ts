@@ -56,7 +56,6 @@ export const GONIOMETRY_FIELDS: Readonly<Record<Joint, Readonly<Record<MotionKey
   },
 };
 
-
 /** A joint's motion as it was read, degrees; what was not read is absent. Short of straight or beyond it, never both. */
 export type JointReading = Readonly<Partial<Record<MotionKey, number>>>;
 
