@@ -1,12 +1,16 @@
 import { DIGIT_FIELDS } from '../hand/fields.ts';
 import { JOINT_NAMES, JOINTS } from '../hand/target-motion.ts';
 import type { Case, Visit } from '../record/case.ts';
-import { closedText } from '../record/closed-text.ts';
-import { madeInOrder, madeText } from '../record/made-text.ts';
+import { closedText, madeInOrder, madeText, notedRows } from '../record/case-text.ts';
 import { motionText, neutralZero } from '../record/motion-text.ts';
-import { notedRows } from '../record/noted-text.ts';
-import { ASSH_SCHEME, otherHandTotal, type TotalActiveMotion, totalAtVisit, totalPassiveMotion } from '../record/total-active-motion.ts';
-import { totalNote } from '../record/total-note.ts';
+import {
+  ASSH_SCHEME,
+  otherHandTotal,
+  type TotalActiveMotion,
+  totalAtVisit,
+  totalNote,
+  totalPassiveMotion,
+} from '../record/total-active-motion.ts';
 import { plain, rounded } from '../units/number.ts';
 import { RECORD_WORDS } from '../words/record/record-words.ts';
 import { sparkline } from './sparkline.ts';

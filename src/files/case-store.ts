@@ -7,10 +7,9 @@ import { caseText, withVisit } from '../record/write-case.ts';
 import { decodeText } from '../units/file-format.ts';
 import { LARGEST_JSON_BYTES } from '../units/json-text.ts';
 import { failure, type Result, success, type Warning } from '../units/result.ts';
-import { Draft, exists, flushFolder, isProtected } from './draft.ts';
+import { clearLeftovers, Draft, exists, flushFolder, isProtected } from './draft.ts';
 import { errorCode, systemReason } from './error-code.ts';
 import { LockHeldError, type LockWaiting, withFileLock } from './file-lock.ts';
-import { clearLeftovers } from './leftovers.ts';
 import { readBytes } from './read-file.ts';
 import { unstopped } from './stop-cleanly.ts';
 

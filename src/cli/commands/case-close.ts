@@ -1,6 +1,6 @@
 import { changeCase, loadCase } from '../../files/case-store.ts';
 import { CLOSE_REASONS, type ClosedFile } from '../../record/case-schema.ts';
-import { closedText } from '../../record/closed-text.ts';
+import { closedText } from '../../record/case-text.ts';
 import { withClosed } from '../../record/write-case.ts';
 import { collect, failure, type Problem, type Result, success } from '../../units/result.ts';
 import { defineCommand } from '../define-command.ts';

@@ -1,9 +1,8 @@
 import { loadCase } from '../../files/case-store.ts';
 import { blockOnPaper } from '../../papers/block-on-paper.ts';
 import { CAUTIONS } from '../../pattern/cautions.ts';
-import { BELIEVED_CHANGE_SOURCE } from '../../record/believed-change.ts';
-import type { Case, Visit } from '../../record/case.ts';
-import { closedText } from '../../record/closed-text.ts';
+import { BELIEVED_CHANGE_SOURCE, type Case, type Visit } from '../../record/case.ts';
+import { closedText } from '../../record/case-text.ts';
 import { type CourseAdvice, courseAdvice } from '../../record/course/course-advice.ts';
 import { neutralZero } from '../../record/motion-text.ts';
 import { otherHandTotal, totalAtVisit, totalPassiveMotion } from '../../record/total-active-motion.ts';
