@@ -6,8 +6,7 @@ import { collect, failure, type Problem, type Result, success } from '../../unit
 import { defineCommand } from '../define-command.ts';
 import { describeCase } from '../describe-case.ts';
 import { sayWaiting } from '../exit.ts';
-import { argument, type FlagsOf, flag } from '../flags/flag.ts';
-import { flagProblem } from '../flags/flag-problem.ts';
+import { argument, type FlagsOf, flag, flagProblem } from '../flags/flag.ts';
 import { readComment, readDate } from '../flags/visit-questions.ts';
 import { replaced, sameCase } from './case-add.ts';
 

@@ -13,8 +13,8 @@ import type { Language } from '../../words/language.ts';
 import { RECORD_WORDS } from '../../words/record/record-words.ts';
 import { defineCommand } from '../define-command.ts';
 import { roundedTotal } from '../describe-case.ts';
+import { languageFlag, readLanguageFlag } from '../flags/common-flags.ts';
 import { argument } from '../flags/flag.ts';
-import { languageFlag, readLanguageFlag } from '../flags/language-flag.ts';
 import { jsonFlag } from '../flags/output-flags.ts';
 
 /** `case next`: what the visits suggest, the gravest first, each step with what it was computed from. */
