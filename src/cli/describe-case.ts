@@ -1,7 +1,7 @@
 import { DIGIT_FIELDS } from '../hand/fields.ts';
+import { JOINT_NAMES, JOINTS } from '../hand/target-motion.ts';
 import type { Case, Visit } from '../record/case.ts';
 import { closedText } from '../record/closed-text.ts';
-import { JOINT_NAMES, JOINTS } from '../record/goniometry-fields.ts';
 import { madeInOrder, madeText } from '../record/made-text.ts';
 import { motionText, neutralZero } from '../record/motion-text.ts';
 import { notedRows } from '../record/noted-text.ts';

@@ -1,10 +1,10 @@
 import { blockSketch } from '../block/block-sketch.ts';
 import type { Arrangement, Device } from '../block/decide.ts';
 import { LACKING } from '../block/deficit-kind.ts';
-import { SURVEYED_DIFFERENTIAL } from '../block/differential.ts';
+import { SURVEYED_DIFFERENTIAL } from '../block/figures.ts';
 import type { Plan, Strips, Suggestion } from '../block/plan.ts';
 import type { Level } from '../block/plan-notes.ts';
-import { SCORE_TERMS, TERM_RULES } from '../block/score-terms.ts';
+import { SCORE_TERMS, TERM_RULES } from '../block/rank-blocks.ts';
 import type { Hand } from '../hand/hand.ts';
 import { PIP_FLEXION_NORM } from '../hand/target-motion.ts';
 import { CAUTIONS, PENCIL_TEST } from '../pattern/cautions.ts';

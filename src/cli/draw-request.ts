@@ -1,4 +1,4 @@
-import { boxOf } from '../geometry/path-measures.ts';
+import { boxOf } from '../geometry/path.ts';
 import { type MadePattern, type MadePlate, makePattern, type PatternRequest } from '../pattern/make-pattern.ts';
 import type { Pattern } from '../pattern/pattern.ts';
 import { paperTrial } from '../pattern/strip/paper-trial.ts';

@@ -2,7 +2,7 @@ import { placedDigits } from '../block/block.ts';
 import type { Arrangement } from '../block/decide.ts';
 import type { Plan, Strips } from '../block/plan.ts';
 import type { Level, PlanNote } from '../block/plan-notes.ts';
-import { TERM_RULES } from '../block/score-terms.ts';
+import { TERM_RULES } from '../block/rank-blocks.ts';
 import type { Hand } from '../hand/hand.ts';
 import { CAUTIONS, PENCIL_TEST } from '../pattern/cautions.ts';
 import { rounded } from '../units/number.ts';

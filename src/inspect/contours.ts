@@ -1,5 +1,4 @@
-import type { Point } from '../geometry/path.ts';
-import { type Segment, segmentLength } from '../geometry/segment.ts';
+import { type Point, type Segment, segmentLength } from '../geometry/path.ts';
 import type { DeclaredSettings } from './declared-settings.ts';
 import type { Budget, ReadCurve } from './drawing.ts';
 

@@ -1,5 +1,4 @@
-import type { Box, Point } from '../geometry/path.ts';
-import type { Segment } from '../geometry/segment.ts';
+import type { Box, Point, Segment } from '../geometry/path.ts';
 import type { Colour } from './colour.ts';
 
 /** Something that is wrong with a file, or that a cutter would trip over; its code is one of FINDING_KINDS. */

@@ -1,7 +1,5 @@
 import { boxIndex } from '../geometry/box-index.ts';
-import type { Box, Point } from '../geometry/path.ts';
-import { unionBox } from '../geometry/path-measures.ts';
-import { pointAlong, type Segment, segmentBox, segmentLength } from '../geometry/segment.ts';
+import { type Box, type Point, pointAlong, type Segment, segmentBox, segmentLength, unionBox } from '../geometry/path.ts';
 import { nearestOn } from '../geometry/validate-outline.ts';
 import { colourName } from './colour.ts';
 import { type Contour, contoursOf, type OpenRun } from './contours.ts';

@@ -1,5 +1,4 @@
-import type { Point } from '../geometry/path.ts';
-import type { Segment } from '../geometry/segment.ts';
+import type { Point, Segment } from '../geometry/path.ts';
 import { type Affine, apply, determinant, keepsCircles, largestScale } from './affine.ts';
 import { type Budget, FLATTENING } from './drawing.ts';
 

@@ -1,4 +1,4 @@
-import { CRPS_SIGNS } from '../hand/harm-signs.ts';
+import { CRPS_SIGNS } from '../hand/signs.ts';
 import { PLATE_GEOMETRY_VERSION } from '../pattern/plate/plate.ts';
 import type { Case } from '../record/case.ts';
 import { CASE_SCHEMA_ID, type CaseFile, type MadeFile, type VisitFile } from '../record/case-schema.ts';

@@ -1,10 +1,10 @@
+import type { Joint } from '../hand/target-motion.ts';
 import type { Report, ReportLine, ReportSection, ReportTable } from '../pattern/report.ts';
 import type { Case, Motion, Visit } from '../record/case.ts';
 import { caseChart } from '../record/case-chart.ts';
 import { chartParts } from '../record/chart-part.ts';
 import { closedText } from '../record/closed-text.ts';
 import { courseAdvice } from '../record/course/course-advice.ts';
-import type { Joint } from '../record/goniometry-fields.ts';
 import { madeInOrder, madeOnPaper } from '../record/made-text.ts';
 import { motionText, neutralZero } from '../record/motion-text.ts';
 import { notedRows } from '../record/noted-text.ts';

@@ -1,8 +1,8 @@
 import type * as z from 'zod';
+import { GONIOMETRY_FIELDS, JOINTS, MOTION_KEYS } from '../hand/target-motion.ts';
 import { formProblems } from '../units/form-problems.ts';
 import type { Problem } from '../units/result.ts';
 import { CLOSE_REASONS } from './case-schema.ts';
-import { GONIOMETRY_FIELDS, JOINTS, MOTION_KEYS } from './goniometry-fields.ts';
 
 /**
  * What zod found wrong with the form of a case or visit, see `formProblems`.

@@ -1,8 +1,8 @@
+import { JOINT_NAMES, JOINTS } from '../hand/target-motion.ts';
 import { plain } from '../units/number.ts';
 import { RECORD_WORDS } from '../words/record/record-words.ts';
 import type { Case } from './case.ts';
 import { daysBetween } from './course/days.ts';
-import { JOINT_NAMES, JOINTS } from './goniometry-fields.ts';
 import { notedRows } from './noted-text.ts';
 import { otherHandTotal, totalAtVisit } from './total-active-motion.ts';
 

@@ -1,10 +1,10 @@
 import type { Place } from '../block/block.ts';
 import type { DigitName, Side } from '../hand/digits.ts';
 import type { Hand } from '../hand/hand.ts';
-import type { ChangeState, CrpsSign, SkinState } from '../hand/harm-signs.ts';
 import type { ReadMeasures } from '../hand/read-measures.ts';
+import type { ChangeState, CrpsSign, SkinState } from '../hand/signs.ts';
+import type { Joint } from '../hand/target-motion.ts';
 import type { CaseFile, ClosedFile, PLATE_FACES } from './case-schema.ts';
-import type { Joint } from './goniometry-fields.ts';
 
 /** Motion of a joint in degrees. A negative extension deficit is a joint that goes beyond straight by as much. */
 export interface Motion {

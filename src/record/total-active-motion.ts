@@ -1,6 +1,6 @@
+import { JOINTS, type Joint } from '../hand/target-motion.ts';
 import type { TotalGrade } from '../words/record/record-figures.ts';
 import type { Case, Motion, Visit } from './case.ts';
-import { JOINTS, type Joint } from './goniometry-fields.ts';
 
 /** Normal total active motion of a finger: flexion 85 + 110 + 65, no deficit. Worked cases of total active motion in teaching material. */
 export const NORMAL_TOTAL = 260;

@@ -1,5 +1,5 @@
 import { addVisit, loadCase } from '../../files/case-store.ts';
-import { HARM_KEYS } from '../../hand/harm-signs.ts';
+import { HARM_KEYS } from '../../hand/signs.ts';
 import type { Case } from '../../record/case.ts';
 import { readVisit } from '../../record/read-visit.ts';
 import { failure, type Result, success } from '../../units/result.ts';

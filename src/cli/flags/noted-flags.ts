@@ -1,4 +1,4 @@
-import { ALL_WELL, CHANGE_STATES, CRPS_SIGNS, HARM_KEYS, SKIN_STATES } from '../../hand/harm-signs.ts';
+import { ALL_WELL, CHANGE_STATES, CRPS_SIGNS, HARM_KEYS, SKIN_STATES } from '../../hand/signs.ts';
 import { notedShape } from '../../record/case-schema.ts';
 import { readNumber, tidyNumberText } from '../../units/number.ts';
 import { quote } from '../../units/quote.ts';

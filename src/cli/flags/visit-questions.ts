@@ -1,10 +1,10 @@
 import * as z from 'zod';
 import { DIGIT_FIELDS, type DigitFieldId } from '../../hand/fields.ts';
 import { readMeasures } from '../../hand/read-measures.ts';
+import { JOINT_NAMES, type Joint } from '../../hand/target-motion.ts';
 import type { Case } from '../../record/case.ts';
 import { notedShape, visitSchema } from '../../record/case-schema.ts';
 import { commentProblem } from '../../record/comment.ts';
-import { JOINT_NAMES, type Joint } from '../../record/goniometry-fields.ts';
 import { motionHint, parseMotion } from '../../record/motion-text.ts';
 import { tidyDay } from '../../units/day.ts';
 import { formatLength, type LengthUnit, MM_PER } from '../../units/length.ts';

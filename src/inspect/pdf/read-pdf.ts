@@ -1,6 +1,4 @@
-import type { Box } from '../../geometry/path.ts';
-import { unionBox } from '../../geometry/path-measures.ts';
-import { segmentBox } from '../../geometry/segment.ts';
+import { type Box, segmentBox, unionBox } from '../../geometry/path.ts';
 import { type Affine, compose, IDENTITY, largestScale } from '../affine.ts';
 import { hexOfShares } from '../colour.ts';
 import {

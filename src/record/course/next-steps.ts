@@ -1,6 +1,6 @@
 import { SIGMA } from '../../block/figures.ts';
 import type { NextArrangement } from '../../block/next-arrangement.ts';
-import { HARM_KEYS } from '../../hand/harm-signs.ts';
+import { HARM_KEYS } from '../../hand/signs.ts';
 import type {
   CourseFigures,
   CourseReminder,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Point } from '../geometry/path.ts';
-import { strainAt } from './strain.ts';
+import { strainAt } from './judge-plate.ts';
 
 /** Strain is found from corners of a square of 0.01 mm, whose chords are a millionth off a bend of a few mm. */
 const CLOSE = 1e-5;
