@@ -1,4 +1,4 @@
-// What issue 6 asks of sheets and batches, measured in one run: node scripts/bench-sheets.mjs [instances of each kind] [bars|sizes|batch ...]
+// Measures sheets and batches in one run: node scripts/bench-sheets.mjs [instances of each kind] [bars|sizes|batch ...]
 // Prints a table and, last, one line of JSON with all figures. Instances have a known optimum by construction; the generator is ours.
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
@@ -235,7 +235,7 @@ function batch({ normHands, seeded, seededNormal }) {
     `batch: start alone ${start.cpuSeconds.toFixed(2)} s of the processor; growth exponents ${exponents.map((e) => e.toFixed(2)).join(', ')}`,
   );
   const again = run(`list-${GROWTH.at(-1)}`, 'none');
-  console.log(`batch: the same again: ${figure(again)} (${again.again} taken over)`);
+  console.log(`batch: the same again: ${figure(again)} (${again.reused} taken over)`);
   write(200);
   const each = run('each', 'each');
   console.log(
