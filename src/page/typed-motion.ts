@@ -1,4 +1,4 @@
-import { BEYOND_STRAIGHT, parseDegrees } from '../units/degrees-text.ts';
+import { BEYOND_STRAIGHT, parseDegrees } from '../units/angle.ts';
 import { plain } from '../units/number.ts';
 import type { TypedMotion } from './state.ts';
 
