@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { boxOf, pathLength } from '../src/geometry/path-measures.ts';
+import { boxOf, pathLength } from '../src/geometry/path.ts';
 import { inspectFile } from '../src/inspect/inspect-file.ts';
 import type { Pattern } from '../src/pattern/pattern.ts';
 import { cutterById, cutters } from '../src/sheet/cutter/cutter-library.ts';

@@ -12,7 +12,7 @@ import type { StripOptions } from '../pattern/strip/strip-options.ts';
 import type { CutPiece } from '../sheet/plastic/cut-list.ts';
 import { platePiece } from '../sheet/plastic/plate-piece.ts';
 import { type Relief, stripPieceAndRelief } from '../sheet/plastic/strip-piece.ts';
-import { getOwn } from '../units/get-own.ts';
+import { getOwn } from '../units/json-text.ts';
 import { LENGTH_UNITS, type LengthUnit } from '../units/length.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { type HandRow, type RowError, rowErrorOf, unitsOfRow } from './read-hand-rows.ts';

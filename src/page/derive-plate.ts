@@ -7,7 +7,7 @@ import { plateOfFaces } from '../pattern/plate/plate-library.ts';
 import type { PlateOptions } from '../pattern/plate/plate-options.ts';
 import { designFor, type PlatePreset } from '../pattern/plate/read-plate.ts';
 import { readPlateOptions } from '../pattern/plate/read-plate-options.ts';
-import { parseDegrees } from '../units/degrees-text.ts';
+import { parseDegrees } from '../units/angle.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import type { Language } from '../words/language.ts';

@@ -1,4 +1,4 @@
-import { parseDegrees } from '../units/degrees-text.ts';
+import { parseDegrees } from '../units/angle.ts';
 import { plain } from '../units/number.ts';
 import type { TypedMotion } from './state.ts';
 

@@ -1,12 +1,11 @@
-import { CRPS_SIGNS } from '../hand/harm-signs.ts';
+import { CRPS_SIGNS } from '../hand/signs.ts';
 import { PLATE_GEOMETRY_VERSION } from '../pattern/plate/plate.ts';
 import type { Case } from '../record/case.ts';
 import { CASE_SCHEMA_ID, type CaseFile, type MadeFile, type VisitFile } from '../record/case-schema.ts';
 import { readCase } from '../record/read-case.ts';
 import { readVisit } from '../record/read-visit.ts';
 import { withAmendment, withVisit } from '../record/write-case.ts';
-import { readNumber, tidyNumberText } from '../units/decimal-text.ts';
-import { plain, rounded } from '../units/number.ts';
+import { plain, readNumber, rounded, tidyNumberText } from '../units/number.ts';
 import { failure, type Problem, type Result } from '../units/result.ts';
 import type { Drawn } from './derive.ts';
 import { endProblems } from './motion-problems.ts';

@@ -1,5 +1,4 @@
-import { type Box, polyline } from '../geometry/path.ts';
-import { boxOf } from '../geometry/path-measures.ts';
+import { type Box, boxOf, polyline } from '../geometry/path.ts';
 import type { Drawing } from '../pattern/drawing.ts';
 import { drawingLayer, inkOf } from '../sheet/paper/drawing-layer.ts';
 import { type Measure, type PageLayer, type PageText, placeLayer, text } from '../sheet/paper/page.ts';

@@ -2,7 +2,7 @@ import { readBlock } from '../block/read-block.ts';
 import type { Hand } from '../hand/hand.ts';
 import { readHand } from '../hand/read-hand.ts';
 import { isDay } from '../units/day.ts';
-import { getOwn } from '../units/get-own.ts';
+import { getOwn } from '../units/json-text.ts';
 import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import { LANGUAGE_IDS, type Language } from '../words/language.ts';

@@ -1,9 +1,9 @@
-import { parseDegrees } from '../units/degrees-text.ts';
+import { GONIOMETRY_FIELDS, type Joint, type MotionKey } from '../hand/target-motion.ts';
+import { parseDegrees } from '../units/angle.ts';
 import { plain } from '../units/number.ts';
 import { quote } from '../units/quote.ts';
 import type { Motion } from './case.ts';
 import type { VisitFile } from './case-schema.ts';
-import { GONIOMETRY_FIELDS, type Joint, type MotionKey } from './goniometry-fields.ts';
 
 type MotionFile = VisitFile['goniometry']['pip']['active'];
 

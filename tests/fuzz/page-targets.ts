@@ -8,7 +8,7 @@ import { blocks } from '../../src/block/library.ts';
 import { DIGITS, SIDES } from '../../src/hand/digits.ts';
 import { DIGIT_FIELDS, PALM_FIELDS } from '../../src/hand/fields.ts';
 import { readHand } from '../../src/hand/read-hand.ts';
-import { STOP_SIGNS } from '../../src/hand/stop-signs.ts';
+import { STOP_SIGNS } from '../../src/hand/signs.ts';
 import { derive, NOTHING_YET } from '../../src/page/derive.ts';
 import { retyped } from '../../src/page/format.ts';
 import { entriesOf, handFileText } from '../../src/page/hand-file.ts';

@@ -1,5 +1,5 @@
 import * as fc from 'fast-check';
-import { boxOf, signedArea } from '../../src/geometry/path-measures.ts';
+import { boxOf, signedArea } from '../../src/geometry/path.ts';
 import { DIGITS, SIDES } from '../../src/hand/digits.ts';
 import { PALM_FIELDS } from '../../src/hand/fields.ts';
 import { readHand } from '../../src/hand/read-hand.ts';

@@ -1,5 +1,5 @@
 import { chordPoints } from '../../geometry/inside.ts';
-import { boxOf, unionBox } from '../../geometry/path-measures.ts';
+import { boxOf, unionBox } from '../../geometry/path.ts';
 import { placePath, reversePath } from '../../geometry/transform.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { type FoldFindings, judgePlate } from '../../judge/judge-plate.ts';

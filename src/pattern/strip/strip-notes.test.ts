@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { DEMO_HAND, LARGE_HAND, SMALL_HAND, stripOf } from '../../../tests/pdf-samples.ts';
 import { blocks } from '../../block/library.ts';
-import { boxOf } from '../../geometry/path-measures.ts';
+import { boxOf } from '../../geometry/path.ts';
 import { CAUTIONS } from '../cautions.ts';
 
 const all = blocks().flatMap((block) =>

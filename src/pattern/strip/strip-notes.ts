@@ -1,6 +1,6 @@
 import { heldDigits, placedDigits } from '../../block/block.ts';
 import { heightAt } from '../../geometry/broken-line.ts';
-import { boxOf } from '../../geometry/path-measures.ts';
+import { boxOf } from '../../geometry/path.ts';
 import type { DigitName } from '../../hand/digits.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { blockTitle, listed } from '../../words/hand/hand-words.ts';

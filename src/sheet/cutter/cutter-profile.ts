@@ -1,6 +1,5 @@
 import * as z from 'zod';
-import { formWords } from '../../units/form-problems.ts';
-import { newerVersion } from '../../units/newer-version.ts';
+import { formWords, newerVersion } from '../../units/form-problems.ts';
 import { visible } from '../../units/quote.ts';
 import { failure, type Result, success } from '../../units/result.ts';
 

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fullSheet, INPUTS, plateLike, roundBar, sheetOf } from '../../../tests/cutter-patterns.ts';
-import { type LineArcPath, polyline } from '../../geometry/path.ts';
-import { boxOf, pathLength, signedArea } from '../../geometry/path-measures.ts';
+import { boxOf, type LineArcPath, pathLength, polyline, signedArea } from '../../geometry/path.ts';
 import { cuttingNotes } from '../../pattern/cutting-notes.ts';
 import type { Part, Pattern } from '../../pattern/pattern.ts';
 import { shiftPart } from '../../pattern/place-marks.ts';

@@ -1,7 +1,5 @@
 import { offsetOutline } from '../../geometry/offset-outline.ts';
-import type { LineArcPath } from '../../geometry/path.ts';
-import { boxOf, unionBox } from '../../geometry/path-measures.ts';
-import { segmentsOf } from '../../geometry/segment.ts';
+import { boxOf, type LineArcPath, segmentsOf, unionBox } from '../../geometry/path.ts';
 import { outlineFaults } from '../../geometry/validate-outline.ts';
 import type { CutStroke, Label, Part, Pattern } from '../../pattern/pattern.ts';
 import { labelCorners, shiftDrawn, shiftPart } from '../../pattern/place-marks.ts';

@@ -1,5 +1,4 @@
-import type { Box } from '../../geometry/path.ts';
-import { boxOf, unionBox } from '../../geometry/path-measures.ts';
+import { type Box, boxOf, unionBox } from '../../geometry/path.ts';
 import { textWidth } from '../../geometry/stroke-letters.ts';
 import type { Drawing, DrawnShape, DrawnText } from '../../pattern/drawing.ts';
 import { type PageLayer, type PageStroke, type PageText, placeLayer, scaleLayer } from './page.ts';

@@ -1,6 +1,4 @@
-import type { Box } from '../../geometry/path.ts';
-import { polyline } from '../../geometry/path.ts';
-import { boxOf, unionBox } from '../../geometry/path-measures.ts';
+import { type Box, boxOf, polyline, unionBox } from '../../geometry/path.ts';
 import { joined, type Measure, type PageLayer, placeLayer, scaleLayer, text } from './page.ts';
 import { wrapWords } from './wrap-words.ts';
 

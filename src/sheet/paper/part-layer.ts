@@ -1,5 +1,4 @@
-import type { Box } from '../../geometry/path.ts';
-import { boxOf, unionBox } from '../../geometry/path-measures.ts';
+import { type Box, boxOf, unionBox } from '../../geometry/path.ts';
 import type { Part } from '../../pattern/pattern.ts';
 import { boxOfDrawn } from '../../pattern/place-marks.ts';
 import { drawnLayer, joined, type PageLayer, placeLayer } from './page.ts';

@@ -1,5 +1,4 @@
-import type { Box } from '../../geometry/path.ts';
-import { boxOf } from '../../geometry/path-measures.ts';
+import { type Box, boxOf } from '../../geometry/path.ts';
 import type { Pattern } from '../../pattern/pattern.ts';
 import type { SheetSpeech } from '../../words/sheet/sheet-words.ts';
 import type { Frame } from './frame.ts';

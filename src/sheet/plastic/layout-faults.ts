@@ -1,5 +1,4 @@
-import type { Box } from '../../geometry/path.ts';
-import { boxOf } from '../../geometry/path-measures.ts';
+import { type Box, boxOf } from '../../geometry/path.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
 import { SAME_POINT } from '../../units/tolerance.ts';
 import { type LaidSheet, type Layout, placedBox, placedOutline, type SheetPart, type StockSheet } from './layout.ts';

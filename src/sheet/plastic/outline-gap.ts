@@ -1,7 +1,5 @@
-import { flattened } from '../../geometry/flatten.ts';
 import { insidePolygon } from '../../geometry/inside.ts';
-import type { LineArcPath, Point } from '../../geometry/path.ts';
-import { boxOf } from '../../geometry/path-measures.ts';
+import { boxOf, flattened, type LineArcPath, type Point } from '../../geometry/path.ts';
 
 /** How far chords may lie off the arcs, mm. */
 const CHORD_ERROR = 0.004;

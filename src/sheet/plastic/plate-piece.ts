@@ -1,4 +1,4 @@
-import { boxOf } from '../../geometry/path-measures.ts';
+import { boxOf } from '../../geometry/path.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { makePattern } from '../../pattern/make-pattern.ts';
 import { rounded } from '../../units/number.ts';

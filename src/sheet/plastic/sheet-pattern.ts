@@ -1,7 +1,5 @@
 import type { Block } from '../../block/block.ts';
-import type { Box } from '../../geometry/path.ts';
-import { polyline } from '../../geometry/path.ts';
-import { boxOf, unionBox } from '../../geometry/path-measures.ts';
+import { type Box, boxOf, polyline, unionBox } from '../../geometry/path.ts';
 import { dashed } from '../../pattern/dashes.ts';
 import type { Label, Mark, Part, Pattern, ReadingList } from '../../pattern/pattern.ts';
 import { boxOfDrawn } from '../../pattern/place-marks.ts';

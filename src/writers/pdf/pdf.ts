@@ -1,5 +1,4 @@
-import type { LineArcPath, Point } from '../../geometry/path.ts';
-import { segmentsOf } from '../../geometry/segment.ts';
+import { type LineArcPath, type Point, segmentsOf } from '../../geometry/path.ts';
 import { textWidth } from '../../geometry/stroke-letters.ts';
 import { PAPERS_OF_A_PATTERN } from '../../papers/papers.ts';
 import type { Circle, Pattern } from '../../pattern/pattern.ts';

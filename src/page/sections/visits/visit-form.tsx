@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks';
-import { CHANGE_STATES, CRPS_SIGNS, SKIN_STATES } from '../../../hand/harm-signs.ts';
+import { CHANGE_STATES, CRPS_SIGNS, SKIN_STATES } from '../../../hand/signs.ts';
 import type { CaseFile } from '../../../record/case-schema.ts';
 import { tidyDay } from '../../../units/day.ts';
 import { Choice, Tick } from '../../parts/choice.tsx';
