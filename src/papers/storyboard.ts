@@ -1,6 +1,5 @@
 import { heldDigits } from '../block/block.ts';
-import { type Box, type Point, polyline } from '../geometry/path.ts';
-import { unionBox } from '../geometry/path-measures.ts';
+import { type Box, type Point, polyline, unionBox } from '../geometry/path.ts';
 import { placePath } from '../geometry/transform.ts';
 import type { DigitName, Side } from '../hand/digits.ts';
 import type { MadeDevice } from '../pattern/making-notes.ts';
