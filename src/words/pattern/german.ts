@@ -192,7 +192,7 @@ export const plateGerman: Translations<typeof plateEnglish> = {
   fact: {
     holds: (holds) => `${holds}   (0 bis 90 möglich: die Behandelnden entscheiden)`,
     sheet: (thickness, off) => `Niedrigtemperatur-Material ${thickness} dick, ${off} von der Haut`,
-    palm: (broad, round, thick) => `Handfläche ${broad} breit, ${round} Umfang, also ${thick} dick`,
+    palm: (broad, round, thick) => `Hohlhand ${broad} breit, ${round} Umfang, also ${thick} dick`,
     face: (face, wide, bend, form, corner) =>
       `Handschiene ${face}: Handteil ${wide} breit, Knick ${bend} lang, ${form}, engste Ecke ${corner}`,
     bend: { straight: 'eine gerade Linie', split: 'geteilt zwischen D4 und D5', kinked: 'geknickt an jedem Gelenk' },
@@ -232,7 +232,7 @@ export const plateGerman: Translations<typeof plateEnglish> = {
       'Mit 100 % drucken, das 50-mm-Quadrat nachmessen, das Papier ausschneiden und im Winkel auf die Hand legen, bevor Material geschnitten wird.',
     pad: 'Zuerst polstern: Polster auf den Ellenkopf, wenn die Kante ihm nahe kommt, auf die Mittelhandköpfe und jede knochige oder empfindliche Stelle, und darüber anformen. Polster unter einer fertigen Handschiene macht sie eng.',
     heat: 'Auf dem Material anzeichnen, was das Schnittmuster anzeichnet, schneiden, erwärmen, wie das Material es verlangt (Wasser von 65 bis 71 °C, meist unter einer Minute), abtupfen.',
-    hold: 'Zwei Paar Hände: eines hält die MP-Gelenke im Winkel, die Lehre an der Seite, Handgelenk gerade, das andere formt an. Die Schwerkraft hilft: dorsale Handschiene mit der Handfläche unten, palmare mit der Handfläche oben.',
+    hold: 'Zwei Paar Hände: eines hält die MP-Gelenke im Winkel, die Lehre an der Seite, Handgelenk gerade, das andere formt an. Die Schwerkraft hilft: dorsale Handschiene mit der Hohlhand unten, palmare mit der Hohlhand oben.',
     bend: 'Zuerst an der MP-Knicklinie biegen, dann den Handteil auflegen, dann Flügel und Seitenwände. Streichen, nicht drücken: Fingerabdrücke sind Druckstellen.',
     set: 'Die Lehre anhalten, bis es hart ist. Dann die Kante am Handgelenk, die Daumenfalte und jede Kante neben einem freien Gelenk aufbiegen.',
     check:
