@@ -57,6 +57,9 @@ export function tautPath(contacts: readonly Contact[], ends?: OpenEnds): TautPat
   if (contacts.length === 0) return { ok: false, reason: 'no contacts' };
   if (contacts.length === 1) return single(contacts, ends);
   const directionOf = directionsBetween(contacts);
+  const likely = likelyChoice(contacts, ends, directionOf);
+  const first = likely && through(contacts, likely, ends, directionOf);
+  if (first) return first;
   for (const kept of choices(contacts, ends)) {
     const found = through(contacts, kept, ends, directionOf);
     if (found) return found;
@@ -71,6 +74,40 @@ function single(contacts: readonly Contact[], ends: OpenEnds | undefined): TautP
   const toNormal = ends ? fromNormal + contact.side * turn(contact, fromNormal, ends.endNormal) : contact.side * 2 * Math.PI;
   const arc = arcOn(contact, fromNormal, toNormal);
   return { ok: true, elements: [arc], length: arc.length, dropped: [] };
+}
+
+/**
+ * The choice that is nearly always it: all contacts, less those at which the path through the others would bend the wrong way, one after the other.
+ * Null where a line is missing. Only `through` says whether it is right.
+ */
+function likelyChoice(
+  contacts: readonly Contact[],
+  ends: OpenEnds | undefined,
+  directionOf: (from: number, to: number) => number | null,
+): readonly number[] | null {
+  const kept = contacts.map((_, i) => i);
+  for (let at = 0, right = 0; right < kept.length && kept.length > 2; ) {
+    const i = kept[at] as number;
+    const contact = contacts[i] as Contact;
+    const isEnd = ends !== undefined && (at === 0 || at === kept.length - 1);
+    let isRight = contact.hold !== 'touch' || isEnd;
+    if (!isRight) {
+      const arriving = directionOf(kept.at(at - 1) as number, i);
+      const leaving = directionOf(i, kept[(at + 1) % kept.length] as number);
+      if (arriving === null || leaving === null) return null;
+      const turned = contact.side * (leaving - arriving);
+      isRight = turned >= -WRONG_TURN && turned <= Math.PI + WRONG_TURN;
+    }
+    if (isRight) {
+      right++;
+      at = (at + 1) % kept.length;
+    } else {
+      kept.splice(at, 1);
+      right = 0;
+      at = (at + kept.length - 1) % kept.length;
+    }
+  }
+  return kept;
 }
 
 /** Index lists of contacts to keep, fewest dropped first; only `touch` contacts are ever dropped, and not at the ends of an open path. */
