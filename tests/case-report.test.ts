@@ -11,7 +11,7 @@ import { caseReport } from '../src/papers/case-report.ts';
 import type { Report } from '../src/pattern/report.ts';
 import type { Case } from '../src/record/case.ts';
 import { caseChart } from '../src/record/case-chart.ts';
-import { chartParts } from '../src/record/chart-part.ts';
+import { chartParts } from '../src/record/chart-frame.ts';
 import { courseAdvice } from '../src/record/course/course-advice.ts';
 import { ASSH_SCHEME } from '../src/record/total-active-motion.ts';
 import { drawingLayer, inkOf } from '../src/sheet/paper/drawing-layer.ts';

@@ -15,7 +15,7 @@ import { didYouMean } from '../units/typed-name.ts';
 import { DEFAULT_OUTPUT_SETTINGS, type DxfSettings, type OutputSettings } from '../writers/output-settings.ts';
 import { readBed } from './flags/bed-flag.ts';
 import type { CutterFlags } from './flags/cutter-flags.ts';
-import { flagProblem } from './flags/flag-problem.ts';
+import { flagProblem } from './flags/flag.ts';
 
 /** What the flags say of machines: how the pattern is made ready, and how the files look. */
 export interface CutterPlan {

@@ -11,7 +11,7 @@ import { failure, type Problem, type Result, success } from '../units/result.ts'
 import { blockTitle } from '../words/hand/hand-words.ts';
 import type { Language } from '../words/language.ts';
 import { plasticWords } from '../words/plastic/plastic-words.ts';
-import { flagProblem } from './flags/flag-problem.ts';
+import { flagProblem } from './flags/flag.ts';
 import { RowReader, type RowSettings } from './hand-pieces.ts';
 import { openHandTable, type RowError, rowErrorText } from './read-hand-rows.ts';
 import { RowProgress } from './row-progress.ts';

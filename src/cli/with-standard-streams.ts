@@ -4,7 +4,7 @@ import { getOwn } from '../units/json-text.ts';
 import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { kebabCase } from '../units/typed-name.ts';
-import { flagProblem } from './flags/flag-problem.ts';
+import { flagProblem } from './flags/flag.ts';
 import { DASH, StandardStreams } from './standard-input.ts';
 
 export interface Placed<Args, Flags> {

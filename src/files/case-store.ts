@@ -6,11 +6,10 @@ import { parseCaseText, readCase } from '../record/read-case.ts';
 import { caseText, withVisit } from '../record/write-case.ts';
 import { decodeText } from '../units/file-format.ts';
 import { LARGEST_JSON_BYTES } from '../units/json-text.ts';
-import { failure, type Result, success, type Warning } from '../units/result.ts';
-import { Draft, exists, flushFolder, isProtected } from './draft.ts';
+import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
+import { clearLeftovers, Draft, exists, flushFolder, isProtected } from './draft.ts';
 import { errorCode, systemReason } from './error-code.ts';
 import { LockHeldError, type LockWaiting, withFileLock } from './file-lock.ts';
-import { clearLeftovers } from './leftovers.ts';
 import { readBytes } from './read-file.ts';
 import { unstopped } from './stop-cleanly.ts';
 
@@ -183,4 +182,32 @@ async function written(path: string, text: string, mode: number | null): Promise
     await draft.discard();
     throw error;
   }
+}
+
+/** Every case of these files, or every problem of all of them. A case that stands in two files is told (`CASE_TWICE`). */
+export async function loadCases(paths: readonly string[]): Promise<Result<readonly Case[]>> {
+  const records: Case[] = [];
+  const problems: Problem[] = [];
+  const warnings: Warning[] = [];
+  const from = new Map<string, string>();
+  for (const path of paths) {
+    const read = await loadCase(path);
+    if (!read.ok) {
+      problems.push(...read.problems);
+      continue;
+    }
+    const name = `${read.value.code} ${read.value.side} ${read.value.digit}`;
+    const before = from.get(name);
+    if (before !== undefined)
+      problems.push({
+        code: 'CASE_TWICE',
+        where: path,
+        message: `${path} holds the case ${name}, and ${before} does too; name one of them.`,
+        kind: 'input',
+      });
+    from.set(name, path);
+    records.push(read.value);
+    warnings.push(...read.warnings);
+  }
+  return problems.length > 0 ? failure(...problems) : success(records, warnings);
 }

@@ -3,9 +3,8 @@ import { lstat, mkdir, rm, rmdir, unlink } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
-import { besidePath, Draft, exists, flushFolder, isProtected, keepEarlier, renamePatiently } from './draft.ts';
+import { besidePath, clearLeftovers, Draft, exists, flushFolder, isProtected, keepEarlier, renamePatiently } from './draft.ts';
 import { errorCode, systemReason } from './error-code.ts';
-import { clearLeftovers } from './leftovers.ts';
 import { undoWhenStopped, unstopped } from './stop-cleanly.ts';
 
 export { outputFileName } from '../writers/output-file-name.ts';

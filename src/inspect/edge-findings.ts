@@ -3,8 +3,7 @@ import { intersections, overlapOf } from '../geometry/intersect.ts';
 import { arcOf, type Box, headings, type Point, pointAlong, type Segment, segmentBox, segmentLength } from '../geometry/path.ts';
 import { DOUBLED_EDGE, DOUBLED_LENGTH } from '../units/tolerance.ts';
 import { type Contour, JOINED } from './contours.ts';
-import type { DeclaredSettings } from './declared-settings.ts';
-import type { Budget, Finding, ReadCurve } from './drawing.ts';
+import type { Budget, DeclaredSettings, Finding, ReadCurve } from './drawing.ts';
 
 /** Edges shorter than this have no length a machine could see. mm */
 const NO_LENGTH = 0.0005;

@@ -9,10 +9,8 @@ import { plain } from '../units/number.ts';
 import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import type { JointMotion, Made, Motion, Visit } from './case.ts';
-import { caseProblems } from './case-problems.ts';
+import { caseProblems, commentProblem, knownKeys } from './case-problems.ts';
 import { type MadeFile, type VisitFile, visitSchema } from './case-schema.ts';
-import { commentProblem } from './comment.ts';
-import { knownKeys } from './known-keys.ts';
 import { flatVisit } from './migrate.ts';
 
 /** What the form says of a motion and of the two kinds of it. */

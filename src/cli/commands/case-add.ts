@@ -8,12 +8,10 @@ import { askAll, personsTerminal, type Talk } from '../ask.ts';
 import { defineCommand } from '../define-command.ts';
 import { describeCase } from '../describe-case.ts';
 import { sayWaiting } from '../exit.ts';
-import { argument, flag } from '../flags/flag.ts';
-import { flagProblem } from '../flags/flag-problem.ts';
+import { argument, flag, flagProblem } from '../flags/flag.ts';
 import { ALL_WELL_KEY, allWell, HARM_QUESTIONS } from '../flags/noted-flags.ts';
-import { type PartialVisit, partialValue, withAnswer, withPartialValue } from '../flags/partial-visit.ts';
 import { type VisitFlags, visitFlags, visitFromFlags } from '../flags/visit-flags.ts';
-import { lengthUnit, visitQuestions } from '../flags/visit-questions.ts';
+import { lengthUnit, type PartialVisit, partialValue, visitQuestions, withAnswer, withPartialValue } from '../flags/visit-questions.ts';
 
 /** `case add`: reads the case, the flags and the answers, and adds the visit under the file's lock. */
 export const caseAdd = defineCommand({

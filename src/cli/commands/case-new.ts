@@ -12,8 +12,7 @@ import { didYouMean } from '../../units/typed-name.ts';
 import { askAll, personsTerminal, type Question, type Talk } from '../ask.ts';
 import { defineCommand } from '../define-command.ts';
 import { sayWaiting } from '../exit.ts';
-import { argument, type FlagsOf, flag } from '../flags/flag.ts';
-import { flagProblem } from '../flags/flag-problem.ts';
+import { argument, type FlagsOf, flag, flagProblem } from '../flags/flag.ts';
 
 const flags = [
   flag('--code <code>', 'case code of capital letters, digits and hyphens; never a name or a date of birth'),

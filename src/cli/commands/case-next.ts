@@ -1,9 +1,8 @@
 import { loadCase } from '../../files/case-store.ts';
 import { blockOnPaper } from '../../papers/block-on-paper.ts';
 import { CAUTIONS } from '../../pattern/cautions.ts';
-import { BELIEVED_CHANGE_SOURCE } from '../../record/believed-change.ts';
-import type { Case, Visit } from '../../record/case.ts';
-import { closedText } from '../../record/closed-text.ts';
+import { BELIEVED_CHANGE_SOURCE, type Case, type Visit } from '../../record/case.ts';
+import { closedText } from '../../record/case-text.ts';
 import { type CourseAdvice, courseAdvice } from '../../record/course/course-advice.ts';
 import { neutralZero } from '../../record/motion-text.ts';
 import { otherHandTotal, totalAtVisit, totalPassiveMotion } from '../../record/total-active-motion.ts';
@@ -14,8 +13,8 @@ import type { Language } from '../../words/language.ts';
 import { RECORD_WORDS } from '../../words/record/record-words.ts';
 import { defineCommand } from '../define-command.ts';
 import { roundedTotal } from '../describe-case.ts';
+import { languageFlag, readLanguageFlag } from '../flags/common-flags.ts';
 import { argument } from '../flags/flag.ts';
-import { languageFlag, readLanguageFlag } from '../flags/language-flag.ts';
 import { jsonFlag } from '../flags/output-flags.ts';
 
 /** `case next`: what the visits suggest, the gravest first, each step with what it was computed from. */

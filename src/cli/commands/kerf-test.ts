@@ -2,7 +2,7 @@ import { CAUTIONS } from '../../pattern/cautions.ts';
 import { kerfTest, kerfTestWords } from '../../sheet/cutter/kerf-test.ts';
 import { failure, type Result, success } from '../../units/result.ts';
 import { defineCommand } from '../define-command.ts';
-import { flagProblem } from '../flags/flag-problem.ts';
+import { flagProblem } from '../flags/flag.ts';
 import { type OutputPlan, outputFlags, readOutputPlan } from '../flags/output-flags.ts';
 import { checkOutput, fileLine, type WrittenFile, writePatterns } from '../write-patterns.ts';
 

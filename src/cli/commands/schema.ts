@@ -10,8 +10,7 @@ import { quote } from '../../units/quote.ts';
 import { failure, type Result, success } from '../../units/result.ts';
 import { clinicJsonSchema } from '../clinic-file.ts';
 import { defineCommand } from '../define-command.ts';
-import { argument } from '../flags/flag.ts';
-import { flagProblem } from '../flags/flag-problem.ts';
+import { argument, flagProblem } from '../flags/flag.ts';
 import { REPORT_FORMS, reportSchemas } from '../report-schemas.ts';
 
 /** JSON Schema of each kind of input file. */

@@ -14,8 +14,8 @@ import { rounded } from '../../units/number.ts';
 import { quote } from '../../units/quote.ts';
 import { collect, failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
 import { kebabCase } from '../../units/typed-name.ts';
-import { libraryBlock } from './block-flag.ts';
-import { flagProblem } from './flag-problem.ts';
+import { libraryBlock } from './device-flags.ts';
+import { flagProblem } from './flag.ts';
 import { readStripOptionFlags } from './option-flags.ts';
 
 /** Decimals of a kept length, mm: as in the report of `draw`. */

@@ -1,6 +1,6 @@
 import { request } from 'node:http';
 import { describe, expect, it } from 'vitest';
-import { servePage } from './serve-page.ts';
+import { servePage } from './page.ts';
 
 const HTML = `<!doctype html><meta http-equiv="Content-Security-Policy" content="default-src 'none'"><title>x</title>`;
 

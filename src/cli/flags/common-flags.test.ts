@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readLanguageFlag } from './language-flag.ts';
+import { readLanguageFlag } from './common-flags.ts';
 
 describe('the language of papers', () => {
   it.each([

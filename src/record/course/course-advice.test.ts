@@ -3,8 +3,7 @@ import demo from '../../../fixtures/demo-hand.json' with { type: 'json' };
 import { type CourseVisit, sampleCourse } from '../../../tests/sample-course.ts';
 import { readHand } from '../../hand/read-hand.ts';
 import type { Case } from '../case.ts';
-import { courseAdvice } from './course-advice.ts';
-import { planNext } from './plan-next.ts';
+import { courseAdvice, planNext } from './course-advice.ts';
 
 function caseOf(visits: readonly CourseVisit[], target: object = demo.target): Case {
   const hand = readHand({ ...demo, target });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { commentProblem } from './comment.ts';
+import { commentProblem } from './case-problems.ts';
 
 describe('commentProblem(text, where)', () => {
   it.each([
