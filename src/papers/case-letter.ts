@@ -1,13 +1,13 @@
+import type { Joint } from '../hand/target-motion.ts';
 import type { Report, ReportLine, ReportSection, ReportTable } from '../pattern/report.ts';
 import type { Case, Made, Motion, Visit } from '../record/case.ts';
+import { heldDigits, madeInOrder } from '../record/case-text.ts';
 import { courseOf, fullFlexion } from '../record/course/course.ts';
 import { courseAdvice } from '../record/course/course-advice.ts';
 import { USUAL_GOAL } from '../record/course/course-rules.ts';
-import { daysBetween } from '../record/course/days.ts';
-import type { Joint } from '../record/goniometry-fields.ts';
-import { heldDigits, madeInOrder } from '../record/made-text.ts';
 import { neutralZero } from '../record/motion-text.ts';
 import { otherHandTotal, totalAtVisit, totalPassiveMotion } from '../record/total-active-motion.ts';
+import { daysBetween } from '../units/day.ts';
 import { plain, rounded } from '../units/number.ts';
 import { failure, type Result, success } from '../units/result.ts';
 import type { PlanSpeech } from '../words/advice/plan/plan-words.ts';
@@ -37,7 +37,7 @@ export function caseLetter(record: Case, language: Language, chartHeight: number
   const sections: ReportSection[] = [
     { heading: '', lines: [line(who), line(words.course(courseFigures(record, first, last, number)))] },
     { heading: words.motion, lines: [line(words.notation)], table: motionTable(record, words, number) },
-    ...(chartHeight === null ? [] : [{ heading: '', lines: [], drawing: letterChart(record, words.chart), tallest: chartHeight }]),
+    ...(chartHeight === null ? [] : [{ heading: '', lines: [], drawing: letterChart(record, language), tallest: chartHeight }]),
     { heading: words.made, lines: madeLines(record, words, number) },
     { heading: words.goalHeading, lines: [line(goalText(record, words))] },
     adviceSection(record, words, language),

@@ -1,13 +1,12 @@
-import { CsvError, parse } from 'csv-parse/sync';
 import * as z from 'zod';
 import { SIDES } from '../../hand/digits.ts';
-import { CarriedDesign } from '../../pattern/plate/read-plate.ts';
-import { readPlateOptions } from '../../pattern/plate/read-plate-options.ts';
+import { CarriedDesign, readPlateOptions } from '../../pattern/plate/read-plate.ts';
 import { formWords } from '../../units/form-problems.ts';
 import { parseLength } from '../../units/length.ts';
 import { quote, visible } from '../../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
 import { CUT_LIST_COLUMNS, CUT_LIST_SCHEMA, type CutPiece } from './cut-list.ts';
+import { readTable } from './read-table.ts';
 
 export interface CutList {
   readonly pieces: readonly CutPiece[];
@@ -82,32 +81,15 @@ function fromJson(text: string, source: string): Result<CutList> {
 }
 
 function fromCsv(text: string, source: string): Result<CutList> {
-  const firstLine = text.slice(0, Math.max(0, text.search(/[\r\n]|$/)));
-  const delimiter = (firstLine.match(/;/g) ?? []).length > (firstLine.match(/,/g) ?? []).length ? ';' : ',';
-  let rows: { info: { lines: number }; record: Record<string, string> }[];
-  try {
-    rows = parse(text, {
-      bom: true,
-      delimiter,
-      columns: (header: string[]) => header.map((h) => h.trim()),
-      info: true,
-      skip_empty_lines: true,
-      max_record_size: 100_000,
-      // One more than may be is enough to say so, whatever stands behind.
-      to: MOST_PIECES + 1,
-    });
-  } catch (error) {
-    if (!(error instanceof CsvError)) throw error;
-    return failure(problem(source, '', visible(error.message)));
-  }
-  if (rows.length > MOST_PIECES) return failure(problem(source, '', `has more than ${MOST_PIECES} rows`));
+  const table = readTable(text, MOST_PIECES, (message) => problem(source, '', message));
+  if (!table.ok) return table;
+  const { header, rows } = table.value;
   const problems: Problem[] = [];
-  const pieces = rows.flatMap(({ info, record }, i) => {
-    const piece = pieceOf(record, i, (column, message) => problems.push(problem(source, `line ${info.lines}, ${column}`, message)));
+  const pieces = rows.flatMap(({ line, cells }, i) => {
+    const piece = pieceOf(cells, i, (column, message) => problems.push(problem(source, `line ${line}, ${column}`, message)));
     return piece ? [piece] : [];
   });
-  const columns = Object.keys(rows[0]?.record ?? {});
-  const unknown = columns.filter((name) => !CUT_LIST_COLUMNS.some((known) => known === name));
+  const unknown = header.filter((name) => !CUT_LIST_COLUMNS.some((known) => known === name));
   if (unknown.length > 0)
     problems.unshift(
       problem(
@@ -125,7 +107,11 @@ function fromCsv(text: string, source: string): Result<CutList> {
   return problems.length > 0 ? failure(...problems.slice(0, 50)) : success({ pieces, settings: null });
 }
 
-function pieceOf(record: Record<string, string>, row: number, report: (column: string, message: string) => void): CutPiece | null {
+function pieceOf(
+  record: Readonly<Record<string, string>>,
+  row: number,
+  report: (column: string, message: string) => void,
+): CutPiece | null {
   const length = sizeOf(record, 'length', report);
   const width = sizeOf(record, 'width', report);
   const quantity = record.quantity?.trim() ? Number(record.quantity) : 1;
@@ -155,7 +141,7 @@ function pieceOf(record: Record<string, string>, row: number, report: (column: s
 }
 
 function sizeOf(
-  record: Record<string, string>,
+  record: Readonly<Record<string, string>>,
   column: 'length' | 'width',
   report: (column: string, message: string) => void,
 ): number | null {

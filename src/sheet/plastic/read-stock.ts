@@ -1,9 +1,9 @@
-import { CsvError, parse } from 'csv-parse/sync';
 import { parseLength } from '../../units/length.ts';
-import { quote, visible } from '../../units/quote.ts';
+import { quote } from '../../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
 import { csvLine } from './csv-text.ts';
 import type { StockSheet } from './layout.ts';
+import { readTable } from './read-table.ts';
 
 /** Columns of a list of remnants: a name, and the two sides in mm, the first along the grain. */
 export const STOCK_COLUMNS = ['id', 'along', 'across'] as const;
@@ -16,44 +16,25 @@ const MOST_PROBLEMS = 50;
 
 /** Remnants from CSV; all problems at once (`STOCK`), with their lines. */
 export function readStock(text: string, source: string): Result<readonly StockSheet[]> {
-  const firstLine = text.slice(0, Math.max(0, text.search(/[\r\n]|$/)));
-  let rows: { info: { lines: number }; record: Record<string, string> }[];
-  try {
-    rows = parse(text, {
-      bom: true,
-      delimiter: firstLine.includes(';') ? ';' : ',',
-      columns: (header: string[]) => header.map((h) => h.trim()),
-      info: true,
-      skip_empty_lines: true,
-      max_record_size: 100_000,
-      // One more than may be is enough to say so, whatever stands behind.
-      to: MOST_SHEETS + 1,
-    });
-  } catch (error) {
-    if (!(error instanceof CsvError)) throw error;
-    return failure(problem(source, '', visible(error.message)));
-  }
-  if (rows.length > MOST_SHEETS) return failure(problem(source, '', `has more than ${MOST_SHEETS} rows`));
+  const table = readTable(text, MOST_SHEETS, (message) => problem(source, '', message));
+  if (!table.ok) return table;
+  const { header, rows } = table.value;
   const problems: Problem[] = [];
-  const header = firstLine
-    .replace(/^\uFEFF/, '')
-    .split(/[,;]/)
-    .map((name) => name.trim());
   const missing = STOCK_COLUMNS.filter((name) => !header.includes(name));
   if (missing.length > 0)
     return failure(
       problem(source, 'header', `has no ${missing.join(' and no ')}; a list of remnants begins with ${STOCK_COLUMNS.join(',')}`),
     );
   const ids = new Set<string>();
-  const stock = rows.map(({ info, record }): StockSheet => {
+  const stock = rows.map(({ line, cells }): StockSheet => {
     const side = (name: 'along' | 'across'): number => {
-      const parsed = parseLength(record[name] ?? '', 'mm');
+      const parsed = parseLength(cells[name] ?? '', 'mm');
       if (parsed.ok && parsed.mm <= LARGEST_SIDE) return parsed.mm;
-      problems.push(problem(source, `line ${info.lines}, ${name}`, parsed.ok ? `is over ${LARGEST_SIDE} mm` : parsed.reason));
+      problems.push(problem(source, `line ${line}, ${name}`, parsed.ok ? `is over ${LARGEST_SIDE} mm` : parsed.reason));
       return 0;
     };
-    const id = record.id?.trim() || `line ${info.lines}`;
-    if (ids.has(id)) problems.push(problem(source, `line ${info.lines}, id`, `${quote(id)} stands twice`));
+    const id = cells.id?.trim() || `line ${line}`;
+    if (ids.has(id)) problems.push(problem(source, `line ${line}, id`, `${quote(id)} stands twice`));
     ids.add(id);
     return { id, along: side('along'), across: side('across') };
   });

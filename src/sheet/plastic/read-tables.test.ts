@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readCutList } from './read-cut-list.ts';
 import { readStock } from './read-stock.ts';
+import { readShelf } from './shelf.ts';
 
 const processorSeconds = (work: () => void) => {
   const before = process.cpuUsage();
@@ -23,4 +24,12 @@ describe('tables that are longer than any workshop needs', () => {
     const stock = readStock(`id,along,across\n${'a,0,x\n'.repeat(5000)}`, 'stock.csv');
     expect(stock.ok ? 0 : stock.problems.length).toBe(50);
   });
+});
+
+it('a table from a spreadsheet is read alike by all: semicolons, commas in figures, names of columns in any case, empty rows', () => {
+  const size = { id: 'A', length: 182.5, width: 36 };
+  expect(readShelf('Id;Length;Width;Count\nA;182,5;36;2\n;;;\n', 'shelf.csv')).toMatchObject({ ok: true, value: [{ ...size, count: 2 }] });
+  expect(readCutList('Id;Length;Width\nA;182,5;36\n;;\n', 'list.csv')).toMatchObject({ ok: true, value: { pieces: [size] } });
+  const stock = readStock('Id;Along;Across\nA;182,5;36\n;;\n', 'stock.csv');
+  expect(stock).toMatchObject({ ok: true, value: [{ id: 'A', along: 182.5, across: 36 }] });
 });

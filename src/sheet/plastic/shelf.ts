@@ -1,9 +1,9 @@
-import { CsvError, parse } from 'csv-parse/sync';
 import { parseLength } from '../../units/length.ts';
 import { plain } from '../../units/number.ts';
-import { quote, visible } from '../../units/quote.ts';
+import { quote } from '../../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
 import { csvLine } from './csv-text.ts';
+import { readTable } from './read-table.ts';
 
 /** Strips of one size that lie in stock, ready cut; mm. */
 export interface ShelfStrip {
@@ -44,46 +44,27 @@ const ROUNDING = 1e-6;
 
 /** The shelf from CSV with the columns length, width and count, and id where the sizes have names; others are not read. All problems at once (`SHELF`). */
 export function readShelf(text: string, source: string): Result<readonly ShelfStrip[]> {
-  const firstLine = text.slice(0, Math.max(0, text.search(/[\r\n]|$/)));
-  let rows: { info: { lines: number }; record: Record<string, string> }[];
-  try {
-    rows = parse(text, {
-      bom: true,
-      delimiter: firstLine.includes(';') ? ';' : ',',
-      columns: (header: string[]) => header.map((name) => name.trim().toLowerCase()),
-      info: true,
-      skip_empty_lines: true,
-      skip_records_with_empty_values: true,
-      max_record_size: 100_000,
-      to: MOST_ROWS + 1,
-    });
-  } catch (error) {
-    if (!(error instanceof CsvError)) throw error;
-    return failure(problem(source, '', visible(error.message)));
-  }
-  if (rows.length > MOST_ROWS) return failure(problem(source, '', `has more than ${MOST_ROWS} rows`));
-  const header = firstLine
-    .replace(/^\uFEFF/, '')
-    .split(/[,;]/)
-    .map((name) => name.trim().replace(/^"|"$/g, '').toLowerCase());
+  const table = readTable(text, MOST_ROWS, (message) => problem(source, '', message));
+  if (!table.ok) return table;
+  const { header, rows } = table.value;
   const missing = COLUMNS.filter((name) => !header.includes(name));
   if (missing.length > 0)
     return failure(problem(source, 'header', `has no ${missing.join(' and no ')}; a shelf has the columns ${COLUMNS.join(',')}`));
   const problems: Problem[] = [];
-  const shelf = rows.map(({ info, record }, k): ShelfStrip => {
+  const shelf = rows.map(({ line, cells }, k): ShelfStrip => {
     const wrong = (column: string, why: string) => {
-      problems.push(problem(source, `line ${info.lines}, ${column}`, why));
+      problems.push(problem(source, `line ${line}, ${column}`, why));
       return 0;
     };
     const side = (column: 'length' | 'width') => {
-      const parsed = parseLength(record[column] ?? '', 'mm');
+      const parsed = parseLength(cells[column] ?? '', 'mm');
       if (parsed.ok && parsed.mm <= LARGEST_SIDE) return parsed.mm;
       return wrong(column, parsed.ok ? `is over ${LARGEST_SIDE} mm` : parsed.reason);
     };
-    const text = record.count?.trim() ?? '';
+    const text = cells.count?.trim() ?? '';
     const count =
       /^\d{1,6}$/.test(text) && Number(text) <= MOST_COUNT ? Number(text) : wrong('count', `${quote(text)} is no whole number from 0`);
-    return { id: record.id?.trim() || `SHELF-${k + 1}`, length: side('length'), width: side('width'), count };
+    return { id: cells.id?.trim() || `SHELF-${k + 1}`, length: side('length'), width: side('width'), count };
   });
   const ids = new Set<string>();
   for (const { id } of shelf) {

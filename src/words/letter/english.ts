@@ -48,16 +48,6 @@ export const englishLetter = {
   signature: 'Signature',
   date: 'Date',
   page: (page: number, pages: number) => `page ${page} of ${pages}`,
-  chart: {
-    title: 'Active and passive PIP motion by visit, degrees; bars: active range',
-    flexion: 'flexion',
-    extensionDeficit: 'extension deficit',
-    hyperextension: 'beyond straight',
-    active: 'active',
-    passive: 'passive',
-    straight: 'straight',
-    beyond: 'hyper',
-  },
 };
 
 function capital(text: string): string {

@@ -49,14 +49,4 @@ export const germanLetter: Translations<typeof englishLetter> = {
   signature: 'Unterschrift',
   date: 'Datum',
   page: (page, pages) => `Seite ${page} von ${pages}`,
-  chart: {
-    title: 'Aktive und passive PIP-Beweglichkeit nach Termin, Grad; Balken: aktiver Bereich',
-    flexion: 'Flexion',
-    extensionDeficit: 'Extensionsdefizit',
-    hyperextension: 'Überstreckung',
-    active: 'aktiv',
-    passive: 'passiv',
-    straight: 'gerade',
-    beyond: 'über',
-  },
 };

@@ -49,14 +49,4 @@ export const spanishLetter: Translations<typeof englishLetter> = {
   signature: 'Firma',
   date: 'Fecha',
   page: (page, pages) => `página ${page} de ${pages}`,
-  chart: {
-    title: 'Movimiento activo y pasivo de la IFP por sesión, grados; barras: recorrido activo',
-    flexion: 'flexión',
-    extensionDeficit: 'déficit de extensión',
-    hyperextension: 'hiperextensión',
-    active: 'activo',
-    passive: 'pasivo',
-    straight: 'recto',
-    beyond: 'hiper',
-  },
 };
