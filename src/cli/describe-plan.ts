@@ -8,11 +8,11 @@ import type { Level, PlanNote } from '../block/plan-notes.ts';
 import { SCORE_TERMS, TERM_RULES } from '../block/rank-blocks.ts';
 import type { Hand } from '../hand/hand.ts';
 import { PIP_FLEXION_NORM } from '../hand/target-motion.ts';
-import { CAUTIONS, PENCIL_TEST } from '../pattern/cautions.ts';
 import { neutralZero } from '../record/motion-text.ts';
 import { plain, rounded } from '../units/number.ts';
 import type { Warning } from '../units/result.ts';
 import { sayNext, sayPlanNote, sayReason } from '../words/advice/plan/say-plan.ts';
+import { cautionsEnglish, pencilTestEnglish } from '../words/cautions.ts';
 
 const LABEL = 14;
 const POINTS = 12;
@@ -39,7 +39,7 @@ export function describePlan(hand: Hand, plan: Plan, drawArguments: string): str
   if (suggestions.length > 0) {
     if (plan.order[0] === 'plate' && plan.stripNeed)
       lines.push(`Strip, when its turn comes: for PIP ${LACKING[plan.stripNeed]}, best first.`, '');
-    lines.push(PENCIL_TEST, '', ...suggestions.flatMap(suggestionLines));
+    lines.push(pencilTestEnglish, '', ...suggestions.flatMap(suggestionLines));
     const draws = plan.order[0] === 'strip' ? drawArguments : `${drawArguments} --block ${suggestions[0]?.block.id}`;
     lines.push(`${plan.order[0] === 'plate' ? 'To draw this strip' : 'To draw the first'}: knucklewright draw ${draws}`, '');
   }
@@ -48,9 +48,9 @@ export function describePlan(hand: Hand, plan: Plan, drawArguments: string): str
   lines.push(...plan.alternatives.flatMap(alternativeLines));
   lines.push(...section('CAUTION', plan, 'caution'), ...section('Why', plan, 'note'));
   if (suggestions.length > 0 || plate) {
-    const evidence = plan.notes.some(({ rule }) => rule === 'EVIDENCE') ? [] : [CAUTIONS.evidence];
-    lines.push(CAUTIONS.contraindications, CAUTIONS.skin, ...evidence, CAUTIONS.licensed);
-  } else if (plan.refusals.length > 0) lines.push(CAUTIONS.licensed);
+    const evidence = plan.notes.some(({ rule }) => rule === 'EVIDENCE') ? [] : [cautionsEnglish.evidence];
+    lines.push(cautionsEnglish.contraindications, cautionsEnglish.skin, ...evidence, cautionsEnglish.licensed);
+  } else if (plan.refusals.length > 0) lines.push(cautionsEnglish.licensed);
   if (suggestions.length > 0 || plate) lines.push('', ...sourceLines(plan));
   return `${lines.join('\n').trimEnd()}\n`;
 }
@@ -185,8 +185,8 @@ export function planJson(hand: Hand, plan: Plan, warnings: readonly Warning[]): 
     notes: of('note'),
     refusals: plan.refusals.map(({ code, message }) => ({ code, message })),
     warnings,
-    checkBefore: plan.suggestions.length > 0 ? PENCIL_TEST : null,
-    always: [CAUTIONS.contraindications, CAUTIONS.skin, CAUTIONS.evidence, CAUTIONS.licensed],
+    checkBefore: plan.suggestions.length > 0 ? pencilTestEnglish : null,
+    always: [cautionsEnglish.contraindications, cautionsEnglish.skin, cautionsEnglish.evidence, cautionsEnglish.licensed],
     scoring: TERM_RULES,
   };
 }

@@ -1,4 +1,4 @@
-import { handGerman } from '../hand/german.ts';
+import { handGerman } from '../hand-words.ts';
 import type { Translations } from '../language.ts';
 import type { storyEnglish } from './story-english.ts';
 
