@@ -51,6 +51,9 @@ const STATES: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await page.locator('#open-file').setInputFiles(CASE_FILE);
     await page.locator('#case-heading').waitFor();
   },
+  // On a narrow screen the motion, and what follows, are parts of a visit of their own.
+  motion: async (page) => partOfVisit(page, 'motion'),
+  advice: async (page) => partOfVisit(page, 'next'),
   invalid: async (page) => {
     await openDemo(page);
     await field(page, 'motion.active.lacks').fill('no number');
@@ -58,6 +61,13 @@ const STATES: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await page.locator('#panel-look').waitFor();
   },
 };
+
+async function partOfVisit(page: Page, part: string): Promise<void> {
+  await STATES.case?.(page);
+  await page.locator('#nothing-wrong').click();
+  await page.keyboard.type('6');
+  if (await page.locator('#menu').isVisible()) await page.locator(`#visit-${part}`).click();
+}
 
 /** Every panel, opened from the first turn or the last. */
 const PANELS = ['more', 'stop', 'ways', 'options', 'files', 'figures', 'look', 'about'] as const;
