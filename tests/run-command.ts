@@ -1,7 +1,7 @@
 import { vi } from 'vitest';
 import { commandsFor } from '../src/cli/commands.ts';
 import { programOf } from '../src/cli/program.ts';
-import { kebabCase } from '../src/units/kebab-case.ts';
+import { kebabCase } from '../src/units/typed-name.ts';
 
 export interface CommandRun {
   readonly out: string;
