@@ -1,9 +1,8 @@
 import { type BrokenLine, clipped, heightAt, heightsBetween, leastDistance, lowestOf } from '../../geometry/broken-line.ts';
 import { easeCorners } from '../../geometry/ease-corners.ts';
-import type { LineArcPath, Point } from '../../geometry/path.ts';
+import { type LineArcPath, type Point, pointAlong, segmentLength, segmentsOf } from '../../geometry/path.ts';
 import { rootBetween } from '../../geometry/root.ts';
 import { type Corner, roundCorners } from '../../geometry/round-corners.ts';
-import { pointAlong, segmentLength, segmentsOf } from '../../geometry/segment.ts';
 import type { DigitName } from '../../hand/digits.ts';
 import { LENGTH_SOLVED, MINIMUM_FEATURE } from '../../units/tolerance.ts';
 import { bentOutline, flatFrame } from './flat-frame.ts';
