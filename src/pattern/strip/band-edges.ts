@@ -208,7 +208,7 @@ function raised(line: BrokenLine, { radius }: Fineness): BrokenLine {
       if (!before || !here || !after) return p;
       const [rise, fall] = [Math.atan2(here.y - before.y, here.x - before.x), Math.atan2(after.y - here.y, after.x - here.x)];
       const off = fall < rise ? radius * (1 / Math.cos((rise - fall) / 2) - 1) : 0;
-      return { x: p.x, y: p.y + Math.max(0, off - MOST_OFF) / Math.cos((rise + fall) / 2) };
+      return { x: p.x, y: p.y + Math.max(0, off / Math.cos((rise + fall) / 2) - MOST_OFF) };
     });
   return points;
 }
