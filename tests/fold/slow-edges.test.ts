@@ -53,6 +53,8 @@ const anyCase = fc.record({
 const OFF = 0.7;
 /** How much nearer to the crease than said the edge may lie: what the slow band is off, where an edge rises beside a relief. */
 const NEARER = 0.05;
+/** The foot of a relief with the arc at its end reaches so far beside its digit, mm. */
+const BESIDE = 4;
 /** The least width counts as kept. */
 const WIDTH_OFF = 0.05;
 /** Whether a lap that ends at the side of a digit covers any of it is left open. */
@@ -115,8 +117,11 @@ function edgeFaults({ scale, own, stagger, websOf, block, closure, ...chosen }: 
   const faults: string[] = [];
   const palmarSpots = new Map<Name, number[]>();
   for (const [k, { v }] of spots.entries()) {
-    const digit = palmarAt(hand, band, places, v * (1 + settings.stretch));
-    if (digit) palmarSpots.set(digit.name, [...(palmarSpots.get(digit.name) ?? []), widths[k] ?? 0]);
+    // A ramp beside a digit may be what keeps its relief up.
+    for (const beside of [-BESIDE, 0, BESIDE]) {
+      const digit = palmarAt(hand, band, places, (v + beside) * (1 + settings.stretch));
+      if (digit) palmarSpots.set(digit.name, [...(palmarSpots.get(digit.name) ?? []), widths[k] ?? 0]);
+    }
   }
   const limits = new Map(
     hand.digits.map((digit) => {
@@ -134,7 +139,9 @@ function edgeFaults({ scale, own, stagger, websOf, block, closure, ...chosen }: 
     const place = band.at(u - band.length * Math.floor(u / band.length));
     const fault = (what: string, off: number) => faults.push(`${what} by ${off.toFixed(2)} at v ${v}, ${place.course} course`);
     const off = low - wanted.level(u);
-    if (off < -OFF) fault('too near to a web', off);
+    // What rounding takes off a corner is square to the edge.
+    const slope = (spots[k + 1]?.low ?? low) - (spots[k - 1]?.low ?? low);
+    if (off * Math.cos(Math.atan(slope)) < -OFF) fault('too near to a web', off);
     // A corner may be too steep for the smallest radius to take off so little; then the edge stands farther from the web there.
     const isMoved = v < flat.start + MOVED || v > flat.end - MOVED;
     if (!isMoved && off > OFF + offAt(wanted.corners, u, band.length)) fault('too far from a web', off);
