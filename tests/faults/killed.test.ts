@@ -105,7 +105,8 @@ describe.each(chosen)('%s', (name, argsFor) => {
         ).toEqual([]);
         rmSync(folder, { recursive: true });
       }
-      if (name === 'draw') expect(mixed).toBeGreaterThan(0);
+      // Names that are lost are lost together, and so never half a set.
+      if (name === 'draw') expect(mixed > 0).toBe(kind !== 'lost-names');
       tellKills(kind, calls.length, name);
     },
   );
