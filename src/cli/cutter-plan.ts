@@ -1,8 +1,7 @@
 import * as z from 'zod';
 import { readText } from '../files/read-file.ts';
 import type { Pattern } from '../pattern/pattern.ts';
-import { cutterById, cutters } from '../sheet/cutter/cutter-library.ts';
-import { type CutterProfile, readCutter } from '../sheet/cutter/cutter-profile.ts';
+import { type CutterProfile, cutterById, cutters, readCutter } from '../sheet/cutter/cutter-profile.ts';
 import { forCutter } from '../sheet/cutter/for-cutter.ts';
 import { laserAllowed } from '../sheet/cutter/laser-material.ts';
 import { CONTENTS, type MachineChoices, machineDrawing } from '../sheet/cutter/machine-drawing.ts';

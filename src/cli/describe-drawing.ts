@@ -1,11 +1,11 @@
 import { blockSketch } from '../block/block-sketch.ts';
 import type { ChosenBlock } from '../block/choose-block.ts';
-import { CAUTIONS } from '../pattern/cautions.ts';
 import { BEND_FORMS, type BendForm } from '../pattern/plate/bend-forms.ts';
 import type { FaceReport, PlateReport } from '../pattern/plate/plate-report.ts';
-import { PLATE_CAUTIONS } from '../pattern/plate/plate-steps.ts';
 import type { StripReport } from '../pattern/strip/strip-report.ts';
 import { plain } from '../units/number.ts';
+import { cautionsEnglish } from '../words/cautions.ts';
+import { plateEnglish } from '../words/pattern/english.ts';
 import { fileLine, type WrittenFile } from './write-patterns.ts';
 
 /** What `draw` says in words: the block and why, the strip's figures, cautions, and last the files with their true sizes. */
@@ -26,10 +26,10 @@ export function describeDrawing(report: StripReport, chosen: ChosenBlock, files:
     ),
     ...(report.estimated.length > 0 ? [`ESTIMATED   ${report.estimated.join(', ')}`] : []),
     '',
-    CAUTIONS.heat,
-    CAUTIONS.contraindications,
-    CAUTIONS.model,
-    CAUTIONS.licensed,
+    cautionsEnglish.heat,
+    cautionsEnglish.contraindications,
+    cautionsEnglish.model,
+    cautionsEnglish.licensed,
     '',
     ...files.map((file) =>
       fileLine(
@@ -75,11 +75,11 @@ export function describePlate(report: PlateReport, title: string, files: readonl
     ...report.straps.map((s) => `strap ${s.id}     ${plain(s.width, 0)} wide, ${plain(s.length, 0)} long, ${s.where}`),
     ...(report.estimated.length > 0 ? [`ESTIMATED   ${report.estimated.join(', ')}`] : []),
     '',
-    ...PLATE_CAUTIONS,
-    CAUTIONS.heat,
-    CAUTIONS.contraindications,
-    CAUTIONS.model,
-    CAUTIONS.licensed,
+    ...Object.values(plateEnglish.caution),
+    cautionsEnglish.heat,
+    cautionsEnglish.contraindications,
+    cautionsEnglish.model,
+    cautionsEnglish.licensed,
     '',
     ...files.map((file) => fileLine(file)),
   ];

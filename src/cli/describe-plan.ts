@@ -8,14 +8,13 @@ import type { Level, PlanNote } from '../block/plan-notes.ts';
 import { SCORE_TERMS, type ScoreTerm, TERM_RULES } from '../block/rank-blocks.ts';
 import type { Hand } from '../hand/hand.ts';
 import { PIP_FLEXION_NORM } from '../hand/target-motion.ts';
-import { CAUTIONS, PENCIL_TEST } from '../pattern/cautions.ts';
 import { neutralZero } from '../record/motion-text.ts';
 import { plain, rounded } from '../units/number.ts';
 import type { Warning } from '../units/result.ts';
 import { PLAN_TEXT, type PlanText } from '../words/advice/plan/plan-text.ts';
 import { sayNext, sayPlanNote, sayReason } from '../words/advice/plan/say-plan.ts';
-import { cautionWords, PENCIL_TESTS } from '../words/cautions/caution-words.ts';
-import { blockTitle, handWords } from '../words/hand/hand-words.ts';
+import { cautionsEnglish, cautionWords, PENCIL_TESTS, pencilTestEnglish } from '../words/cautions.ts';
+import { blockTitle, handWords } from '../words/hand-words.ts';
 import type { Language } from '../words/language.ts';
 import { withDecimalSign } from '../words/speech.ts';
 
@@ -195,8 +194,8 @@ export function planJson(hand: Hand, plan: Plan, warnings: readonly Warning[]): 
     notes: of('note'),
     refusals: plan.refusals.map(({ code, message }) => ({ code, message })),
     warnings,
-    checkBefore: plan.suggestions.length > 0 ? PENCIL_TEST : null,
-    always: [CAUTIONS.contraindications, CAUTIONS.skin, CAUTIONS.evidence, CAUTIONS.licensed],
+    checkBefore: plan.suggestions.length > 0 ? pencilTestEnglish : null,
+    always: [cautionsEnglish.contraindications, cautionsEnglish.skin, cautionsEnglish.evidence, cautionsEnglish.licensed],
     scoring: TERM_RULES,
   };
 }

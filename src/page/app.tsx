@@ -1,8 +1,8 @@
 import { useComputed } from '@preact/signals';
 import type { ComponentType } from 'preact';
 import { resultSentence } from './arrangement-words.ts';
+import type { Drawn } from './derive.ts';
 import { looksOf } from './looks.ts';
-import { FigureLine } from './parts/figure-line.tsx';
 import { focusNext } from './parts/focus.ts';
 import { StoreContext, useStore } from './parts/store-context.ts';
 import { savePattern } from './save-files.ts';
@@ -19,9 +19,20 @@ import { OptionsPanel } from './sections/options/options-panel.tsx';
 import { Printout } from './sections/printout/printout.tsx';
 import { StopPanel } from './sections/stop/stop-panel.tsx';
 import { Course } from './sections/visits/course.tsx';
+import { VisitBar, VisitTabs } from './sections/visits/visit-bar.tsx';
 import { VisitForm } from './sections/visits/visit-form.tsx';
 import { WaysPanel } from './sections/ways/ways-panel.tsx';
 import { type Panel, type Store, TURNS } from './store.ts';
+
+/** Length and width of the flat piece, in few letters. */
+function FigureLine({ shown }: { readonly shown: Drawn }) {
+  const format = useStore().format.value;
+  const sizes =
+    shown.kind === 'strip'
+      ? [[shown.report.flatLength, shown.report.flatWidth] as const]
+      : shown.report.faces.map((f) => [f.length, f.width] as const);
+  return <>{sizes.map(([length, width]) => `${format.mm(length, 0)} x ${format.mm(width, 0)}`).join(', ')}</>;
+}
 
 const PANELS: Readonly<Record<Panel, ComponentType>> = {
   more: MorePanel,
@@ -47,6 +58,8 @@ function Page() {
   const store = useStore();
   const texts = store.texts.value;
   const isNarrow = store.narrow.value;
+  const isDesign = store.mode.value === 'design';
+  const isCase = store.file.value !== null;
   return (
     <>
       <button type="button" class="skip" id="skip-finger" onClick={() => skip(store, 'finger')}>
@@ -57,8 +70,8 @@ function Page() {
       </button>
       <Head />
       <FileProblems />
-      {isNarrow && store.mode.value === 'design' ? <TurnTabs /> : null}
-      {store.mode.value === 'design' ? <Design /> : <Visits />}
+      {isNarrow ? isDesign ? <TurnTabs /> : isCase ? <VisitTabs /> : null : null}
+      {isDesign ? <Design /> : <Visits />}
       <footer>
         <p class="status" role="status" aria-label={texts.head.status}>
           {store.said.value}
@@ -67,7 +80,7 @@ function Page() {
           {texts.head.burn} {texts.head.decides}
         </p>
       </footer>
-      {isNarrow ? <BottomBar /> : null}
+      {isNarrow ? isDesign || !isCase ? <BottomBar /> : <VisitBar /> : null}
       <Printout />
     </>
   );
@@ -110,9 +123,11 @@ function Visits() {
       ) : (
         <VisitForm />
       )}
-      <div class="right">
-        <Course />
-      </div>
+      {store.narrow.value && (store.visitPart.value !== 'next' || PanelOf) ? null : (
+        <div class="right">
+          <Course />
+        </div>
+      )}
     </main>
   );
 }

@@ -102,6 +102,18 @@ export const VISIT_ENTRIES = [
 ] as const;
 export type VisitEntry = (typeof VISIT_ENTRIES)[number];
 
+/** What is asked first at a visit: is anything wrong today? */
+export const HARM_ENTRIES = [
+  'date',
+  'pain',
+  'skin',
+  'sensation',
+  'colour',
+  'infection',
+  'deformity',
+  'crpsSigns',
+] as const satisfies readonly VisitEntry[];
+
 export const EMPTY_VISIT = Object.fromEntries(VISIT_ENTRIES.map((id) => [id, ''])) as Readonly<Record<VisitEntry, string>>;
 
 export interface Settings {

@@ -8,7 +8,7 @@ import { courseAdvice } from '../record/course/course-advice.ts';
 import { motionText, neutralZero } from '../record/motion-text.ts';
 import { otherHandTotal, totalAtVisit, totalNote, totalPassiveMotion } from '../record/total-active-motion.ts';
 import { failure, type Result, success } from '../units/result.ts';
-import { cautionWords } from '../words/cautions/caution-words.ts';
+import { cautionWords } from '../words/cautions.ts';
 import type { Language } from '../words/language.ts';
 import { RECORD_WORDS, type RecordWords } from '../words/record/record-words.ts';
 import { blockOnPaper } from './block-on-paper.ts';

@@ -3,9 +3,7 @@ import { insidePolygon } from '../geometry/inside.ts';
 import { textWidth } from '../geometry/stroke-letters.ts';
 import { helpingHand } from '../picture/helping-hand.ts';
 import { drawMoulded, mouldedScene, type Viewpoint } from '../picture/moulded-hand.ts';
-import { handEnglish } from '../words/hand/english.ts';
-import { handGerman } from '../words/hand/german.ts';
-import { handSpanish } from '../words/hand/spanish.ts';
+import { handEnglish, handGerman, handSpanish } from '../words/hand-words.ts';
 import { named } from './finger-names.ts';
 
 describe('names of fingers on a drawn hand', () => {

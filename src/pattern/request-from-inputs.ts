@@ -8,8 +8,7 @@ import { failure, type Problem, type Result, success, type Warning } from '../un
 import { LANGUAGE_IDS, type Language } from '../words/language.ts';
 import type { PatternRequest } from './make-pattern.ts';
 import { PLATE_GEOMETRY_VERSION } from './plate/plate.ts';
-import { readDesign } from './plate/read-plate.ts';
-import { readPlateOptions } from './plate/read-plate-options.ts';
+import { readDesign, readPlateOptions } from './plate/read-plate.ts';
 import { GEOMETRY_VERSION, knownVersion } from './strip/geometry-version.ts';
 import { readStripOptions } from './strip/read-options.ts';
 

@@ -3,7 +3,7 @@ import { textWidth } from '../geometry/stroke-letters.ts';
 import type { DrawnShape, DrawnText } from '../pattern/drawing.ts';
 import { wrapText } from '../pattern/text-lines.ts';
 import { COURSE_WORDS } from '../words/advice/course/course-words.ts';
-import { cautionWords } from '../words/cautions/caution-words.ts';
+import { cautionWords } from '../words/cautions.ts';
 import type { Language } from '../words/language.ts';
 import { CHART_WORDS, type ChartWords } from '../words/record/chart-words.ts';
 import { madeOnPaper } from './case-text.ts';

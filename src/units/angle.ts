@@ -32,3 +32,6 @@ export function parseDegrees(input: number | string): ParsedDegrees {
 function refused(input: number | string, why: string): ParsedDegrees {
   return { ok: false, reason: `${quote(input)} ${why}` };
 }
+
+/** What stands before an angle beyond straight, in each language of the house. */
+export const BEYOND_STRAIGHT = /^(?:hyperextension|hyper|hiperextensi[oó]n|hiper|(?:ü|ue)ber(?:streckung)?|h)\s*/i;

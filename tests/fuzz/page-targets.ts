@@ -126,7 +126,7 @@ const fieldsRecipes: fc.Arbitrary<FieldsRecipe> = fc.oneof(
     weight: 2,
     arbitrary: fc.record({
       base: fc.integer({ min: 1, max: 3 }),
-      choices: fc.option(choices, { nil: null, freq: 1 }),
+      choices: fc.option(choices, { nil: null, freq: 4 }),
       typed: fc.array(
         fc.oneof(
           { weight: 3, arbitrary: fc.tuple(fc.constantFrom<string>(...FREE_TEXTS), typed) },

@@ -1,4 +1,4 @@
-import { plates as libraryPlates } from '../../pattern/plate/plate-library.ts';
+import { plates as libraryPlates } from '../../pattern/plate/plate-names.ts';
 import type { PlatePreset } from '../../pattern/plate/read-plate.ts';
 import { plain } from '../../units/number.ts';
 import { success } from '../../units/result.ts';
@@ -23,6 +23,6 @@ export const plates = defineCommand({
 function plateText({ id, title, faces, digits, angle, angles }: PlatePreset): string {
   const held = digits === 'target-and-neighbours' ? 'the digit to be treated and its neighbours' : digits.join(', ');
   const meant = angles ? ` (meant for ${plain(angles.from)} to ${plain(angles.to)})` : '';
-  const at = angle === null ? 'give --angle' : `${plain(angle)} degrees${meant}`;
+  const at = angle === null ? "the plan's, or --angle" : `${plain(angle)} degrees${meant}`;
   return `${id}\n${title}\n  faces ${faces}; digits ${held}; MP angle: ${at}\n`;
 }

@@ -1,8 +1,7 @@
 import { blockJsonSchema } from '../../block/read-block.ts';
 import { handColumnsText } from '../../hand/hand-columns.ts';
 import { handJsonSchema } from '../../hand/hand-schema.ts';
-import { plateJsonSchema } from '../../pattern/plate/read-plate.ts';
-import { plateOptionsJsonSchema } from '../../pattern/plate/read-plate-options.ts';
+import { plateJsonSchema, plateOptionsJsonSchema } from '../../pattern/plate/read-plate.ts';
 import { optionsJsonSchema } from '../../pattern/strip/read-options.ts';
 import { caseJsonSchema, visitJsonSchema } from '../../record/case-schema.ts';
 import { cutterJsonSchema } from '../../sheet/cutter/cutter-profile.ts';

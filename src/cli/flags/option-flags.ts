@@ -2,7 +2,7 @@ import { readJson } from '../../files/read-file.ts';
 import type { ChoiceEntry, NumberEntry } from '../../pattern/option-entries.ts';
 import { FLAGS, type OptionSource } from '../../pattern/option-table.ts';
 import { PLATE_CHOICE_OPTIONS, PLATE_NUMBER_OPTIONS, type PlateOptions } from '../../pattern/plate/plate-options.ts';
-import { readPlateOptions } from '../../pattern/plate/read-plate-options.ts';
+import { readPlateOptions } from '../../pattern/plate/read-plate.ts';
 import { readStripOptions } from '../../pattern/strip/read-options.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS, type StripOptions } from '../../pattern/strip/strip-options.ts';
 import { LENGTH_UNITS } from '../../units/length.ts';

@@ -4,7 +4,7 @@ import { boxOf, polyline, unionBox } from '../../geometry/path.ts';
 import { placePath, reversePath } from '../../geometry/transform.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { type Result, success } from '../../units/result.ts';
-import { blockTitle } from '../../words/hand/hand-words.ts';
+import { blockTitle } from '../../words/hand-words.ts';
 import { type Language, spokenIn } from '../../words/language.ts';
 import { type Speech, speechIn } from '../../words/speech.ts';
 import { DASHES, dashed } from '../dashes.ts';

@@ -3,7 +3,7 @@ import { heightAt } from '../../geometry/broken-line.ts';
 import { boxOf } from '../../geometry/path.ts';
 import type { DigitName } from '../../hand/digits.ts';
 import type { Hand } from '../../hand/hand.ts';
-import { blockTitle, listed } from '../../words/hand/hand-words.ts';
+import { blockTitle, listed } from '../../words/hand-words.ts';
 import type { Speech } from '../../words/speech.ts';
 import { DASHES } from '../dashes.ts';
 import type { CutList, MakingNotes } from '../making-notes.ts';

@@ -5,7 +5,7 @@ import { placePath, reversePath } from '../../geometry/transform.ts';
 import { webLevels } from '../../hand/estimate-palm.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { type Result, success } from '../../units/result.ts';
-import { blockTitle } from '../../words/hand/hand-words.ts';
+import { blockTitle } from '../../words/hand-words.ts';
 import { type Language, spokenIn } from '../../words/language.ts';
 import { type Speech, speechIn } from '../../words/speech.ts';
 import type { Part, Pattern } from '../pattern.ts';

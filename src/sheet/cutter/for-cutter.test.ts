@@ -5,8 +5,7 @@ import { cuttingNotes } from '../../pattern/cutting-notes.ts';
 import type { Part, Pattern } from '../../pattern/pattern.ts';
 import { shiftPart } from '../../pattern/place-marks.ts';
 import { CUTTER_IDS } from './cutter-ids.ts';
-import { cutterById, cutters } from './cutter-library.ts';
-import type { CutterProfile } from './cutter-profile.ts';
+import { type CutterProfile, cutterById, cutters } from './cutter-profile.ts';
 import { forCutter } from './for-cutter.ts';
 
 const knife = cutterById('knife');

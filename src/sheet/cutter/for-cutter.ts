@@ -6,7 +6,7 @@ import { labelCorners, shiftDrawn, shiftPart } from '../../pattern/place-marks.t
 import { plain } from '../../units/number.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
 import { type Language, languageOf } from '../../words/language.ts';
-import { sheetSpeech } from '../../words/sheet/sheet-words.ts';
+import { sheetSpeech } from '../../words/sheet-words.ts';
 import { cutStrokes, type Obstacle, obstaclesOf, type StrokeSettings } from './cut-strokes.ts';
 import { DEFAULT_BRIDGE_WIDTH } from './cutter-ids.ts';
 import type { CutterProfile } from './cutter-profile.ts';

@@ -7,7 +7,7 @@ import { strokeText, textWidth } from '../../geometry/stroke-letters.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { readHand } from '../../hand/read-hand.ts';
 import type { Pattern } from '../../pattern/pattern.ts';
-import { plateById } from '../../pattern/plate/plate-library.ts';
+import { plateById } from '../../pattern/plate/plate-names.ts';
 import { DEFAULT_PLATE_OPTIONS } from '../../pattern/plate/plate-options.ts';
 import { designFor } from '../../pattern/plate/read-plate.ts';
 import { setIdOf } from '../../pattern/set-id.ts';
@@ -17,12 +17,11 @@ import { LANGUAGE_IDS, type Language } from '../../words/language.ts';
 import type { CutPiece } from './cut-list.ts';
 import { layOut } from './lay-out.ts';
 import { listPages } from './list-pages.ts';
+import { platePiece, stripPiece } from './piece.ts';
 import { boxPart, partOfPiece } from './piece-part.ts';
-import { platePiece } from './plate-piece.ts';
 import { sheetPattern } from './sheet-pattern.ts';
 import { sizeChart } from './size-chart.ts';
 import { sizePages } from './size-pages.ts';
-import { stripPiece } from './strip-piece.ts';
 
 const REST: readonly Language[] = LANGUAGE_IDS.filter((language) => language !== 'en');
 

@@ -7,8 +7,7 @@ import { success } from '../../units/result.ts';
 import { layOut } from './lay-out.ts';
 import { layOutNested } from './lay-out-nested.ts';
 import { GRAINS, type Layout, type LayRules, placedOutline, type SheetPart, type StockSheet } from './layout.ts';
-import { layoutFaults } from './layout-faults.ts';
-import { outlineGap } from './outline-gap.ts';
+import { layoutFaults, outlineGap } from './layout-faults.ts';
 import { outlineProfile } from './outline-profile.ts';
 import { sheetPattern } from './sheet-pattern.ts';
 

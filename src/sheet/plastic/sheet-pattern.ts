@@ -15,7 +15,7 @@ import { type PlasticWords, plasticWords } from '../../words/plastic/plastic-wor
 import { speechIn } from '../../words/speech.ts';
 import type { CutPiece } from './cut-list.ts';
 import { type LaidSheet, type Layout, type Placement, placedBox, type SheetPart, turnOf, utilisation } from './layout.ts';
-import { pieceName } from './piece-name.ts';
+import { pieceName } from './piece-part.ts';
 import { numbered, placePart } from './place-part.ts';
 import { type ShearCut, shearCuts } from './shear-cuts.ts';
 

@@ -3,13 +3,14 @@ import { boxOf } from '../../geometry/path.ts';
 import { outlineFaults } from '../../geometry/validate-outline.ts';
 import type { DigitName } from '../../hand/digits.ts';
 import type { Hand } from '../../hand/hand.ts';
+import { makePattern } from '../../pattern/make-pattern.ts';
 import { stripFigures } from '../../pattern/strip/strip.ts';
 import type { StripOptions } from '../../pattern/strip/strip-options.ts';
 import { uprightMarks } from '../../pattern/strip/upright-marks.ts';
 import { rounded } from '../../units/number.ts';
 import { failure, type Result, success } from '../../units/result.ts';
 import { speechIn } from '../../words/speech.ts';
-import type { CutPiece } from './cut-list.ts';
+import type { CutPiece, PiecePlate } from './cut-list.ts';
 
 const DECIMALS = 3;
 /** Less is nothing to cut, mm. */
@@ -73,6 +74,34 @@ export function stripPieceAndRelief(
 }
 
 /** Name of a hand's piece in lists and of its files; `what` is the id of the block or plate. */
-export function pieceId(hand: Hand, what: string): string {
+function pieceId(hand: Hand, what: string): string {
   return `${hand.code}-${hand.side}-${what}`;
+}
+
+/**
+ * The line of the cut list for a hand's plate, by the box of its outline: `length` runs from side to side, `width` from proximal to distal. One
+ * face only (`PLATE_FACES`), since a line is one piece. Refused as the plate itself is.
+ */
+export function platePiece(hand: Hand, { design, options }: PiecePlate): Result<CutPiece> {
+  if (design.faces === 'both') {
+    const message = `${design.id}: a line of a cut list is one piece; take the dorsal and the palmar plate one after the other.`;
+    return failure({ code: 'PLATE_FACES', where: 'plate', message, kind: 'input' });
+  }
+  const made = makePattern({ kind: 'plate', hand, plate: design, options, date: null });
+  if (!made.ok) return made;
+  const box = boxOf(made.value.pattern.parts.map((part) => part.outline));
+  return success({
+    id: pieceId(hand, design.id),
+    code: hand.code,
+    side: hand.side,
+    block: null,
+    plate: { design, options },
+    length: rounded(box.maxX - box.minX, DECIMALS),
+    width: rounded(box.maxY - box.minY, DECIMALS),
+    quantity: 1,
+    marks: [],
+    warnings: [...new Set(made.value.pattern.warnings.map((w) => w.code))],
+    invented: hand.invented,
+    hand: hand.source,
+  });
 }
