@@ -1,4 +1,4 @@
-// What issue 6 asks of sheets and batches, measured in one run: node scripts/bench-sheets.mjs [instances of each kind] [bars|sizes|batch ...]
+// Measures sheets and batches in one run: node scripts/bench-sheets.mjs [instances of each kind] [bars|sizes|batch ...]
 // Prints a table and, last, one line of JSON with all figures. Instances have a known optimum by construction; the generator is ours.
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
@@ -36,7 +36,7 @@ async function bundled() {
     "export { firstFitDecreasing } from './src/sheet/bars/greedy-bars.ts';",
     "export { fullBars, narrowRange, triplets } from './src/sheet/bars/bar-instances.ts';",
     "export { stockSizes } from './src/sheet/plastic/stock-sizes.ts';",
-    "export { seeded, seededNormal } from './src/units/seeded.ts';",
+    "export { seeded, seededNormal } from './src/units/chance.ts';",
     "export { normHands } from './src/hand/norm-hands.ts';",
   ];
   const outfile = join(scratch, 'modules.mjs');
@@ -235,7 +235,7 @@ function batch({ normHands, seeded, seededNormal }) {
     `batch: start alone ${start.cpuSeconds.toFixed(2)} s of the processor; growth exponents ${exponents.map((e) => e.toFixed(2)).join(', ')}`,
   );
   const again = run(`list-${GROWTH.at(-1)}`, 'none');
-  console.log(`batch: the same again: ${figure(again)} (${again.again} taken over)`);
+  console.log(`batch: the same again: ${figure(again)} (${again.reused} taken over)`);
   write(200);
   const each = run('each', 'each');
   console.log(

@@ -13,7 +13,7 @@ await build({
       export { DEFAULT_STRIP_OPTIONS } from './src/pattern/strip/strip-options.ts';
       export { blocks } from './src/block/library.ts';
       export { parseHandText } from './src/hand/read-hand.ts';
-      export { segmentsOf, arcOf } from './src/geometry/segment.ts';
+      export { segmentsOf, arcOf } from './src/geometry/path.ts';
       export { svgNodeWriter } from './src/writers/svg/svg-node.ts';
       export { dxfWriter } from './src/writers/dxf/dxf.ts';`,
     resolveDir: process.cwd(),

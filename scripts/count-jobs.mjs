@@ -1,12 +1,11 @@
 // Does the counted jobs in the real browser and prints what each costs: clicks, keys, Tabs, pixels scrolled, seconds of the run (no person's).
-// node scripts/count-jobs.mjs [PART OF A JOB'S NAME [WIDTH OF A WINDOW]]; the page must be built.
+// node scripts/count-jobs.mjs [PART OF A JOB'S NAME [WIDTHxHEIGHT [LANGUAGE]]]; the page must be built.
 import { pathToFileURL } from 'node:url';
 import { openBrowser } from './browser.mjs';
 import { PAGE } from './build-page.mjs';
 import { bundleTests, load } from './bundle-tests.mjs';
 
-const only = process.argv[2] ?? '';
-const onlyWidth = process.argv[3];
+const [, , only = '', onlyWindow = '', onlyLanguage = ''] = process.argv;
 const folder = await bundleTests('tests/page/jobs.ts');
 const { JOBS, WINDOWS, CountedHands } = await load(folder, 'jobs');
 const browser = await openBrowser();
@@ -16,9 +15,10 @@ console.log(
 console.log('job | window | language | clicks | keys | Tabs | scrolled px | s');
 for (const { name, run } of JOBS.filter((job) => job.name.includes(only))) {
   for (const [width, height] of WINDOWS) {
-    if (onlyWidth !== undefined && String(width) !== onlyWidth) continue;
-    if (width < 600 && /keys|error/.test(name)) continue;
+    if (!`${width}x${height}`.includes(onlyWindow)) continue;
+    if (width < 600 && name.includes('keys')) continue;
     for (const language of ['en', 'es', 'de']) {
+      if (!language.includes(onlyLanguage)) continue;
       const context = await browser.newContext({
         locale: language === 'en' ? 'en-GB' : language,
         viewport: { width, height },

@@ -1,6 +1,8 @@
-// Tries what must hold and writes the figures to docs/reliability.md. Usage: node scripts/reliability.mjs [--cases N] [--night] [--part PART]...
+// Tries what must hold and writes the figures to docs/reliability.md. Usage: node scripts/reliability.mjs [--cases N] [--night] [--hands N] [--part PART]...
 // N hostile inputs for each fuzzed door (100,000); with --night every writer is killed, not draw and the case alone. Hours, and a quiet machine.
-// A part (files, faults, doors) can be tried alone, and of the faults one test of tests/faults (--fault NAME); what it found waits in out/reliability, and the text is written of all that is there.
+// A table of N hands (100,000) is batched, stopped and gone on with.
+// A part (files, table, faults, doors) can be tried alone, of the faults some tests of tests/faults (--fault NAME), of the doors some (--door NAME). What was found waits in
+// out/reliability: a test or a door that is tried again takes the place of its rows there, and the text is written of all that is there.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -8,13 +10,15 @@ import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { bundleTests, load, root } from './bundle-tests.mjs';
 
-const PARTS = { files: hostileFiles, faults: madeFaults, doors: fuzzedDoors };
+const PARTS = { files: hostileFiles, table: manyHands, faults: madeFaults, doors: fuzzedDoors };
 const { values } = parseArgs({
   options: {
     cases: { type: 'string', default: '100000' },
     night: { type: 'boolean', default: false },
+    hands: { type: 'string', default: '100000' },
     part: { type: 'string', multiple: true, default: Object.keys(PARTS) },
     fault: { type: 'string', multiple: true, default: ['killed', 'case-at-call', 'strace'] },
+    door: { type: 'string', multiple: true, default: [] },
   },
 });
 const folder = join(root, 'out', 'reliability');
@@ -35,12 +39,12 @@ for (const part of values.part.filter((name) => name in PARTS)) {
   console.log(part);
   writeFileSync(join(folder, `${part}.json`), JSON.stringify(await PARTS[part]()));
 }
-const found = (part) => (existsSync(join(folder, `${part}.json`)) ? JSON.parse(readFileSync(join(folder, `${part}.json`), 'utf8')) : null);
-const [hostile, faults, doors] = Object.keys(PARTS).map(found);
+const [hostile, table, faults, doors] = Object.keys(PARTS).map(found);
 const sum = (list, of) => list.reduce((total, one) => total + of(one), 0);
 const most = (list, of) => list.reduce((a, b) => (of(b) > of(a) ? b : a));
 const sections = [
   hostile === null ? 'Hostile files were not tried.' : aboutFiles(hostile),
+  table === null ? 'No large table was batched.' : aboutTable(table),
   faults === null ? 'No faults were made.' : aboutFaults(faults),
   doors === null ? 'No doors were fuzzed.' : aboutDoors(doors),
 ];
@@ -54,9 +58,19 @@ them.
 ${sections.join('\n\n')}
 `,
 );
-const held = (hostile ?? []).every(({ ok }) => ok) && (faults?.held ?? true) && (doors?.rows ?? []).every((door) => door.held);
+const held =
+  (hostile ?? []).every(({ ok }) => ok) &&
+  (table?.ok ?? true) &&
+  (faults?.tests ?? []).every((test) => test.held) &&
+  (doors?.rows ?? []).every((door) => door.held);
 console.log(`docs/reliability.md written; ${held ? 'all held' : 'NOT all held'}`);
 process.exitCode = held ? 0 : 1;
+
+/** What was found of a part, here or in an earlier run; null where it was not tried. */
+function found(part) {
+  const path = join(folder, `${part}.json`);
+  return existsSync(path) ? JSON.parse(readFileSync(path, 'utf8')) : null;
+}
 
 function aboutFiles(files) {
   const slowest = most(files, ({ seconds }) => seconds);
@@ -71,26 +85,45 @@ The slowest was "${slowest.name}" (${slowest.seconds.toFixed(1)} s), the largest
 ${files.map((one) => `| ${one.name}${one.ok ? '' : ' **did not hold**'} | ${one.command} | ${one.exit} | ${one.seconds.toFixed(1)} | ${one.megabytes.toFixed(0)} |`).join('\n')}`;
 }
 
-function aboutFaults({ rows, held: all, tests }) {
+function aboutTable({ hands, made, wrongRows, whole, shown, stoppedWith, left, again, same, ok }) {
+  return `## A table of very many hands
+
+A batch of ${hands} invented hands, one row of a thousand wrong (\`tests/hostile/many-hands.ts\`): ${made} made, ${wrongRows} rows left out. A second batch of the same table was stopped in its middle by Ctrl-C
+at a terminal, and run again: it has to end as a shell expects, leave nothing hidden, take over what was made, and come to the same lists byte for byte.
+${ok ? 'It did.' : '**It did not.**'}
+
+| what | found |
+| --- | --- |
+| in one go | ${whole.seconds.toFixed(0)} s of the processor, ${whole.megabytes.toFixed(0)} MB at most |
+| times that the terminal was told how far it is, before Ctrl-C | ${shown} |
+| exit at Ctrl-C | ${stoppedWith} |
+| hidden files left | ${left} |
+| run again | ${again.reused} rows taken over, ${again.made} made, ${again.seconds.toFixed(0)} s of the processor, ${again.megabytes.toFixed(0)} MB at most |
+| lists | ${same ? 'the same' : 'others'} |`;
+}
+
+function aboutFaults({ tests }) {
+  const rows = tests.flatMap((test) => test.rows);
+  const files = tests.map(({ name }) => `tests/faults/${name}.test.ts`).join(', ');
   return `## Kills and faults of the disk
 
-${sum(rows, ({ count }) => count)} times a program was killed at a call of the disk, its write torn, what it had not flushed lost, or a call failed (${tests.join(', ')}). After each the next command ran,
-and what was there was compared: every visit that was said to be kept is there once, every file is old or new, a mixed set is found. ${all ? 'All held.' : '**Not all held.**'}
+${sum(rows, ({ count }) => count)} times a program was killed at a call of the disk, its write torn, what it had not flushed lost, or a call failed (${files}). After each the next command ran,
+and what was there was compared: every visit that was said to be kept is there once, every file is old or new, a mixed set is found. ${tests.every((test) => test.held) ? 'All held.' : '**Not all held.**'}
 
 | kind | of | times |
 | --- | --- | --- |
 ${rows.map(({ kind, of, count }) => `| ${kind} | ${of} | ${count} |`).join('\n')}`;
 }
 
-function aboutDoors({ rows, seed, cases }) {
+function aboutDoors({ rows }) {
   const slowest = most(rows, ({ slowestMs }) => slowestMs);
   return `## Fuzzed doors
 
-${rows.length} ways into the program, ${cases} hostile inputs each, seed ${seed}; ${rows.filter(({ held: one }) => one).length} held. The slowest input took ${slowest.slowestMs} ms of the processor (${slowest.name}; 2,000 are allowed).
+${rows.length} ways into the program, hostile inputs as many as the table says; ${rows.filter((row) => row.held).length} held. The slowest input took ${slowest.slowestMs} ms of the processor (${slowest.name}; 2,000 are allowed).
 
-| door | inputs | slowest, ms |
-| --- | --- | --- |
-${rows.map(({ name, cases: own, slowestMs, held: one }) => `| ${name}${one ? '' : ' **broken**'} | ${own} | ${slowestMs} |`).join('\n')}`;
+| door | inputs | seed | slowest, ms |
+| --- | --- | --- | --- |
+${rows.map((row) => `| ${row.name}${row.held ? '' : ' **broken**'} | ${row.cases} | ${row.seed} | ${row.slowestMs} |`).join('\n')}`;
 }
 
 async function hostileFiles() {
@@ -98,40 +131,61 @@ async function hostileFiles() {
   const { HOSTILE_FILES } = await load(folder, 'hostile-files');
   const { measured } = await load(folder, 'measured');
   const scratch = mkdtempSync(join(tmpdir(), 'hostile-'));
-  const found = HOSTILE_FILES.map((file) => {
+  const tried = HOSTILE_FILES.map((file) => {
     const { exit, seconds, megabytes, out, err } = measured(file, scratch, root);
     const ok = seconds < 5 && megabytes < 500 && [0, 1, 3].includes(exit) && !/FAULT/.test(out + err);
     return { name: file.name, command: file.command, exit, seconds, megabytes, ok };
   });
   rmSync(scratch, { recursive: true });
-  return found;
+  return tried;
 }
 
+async function manyHands() {
+  const { triedManyHands } = await load(await bundleTests('tests/hostile/many-hands.ts'), 'many-hands');
+  const scratch = mkdtempSync(join(tmpdir(), 'many-hands-'));
+  const tried = await triedManyHands(Number(values.hands), scratch, root);
+  rmSync(scratch, { recursive: true });
+  const { hands, made, wrongRows, shown, stoppedWith, left, again, same } = tried;
+  const all = made + wrongRows === hands && again.reused + again.made === made;
+  // Between a quarter and three quarters: stopped in the middle, and nothing made twice.
+  const middle = again.reused > made / 4 && again.reused < (3 * made) / 4;
+  return { ...tried, ok: all && middle && shown > 0 && stoppedWith === 130 && left === 0 && same };
+}
+
+/** Each test's rows know its name, so that one that is tried again replaces its own. */
 function madeFaults() {
-  const tests = values.fault.map((name) => `tests/faults/${name}.test.ts`);
   const night = values.night ? { KNUCKLEWRIGHT_KILLS: '200', KNUCKLEWRIGHT_NIGHTLY: '1' } : {};
-  const { stdout, held } = run(['node_modules/vitest/vitest.mjs', 'run', ...tests], { KNUCKLEWRIGHT_TELL: '1', ...night });
-  const rows = [...stdout.matchAll(/faults: (\d+) \| ([^|\n]+) \| ([^|\n]+)/g)].map(([, count, kind, of]) => ({
-    count: Number(count),
-    kind,
-    of,
-  }));
-  if (rows.length === 0) throw new Error(stdout);
-  return { rows, held, tests };
+  const tests = values.fault.map((name) => {
+    const { stdout, held } = run(['node_modules/vitest/vitest.mjs', 'run', `tests/faults/${name}.test.ts`], {
+      KNUCKLEWRIGHT_TELL: '1',
+      ...night,
+    });
+    const rows = [...stdout.matchAll(/faults: (\d+) \| ([^|\n]+) \| ([^|\n]+)/g)].map(([, count, kind, of]) => ({
+      count: Number(count),
+      kind,
+      of,
+    }));
+    if (rows.length === 0 || !held) process.stdout.write(stdout);
+    if (rows.length === 0) throw new Error(`${name} made no faults`);
+    return { name, held, rows };
+  });
+  const before = (found('faults')?.tests ?? []).filter(({ name }) => !values.fault.includes(name));
+  return { tests: [...before, ...tests] };
 }
 
 function fuzzedDoors() {
-  const { stdout } = run(['scripts/fuzz-nightly.mjs', '--cases', values.cases]);
+  const named = values.door.flatMap((name) => ['--target', name]);
+  const { stdout } = run(['scripts/fuzz-nightly.mjs', '--cases', values.cases, ...named]);
   // What broke is told with its recipe.
   process.stdout.write(stdout);
+  const seed = /seed (\d+)/.exec(stdout)?.[1] ?? '';
   const rows = [...stdout.matchAll(/^(held {2}|BROKEN) (.+?) +(\d+) cases, [\d.]+ s, slowest (\d+) ms/gm)].map(
-    ([, state, name, cases, slowestMs]) => ({
-      held: state !== 'BROKEN',
-      name,
-      cases: Number(cases),
-      slowestMs: Number(slowestMs),
-    }),
+    ([, state, name, cases, slowestMs]) => ({ held: state !== 'BROKEN', name, cases: Number(cases), slowestMs: Number(slowestMs), seed }),
   );
   if (rows.length === 0) throw new Error(stdout);
-  return { rows, seed: /seed (\d+)/.exec(stdout)?.[1] ?? '', cases: values.cases };
+  const again = new Map(rows.map((row) => [row.name, row]));
+  const before = values.door.length > 0 ? (found('doors')?.rows ?? []) : [];
+  return {
+    rows: [...before.map((row) => again.get(row.name) ?? row), ...rows.filter(({ name }) => !before.some((row) => row.name === name))],
+  };
 }

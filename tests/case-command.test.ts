@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { loadCase } from '../src/files/case-store.ts';
-import { optionsText } from '../src/record/options-text.ts';
+import { optionsText } from '../src/record/case-text.ts';
 import { inkedPixels, rasterise } from './picture.ts';
 import { needsReader } from './readers.ts';
 import { type CommandRun, runCommandIn } from './run-command.ts';

@@ -184,3 +184,13 @@ describe('usage', () => {
     });
   });
 });
+
+describe('page --save', () => {
+  it('takes a name with blanks, saves the page as it was built, and does not replace it unasked', () => {
+    const { status, stdout } = runBuilt('page', '--save', 'my page.html');
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/^my page\.html {3}\d+ kB, opens in a browser without a network\n$/);
+    expect(readFileSync(join(scratch, 'my page.html'))).toEqual(readFileSync(join(ROOT, 'dist', 'knucklewright.html')));
+    expect(runBuilt('page', '--save', 'my page.html')).toMatchObject({ status: 1, stderr: expect.stringContaining('my page.html exists') });
+  });
+});

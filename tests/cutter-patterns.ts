@@ -9,10 +9,9 @@ import { DEFAULT_PLATE_OPTIONS } from '../src/pattern/plate/plate-options.ts';
 import { readDesign } from '../src/pattern/plate/read-plate.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../src/pattern/strip/strip-options.ts';
 import { layOut } from '../src/sheet/plastic/lay-out.ts';
+import { platePiece, stripPiece } from '../src/sheet/plastic/piece.ts';
 import { partOfPiece } from '../src/sheet/plastic/piece-part.ts';
-import { platePiece } from '../src/sheet/plastic/plate-piece.ts';
 import { sheetPattern } from '../src/sheet/plastic/sheet-pattern.ts';
-import { stripPiece } from '../src/sheet/plastic/strip-piece.ts';
 import type { Result } from '../src/units/result.ts';
 import { demoPlateHand, presetPlate } from './demo-plate.ts';
 

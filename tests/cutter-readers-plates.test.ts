@@ -1,5 +1,5 @@
 import type { Pattern } from '../src/pattern/pattern.ts';
-import { cutterById } from '../src/sheet/cutter/cutter-library.ts';
+import { cutterById } from '../src/sheet/cutter/cutter-profile.ts';
 import { forCutter } from '../src/sheet/cutter/for-cutter.ts';
 import { plateLike, sheetOf } from './cutter-patterns.ts';
 import { presetPlate } from './demo-plate.ts';

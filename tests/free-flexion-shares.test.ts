@@ -5,7 +5,7 @@ import { normHands } from '../src/hand/norm-hands.ts';
 import { readHand } from '../src/hand/read-hand.ts';
 import { layStrip } from '../src/pattern/strip/lay-strip.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../src/pattern/strip/strip-options.ts';
-import { seeded, seededNormal } from '../src/units/seeded.ts';
+import { seeded, seededNormal } from '../src/units/chance.ts';
 
 const COUNT = 40;
 

@@ -1,9 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { boxOf, pathLength } from '../src/geometry/path-measures.ts';
+import { boxOf, pathLength } from '../src/geometry/path.ts';
 import { inspectFile } from '../src/inspect/inspect-file.ts';
 import type { Pattern } from '../src/pattern/pattern.ts';
-import { cutterById, cutters } from '../src/sheet/cutter/cutter-library.ts';
-import type { CutterProfile } from '../src/sheet/cutter/cutter-profile.ts';
+import { type CutterProfile, cutterById, cutters } from '../src/sheet/cutter/cutter-profile.ts';
 import { forCutter } from '../src/sheet/cutter/for-cutter.ts';
 import { DEFAULT_SHEET_SETTINGS } from '../src/sheet/paper/sheet-settings.ts';
 import { dxfWriterFor } from '../src/writers/dxf/dxf.ts';

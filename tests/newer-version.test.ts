@@ -4,7 +4,7 @@ import { HAND_SCHEMA_ID } from '../src/hand/hand-schema.ts';
 import { readHand } from '../src/hand/read-hand.ts';
 import { readPlate } from '../src/pattern/plate/read-plate.ts';
 import { readCutter } from '../src/sheet/cutter/cutter-profile.ts';
-import { newerVersion } from '../src/units/newer-version.ts';
+import { newerVersion } from '../src/units/form-problems.ts';
 
 describe('newerVersion(json, known, source)', () => {
   it('tells a later version of the same kind alone', () => {

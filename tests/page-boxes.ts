@@ -1,5 +1,4 @@
-import type { Box, Point } from '../src/geometry/path.ts';
-import { boxOf, unionBox } from '../src/geometry/path-measures.ts';
+import { type Box, boxOf, type Point, unionBox } from '../src/geometry/path.ts';
 import { textWidth } from '../src/geometry/stroke-letters.ts';
 import type { Page, PageText } from '../src/sheet/paper/page.ts';
 import { contains } from '../src/sheet/paper/tiles.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { blocks } from '../src/block/library.ts';
-import { boxOf } from '../src/geometry/path-measures.ts';
+import { boxOf } from '../src/geometry/path.ts';
 import type { LaidSheet } from '../src/sheet/paper/lay-out-sheet.ts';
 import type { Page } from '../src/sheet/paper/page.ts';
 import { PAPERS, printableBox } from '../src/sheet/paper/paper.ts';

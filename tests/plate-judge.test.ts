@@ -1,7 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { LineArcPath, Point } from '../src/geometry/path.ts';
-import { vertex } from '../src/geometry/path.ts';
-import { boxOf } from '../src/geometry/path-measures.ts';
+import { boxOf, type LineArcPath, type Point, vertex } from '../src/geometry/path.ts';
 import { DIGITS } from '../src/hand/digits.ts';
 import { newBudget } from '../src/inspect/drawing.ts';
 import { readSvg } from '../src/inspect/svg/read-svg.ts';

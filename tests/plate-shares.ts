@@ -3,7 +3,7 @@ import { normHands } from '../src/hand/norm-hands.ts';
 import { PLATE_FACES, type PlateDesign, type PlateFaces } from '../src/pattern/plate/plate-design.ts';
 import { DEFAULT_PLATE_OPTIONS } from '../src/pattern/plate/plate-options.ts';
 import { plateFits } from '../src/pattern/plate/tried-change.ts';
-import { seeded, seededNormal } from '../src/units/seeded.ts';
+import { seeded, seededNormal } from '../src/units/chance.ts';
 import { scaledHand } from './scaled-hand.ts';
 
 /** Sizes of hands over a grown one's, and MP angles, at which plates are tried. */

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { boxOf } from '../src/geometry/path-measures.ts';
-import { headings, segmentsOf } from '../src/geometry/segment.ts';
+import { boxOf, headings, segmentsOf } from '../src/geometry/path.ts';
 import { outlineFaults } from '../src/geometry/validate-outline.ts';
 import type { Hand } from '../src/hand/hand.ts';
 import { readHand } from '../src/hand/read-hand.ts';

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it, type TestContext, vi } from 'vitest';
-import { boxOf } from '../src/geometry/path-measures.ts';
+import { boxOf } from '../src/geometry/path.ts';
 import type { Pattern } from '../src/pattern/pattern.ts';
 import { READ_DECIMALS } from '../src/units/number.ts';
 import { drawOrder } from '../src/writers/draw-order.ts';

@@ -1,6 +1,6 @@
 import { vi } from 'vitest';
 import { runWords } from '../src/cli/run-words.ts';
-import { kebabCase } from '../src/units/kebab-case.ts';
+import { kebabCase } from '../src/units/typed-name.ts';
 
 export interface CommandRun {
   readonly out: string;

@@ -1,9 +1,9 @@
+import type { Joint } from '../src/hand/target-motion.ts';
 import type { Case } from '../src/record/case.ts';
 import { CASE_SCHEMA_ID } from '../src/record/case-schema.ts';
-import { addDays } from '../src/record/course/days.ts';
-import type { Joint } from '../src/record/goniometry-fields.ts';
 import { parseMotion } from '../src/record/motion-text.ts';
 import { readCase } from '../src/record/read-case.ts';
+import { addDays } from '../src/units/day.ts';
 
 /** What a visit of a written course may say besides its day and active PIP motion; motion as it is typed, "25/85". */
 export interface CourseNotes {

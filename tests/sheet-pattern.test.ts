@@ -6,9 +6,9 @@ import { DEFAULT_STRIP_OPTIONS } from '../src/pattern/strip/strip-options.ts';
 import type { CutPiece } from '../src/sheet/plastic/cut-list.ts';
 import { layOut } from '../src/sheet/plastic/lay-out.ts';
 import { listPages } from '../src/sheet/plastic/list-pages.ts';
+import { stripPiece } from '../src/sheet/plastic/piece.ts';
 import { partOfPiece } from '../src/sheet/plastic/piece-part.ts';
 import { sheetPattern } from '../src/sheet/plastic/sheet-pattern.ts';
-import { stripPiece } from '../src/sheet/plastic/strip-piece.ts';
 import { drawOrder } from '../src/writers/draw-order.ts';
 
 const SHEET = { id: 'sheet', along: 610, across: 457 };

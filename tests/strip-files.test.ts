@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 import { blocks } from '../src/block/library.ts';
-import { boxOf, signedArea } from '../src/geometry/path-measures.ts';
+import { boxOf, signedArea } from '../src/geometry/path.ts';
 import { placePath } from '../src/geometry/transform.ts';
 import { makePattern } from '../src/pattern/make-pattern.ts';
 import type { Pattern } from '../src/pattern/pattern.ts';

@@ -23,20 +23,23 @@ export const INSIDE = [
     texts: ['adobe-afm'],
     seen: ['pdfkit/js/data/Helvetica.afm', 'Copyright (c) 1985, 1987, 1989, 1990, 1997 Adobe Systems Incorporated.'],
   },
+  wasm('HiGHS (the solver itself)', '1.15.1', 'MIT', 'Copyright (c) 2026 HiGHS', 'https://github.com/ERGO-Code/HiGHS', ['mit'], '1.15.1'),
+  // What is compiled names no version of AMD and METIS: read in extern/amd/amd.h and extern/metis/metis.h of the solver's sources of 2026. RCM, cuPDLP-C and
+  // pdqsort have none, and stand by the year of their copyright.
   // highs.wasm: THIRD_PARTY_NOTICES.md and /extern of HiGHS; what is named there and cannot be in a library (CLI11) or was left out (zstr, as the
   // solver says of itself: "build without zlib support") is not.
   wasm(
     'AMD',
-    '3.3.3',
+    '3.3.4',
     'BSD-3-Clause',
-    'Copyright (c) 1996-2022, Timothy A. Davis, Patrick R. Amestoy, and Iain S. Duff. All Rights Reserved.',
+    'Copyright (c) 1996-2024, Timothy A. Davis, Patrick R. Amestoy, and Iain S. Duff. All Rights Reserved.',
     'https://github.com/DrTimothyAldenDavis/SuiteSparse',
     ['bsd-3-clause'],
     '"metis", "amd" or "rcm"',
   ),
   wasm(
     'METIS and GKlib',
-    '5.2',
+    '5.2.1',
     'Apache-2.0',
     'Copyright 1995-2013, Regents of the University of Minnesota',
     'https://github.com/KarypisLab/METIS',

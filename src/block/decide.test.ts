@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Flags, Target } from '../hand/hand.ts';
-import { STOP_SIGNS } from '../hand/stop-signs.ts';
+import { STOP_SIGNS } from '../hand/signs.ts';
 import { type Decision, decide, type PlanWishes } from './decide.ts';
 
 const NONE: Flags = { hypermobile: [], swelling: false, sensation: false, hardEndFeel: false, unprotectedRepair: false };

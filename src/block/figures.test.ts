@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { chanceOfLacking, LEAST_SIGMA, REAL, readingSpread, SIGMA } from './figures.ts';
+import { chanceOfLacking, LEAST_SIGMA, REAL, readingSpread, SIGMA, SURVEYED_DIFFERENTIAL } from './figures.ts';
 
 describe('figures', () => {
   it('believes a difference of 1.96 x sqrt 2 x sigma, to a whole degree, rounded up where it is more', () => {
@@ -25,4 +25,9 @@ describe('figures', () => {
     expect(readingSpread('same', 3)).toBe(LEAST_SIGMA);
     expect(readingSpread('mixed', 100)).toBe(LEAST_SIGMA);
   });
+});
+
+// Yates et al. 2023.
+it('SURVEYED_DIFFERENTIAL is 11 to 30 degrees', () => {
+  expect(SURVEYED_DIFFERENTIAL).toEqual({ low: 11, high: 30 });
 });

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { DIGITS } from '../hand/digits.ts';
 import type { Flags } from '../hand/hand.ts';
-import { STOP_SIGNS } from '../hand/stop-signs.ts';
+import { STOP_SIGNS } from '../hand/signs.ts';
 import { careNotes, cautionsFor, confirmNotes, stopNotes } from './hand-notes.ts';
 
 const NONE: Flags = { hypermobile: [], swelling: false, sensation: false, hardEndFeel: false, unprotectedRepair: false };

@@ -1,5 +1,5 @@
 import type { Hand } from '../hand/hand.ts';
-import type { StopSign } from '../hand/stop-signs.ts';
+import type { StopSign } from '../hand/signs.ts';
 import { type Ask, type PlanNote, planNote } from './plan-notes.ts';
 
 /** Whom a stop sign asks for. Common practice, no source. */

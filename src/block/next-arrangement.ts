@@ -1,6 +1,6 @@
 import type { Block } from './block.ts';
 import { targetEffect } from './candidate-blocks.ts';
-import { DIFFERENTIAL_STEP, SURVEYED_DIFFERENTIAL } from './differential.ts';
+import { DIFFERENTIAL_STEP, SURVEYED_DIFFERENTIAL } from './figures.ts';
 import type { NextArrangement, Plan } from './plan.ts';
 
 export type { NextArrangement };

@@ -1,5 +1,5 @@
 import type { DigitName } from '../hand/digits.ts';
-import type { StopSign } from '../hand/stop-signs.ts';
+import type { StopSign } from '../hand/signs.ts';
 import type { Place } from './block.ts';
 import type { StripNeed } from './deficit-kind.ts';
 import { LACK_SOURCE, SIGMA_SOURCE } from './figures.ts';

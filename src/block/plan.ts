@@ -4,7 +4,7 @@ import type { Problem, Warning } from '../units/result.ts';
 import type { Block } from './block.ts';
 import type { Alternative, Decision } from './decide.ts';
 import type { Reason } from './plan-notes.ts';
-import type { ScoreTerm } from './score-terms.ts';
+import type { ScoreTerm } from './rank-blocks.ts';
 
 /** What comes next when the last thing did not do its work. */
 export type NextArrangement =

@@ -3,9 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { DIGITS, type DigitName } from '../hand/digits.ts';
 import { PALMAR_LAYERS, placedDigits } from './block.ts';
 import { candidateBlocks } from './candidate-blocks.ts';
-import { rankBlocks } from './rank-blocks.ts';
-import type { BlockFigures, RankingCase } from './score-terms.ts';
-import { LEAST_FREE_PIP_FLEXION, SCORE_TERMS, TERM_RULES } from './score-terms.ts';
+import { type BlockFigures, LEAST_FREE_PIP_FLEXION, type RankingCase, rankBlocks, SCORE_TERMS, TERM_RULES } from './rank-blocks.ts';
 
 const CASE: RankingCase = { digit: 'ring', need: 'pipFlexion', hypermobile: [], differential: 20 };
 

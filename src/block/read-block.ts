@@ -1,7 +1,6 @@
 import * as z from 'zod';
 import { DIGITS } from '../hand/digits.ts';
-import { formWords } from '../units/form-problems.ts';
-import { newerVersion } from '../units/newer-version.ts';
+import { formWords, newerVersion } from '../units/form-problems.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { type Block, blockProblems, PLACES } from './block.ts';
 

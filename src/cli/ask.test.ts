@@ -1,7 +1,7 @@
 import { PassThrough } from 'node:stream';
 import { describe, expect, it } from 'vitest';
 import { sampleCase } from '../../tests/sample-case.ts';
-import { ALL_WELL, HARM_KEYS } from '../hand/harm-signs.ts';
+import { ALL_WELL, HARM_KEYS } from '../hand/signs.ts';
 import { askAll, type Question, type Talk } from './ask.ts';
 import { wholeVisit } from './commands/case-add.ts';
 import { newCaseFile } from './commands/case-new.ts';

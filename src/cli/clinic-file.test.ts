@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { runCommand } from '../../tests/run-command.ts';
-import { cutterById } from '../sheet/cutter/cutter-library.ts';
+import { cutterById } from '../sheet/cutter/cutter-profile.ts';
 import { readClinic } from './clinic-file.ts';
 
 const scratch = mkdtempSync(join(tmpdir(), 'clinic-'));

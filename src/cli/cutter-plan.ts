@@ -1,22 +1,20 @@
 import * as z from 'zod';
 import { readText } from '../files/read-file.ts';
 import type { Pattern } from '../pattern/pattern.ts';
-import { cutterById, cutters } from '../sheet/cutter/cutter-library.ts';
-import { type CutterProfile, readCutter } from '../sheet/cutter/cutter-profile.ts';
+import { type CutterProfile, cutterById, cutters, readCutter } from '../sheet/cutter/cutter-profile.ts';
 import { forCutter } from '../sheet/cutter/for-cutter.ts';
 import { laserAllowed } from '../sheet/cutter/laser-material.ts';
 import { CONTENTS, type MachineChoices, machineDrawing } from '../sheet/cutter/machine-drawing.ts';
-import { getOwn } from '../units/get-own.ts';
-import { parseJsonText } from '../units/json-text.ts';
+import { getOwn, parseJsonText } from '../units/json-text.ts';
 import { parseLength } from '../units/length.ts';
-import { didYouMean } from '../units/nearest.ts';
 import { plain } from '../units/number.ts';
 import { visible } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
+import { didYouMean } from '../units/typed-name.ts';
 import { DEFAULT_OUTPUT_SETTINGS, type DxfSettings, type OutputSettings } from '../writers/output-settings.ts';
 import { readBed } from './flags/bed-flag.ts';
 import type { CutterFlags } from './flags/cutter-flags.ts';
-import { flagProblem } from './flags/flag-problem.ts';
+import { flagProblem } from './flags/flag.ts';
 
 /** What the flags say of machines: how the pattern is made ready, and how the files look. */
 export interface CutterPlan {

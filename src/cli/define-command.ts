@@ -1,12 +1,11 @@
-import { getOwn } from '../units/get-own.ts';
+import { getOwn } from '../units/json-text.ts';
 import { escapeInvisible, escapeInvisibleJson } from '../units/quote.ts';
 import type { Problem, Result, Warning } from '../units/result.ts';
 import { neverAsk } from './ask.ts';
 import type { ClinicFlag } from './clinic-file.ts';
-import { EXIT, fail, failAsJson, warn } from './exit.ts';
+import { EXIT, fail, failAsJson, roundedReport, warn } from './exit.ts';
 import { clinicFlag, settleClinic, usesClinic, type ValuesFrom } from './flags/clinic-flag.ts';
 import { type AnyArgument, type AnyOption, type ArgumentsOf, type FlagEntry, type FlagsOf, flag, optionsOf } from './flags/flag.ts';
-import { roundedReport } from './rounded-report.ts';
 import { printOnly, withStandardStreams } from './with-standard-streams.ts';
 
 /** Headings of the help, in their order. */

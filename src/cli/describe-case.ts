@@ -1,15 +1,18 @@
 import { DIGIT_FIELDS } from '../hand/fields.ts';
+import { JOINT_NAMES, JOINTS } from '../hand/target-motion.ts';
 import type { Case, Visit } from '../record/case.ts';
-import { closedText } from '../record/closed-text.ts';
-import { JOINT_NAMES, JOINTS } from '../record/goniometry-fields.ts';
-import { madeInOrder, madeText } from '../record/made-text.ts';
+import { closedText, madeInOrder, madeText, notedRows } from '../record/case-text.ts';
 import { motionText, neutralZero } from '../record/motion-text.ts';
-import { notedRows } from '../record/noted-text.ts';
-import { ASSH_SCHEME, otherHandTotal, type TotalActiveMotion, totalAtVisit, totalPassiveMotion } from '../record/total-active-motion.ts';
-import { totalNote } from '../record/total-note.ts';
+import {
+  ASSH_SCHEME,
+  otherHandTotal,
+  type TotalActiveMotion,
+  totalAtVisit,
+  totalNote,
+  totalPassiveMotion,
+} from '../record/total-active-motion.ts';
 import { plain, rounded } from '../units/number.ts';
 import { RECORD_WORDS } from '../words/record/record-words.ts';
-import { sparkline } from './sparkline.ts';
 
 /** A case as `case show --json` prints it: mm and degrees, a negative extension deficit goes beyond straight. */
 export function describeCase(record: Case): object {
@@ -116,4 +119,16 @@ function tableRows(record: Case): readonly (readonly string[])[] {
 
 function number(value: number | undefined): string {
   return value === undefined ? '' : plain(value, 1);
+}
+
+const BLOCKS = ['▁', '▂', '▃', '▄', '▅', '▆', '▇', '█'] as const;
+
+/** Full scale of the sparkline, degrees: a healthy PIP joint (normal flexion of the worked cases of total active motion). */
+const FULL = 110;
+
+/** One block a value, on a fixed scale from 0 to `full`, so that a change within the measuring error stays a small one. */
+function sparkline(values: readonly number[], full: number = FULL): string {
+  return values
+    .map((value) => BLOCKS[Math.max(0, Math.min(BLOCKS.length - 1, Math.floor((value / full) * BLOCKS.length)))] ?? BLOCKS[0])
+    .join('');
 }

@@ -1,16 +1,18 @@
+import { placedDigits } from '../block/block.ts';
 import { blockSketch } from '../block/block-sketch.ts';
 import type { Arrangement, Device } from '../block/decide.ts';
 import { LACKING } from '../block/deficit-kind.ts';
-import { SURVEYED_DIFFERENTIAL } from '../block/differential.ts';
+import { SURVEYED_DIFFERENTIAL } from '../block/figures.ts';
 import type { Plan, Strips, Suggestion } from '../block/plan.ts';
-import type { Level } from '../block/plan-notes.ts';
-import { SCORE_TERMS, TERM_RULES } from '../block/score-terms.ts';
+import type { Level, PlanNote } from '../block/plan-notes.ts';
+import { SCORE_TERMS, TERM_RULES } from '../block/rank-blocks.ts';
 import type { Hand } from '../hand/hand.ts';
 import { PIP_FLEXION_NORM } from '../hand/target-motion.ts';
-import { CAUTIONS, PENCIL_TEST } from '../pattern/cautions.ts';
 import { neutralZero } from '../record/motion-text.ts';
-import { plain } from '../units/number.ts';
+import { plain, rounded } from '../units/number.ts';
+import type { Warning } from '../units/result.ts';
 import { sayNext, sayPlanNote, sayReason } from '../words/advice/plan/say-plan.ts';
+import { cautionsEnglish, pencilTestEnglish } from '../words/cautions.ts';
 
 const LABEL = 14;
 const POINTS = 12;
@@ -37,7 +39,7 @@ export function describePlan(hand: Hand, plan: Plan, drawArguments: string): str
   if (suggestions.length > 0) {
     if (plan.order[0] === 'plate' && plan.stripNeed)
       lines.push(`Strip, when its turn comes: for PIP ${LACKING[plan.stripNeed]}, best first.`, '');
-    lines.push(PENCIL_TEST, '', ...suggestions.flatMap(suggestionLines));
+    lines.push(pencilTestEnglish, '', ...suggestions.flatMap(suggestionLines));
     const draws = plan.order[0] === 'strip' ? drawArguments : `${drawArguments} --block ${suggestions[0]?.block.id}`;
     lines.push(`${plan.order[0] === 'plate' ? 'To draw this strip' : 'To draw the first'}: knucklewright draw ${draws}`, '');
   }
@@ -46,9 +48,9 @@ export function describePlan(hand: Hand, plan: Plan, drawArguments: string): str
   lines.push(...plan.alternatives.flatMap(alternativeLines));
   lines.push(...section('CAUTION', plan, 'caution'), ...section('Why', plan, 'note'));
   if (suggestions.length > 0 || plate) {
-    const evidence = plan.notes.some(({ rule }) => rule === 'EVIDENCE') ? [] : [CAUTIONS.evidence];
-    lines.push(CAUTIONS.contraindications, CAUTIONS.skin, ...evidence, CAUTIONS.licensed);
-  } else if (plan.refusals.length > 0) lines.push(CAUTIONS.licensed);
+    const evidence = plan.notes.some(({ rule }) => rule === 'EVIDENCE') ? [] : [cautionsEnglish.evidence];
+    lines.push(cautionsEnglish.contraindications, cautionsEnglish.skin, ...evidence, cautionsEnglish.licensed);
+  } else if (plan.refusals.length > 0) lines.push(cautionsEnglish.licensed);
   if (suggestions.length > 0 || plate) lines.push('', ...sourceLines(plan));
   return `${lines.join('\n').trimEnd()}\n`;
 }
@@ -150,4 +152,72 @@ function sourceLines({ suggestions, notes }: Plan): string[] {
     ...(suggestions.length > 0 ? strips : []),
     ...[...bySource].map(([source, rules]) => `   ${rules.join(', ')}: ${source}`),
   ];
+}
+
+/** Decimals of a chance. */
+const CHANCE_DECIMALS = 2;
+
+/**
+ * What `plan --json` prints: mm and degrees, `order` first to last, suggestions best first, terms in points of the weights under `scoring`.
+ * Notes stand by how grave they are: each with its rule, its figures, its source and what it says.
+ */
+export function planJson(hand: Hand, plan: Plan, warnings: readonly Warning[]): object {
+  const of = (...levels: readonly Level[]) => plan.notes.filter(({ level }) => levels.includes(level)).map(said);
+  const plateReasons = plan.notes.filter(({ rule }) => rule === 'PLATE_ANGLE' || rule === 'PLATE_MOVED');
+  const plateNext = plan.notes.find(({ rule }) => rule === 'PLATE_NEXT');
+  return {
+    code: hand.code,
+    side: hand.side,
+    invented: hand.invented,
+    target: plan.target,
+    need: plan.need,
+    lacking: { extension: rounded(plan.lacking.extension, CHANCE_DECIMALS), flexion: rounded(plan.lacking.flexion, CHANCE_DECIMALS) },
+    order: plan.order,
+    stops: of('stop', 'confirm'),
+    first: of('first'),
+    ...stripsJson(plan),
+    mpAngle: plan.plate?.degrees ?? null,
+    mpRange: plan.plate?.range ?? null,
+    mpReasoning: plan.plate ? plateReasons.map((note) => sayPlanNote(note, 'en')).join(' ') : null,
+    mpNext: plan.plate && plateNext ? sayPlanNote(plateNext, 'en') : null,
+    alternatives: plan.alternatives.map((a) => ({ motion: a.motion, ...arrangementJson(a), ...stripsJson(a) })),
+    cautions: of('caution'),
+    notes: of('note'),
+    refusals: plan.refusals.map(({ code, message }) => ({ code, message })),
+    warnings,
+    checkBefore: plan.suggestions.length > 0 ? pencilTestEnglish : null,
+    always: [cautionsEnglish.contraindications, cautionsEnglish.skin, cautionsEnglish.evidence, cautionsEnglish.licensed],
+    scoring: TERM_RULES,
+  };
+}
+
+function arrangementJson({ need, order, plate }: Arrangement): object {
+  return { need, order, mpAngle: plate?.degrees ?? null, mpRange: plate?.range ?? null };
+}
+
+function stripsJson({ suggestions, notMakeable }: Strips): object {
+  return {
+    suggestions: suggestions.map((s) => ({
+      block: blockOf(s),
+      title: s.block.title,
+      differential: s.differential,
+      score: s.score,
+      terms: s.terms,
+      reasons: s.reasons.map((reason) => ({ ...reason, message: sayReason(reason, 'en') })),
+      flatLength: s.flatLength,
+      freePipFlexion: Object.fromEntries(Object.entries(s.freePipFlexion).map(([digit, angle]) => [digit, rounded(angle, 1)])),
+      next: sayNext(s.next, 'en'),
+      nextSteps: s.next.map((step) => (step.kind === 'block' ? { ...step, block: step.block.id } : step)),
+      warnings: s.warnings,
+    })),
+    notMakeable: notMakeable.map((n) => ({ block: blockOf(n), reasons: n.reasons.map(({ code, message }) => ({ code, message })) })),
+  };
+}
+
+function said(note: PlanNote): object {
+  return { ...note, message: sayPlanNote(note, 'en') };
+}
+
+function blockOf({ block }: { readonly block: Plan['suggestions'][number]['block'] }): object {
+  return { id: block.id, places: Object.fromEntries(placedDigits(block).map(({ digit, place }) => [digit, place])) };
 }

@@ -1,12 +1,11 @@
-import { boxOf } from '../geometry/path-measures.ts';
+import { boxOf } from '../geometry/path.ts';
 import { type MadePattern, type MadePlate, makePattern, type PatternRequest } from '../pattern/make-pattern.ts';
 import type { Pattern } from '../pattern/pattern.ts';
 import { paperTrial } from '../pattern/strip/paper-trial.ts';
 import { validatePattern } from '../pattern/validate-pattern.ts';
 import { type ShelfStrip, shelfAfter, shelfText, type Taken, takeFromShelf, takenText, type Wanted } from '../sheet/plastic/shelf.ts';
 import { type Result, success, type Warning } from '../units/result.ts';
-import { describeDrawing } from './describe-drawing.ts';
-import { describePlate } from './describe-plate.ts';
+import { describeDrawing, describePlate } from './describe-drawing.ts';
 import type { OutputPlan } from './flags/output-flags.ts';
 import { SHELF_AFTER } from './flags/shelf-flag.ts';
 import { checkOutput, outputNames, stemOf, type WrittenFile, writePatterns } from './write-patterns.ts';

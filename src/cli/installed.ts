@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { readdir, readFile } from 'node:fs/promises';
-import { getOwn } from '../units/get-own.ts';
+import { getOwn } from '../units/json-text.ts';
 import { VERSION } from './version.ts';
 
 /** What `--version --json` prints. */

@@ -4,8 +4,7 @@ import { blockById } from '../block/library.ts';
 import { readBlock } from '../block/read-block.ts';
 import { outdatedSheets } from '../files/drawing-set.ts';
 import { FileSet } from '../files/save-file.ts';
-import type { Box, LineArcPath } from '../geometry/path.ts';
-import { boxOf } from '../geometry/path-measures.ts';
+import { type Box, boxOf, type LineArcPath } from '../geometry/path.ts';
 import { placePath } from '../geometry/transform.ts';
 import type { Pattern } from '../pattern/pattern.ts';
 import { PLATE_GEOMETRY_VERSION } from '../pattern/plate/plate.ts';
@@ -24,7 +23,7 @@ import { boxPart, type PieceSource, partOfPiece } from '../sheet/plastic/piece-p
 import { type CutList, tooManyPieces } from '../sheet/plastic/read-cut-list.ts';
 import { stockText } from '../sheet/plastic/read-stock.ts';
 import { cutText, inReadingOrder, shearing, sheetPattern } from '../sheet/plastic/sheet-pattern.ts';
-import { getOwn } from '../units/get-own.ts';
+import { getOwn } from '../units/json-text.ts';
 import { plain } from '../units/number.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import { SAME_POINT } from '../units/tolerance.ts';

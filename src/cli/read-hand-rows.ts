@@ -4,9 +4,9 @@ import { CsvError, parse } from 'csv-parse';
 import { readHead } from '../files/read-file.ts';
 import { columnOfProblem, HAND_COLUMNS } from '../hand/hand-columns.ts';
 import { LENGTH_UNITS, type LengthUnit } from '../units/length.ts';
-import { nearest } from '../units/nearest.ts';
 import { quote, visible } from '../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
+import { nearest } from '../units/typed-name.ts';
 import { spokenPath } from './standard-input.ts';
 
 /** A row of a table of hands, its cells by column name; or what is wrong with its form. */

@@ -6,7 +6,8 @@ const SHOWN_EVERY_MS = 200;
 export class RowProgress {
   readonly #path: string;
   readonly #terminal: NodeJS.WriteStream | null;
-  #shownAt = 0;
+  /** By a clock that nobody sets. */
+  #shownAt = Number.NEGATIVE_INFINITY;
 
   constructor(path: string, terminal: NodeJS.WriteStream = process.stderr) {
     this.#path = spokenPath(path);
@@ -14,8 +15,8 @@ export class RowProgress {
   }
 
   row(line: number, done: number, wrong: number): void {
-    if (this.#terminal === null || Date.now() - this.#shownAt <= SHOWN_EVERY_MS) return;
-    this.#shownAt = Date.now();
+    if (this.#terminal === null || performance.now() - this.#shownAt <= SHOWN_EVERY_MS) return;
+    this.#shownAt = performance.now();
     this.#terminal.write(`\r${this.#path}: line ${line}, ${done} hands done, ${wrong} rows wrong`);
   }
 

@@ -2,7 +2,7 @@ import { basename, dirname } from 'node:path';
 import { checkWritable, type SavedFile, type SaveOptions, saveFiles } from '../files/save-file.ts';
 import { quote } from '../units/quote.ts';
 import { failure, type Result, success } from '../units/result.ts';
-import { flagProblem } from './flags/flag-problem.ts';
+import { flagProblem } from './flags/flag.ts';
 
 /** Saves one file at the path that a person gave. */
 export async function saveFileAs(path: string, content: string | Uint8Array, options: SaveOptions): Promise<Result<SavedFile>> {

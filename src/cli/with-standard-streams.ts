@@ -1,10 +1,10 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { getOwn } from '../units/get-own.ts';
-import { kebabCase } from '../units/kebab-case.ts';
+import { getOwn } from '../units/json-text.ts';
 import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
-import { flagProblem } from './flags/flag-problem.ts';
+import { kebabCase } from '../units/typed-name.ts';
+import { flagProblem } from './flags/flag.ts';
 import { DASH, StandardStreams } from './standard-input.ts';
 
 export interface Placed<Args, Flags> {

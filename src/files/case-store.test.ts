@@ -148,6 +148,19 @@ describe('addVisit(path, visitFor)', () => {
     expect((await stat(path)).mode & 0o777).toBe(0o600);
   });
 
+  it('leaves a write-protected file as it is, whoever asks, and says so', async () => {
+    await createCase(path, empty);
+    await chmod(path, 0o444);
+    const added = await add(10);
+    expect(added).toMatchObject({
+      ok: false,
+      problems: [{ code: 'OUTPUT_PROTECTED', message: expect.stringContaining('write-protected') }],
+    });
+    expect(await deficits()).toEqual([]);
+    await chmod(path, 0o644);
+    expect(codes(await add(10))).toEqual([]);
+  });
+
   it('clears the drafts of dead processes, and nothing else that lies there', async () => {
     await createCase(path, empty);
     const left = (tag: string, kind = 'draft') => `.${basename(path)}.${tag}.${kind}`;

@@ -6,11 +6,10 @@ import { parseCaseText, readCase } from '../record/read-case.ts';
 import { caseText, withVisit } from '../record/write-case.ts';
 import { decodeText } from '../units/file-format.ts';
 import { LARGEST_JSON_BYTES } from '../units/json-text.ts';
-import { failure, type Result, success, type Warning } from '../units/result.ts';
-import { Draft, exists, flushFolder } from './draft.ts';
+import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
+import { clearLeftovers, Draft, exists, flushFolder, isProtected } from './draft.ts';
 import { errorCode, systemReason } from './error-code.ts';
 import { LockHeldError, type LockWaiting, withFileLock } from './file-lock.ts';
-import { clearLeftovers } from './leftovers.ts';
 import { readBytes } from './read-file.ts';
 import { unstopped } from './stop-cleanly.ts';
 
@@ -43,7 +42,7 @@ export async function createCase(path: string, file: CaseFile, waiting: LockWait
 /**
  * Adds a visit to a case file. Under a lock the file is read and proved, and replaced in one step by the new one, flushed to the disk before
  * and after: whoever is killed at whatever moment leaves the old file or the new one, whole. A file that cannot be read as a case is left
- * as it is. Fails as `loadCase`, `withVisit` and `caseText`, or with `CASE_LOCKED`, `CASE_CHANGING`, `OUTPUT_FAILED`.
+ * as it is. Fails as `loadCase`, `withVisit` and `caseText`, or with `CASE_LOCKED`, `CASE_CHANGING`, `OUTPUT_PROTECTED`, `OUTPUT_FAILED`.
  * @param visitFor the visit for the case as it stands when it is locked
  */
 export async function addVisit(
@@ -68,6 +67,11 @@ export async function changeCase(
   waiting: LockWaiting = {},
 ): Promise<Result<Case>> {
   const real = await realpath(path).catch(() => path);
+  const found = await stat(real).catch(() => null);
+  if (found?.isFile() && isProtected(found)) {
+    const message = `${path} is write-protected; nothing was added. Take the protection away, or work on a copy`;
+    return failure({ code: 'OUTPUT_PROTECTED', where: path, message, kind: 'input' });
+  }
   return guarded(real, waiting, async () => {
     for (let tries = 0; tries < MOST_TRIES; tries++) {
       const before = await readWhole(real);
@@ -178,4 +182,32 @@ async function written(path: string, text: string, mode: number | null): Promise
     await draft.discard();
     throw error;
   }
+}
+
+/** Every case of these files, or every problem of all of them. A case that stands in two files is told (`CASE_TWICE`). */
+export async function loadCases(paths: readonly string[]): Promise<Result<readonly Case[]>> {
+  const records: Case[] = [];
+  const problems: Problem[] = [];
+  const warnings: Warning[] = [];
+  const from = new Map<string, string>();
+  for (const path of paths) {
+    const read = await loadCase(path);
+    if (!read.ok) {
+      problems.push(...read.problems);
+      continue;
+    }
+    const name = `${read.value.code} ${read.value.side} ${read.value.digit}`;
+    const before = from.get(name);
+    if (before !== undefined)
+      problems.push({
+        code: 'CASE_TWICE',
+        where: path,
+        message: `${path} holds the case ${name}, and ${before} does too; name one of them.`,
+        kind: 'input',
+      });
+    from.set(name, path);
+    records.push(read.value);
+    warnings.push(...read.warnings);
+  }
+  return problems.length > 0 ? failure(...problems) : success(records, warnings);
 }

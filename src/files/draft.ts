@@ -1,13 +1,13 @@
 import { unlinkSync } from 'node:fs';
-import { copyFile, type FileHandle, link, lstat, open, rename, rm } from 'node:fs/promises';
+import { copyFile, type FileHandle, link, lstat, open, readdir, rename, rm, rmdir, unlink } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { errorCode } from './error-code.ts';
-import { newTag } from './process-tag.ts';
+import { fateOf, newTag, TAG_PATTERN } from './process-tag.ts';
 import { undoWhenStopped } from './stop-cleanly.ts';
 
 /** What lies beside a file while it is written: its content to be, the file that was replaced, or the trial whether a folder can be written. */
-export type BesideKind = 'draft' | 'earlier' | 'trial';
+type BesideKind = 'draft' | 'earlier' | 'trial';
 
 /** What a file system answers that has no hard links, or that forbids them. */
 export const NO_LINKS: ReadonlySet<string> = new Set(['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK', 'EXDEV', 'EACCES']);
@@ -156,6 +156,26 @@ export async function flushFolder(folder: string): Promise<void> {
   }
 }
 
+/** Whether the right to write was taken from everybody. Renaming would replace such a file all the same, since it asks the folder alone. */
+export function isProtected({ mode }: { readonly mode: number }): boolean {
+  return (mode & 0o222) === 0;
+}
+
 export async function exists(path: string): Promise<boolean> {
   return (await lstat(path).catch(() => null)) !== null;
+}
+
+const LEFTOVER = new RegExp(String.raw`^\..+\.(${TAG_PATTERN})\.(draft|earlier|trial)$`, 's');
+
+/**
+ * Removes what programs that were killed left in a folder: hidden files whose names say which process made them, when it lives no more. What
+ * lives, or may, is left alone, and so is everything with another name. Never fails: a leftover harms nobody.
+ */
+export async function clearLeftovers(folder: string): Promise<void> {
+  const names = await readdir(folder).catch(() => []);
+  for (const name of names) {
+    const [, tag, kind] = LEFTOVER.exec(name) ?? [];
+    if (tag === undefined || fateOf(tag) !== 'dead') continue;
+    await (kind === 'trial' ? rmdir : unlink)(join(folder, name)).catch(() => {});
+  }
 }

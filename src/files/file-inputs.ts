@@ -4,11 +4,9 @@ import { chooseForHand } from '../pattern/plan-hand.ts';
 import { requestFromInputs } from '../pattern/request-from-inputs.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../pattern/strip/strip-options.ts';
 import { decodeText } from '../units/file-format.ts';
-import { getOwn } from '../units/get-own.ts';
-import { parseJsonText } from '../units/json-text.ts';
+import { getOwn, parseJsonText } from '../units/json-text.ts';
 import { failure, type Result, success } from '../units/result.ts';
-import { mixedSet } from './drawing-set.ts';
-import { embeddedInputs } from './embedded-inputs.ts';
+import { embeddedInputs, mixedSet } from './drawing-set.ts';
 import { readBytes } from './read-file.ts';
 
 /** A drawing may be much larger than a hand file; one of ours is under 1 MB. */

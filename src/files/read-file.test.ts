@@ -7,7 +7,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { runCommand } from '../../tests/run-command.ts';
 import { samplePattern } from '../../tests/sample-pattern.ts';
 import { svgNodeWriter } from '../writers/svg/svg-node.ts';
-import { embeddedInputs } from './embedded-inputs.ts';
+import { embeddedInputs } from './drawing-set.ts';
 import { readHead, readText } from './read-file.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'read-'));

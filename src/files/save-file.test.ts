@@ -69,6 +69,12 @@ describe('saveFiles(folder, files, options)', () => {
     expect(await content()).toEqual({ 'b_mm.dxf': 'old' });
   });
 
+  it('leaves a write-protected file as it is even when told to replace', async () => {
+    await writeFile(join(folder, 'b_mm.dxf'), 'old', { mode: 0o444 });
+    for (const force of [false, true]) expect(codes(await saveFiles(folder, two, { force }))).toEqual(['OUTPUT_PROTECTED']);
+    expect(await content()).toEqual({ 'b_mm.dxf': 'old' });
+  });
+
   it('replaces when told to', async () => {
     await writeFile(join(folder, 'b_mm.dxf'), 'old');
     expect(codes(await saveFiles(folder, two, { force: true }))).toEqual([]);

@@ -3,9 +3,8 @@ import { lstat, mkdir, rm, rmdir, unlink } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
-import { besidePath, Draft, exists, flushFolder, keepEarlier, renamePatiently } from './draft.ts';
+import { besidePath, clearLeftovers, Draft, exists, flushFolder, isProtected, keepEarlier, renamePatiently } from './draft.ts';
 import { errorCode, systemReason } from './error-code.ts';
-import { clearLeftovers } from './leftovers.ts';
 import { undoWhenStopped, unstopped } from './stop-cleanly.ts';
 
 export { outputFileName } from '../writers/output-file-name.ts';
@@ -38,7 +37,7 @@ const DEVICE_NAME = /^(con|prn|aux|nul|com\d|lpt\d)\./i;
 
 /**
  * Whether files of these names can be written into the folder; to be asked before anything is computed. Makes nothing: a folder that does not
- * exist yet is looked for in its nearest parent. All problems at once: `OUTPUT_NAME`, `OUTPUT_EXISTS`, `OUTPUT_NOT_WRITABLE`.
+ * exist yet is looked for in its nearest parent. All problems at once: `OUTPUT_NAME`, `OUTPUT_EXISTS`, `OUTPUT_PROTECTED`, `OUTPUT_NOT_WRITABLE`.
  */
 export async function checkWritable(folder: string, names: readonly string[] = [], options: SaveOptions = {}): Promise<Result<string>> {
   const problems = nameProblems(names, options.ownNames === true);
@@ -207,6 +206,10 @@ async function folderProblem(folder: string): Promise<Problem | null> {
 async function existingProblem(path: string, force: boolean): Promise<readonly Problem[]> {
   const found = await lstat(path).catch(() => null);
   if (found?.isDirectory()) return [problem('OUTPUT_EXISTS', path, `${path} is a folder; move it away or choose another folder`)];
+  if (found && isProtected(found)) {
+    const message = `${path} exists, is write-protected and was not touched; choose another folder, or take the protection away and ask for it to be replaced (--force)`;
+    return [problem('OUTPUT_PROTECTED', path, message)];
+  }
   return found && !force ? [alreadyThere(path)] : [];
 }
 

@@ -1,7 +1,6 @@
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
-import { Draft } from './draft.ts';
-import { clearLeftovers } from './leftovers.ts';
+import { clearLeftovers, Draft } from './draft.ts';
 
 const BUFFER = 1 << 16;
 

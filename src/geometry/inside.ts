@@ -1,5 +1,4 @@
-import type { LineArcPath, Point } from './path.ts';
-import { arcOf, pointAlong, segmentsOf } from './segment.ts';
+import { arcOf, type LineArcPath, type Point, pointAlong, segmentsOf } from './path.ts';
 
 /** How far a chord may lie from its arc where only marks are placed by it. mm */
 const CHORD_ERROR = 0.01;

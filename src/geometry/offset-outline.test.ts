@@ -3,9 +3,7 @@ import makerjs from 'makerjs';
 import { describe, expect, it } from 'vitest';
 import { times } from '../../tests/by-night.ts';
 import { offsetOutline } from './offset-outline.ts';
-import { type LineArcPath, polyline, vertex } from './path.ts';
-import { boxOf, pathLength, signedArea } from './path-measures.ts';
-import { arcOf, pointAlong, segmentsOf } from './segment.ts';
+import { arcOf, boxOf, type LineArcPath, pathLength, pointAlong, polyline, segmentsOf, signedArea, vertex } from './path.ts';
 import { placePath, reversePath } from './transform.ts';
 import { nearestOn } from './validate-outline.ts';
 

@@ -1,7 +1,6 @@
 import { SAME_POINT } from '../units/tolerance.ts';
 import { intersections } from './intersect.ts';
-import type { LineArcPath, Point, Vertex } from './path.ts';
-import { arcOf, headings, pointAlong, type Segment, segmentLength, segmentsOf } from './segment.ts';
+import { arcOf, headings, type LineArcPath, type Point, pointAlong, type Segment, segmentLength, segmentsOf, type Vertex } from './path.ts';
 import { nearestOn, outlineFaults } from './validate-outline.ts';
 
 /** A feature that an offset would lose. `at` is where on the outline that was given, mm; the message names it. */

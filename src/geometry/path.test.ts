@@ -2,9 +2,7 @@ import { Arc, Circle as FlattenCircle, Point as FlattenPoint, Segment as Flatten
 import fc from 'fast-check';
 import makerjs from 'makerjs';
 import { describe, expect, it } from 'vitest';
-import { type LineArcPath, polyline, vertex } from './path.ts';
-import { boxOf, pathLength, signedArea } from './path-measures.ts';
-import { arcOf, headings, pointAlong, segmentsOf } from './segment.ts';
+import { arcOf, boxOf, headings, type LineArcPath, pathLength, pointAlong, polyline, segmentsOf, signedArea, vertex } from './path.ts';
 import { placePath, reversePath } from './transform.ts';
 import { outlineFaults } from './validate-outline.ts';
 

@@ -1,8 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { signedArea } from './path-measures.ts';
+import { arcOf, headings, segmentsOf, signedArea } from './path.ts';
 import { roundCorners } from './round-corners.ts';
-import { arcOf, headings, segmentsOf } from './segment.ts';
 import { placePoint } from './transform.ts';
 import { outlineFaults } from './validate-outline.ts';
 

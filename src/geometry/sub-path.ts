@@ -1,7 +1,5 @@
 import { SAME_POINT } from '../units/tolerance.ts';
-import type { LineArcPath, Vertex } from './path.ts';
-import { pathLength } from './path-measures.ts';
-import { pointAlong, segmentLength, segmentsOf } from './segment.ts';
+import { type LineArcPath, pathLength, pointAlong, segmentLength, segmentsOf, type Vertex } from './path.ts';
 
 /**
  * The open stretch of a closed path from one length along it to another, mm from its first vertex; `to` is above `from` and may run past

@@ -1,10 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { times } from '../../tests/by-night.ts';
-import type { Side } from './bitangent.ts';
-import { ellipsePerimeter } from './ellipse.ts';
-import { type Body, pointAtNormal } from './offset-ellipse.ts';
-import { type Contact, hullPerimeter, tautPath } from './taut-path.ts';
+import { type Body, ellipsePerimeter, pointAtNormal } from './ellipse.ts';
+import { type Contact, hullPerimeter, type Side, tautPath } from './taut-path.ts';
 
 const disc = (x: number, radius: number): Body => ({ center: { x, y: 0 }, a: radius, b: radius, offset: 0 });
 const round = (body: Body, side: Side): Contact => ({ body, side, hold: 'round', name: '' });

@@ -1,8 +1,19 @@
 import { MINIMUM_FEATURE, SAME_POINT } from '../units/tolerance.ts';
 import { intersections } from './intersect.ts';
-import type { Box, LineArcPath, Point } from './path.ts';
-import { signedArea } from './path-measures.ts';
-import { angleInSweep, arcOf, chord, pointAlong, type Segment, segmentBox, segmentLength, segmentsOf } from './segment.ts';
+import {
+  angleInSweep,
+  arcOf,
+  type Box,
+  chord,
+  type LineArcPath,
+  type Point,
+  pointAlong,
+  type Segment,
+  segmentBox,
+  segmentLength,
+  segmentsOf,
+  signedArea,
+} from './path.ts';
 
 /** A fault of an outline. `at` is where, mm. */
 export interface OutlineFault {

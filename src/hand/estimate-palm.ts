@@ -1,6 +1,6 @@
 import { formatLength, type LengthUnit } from '../units/length.ts';
 import type { Problem, Warning } from '../units/result.ts';
-import { DIGITS, type DigitName } from './digits.ts';
+import { DIGITS, type DigitName, WEBS, type WebName } from './digits.ts';
 import { averageDigit, noChildNorms } from './estimate.ts';
 import { DIGIT_FIELDS, digitPath, digitsIn, type Field, PALM_FIELDS } from './fields.ts';
 import type { Hand } from './hand.ts';
@@ -20,7 +20,7 @@ export interface CompletePalm {
 }
 
 /** A length of the palm that was not measured; every output says so. */
-export interface PalmEstimate {
+interface PalmEstimate {
   /** Path of the field, e.g. `handBreadth`, `digits.ring.mpSetback`. */
   readonly where: string;
   readonly mm: number;
@@ -53,7 +53,7 @@ const ROUND_TO_BREADTH = mean(MEAN_CIRCUMFERENCE) / AVERAGE_BREADTH;
 /** Wrist crease to MP joint over breadth. */
 const METACARPAL_TO_BREADTH = (mean(MEAN_PALM_LENGTH) - CREASE_TO_MP) / AVERAGE_BREADTH;
 
-export interface CompletedPalm {
+interface CompletedPalm {
   readonly palm: CompletePalm;
   readonly estimated: readonly PalmEstimate[];
   /** `ESTIMATED`, one for each length. */
@@ -167,4 +167,30 @@ function notEstimable(where: string, field: Field, mm: number, unit: LengthUnit)
 
 function mean(values: readonly number[]): number {
   return values.reduce((sum, value) => sum + value, 0) / values.length;
+}
+
+/**
+ * How far each web lies behind the foremost in an average adult, in hand breadths: web heights of women and men (Greiner 1991, NATICK/TR-92/011,
+ * second-hand) over the breadths of ANSUR II (Gordon et al. 2014).
+ */
+const SETBACK_SHARE: Readonly<Record<WebName, number>> = { 'index-long': 0, 'long-ring': 0.004, 'ring-little': 0.159 };
+
+interface WebLevels {
+  /** Along the digits, mm, distal positive: 0 at the foremost web, the others below. */
+  readonly level: Readonly<Record<WebName, number>>;
+  /** Webs whose setback was not measured. */
+  readonly estimated: readonly WebName[];
+}
+
+/** Levels of the webs from their measured setbacks, or estimated from the hand breadth (model rule 11). */
+export function webLevels(hand: Pick<Hand, 'webs' | 'palm' | 'digits'>): WebLevels {
+  const measured = hand.webs?.webSetback ?? {};
+  const estimated = WEBS.filter((web) => measured[web] === undefined);
+  const breadth = estimated.length > 0 ? handBreadthOf(hand) : 0;
+  const setbacks = WEBS.map((web) => measured[web] ?? SETBACK_SHARE[web] * breadth);
+  const foremost = Math.min(...setbacks);
+  return {
+    level: Object.fromEntries(WEBS.map((web, k) => [web, foremost - (setbacks[k] ?? 0)])) as Record<WebName, number>,
+    estimated,
+  };
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { DIGITS } from './digits.ts';
-import { averageDigit, completeDigits, type MeasuredDigits, type PartlyMeasured } from './estimate.ts';
+import { averageDigit, completeDigits, estimatePipCircumference, type MeasuredDigits, type PartlyMeasured } from './estimate.ts';
 
 function average(digit: 'index' | 'long' | 'ring' | 'little', scale = 1): PartlyMeasured {
   const { circumference } = averageDigit(digit);
@@ -84,5 +84,24 @@ describe('completeDigits(digits)', () => {
     const { problems, estimated } = completeDigits({ little: { ...average('little'), palmarRoom: 50 } });
     expect(problems).toMatchObject([{ code: 'NOT_ESTIMABLE', where: 'digits.little.dorsalLength', kind: 'input' }]);
     expect(estimated).toEqual([]);
+  });
+});
+
+// PIP circumferences of Greiner 1991 (second-hand) and hand circumference and breadth of ANSUR II, women and men.
+describe('estimatePipCircumference(hand, digit)', () => {
+  it.each([
+    ['women', { handCircumference: 186.55 }, [61.2, 61.3, 57.4, 50.6]],
+    ['women by breadth', { handBreadth: 78.15 }, [61.2, 61.3, 57.4, 50.6]],
+    ['men', { handCircumference: 212.28 }, [68.4, 69.6, 64.9, 57.8]],
+    ['men by breadth', { handBreadth: 88.26 }, [68.4, 69.6, 64.9, 57.8]],
+  ] as const)('gives the published means of %s from their mean hand within 1.2 mm', (_, palm, means) => {
+    for (const [k, digit] of DIGITS.entries()) {
+      expect(Math.abs((estimatePipCircumference({ palm }, digit)?.mm ?? 0) - (means[k] ?? 0))).toBeLessThan(1.2);
+    }
+  });
+
+  it('estimates nothing without a measure of the hand, nor for a child', () => {
+    expect(estimatePipCircumference({ palm: {} }, 'ring')).toBeNull();
+    expect(estimatePipCircumference({ palm: { handCircumference: 140 }, child: true }, 'ring')).toBeNull();
   });
 });

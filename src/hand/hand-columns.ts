@@ -1,8 +1,8 @@
-import { getOwn } from '../units/get-own.ts';
+import { getOwn } from '../units/json-text.ts';
 import { DIGITS, WEBS } from './digits.ts';
 import { DIGIT_FIELDS, type Field, FLAG_MEANINGS, PALM_FIELDS, TARGET_FIELDS, WEB_FIELDS } from './fields.ts';
 import { HAND_SCHEMA_ID, MOST_READINGS, MOST_WEEKS } from './hand-schema.ts';
-import { CENTRAL_SLIP, STOP_SIGNS } from './stop-signs.ts';
+import { CENTRAL_SLIP, STOP_SIGNS } from './signs.ts';
 import { TARGET_MOTION_MEANINGS, targetMotionPaths } from './target-motion.ts';
 
 /** A column of a table of hands, one hand a row. */

@@ -3,7 +3,7 @@ import { LENGTH_UNITS } from '../units/length.ts';
 import { LONGEST_CODE } from './case-code.ts';
 import { DIGITS, SIDES, WEBS, type WebName } from './digits.ts';
 import { DIGIT_FIELDS, type Field, FLAG_MEANINGS, PALM_FIELDS, TARGET_FIELDS, WEB_FIELDS, type WebFieldId } from './fields.ts';
-import { CENTRAL_SLIP, STOP_SIGN_MEANINGS, STOP_SIGNS } from './stop-signs.ts';
+import { CENTRAL_SLIP, STOP_SIGN_MEANINGS, STOP_SIGNS } from './signs.ts';
 import { TARGET_MOTION_MEANINGS, type TargetMotion, targetMotionFields } from './target-motion.ts';
 
 export const HAND_SCHEMA_ID = 'knucklewright/hand@1';

@@ -2,7 +2,7 @@ import type { LengthUnit } from '../units/length.ts';
 import type { DigitName, Side, WebName } from './digits.ts';
 import type { DIGIT_FIELDS, PALM_FIELDS, ValuesOf, WebFieldId } from './fields.ts';
 import type { HandFile } from './hand-schema.ts';
-import type { CentralSlip, StopSign } from './stop-signs.ts';
+import type { CentralSlip, StopSign } from './signs.ts';
 import type { JointReading, TargetMotion } from './target-motion.ts';
 
 /** One digit, mm; how each is measured stands in `DIGIT_FIELDS`. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { seeded, seededNormal } from '../units/seeded.ts';
+import { seeded, seededNormal } from '../units/chance.ts';
 import { DIGITS } from './digits.ts';
 import { NORM_GROUPS, type NormGroup } from './norm-groups.ts';
 import { breadthCircumferenceCorrelation, type NormHand, normHands } from './norm-hands.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import demo from '../../fixtures/demo-hand.json' with { type: 'json' };
-import { seeded, seededNormal } from '../units/seeded.ts';
+import { seeded, seededNormal } from '../units/chance.ts';
 import { normHands } from './norm-hands.ts';
 import { judgeMeasures } from './plausibility.ts';
 import { type ReadMeasures, readMeasures } from './read-measures.ts';

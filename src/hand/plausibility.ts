@@ -4,8 +4,7 @@ import type { Problem, Warning } from '../units/result.ts';
 import type { DigitName } from './digits.ts';
 import { type DigitFieldId, digitPath, digitsIn } from './fields.ts';
 import type { ReadMeasures } from './read-measures.ts';
-import { digitSection } from './section.ts';
-import { digitTaper } from './taper.ts';
+import { digitSection, digitTaper } from './section.ts';
 
 export interface Judged {
   readonly problems: readonly Problem[];

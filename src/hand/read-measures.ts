@@ -1,10 +1,9 @@
-import { parseDegrees } from '../units/degrees-text.ts';
-import { getOwn } from '../units/get-own.ts';
-import { formatLength, LENGTH_UNITS, type LengthUnit, MM_PER, parseLength } from '../units/length.ts';
+import { parseDegrees } from '../units/angle.ts';
+import { getOwn } from '../units/json-text.ts';
+import { formatLength, LENGTH_UNITS, type LengthUnit, MM_PER, parseLength, US_RING_CHART_SPREAD } from '../units/length.ts';
 import { plain } from '../units/number.ts';
 import { quote } from '../units/quote.ts';
 import type { Problem, Warning } from '../units/result.ts';
-import { US_RING_CHART_SPREAD } from '../units/ring-size.ts';
 import { DIGITS, type DigitName, WEBS, type WebName } from './digits.ts';
 import {
   DIGIT_FIELDS,

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import demo from '../../fixtures/demo-hand.json' with { type: 'json' };
 import { handOfRow } from './hand-columns.ts';
 import { readHand } from './read-hand.ts';
-import { STOP_SIGNS } from './stop-signs.ts';
+import { STOP_SIGNS } from './signs.ts';
 
 const withTarget = (target: object, more: object = {}) => readHand({ ...demo, ...more, target: { digit: 'ring', ...target } });
 const targetOf = (target: object) => {

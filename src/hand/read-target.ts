@@ -1,4 +1,4 @@
-import { getOwn } from '../units/get-own.ts';
+import { getOwn } from '../units/json-text.ts';
 import { plain } from '../units/number.ts';
 import type { Problem, Warning } from '../units/result.ts';
 import { TARGET_FIELDS } from './fields.ts';

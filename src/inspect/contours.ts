@@ -1,7 +1,5 @@
-import type { Point } from '../geometry/path.ts';
-import { type Segment, segmentLength } from '../geometry/segment.ts';
-import type { DeclaredSettings } from './declared-settings.ts';
-import type { Budget, ReadCurve } from './drawing.ts';
+import { type Point, type Segment, segmentLength } from '../geometry/path.ts';
+import type { Budget, DeclaredSettings, ReadCurve } from './drawing.ts';
 
 /** A closed way of the cutter. */
 export interface Contour {

@@ -1,12 +1,9 @@
 import { boxIndex } from '../geometry/box-index.ts';
-import { intersections } from '../geometry/intersect.ts';
-import { overlapOf } from '../geometry/overlap.ts';
-import type { Box, Point } from '../geometry/path.ts';
-import { arcOf, headings, pointAlong, type Segment, segmentBox, segmentLength } from '../geometry/segment.ts';
+import { intersections, overlapOf } from '../geometry/intersect.ts';
+import { arcOf, type Box, headings, type Point, pointAlong, type Segment, segmentBox, segmentLength } from '../geometry/path.ts';
 import { DOUBLED_EDGE, DOUBLED_LENGTH } from '../units/tolerance.ts';
 import { type Contour, JOINED } from './contours.ts';
-import type { DeclaredSettings } from './declared-settings.ts';
-import type { Budget, Finding, ReadCurve } from './drawing.ts';
+import type { Budget, DeclaredSettings, Finding, ReadCurve } from './drawing.ts';
 
 /** Edges shorter than this have no length a machine could see. mm */
 const NO_LENGTH = 0.0005;

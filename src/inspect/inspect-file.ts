@@ -1,8 +1,7 @@
 import { gunzipSync } from 'node:zlib';
 import { type DrawingFormat, decodeText, drawingFormat, isBinaryDxf, isGzip } from '../units/file-format.ts';
 import { type Budget, type Finding, LIMITS, LimitReached, newBudget, type ReadDrawing, Unreadable } from './drawing.ts';
-import { binaryTags } from './dxf/dxf-binary.ts';
-import { textTags } from './dxf/dxf-tags.ts';
+import { binaryTags, textTags } from './dxf/dxf-tags.ts';
 import { readDxf } from './dxf/read-dxf.ts';
 import { type Inspection, type InspectSettings, judge, judged, notRead } from './inspection.ts';
 import { readPdf } from './pdf/read-pdf.ts';

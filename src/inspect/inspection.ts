@@ -1,12 +1,18 @@
 import { boxIndex } from '../geometry/box-index.ts';
-import type { Box, Point } from '../geometry/path.ts';
-import { unionBox } from '../geometry/path-measures.ts';
-import { pointAlong, type Segment, segmentBox, segmentLength } from '../geometry/segment.ts';
+import { type Box, type Point, pointAlong, type Segment, segmentBox, segmentLength, unionBox } from '../geometry/path.ts';
 import { nearestOn } from '../geometry/validate-outline.ts';
 import { colourName } from './colour.ts';
 import { type Contour, contoursOf, type OpenRun } from './contours.ts';
-import { type DeclaredSettings, declaredSettings } from './declared-settings.ts';
-import { type Budget, type Finding, FLATTENING, LIMITS, type ReadCurve, type ReadDrawing } from './drawing.ts';
+import {
+  type Budget,
+  type DeclaredSettings,
+  declaredSettings,
+  type Finding,
+  FLATTENING,
+  LIMITS,
+  type ReadCurve,
+  type ReadDrawing,
+} from './drawing.ts';
 import { edgeFindings } from './edge-findings.ts';
 import { type Severity, severityOf } from './finding-kinds.ts';
 import { layerFindings } from './layer-findings.ts';

@@ -1,8 +1,6 @@
 import { boxIndex } from '../geometry/box-index.ts';
 import { insidePolygon } from '../geometry/inside.ts';
-import type { Box, Point } from '../geometry/path.ts';
-import { unionBox } from '../geometry/path-measures.ts';
-import { pointAlong, type Segment, segmentBox, segmentLength } from '../geometry/segment.ts';
+import { type Box, type Point, pointAlong, type Segment, segmentBox, segmentLength, unionBox } from '../geometry/path.ts';
 import type { Contour } from './contours.ts';
 import type { Budget } from './drawing.ts';
 

@@ -1,14 +1,43 @@
 import { chordPoints, insidePolygon } from '../geometry/inside.ts';
-import type { Point } from '../geometry/path.ts';
-import { boxOf } from '../geometry/path-measures.ts';
+import { boxOf, type Point } from '../geometry/path.ts';
 import type { DigitName } from '../hand/digits.ts';
 import type { Hand } from '../hand/hand.ts';
 import { degrees, radians } from '../units/angle.ts';
 import { type DrawnPlate, type FlatPlate, readFlatPlate } from './flat-plate.ts';
 import { type FoldedSheet, foldSheet, type Side } from './fold-sheet.ts';
 import { byFinger, fingerUnder, type HandModel, handModel, type ModelFinger, skinGap } from './hand-model.ts';
-import { type Point3, size } from './space.ts';
-import { strainAt } from './strain.ts';
+import { dot, minus, type Point3, size } from './space.ts';
+
+/** What laying a flat sheet into space asks of it at a place. */
+interface Strain {
+  /** Greatest principal stretch or squeeze, as a share: 0 where lengths are kept. */
+  readonly stretch: number;
+  /** By how much a right angle drawn along and across is no longer one. degrees */
+  readonly shear: number;
+}
+
+/** Side of the small square that is laid into space. mm */
+const SIDE = 0.01;
+
+/**
+ * Strain of a sheet at p, from where a small square there comes to lie. `into` must treat the three corners alike: a fold that tells sides of
+ * a slot apart takes p's side for all of them.
+ */
+export function strainAt(into: (p: Point) => Point3, p: Point): Strain {
+  const origin = into(p);
+  const across = minus(into({ x: p.x + SIDE, y: p.y }), origin);
+  const along = minus(into({ x: p.x, y: p.y + SIDE }), origin);
+  const [xx, yy, xy] = [dot(across, across), dot(along, along), dot(across, along)].map((value) => value / SIDE ** 2) as [
+    number,
+    number,
+    number,
+  ];
+  const middle = (xx + yy) / 2;
+  const radius = Math.hypot((xx - yy) / 2, xy);
+  const [most, least] = [Math.sqrt(middle + radius), Math.sqrt(Math.max(0, middle - radius))];
+  const cosine = dot(across, along) / (size(across) * size(along));
+  return { stretch: Math.max(most - 1, 1 - least), shear: Math.abs(90 - degrees(Math.acos(Math.max(-1, Math.min(1, cosine))))) };
+}
 
 /** What folding a drawn plate and laying it on the modelled hand found. mm and degrees. */
 export interface FoldFindings {
@@ -96,7 +125,7 @@ export function judgePlate(drawn: DrawnPlate, hand: Hand, webGap: number): FoldF
 }
 
 /** A folded plate on its hand. */
-export interface LaidPlate {
+interface LaidPlate {
   readonly flat: FlatPlate;
   readonly sheet: FoldedSheet;
   readonly model: HandModel;
@@ -107,7 +136,7 @@ export interface LaidPlate {
 }
 
 /** Folds a drawn plate and slides it over the hand until its marked MP joints lie, on average, over the hand's. Null as `judgePlate`. */
-export function layPlate(drawn: DrawnPlate, hand: Hand, webGap: number): LaidPlate | null {
+function layPlate(drawn: DrawnPlate, hand: Hand, webGap: number): LaidPlate | null {
   const flat = readFlatPlate(drawn);
   const middle = drawn.clearance + drawn.thickness / 2;
   const model = handModel(hand, drawn.face, drawn.digits, drawn.angle, webGap, middle);

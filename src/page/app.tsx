@@ -19,6 +19,7 @@ import { OptionsPanel } from './sections/options/options-panel.tsx';
 import { Printout } from './sections/printout/printout.tsx';
 import { StopPanel } from './sections/stop/stop-panel.tsx';
 import { Course } from './sections/visits/course.tsx';
+import { VisitBar, VisitTabs } from './sections/visits/visit-bar.tsx';
 import { VisitForm } from './sections/visits/visit-form.tsx';
 import { WaysPanel } from './sections/ways/ways-panel.tsx';
 import { type Panel, type Store, TURNS } from './store.ts';
@@ -47,6 +48,8 @@ function Page() {
   const store = useStore();
   const texts = store.texts.value;
   const isNarrow = store.narrow.value;
+  const isDesign = store.mode.value === 'design';
+  const isCase = store.file.value !== null;
   return (
     <>
       <button type="button" class="skip" id="skip-finger" onClick={() => skip(store, 'finger')}>
@@ -57,8 +60,8 @@ function Page() {
       </button>
       <Head />
       <FileProblems />
-      {isNarrow && store.mode.value === 'design' ? <TurnTabs /> : null}
-      {store.mode.value === 'design' ? <Design /> : <Visits />}
+      {isNarrow ? isDesign ? <TurnTabs /> : isCase ? <VisitTabs /> : null : null}
+      {isDesign ? <Design /> : <Visits />}
       <footer>
         <p class="status" role="status" aria-label={texts.head.status}>
           {store.said.value}
@@ -67,7 +70,7 @@ function Page() {
           {texts.head.burn} {texts.head.decides}
         </p>
       </footer>
-      {isNarrow ? <BottomBar /> : null}
+      {isNarrow ? isDesign || !isCase ? <BottomBar /> : <VisitBar /> : null}
       <Printout />
     </>
   );
@@ -110,9 +113,11 @@ function Visits() {
       ) : (
         <VisitForm />
       )}
-      <div class="right">
-        <Course />
-      </div>
+      {store.narrow.value && (store.visitPart.value !== 'next' || PanelOf) ? null : (
+        <div class="right">
+          <Course />
+        </div>
+      )}
     </main>
   );
 }

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import demo from '../../fixtures/demo-hand.json' with { type: 'json' };
 import type { HandFile } from '../hand/hand-schema.ts';
 import { readHand } from '../hand/read-hand.ts';
-import { STOP_SIGNS } from '../hand/stop-signs.ts';
+import { STOP_SIGNS } from '../hand/signs.ts';
 import { entriesOf, handFileOf } from './hand-file.ts';
 
 const opened = (target: object) => entriesOf({ ...demo, target: { ...demo.target, ...target } } as HandFile, '.');

@@ -1,7 +1,6 @@
 import { stopNotes } from '../block/hand-notes.ts';
-import type { HandFile } from '../hand/hand-schema.ts';
-import { LONGEST_DIAGNOSIS, MOST_WEEKS } from '../hand/hand-schema.ts';
-import { STOP_SIGNS } from '../hand/stop-signs.ts';
+import { type HandFile, LONGEST_DIAGNOSIS, MOST_WEEKS } from '../hand/hand-schema.ts';
+import { STOP_SIGNS } from '../hand/signs.ts';
 import { type TargetMotion, targetMotionFields } from '../hand/target-motion.ts';
 import { plain } from '../units/number.ts';
 import { type DecimalSign, type Entries, emptyEntries, MOTION_IDS, type MotionId, type TypedMotion } from './state.ts';

@@ -1,11 +1,11 @@
 import { PLACES } from '../block/block.ts';
 import { DIGITS, SIDES } from '../hand/digits.ts';
-import { STOP_SIGNS } from '../hand/stop-signs.ts';
+import { STOP_SIGNS } from '../hand/signs.ts';
 import { PLATE_FACES } from '../pattern/plate/plate-design.ts';
 import { BEND_CHOICES } from '../pattern/plate/plate-options.ts';
 import type { CaseFile } from '../record/case-schema.ts';
 import { readCase } from '../record/read-case.ts';
-import { getOwn } from '../units/get-own.ts';
+import { getOwn } from '../units/json-text.ts';
 import { LENGTH_UNITS } from '../units/length.ts';
 import {
   type Entries,

@@ -1,8 +1,7 @@
 import type { HandFile } from '../hand/hand-schema.ts';
 import { readHand } from '../hand/read-hand.ts';
 import type { CaseFile } from '../record/case-schema.ts';
-import { getOwn } from '../units/get-own.ts';
-import { parseJsonText } from '../units/json-text.ts';
+import { getOwn, parseJsonText } from '../units/json-text.ts';
 import { type Result, success } from '../units/result.ts';
 
 /** What a file that a person opened holds: a case, a hand, or a case with its hand. */

@@ -2,9 +2,11 @@ import { isRound } from '../hand/fields.ts';
 import { NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { retyped } from './format.ts';
+import { fingerWords } from './sections/finger/finger-words.ts';
 import { type Entries, emptyEntries, type Settings } from './state.ts';
+import { withBeyondWord } from './typed-motion.ts';
 
-type Writing = Pick<Settings, 'unit' | 'decimal'>;
+type Writing = Pick<Settings, 'unit' | 'decimal'> & Partial<Pick<Settings, 'language'>>;
 
 const LENGTH_OPTIONS: readonly string[] = NUMBER_OPTIONS.filter((o) => o.unit === 'mm').map((o) => o.key);
 
@@ -16,7 +18,9 @@ export function rewritten(entries: Entries, from: Writing, to: Writing): Entries
   const each = <T extends Readonly<Record<string, string>>>(values: T, write: (text: string, key: string) => string): T =>
     Object.fromEntries(Object.entries(values).map(([key, text]) => [key, write(text, key)])) as T;
   const round = (text: string, key: string) => (entries.roundIn !== 'length' && isRound(key) ? sign(text) : length(text));
-  const motion = Object.entries(entries.motion).map(([id, typed]) => [id, { lacks: sign(typed.lacks), bends: sign(typed.bends) }]);
+  const beyond = to.language && fingerWords[to.language].beyond;
+  const end = (text: string) => sign(beyond ? withBeyondWord(text, beyond) : text);
+  const motion = Object.entries(entries.motion).map(([id, typed]) => [id, { lacks: end(typed.lacks), bends: sign(typed.bends) }]);
   return {
     ...entries,
     digits: {
@@ -29,6 +33,10 @@ export function rewritten(entries: Entries, from: Writing, to: Writing): Entries
     webs: each(entries.webs, length),
     motion: Object.fromEntries(motion) as unknown as Entries['motion'],
     options: each(entries.options, (text, key) => (LENGTH_OPTIONS.includes(key) ? length(text) : sign(text))),
+    visit: {
+      ...entries.visit,
+      ...Object.fromEntries((['lacks', 'passiveLacks', 'mpLacks'] as const).map((id) => [id, end(entries.visit[id])])),
+    },
     print: { ...entries.print, across: length(entries.print.across), along: length(entries.print.along) },
   };
 }
@@ -41,6 +49,6 @@ export function optionValues({ options }: Entries, unit: LengthUnit): Record<str
 }
 
 /** Empty entries as they are written in a unit and with a sign. */
-export function freshEntries({ unit, decimal }: Writing): Entries {
+export function freshEntries({ unit, decimal }: Pick<Settings, 'unit' | 'decimal'>): Entries {
   return rewritten(emptyEntries('.'), { unit: 'mm', decimal: '.' }, { unit, decimal });
 }

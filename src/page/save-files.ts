@@ -8,7 +8,7 @@ import { loadWriters } from './load-writers.ts';
 import type { FileKind } from './make-file.ts';
 import { readOpened } from './open-file.ts';
 import { focusNext, goToField } from './parts/focus.ts';
-import { freshEntries } from './rewrite-entries.ts';
+import { freshEntries, rewritten } from './rewrite-entries.ts';
 import { saveAs } from './save.ts';
 import type { Store } from './store.ts';
 import { fieldName, sayProblem } from './translate-messages.ts';
@@ -140,7 +140,7 @@ export async function openFile(store: Store, file: File): Promise<void> {
   const opened =
     hand === null
       ? { ...fresh, code: record?.code ?? '', side: record?.side ?? '', target: record?.digit ?? '' }
-      : entriesOf(hand, decimal);
+      : rewritten(entriesOf(hand, decimal), settings, settings);
   store.set(settings, (entries) => entries);
   store.replace({ ...opened, options: fresh.options, print } as typeof fresh, record);
   store.mode.value = record !== null && record.visits.length > 0 ? 'visits' : 'design';

@@ -1,7 +1,7 @@
 import type { Place } from '../block/block.ts';
 import { DIGITS, type DigitName, type Side, type WebName } from '../hand/digits.ts';
 import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS, type PalmFieldId } from '../hand/fields.ts';
-import type { StopSign } from '../hand/stop-signs.ts';
+import type { StopSign } from '../hand/signs.ts';
 import type { PlateFaces } from '../pattern/plate/plate-design.ts';
 import type { BendChoice } from '../pattern/plate/plate-options.ts';
 import { DEFAULT_STRIP_OPTIONS, type StripOptions } from '../pattern/strip/strip-options.ts';
@@ -101,6 +101,18 @@ export const VISIT_ENTRIES = [
   'correcting',
 ] as const;
 export type VisitEntry = (typeof VISIT_ENTRIES)[number];
+
+/** What is asked first at a visit: is anything wrong today? */
+export const HARM_ENTRIES = [
+  'date',
+  'pain',
+  'skin',
+  'sensation',
+  'colour',
+  'infection',
+  'deformity',
+  'crpsSigns',
+] as const satisfies readonly VisitEntry[];
 
 export const EMPTY_VISIT = Object.fromEntries(VISIT_ENTRIES.map((id) => [id, ''])) as Readonly<Record<VisitEntry, string>>;
 

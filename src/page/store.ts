@@ -22,6 +22,9 @@ export const PANELS = ['more', 'stop', 'ways', 'look', 'figures', 'options', 'fi
 export type Panel = (typeof PANELS)[number];
 export const TURNS = ['finger', 'measure', 'make'] as const;
 export type Turn = (typeof TURNS)[number];
+/** A visit is written down harm first, then motion and wear; then what follows from it. */
+export const VISIT_PARTS = ['harm', 'motion', 'next'] as const;
+export type VisitPart = (typeof VISIT_PARTS)[number];
 export type Picture = 'hand' | 'section' | 'flat';
 
 /** The state of the page and all that follows from it. Views read signals and are drawn anew when what they read has changed. */
@@ -55,6 +58,8 @@ export interface Store {
   /** On a narrow screen one turn is shown at a time, and one row of the grid. */
   readonly turn: Signal<Turn>;
   readonly row: Signal<number>;
+  /** On a narrow screen one part of a visit is shown at a time. */
+  readonly visitPart: Signal<VisitPart>;
   /** The drawn hand is turned once for all measures of the back. */
   readonly aspect: Signal<'palm' | 'back'>;
   readonly picture: Signal<Picture>;
@@ -159,6 +164,7 @@ export function createStore(first: PageState, pixelRatio = 1): Store {
     middle: signal<'fingers' | 'palm'>('fingers'),
     turn: signal<Turn>('finger'),
     row: signal(0),
+    visitPart: signal<VisitPart>('harm'),
     aspect: signal<'palm' | 'back'>('palm'),
     picture: signal<Picture>('hand'),
     rotation: signal<Rotation | null>(null),
@@ -208,6 +214,7 @@ export function createStore(first: PageState, pixelRatio = 1): Store {
         store.panel.value = null;
         store.saved.value = '';
         store.fileProblems.value = [];
+        store.visitPart.value = 'harm';
         apply(next, NO_HISTORY);
         changed.value = false;
       });

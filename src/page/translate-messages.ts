@@ -1,8 +1,7 @@
-import type { DigitName } from '../hand/digits.ts';
-import { DIGITS } from '../hand/digits.ts';
+import { DIGITS, type DigitName } from '../hand/digits.ts';
 import { DIGIT_FIELDS, type Field, PALM_FIELDS, WEB_FIELDS } from '../hand/fields.ts';
 import { NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
-import { getOwn } from '../units/get-own.ts';
+import { getOwn } from '../units/json-text.ts';
 import { visible } from '../units/quote.ts';
 import type { Problem, Warning } from '../units/result.ts';
 import type { Format } from './format.ts';

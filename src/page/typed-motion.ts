@@ -1,11 +1,10 @@
-import { parseDegrees } from '../units/degrees-text.ts';
+import { BEYOND_STRAIGHT, parseDegrees } from '../units/angle.ts';
 import { plain } from '../units/number.ts';
 import type { TypedMotion } from './state.ts';
 
 /** A field of a motion: blank, an angle in degrees (below 0 where the joint goes beyond straight), a sign that may mean either, or no angle. */
 export type ReadAngle = { readonly kind: 'blank' | 'sign' | 'unreadable' } | { readonly kind: 'degrees'; readonly degrees: number };
 
-const BEYOND = /^(?:hyperextension|hyper|h)\s*/i;
 const SIGN = /^\s*[-+−–]/;
 
 /** What the person typed for one end of a motion. A sign is asked about: - and + are used both for a deficit and for hyperextension. */
@@ -13,8 +12,8 @@ export function readAngle(text: string): ReadAngle {
   if (text.trim() === '') return { kind: 'blank' };
   if (SIGN.test(text)) return { kind: 'sign' };
   const tidy = text.trim();
-  const beyond = BEYOND.test(tidy);
-  const parsed = parseDegrees(tidy.replace(BEYOND, ''));
+  const beyond = BEYOND_STRAIGHT.test(tidy);
+  const parsed = parseDegrees(tidy.replace(BEYOND_STRAIGHT, ''));
   if (!parsed.ok) return { kind: 'unreadable' };
   return { kind: 'degrees', degrees: beyond ? -parsed.degrees || 0 : parsed.degrees };
 }
@@ -24,12 +23,13 @@ const NEUTRAL_ZERO = /^\s*(\d{1,3})\s*[-–/]\s*(\d{1,3})\s*[-–/]\s*(\d{1,3})\
 /**
  * A whole motion typed into one field in neutral-zero notation (AO: extension-0-flexion): 0-25-85 lacks 25 to straight and bends to 85,
  * 10-0-85 goes 10 beyond straight. Null where it is none.
+ * @param beyond the reader's word for an angle beyond straight
  */
-export function readNeutralZero(text: string): TypedMotion | null {
+export function readNeutralZero(text: string, beyond = 'hyper'): TypedMotion | null {
   const [, first, second, third] = NEUTRAL_ZERO.exec(text) ?? [];
   if (first === undefined || second === undefined || third === undefined) return null;
   if (Number(first) === 0) return { lacks: String(Number(second)), bends: String(Number(third)) };
-  return Number(second) === 0 ? { lacks: `hyper ${Number(first)}`, bends: String(Number(third)) } : null;
+  return Number(second) === 0 ? { lacks: `${beyond} ${Number(first)}`, bends: String(Number(third)) } : null;
 }
 
 /** A motion shown back in neutral-zero notation: "0-25-85", "10-0-85"; null until both ends can be read. */
@@ -38,4 +38,16 @@ export function neutralZero(motion: TypedMotion): string | null {
   if (lacks.kind !== 'degrees' || bends.kind !== 'degrees') return null;
   const flexion = plain(bends.degrees, 1);
   return lacks.degrees < 0 ? `${plain(-lacks.degrees, 1)}-0-${flexion}` : `0-${plain(lacks.degrees, 1)}-${flexion}`;
+}
+
+/** A typed end of a motion with the word for beyond straight in another language. */
+export function withBeyondWord(text: string, beyond: string): string {
+  return BEYOND_STRAIGHT.test(text.trim()) ? text.trim().replace(BEYOND_STRAIGHT, `${beyond} `) : text;
+}
+
+/** Paths of both ends of the motion that a field belongs to: `motion.active.lacks`, `visit.passiveBends`; null for a field of no motion. */
+export function endsOfMotion(where: string): { readonly lacks: string; readonly bends: string } | null {
+  const [, stem, end] = /^(motion\.\w+\.|visit\.(?:passive|mp)?)(lacks|bends)$/i.exec(where) ?? [];
+  if (stem === undefined || end === undefined) return null;
+  return /^[LB]/.test(end) ? { lacks: `${stem}Lacks`, bends: `${stem}Bends` } : { lacks: `${stem}lacks`, bends: `${stem}bends` };
 }

@@ -1,12 +1,11 @@
-import { CRPS_SIGNS } from '../hand/harm-signs.ts';
+import { CRPS_SIGNS } from '../hand/signs.ts';
 import { PLATE_GEOMETRY_VERSION } from '../pattern/plate/plate.ts';
 import type { Case } from '../record/case.ts';
 import { CASE_SCHEMA_ID, type CaseFile, type MadeFile, type VisitFile } from '../record/case-schema.ts';
 import { readCase } from '../record/read-case.ts';
 import { readVisit } from '../record/read-visit.ts';
 import { withAmendment, withVisit } from '../record/write-case.ts';
-import { readNumber, tidyNumberText } from '../units/decimal-text.ts';
-import { plain, rounded } from '../units/number.ts';
+import { plain, readNumber, rounded, tidyNumberText } from '../units/number.ts';
 import { failure, type Problem, type Result } from '../units/result.ts';
 import type { Drawn } from './derive.ts';
 import { endProblems } from './motion-problems.ts';
@@ -103,8 +102,11 @@ function visitOf(typed: Entries['visit'], made: Drawn | null, was: VisitFile | u
   return read.ok ? { ok: true, value: read.value.file, warnings: read.warnings } : read;
 }
 
-/** The form filled with a recorded visit, so that it can be corrected. */
-export function entriesOfVisit(visit: VisitFile, index: number): Entries['visit'] {
+/**
+ * The form filled with a recorded visit, so that it can be corrected.
+ * @param beyond the reader's word for an angle beyond straight
+ */
+export function entriesOfVisit(visit: VisitFile, index: number, beyond = 'hyper'): Entries['visit'] {
   const answer = (value: boolean | undefined) => (value === undefined ? '' : value ? 'yes' : 'no');
   const text = (value: number | undefined) => (value === undefined ? '' : plain(value, 4));
   const ends = (motion: VisitFile['goniometry']['pip']['active'] | undefined) => ({
@@ -113,7 +115,7 @@ export function entriesOfVisit(visit: VisitFile, index: number): Entries['visit'
         ? ''
         : motion.hyperextension === undefined
           ? text(motion.extensionDeficit)
-          : `hyper ${text(motion.hyperextension)}`,
+          : `${beyond} ${text(motion.hyperextension)}`,
     bends: text(motion?.flexion),
   });
   const { mp, pip } = visit.goniometry;
@@ -147,10 +149,10 @@ export function entriesOfVisit(visit: VisitFile, index: number): Entries['visit'
 }
 
 /** A new visit begins with today's date and the last motion; nothing that can harm is answered in advance. */
-export function proposedVisit(file: CaseFile, today: string): Entries['visit'] {
+export function proposedVisit(file: CaseFile, today: string, beyond = 'hyper'): Entries['visit'] {
   const last = file.visits.at(-1);
   const isMadeKnown = file.visits.some((visit) => visit.made !== undefined);
-  const from = last ? entriesOfVisit(last, 0) : EMPTY_VISIT;
+  const from = last ? entriesOfVisit(last, 0, beyond) : EMPTY_VISIT;
   return { ...EMPTY_VISIT, date: today, lacks: from.lacks, bends: from.bends, made: isMadeKnown ? '' : 'yes' };
 }
 

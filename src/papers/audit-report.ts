@@ -1,6 +1,6 @@
 import type { Report, ReportLine } from '../pattern/report.ts';
 import { type Audit, GAIN } from '../record/audit.ts';
-import { BELIEVED_CHANGE_SOURCE } from '../record/believed-change.ts';
+import { BELIEVED_CHANGE_SOURCE } from '../record/case.ts';
 import { CLOSE_REASONS } from '../record/case-schema.ts';
 import { plain } from '../units/number.ts';
 import type { Language } from '../words/language.ts';

@@ -1,4 +1,4 @@
-import { heldDigits } from '../record/made-text.ts';
+import { heldDigits } from '../record/case-text.ts';
 import type { PlanSpeech } from '../words/advice/plan/plan-words.ts';
 import type { ChartWords } from '../words/record/chart-words.ts';
 

@@ -1,13 +1,13 @@
+import type { Joint } from '../hand/target-motion.ts';
 import type { Report, ReportLine, ReportSection, ReportTable } from '../pattern/report.ts';
 import type { Case, Made, Motion, Visit } from '../record/case.ts';
+import { heldDigits, madeInOrder } from '../record/case-text.ts';
 import { courseOf, fullFlexion } from '../record/course/course.ts';
 import { courseAdvice } from '../record/course/course-advice.ts';
 import { USUAL_GOAL } from '../record/course/course-rules.ts';
-import { daysBetween } from '../record/course/days.ts';
-import type { Joint } from '../record/goniometry-fields.ts';
-import { heldDigits, madeInOrder } from '../record/made-text.ts';
 import { neutralZero } from '../record/motion-text.ts';
 import { otherHandTotal, totalAtVisit, totalPassiveMotion } from '../record/total-active-motion.ts';
+import { daysBetween } from '../units/day.ts';
 import { plain, rounded } from '../units/number.ts';
 import { failure, type Result, success } from '../units/result.ts';
 import type { PlanSpeech } from '../words/advice/plan/plan-words.ts';

@@ -1,20 +1,63 @@
 import { type Point, polyline } from '../geometry/path.ts';
 import { placePath } from '../geometry/transform.ts';
 import type { DrawnShape, DrawnText, Tone } from '../pattern/drawing.ts';
+import { smooth } from '../picture/spline.ts';
 
 export type Items = readonly (DrawnShape | DrawnText)[];
 
 const HALF = 8;
 
-/** The end of somebody's finger: its tip at a point, lying along a direction (radians) away from it. mm */
-export function fingerEnd(tip: Point, away: number, length: number, half = HALF): Items {
+/** The end of a finger: its tip at a point, lying along a direction (radians) away from it. mm */
+function fingerEnd(tip: Point, away: number, length: number, half = HALF): Items {
   const [c, s] = [Math.cos(away), Math.sin(away)];
   const at = (along: number, across: number): Point => ({ x: tip.x + along * c - across * s, y: tip.y + along * s + across * c });
   const round = Array.from({ length: 13 }, (_, k) => {
     const t = Math.PI / 2 + (k * Math.PI) / 12;
     return at(half + half * Math.cos(t), half * Math.sin(t));
   });
-  return [shape('helping-finger', [polyline([at(length, half), ...round, at(length, -half)])], 'medium', 'ink', 'skin')];
+  return [shape('finger-end', [polyline([at(length, half), ...round, at(length, -half)])], 'medium', 'ink', 'skin')];
+}
+
+/** How much of a pressing thumb is shown, mm. */
+export const THUMB_LENGTH = 26;
+/** Half its breadth along it from the tip, and its nail's: from memory, for pictures only. mm */
+const THUMB: readonly (readonly [number, number])[] = [
+  [0, 0],
+  [0.8, 3.6],
+  [3.2, 6.4],
+  [8, 7.6],
+  [14, 7.1],
+  [18, 7.2],
+  [THUMB_LENGTH, 8.2],
+];
+const THUMB_NAIL: readonly (readonly [number, number])[] = [
+  [1.4, 2.4],
+  [2.6, 4],
+  [7.6, 4.5],
+  [10.4, 3.4],
+  [11, 0],
+];
+
+/** A thumb from its back, its tip at a point, lying along a direction (radians) away from it. mm */
+export function thumbEnd(tip: Point, away: number): Items {
+  const [c, s] = [Math.cos(away), Math.sin(away)];
+  const at = (along: number, across: number): Point => ({ x: tip.x + along * c - across * s, y: tip.y + along * s + across * c });
+  const round = (half: typeof THUMB) => [
+    ...half.toReversed().map(([along, across]) => at(along, across)),
+    ...half.slice(half[0]?.[1] === 0 ? 1 : 0).map(([along, across]) => at(along, -across)),
+  ];
+  const shade = [
+    ...THUMB.map(([along, across]) => at(along, across)),
+    ...THUMB.toReversed().map(([along, across]) => at(along, 0.55 * across)),
+  ];
+  const fold = (along: number) => polyline([at(along, -3), at(along + 0.5, 0), at(along, 3)]);
+  return [
+    shape('helping-thumb', [polyline(smooth(round(THUMB)), true)], null, 'skin', 'skin'),
+    shape('shade', [polyline(shade, true)], null, 'skin-half', 'skin-half'),
+    shape('nail', [polyline(smooth(round(THUMB_NAIL)), true)], 'fine', 'ink', 'nail'),
+    shape('fold', [fold(15), fold(16.6)], 'fine', 'grey', null),
+    shape('helping-thumb', [polyline(smooth(round(THUMB)))], 'medium', 'ink', null),
+  ];
 }
 
 /** A finger from the palm with the strip over its PIP crease, struck out. */

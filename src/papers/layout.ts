@@ -1,9 +1,7 @@
-import { type Box, polyline } from '../geometry/path.ts';
-import { boxOf } from '../geometry/path-measures.ts';
+import { type Box, boxOf, polyline } from '../geometry/path.ts';
 import type { Drawing } from '../pattern/drawing.ts';
-import { drawingLayer, inkOf } from '../sheet/paper/drawing-layer.ts';
-import { type Measure, type PageLayer, type PageText, placeLayer, text } from '../sheet/paper/page.ts';
-import { wrapWords } from '../sheet/paper/wrap-words.ts';
+import { type Measure, type PageLayer, type PageText, placeLayer, text, wrapWords } from '../sheet/paper/page.ts';
+import { drawingLayer, inkOf } from '../sheet/paper/page-layers.ts';
 
 /** Baseline to baseline over the height of capitals. */
 const PITCH = 1.72;

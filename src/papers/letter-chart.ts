@@ -1,9 +1,7 @@
 import type { Drawing, DrawnText } from '../pattern/drawing.ts';
 import type { Case } from '../record/case.ts';
-import { chartFrame } from '../record/chart-frame.ts';
-import { chartPart } from '../record/chart-part.ts';
+import { chartFrame, chartPart, chartText } from '../record/chart-frame.ts';
 import { chartPlot, LANE_HEIGHT } from '../record/chart-plot.ts';
-import { chartText } from '../record/chart-shapes.ts';
 import type { Language } from '../words/language.ts';
 import { CHART_WORDS } from '../words/record/chart-words.ts';
 

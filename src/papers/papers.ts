@@ -1,4 +1,4 @@
-import type { PaperMaker } from '../sheet/paper/paper-maker.ts';
+import type { PaperMaker } from '../sheet/paper/pattern-pages.ts';
 import { patientSheet } from './patient-sheet.ts';
 import { storyPages } from './story-pages.ts';
 

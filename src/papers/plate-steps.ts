@@ -3,8 +3,10 @@ import type { DrawnMoulded } from '../picture/moulded-hand.ts';
 import { PLATE_PICTURES, type PlatePictureName, platePictures } from '../picture/plate-pictures.ts';
 import { plain } from '../units/number.ts';
 import { treatedDigit } from './device-pictures.ts';
+import { named } from './finger-names.ts';
+import { type Items, label } from './glyphs.ts';
 import type { StoryWords } from './section-step.ts';
-import { named, type StoryStep } from './storyboard.ts';
+import { helpedAt, type StoryStep } from './storyboard.ts';
 
 type MadePlate = MadeDevice & { readonly kind: 'plate' };
 
@@ -21,7 +23,11 @@ export function plateSteps(made: MadePlate, w: StoryWords): readonly StoryStep[]
   const onHand: readonly PlatePictureName[] = ['place', 'fit', 'strap'];
   return PLATE_PICTURES.map((name): StoryStep => {
     const picture = pictures.get(name) as DrawnMoulded;
-    const items = onHand.includes(name) ? named(picture, w, treatedDigit(made)) : picture.drawing.items;
+    const items = onHand.includes(name)
+      ? named(picture, w.short, treatedDigit(made))
+      : name === 'hold'
+        ? held(picture, w)
+        : picture.drawing.items;
     const words = w.plate[name];
     return {
       title: name === 'hold' ? w.plate.hold.title(plain(angle, 0)) : (words.title as string),
@@ -30,6 +36,20 @@ export function plateSteps(made: MadePlate, w: StoryWords): readonly StoryStep[]
       pictures: [{ items, share: 1 }],
     };
   });
+}
+
+/** Letters of a name beside the helping hand, mm of the hand. */
+const NAME = 5.4;
+
+/** The hand with the gauge, and the hand of whoever helps at its fingertips. */
+function held(picture: DrawnMoulded, w: StoryWords): Items {
+  const tips = [...picture.fingers.values()].map(({ tip }) => tip);
+  const [high] = tips.toSorted((a, b) => b.y - a.y);
+  if (!high) return picture.drawing.items;
+  const pointsLeft = high.x < picture.wrist.x;
+  const helper = helpedAt(pointsLeft ? 'left' : 'right', high);
+  const name = label(w.helper, { x: pointsLeft ? helper.box.minX : helper.box.maxX, y: helper.box.minY - 8 }, NAME);
+  return [...helper.items, ...picture.drawing.items, { ...name, align: pointsLeft ? 'left' : 'right' }];
 }
 
 /** Under this a plate is not bent at its joints. degrees */

@@ -8,7 +8,8 @@ import { type Sample, samplesBetween } from '../picture/band-surface.ts';
 import type { ShownBand } from '../picture/moulded-hand.ts';
 import type { Translations } from '../words/language.ts';
 import type { storyEnglish } from '../words/papers/story-english.ts';
-import { fingerEnd, type Items, label, shape } from './glyphs.ts';
+import { nameHeight } from './finger-names.ts';
+import { type Items, label, shape, THUMB_LENGTH, thumbEnd } from './glyphs.ts';
 
 export type StoryWords = Translations<typeof storyEnglish>;
 
@@ -18,17 +19,20 @@ export interface SectionStep {
   readonly palmUp: boolean;
   readonly side: Side;
   readonly treated: DigitName | null;
+  /** Of a panel's breadth that it has. */
+  readonly share: number;
   /** The paper's scale at its end, or a thumb that presses the tack. */
   readonly more?: 'scale' | 'thumb';
 }
 
-const NAME = 3.4;
-const AROUND = 3;
 /** Free space between the digits and the words round them, mm. */
 const APART = 6;
 
 /** The digits end-on with the strip as far as it lies: grey what is done, blue what comes, an arrow at its end. True size, mm. */
-export function sectionStep(f: StripFigures, { shown, palmUp, side, treated, more }: SectionStep, w: StoryWords): Items {
+export function sectionStep(f: StripFigures, { shown, palmUp, side, treated, share, more }: SectionStep, w: StoryWords): Items {
+  const left = Math.min(...f.path.hand.sections.map((s) => s.x - s.halfWidth));
+  const right = Math.max(...f.path.hand.sections.map((s) => s.x + s.halfWidth));
+  const letters = nameHeight({ minX: left - APART, maxX: right + APART, minY: 0, maxY: 1 }, share);
   const flip = (side === 'right') !== palmUp ? -1 : 1;
   const up = palmUp ? -1 : 1;
   const place = (p: Point): Point => ({ x: flip * p.x, y: up * p.y });
@@ -48,25 +52,23 @@ export function sectionStep(f: StripFigures, { shown, palmUp, side, treated, mor
   }
   for (const s of sections) {
     const name = w.short[s.digit];
-    const height = Math.min(NAME, (1.7 * s.halfWidth) / textWidth(name, 1));
+    const height = Math.min(1.1 * letters, (1.7 * s.halfWidth) / textWidth(name, 1));
     items.push(label(name, { ...place({ x: s.x, y: s.y }) }, height, s.digit === treated, -height / 2));
   }
-  const left = Math.min(...sections.map((s) => s.x - s.halfWidth));
-  const right = Math.max(...sections.map((s) => s.x + s.halfWidth));
   // The scale's name stands between the strip and the word on its side.
-  const beyondScale = more === 'scale' ? scaleNameAt(f).y + scaleOutward(f) * 1.5 * AROUND : middleOf(f);
+  const beyondScale = more === 'scale' ? scaleNameAt(f).y + scaleOutward(f) * 1.5 * letters : middleOf(f);
   const top = Math.max(...sections.map((s) => s.y + s.standingHalfDepth + APART), beyondScale);
   const low = Math.min(...sections.map((s) => s.y - s.standingHalfDepth - APART), beyondScale);
   const middle = (left + right) / 2;
   // The thumb comes from the side on which the strip ends: its word stands there instead.
   const dorsalEnd = f.path.held === 'lowered';
-  if (more !== 'thumb' || !dorsalEnd) items.push(label(w.back, place({ x: middle, y: top }), AROUND, false, up > 0 ? 0.4 : -AROUND));
-  if (more !== 'thumb' || dorsalEnd) items.push(label(w.palm, place({ x: middle, y: low }), AROUND, false, up > 0 ? -AROUND : 0.4));
-  if (more === 'scale') items.push(...paperScale(f, place, w));
-  if (more === 'thumb') items.push(...pressingThumb(f, place, w));
+  if (more !== 'thumb' || !dorsalEnd) items.push(label(w.back, place({ x: middle, y: top }), letters, false, up > 0 ? 0.4 : -letters));
+  if (more !== 'thumb' || dorsalEnd) items.push(label(w.palm, place({ x: middle, y: low }), letters, false, up > 0 ? -letters : 0.4));
+  if (more === 'scale') items.push(...paperScale(f, place, w, letters));
+  if (more === 'thumb') items.push(...pressingThumb(f, place, w, letters));
   // On a line of its own: two long words do not fit beside each other.
-  const edge = place({ x: left - APART, y: low - 1.7 * AROUND });
-  items.push({ ...label(w.thumbSide, edge, AROUND, false, up > 0 ? -AROUND : 0.4), align: flip > 0 ? 'left' : 'right' });
+  const edge = place({ x: left - APART, y: low - 1.7 * letters });
+  items.push({ ...label(w.thumbSide, edge, letters, false, up > 0 ? -letters : 0.4), align: flip > 0 ? 'left' : 'right' });
   return items;
 }
 
@@ -83,7 +85,7 @@ function middleOf(f: StripFigures): number {
 }
 
 /** Ticks of the paper's scale outside the end of the strip, and its name. */
-function paperScale(f: StripFigures, place: (p: Point) => Point, w: StoryWords): Items {
+function paperScale(f: StripFigures, place: (p: Point) => Point, w: StoryWords, letters: number): Items {
   const whole = f.path.pathLength;
   const outward = scaleOutward(f);
   const ticks = [0, 3, 6, 9, 12].flatMap((back) => {
@@ -96,21 +98,18 @@ function paperScale(f: StripFigures, place: (p: Point) => Point, w: StoryWords):
   });
   const name = place(scaleNameAt(f));
   const up = place({ x: 0, y: outward }).y > 0;
-  return [shape('paper-scale', ticks, 'medium', 'ink', null), label(w.scale, name, AROUND, false, up ? 0 : -AROUND)];
+  return [shape('paper-scale', ticks, 'medium', 'ink', null), label(w.scale, name, letters, false, up ? 0 : -letters)];
 }
 
 /** The therapist's thumb on both layers, in the middle of the held finger. */
-function pressingThumb(f: StripFigures, place: (p: Point) => Point, w: StoryWords): Items {
+function pressingThumb(f: StripFigures, place: (p: Point) => Point, w: StoryWords, letters: number): Items {
   const outward = scaleOutward(f);
   const { seam } = f.path;
   const tip = place({ x: seam.x, y: seam.y + outward * 1.6 * f.options.thickness });
   const up = place({ x: 0, y: outward }).y > 0 ? 1 : -1;
-  const end = { x: tip.x, y: tip.y + up * (THUMB + 1.5) };
-  return [...fingerEnd(tip, (up * Math.PI) / 2, THUMB, 7), label(w.thumb, end, AROUND, false, up > 0 ? 0 : -AROUND)];
+  const end = { x: tip.x, y: tip.y + up * (THUMB_LENGTH + 1.5) };
+  return [...thumbEnd(tip, (up * Math.PI) / 2), label(w.thumb, end, letters, false, up > 0 ? 0 : -letters)];
 }
-
-/** How much of the thumb is shown, mm. */
-const THUMB = 17;
 
 /** Both faces of the strip along a line, as one outline. */
 function bandOutline(line: readonly Sample[], half: number): readonly Point[] {

@@ -1,10 +1,9 @@
 import type { Box } from '../geometry/path.ts';
 import type { MakingNotes } from '../pattern/making-notes.ts';
 import type { PageLayer } from '../sheet/paper/page.ts';
-import type { PaperRoom } from '../sheet/paper/paper-maker.ts';
-import type { PageContent } from '../sheet/paper/pattern-pages.ts';
+import type { PageContent, PaperRoom } from '../sheet/paper/pattern-pages.ts';
 import { paperWords } from '../words/papers/paper-words.ts';
-import { sheetSpeech } from '../words/sheet/sheet-words.ts';
+import { sheetSpeech } from '../words/sheet-words.ts';
 import { words } from './layout.ts';
 import { plateSteps } from './plate-steps.ts';
 import { storyPanel, stripSteps } from './storyboard.ts';

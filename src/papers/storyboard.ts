@@ -1,16 +1,18 @@
 import { heldDigits } from '../block/block.ts';
-import { type Box, type Point, polyline } from '../geometry/path.ts';
+import { type Box, type Point, polyline, unionBox } from '../geometry/path.ts';
 import { placePath } from '../geometry/transform.ts';
 import type { DigitName, Side } from '../hand/digits.ts';
 import type { MadeDevice } from '../pattern/making-notes.ts';
 import type { StripFigures } from '../pattern/strip/strip-report.ts';
+import { helpingHand } from '../picture/helping-hand.ts';
 import type { DrawnMoulded, ShownBand, Viewpoint } from '../picture/moulded-hand.ts';
 import type { HandPose } from '../picture/posed-hand.ts';
 import { add, minus } from '../picture/vec.ts';
 import { joined, type Measure, type PageLayer } from '../sheet/paper/page.ts';
 import { plain } from '../units/number.ts';
 import { devicePicture, treatedDigit } from './device-pictures.ts';
-import { fingerEnd, type Items, label, moved, overTheCrease, shape, strike, twisted } from './glyphs.ts';
+import { named, nameHeight } from './finger-names.ts';
+import { type Items, label, moved, overTheCrease, shape, strike, twisted } from './glyphs.ts';
 import { frame, picture, words } from './layout.ts';
 import { type StoryWords, sectionStep } from './section-step.ts';
 
@@ -26,7 +28,6 @@ export interface StoryStep {
 
 const REST: HandPose = { mp: 25, pip: 15 };
 const STRAIGHT: HandPose = { mp: 25, pip: 5 };
-const NAME = 5.2;
 
 /** The steps of making a strip, in their order: nine; ten where it runs round four fingers. Pictures are drawn when they are asked for. */
 export function stripSteps(made: MadeStrip, w: StoryWords): readonly StoryStep[] {
@@ -38,13 +39,13 @@ export function stripSteps(made: MadeStrip, w: StoryWords): readonly StoryStep[]
     w.and,
   );
   const whole = f.path.pathLength;
-  const section = (shown: readonly ShownBand[], palmUp: boolean, more?: 'scale' | 'thumb') => ({
-    items: sectionStep(f, { shown, palmUp, side: hand.side, treated, ...(more ? { more } : {}) }, w),
-    share: 0.46,
+  const section = (shown: readonly ShownBand[], palmUp: boolean, more?: 'scale' | 'thumb', share = 0.46) => ({
+    items: sectionStep(f, { shown, palmUp, side: hand.side, treated, share, ...(more ? { more } : {}) }, w),
+    share,
   });
-  const onHand = (shown: readonly ShownBand[], palmUp: boolean, view: Viewpoint = { up: 74 }) => ({
-    items: named(devicePicture(made, { pose: REST, view: palmUp ? { roll: 180, up: 74 } : view, shown }), w, treated),
-    share: 0.54,
+  const onHand = (shown: readonly ShownBand[], palmUp: boolean, view: Viewpoint = { up: 74 }, share = 0.54) => ({
+    items: named(devicePicture(made, { pose: REST, view: palmUp ? { roll: 180, up: 74 } : view, shown }), w.short, treated, share),
+    share,
   });
   const stages = stagesOf(f);
   const walk = stages.map(({ kind, from, to, digits, part = 'whole' as const }): StoryStep => {
@@ -68,23 +69,20 @@ export function stripSteps(made: MadeStrip, w: StoryWords): readonly StoryStep[]
       const way = lowered ? 'over' : 'under';
       const { through } = w.step;
       const step = (part === 'whole' ? through : through[part])[way];
-      const pictures = [
-        { ...section(shown, false), share: 0.72 },
-        { items: twisted(w.wrong.twisted), share: 0.28 },
-      ];
+      const pictures = [section(shown, false, undefined, 0.72), { items: twisted(w.wrong.twisted), share: 0.28 }];
       return { title: step.title(names), view: w.view.large, text: step.text(names), pictures };
     }
     if (kind === 'beside') {
       const text = w.step.beside[lowered ? 'palmar' : 'dorsal'](names);
-      return { title: w.step.beside.title(names), view: w.view.large, text, pictures: [{ ...section(shown, false), share: 1 }] };
+      return { title: w.step.beside.title(names), view: w.view.large, text, pictures: [section(shown, false, undefined, 1)] };
     }
     if (kind === 'second') {
       const step = w.step.second[lowered ? 'palmar' : 'dorsal'];
       const view = lowered ? w.view.palmUp : w.view.above;
       const wrong = lowered ? [{ items: overTheCrease(w.wrong.crease), share: 0.28 }] : [];
       const pictures = [
-        { ...onHand(shown, lowered), share: lowered ? 0.36 : 0.54 },
-        { ...section(shown, lowered), share: lowered ? 0.36 : 0.46 },
+        onHand(shown, lowered, undefined, lowered ? 0.36 : 0.54),
+        section(shown, lowered, undefined, lowered ? 0.36 : 0.46),
         ...wrong,
       ];
       return { title: step.title(names), view, text: step.text(names), pictures };
@@ -185,32 +183,6 @@ function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** The drawn hand with each finger's name beyond its tip. */
-export function named(drawn: DrawnMoulded, w: StoryWords, treated: DigitName | null): Items {
-  const names = [...drawn.fingers].map(([digit, { tip, pip }]) => {
-    const long = Math.hypot(tip.x - pip.x, tip.y - pip.y) || 1;
-    const at = { x: tip.x + (6 * (tip.x - pip.x)) / long, y: tip.y + (6 * (tip.y - pip.y)) / long };
-    return label(w.short[digit], at, NAME, digit === treated, tip.y < pip.y ? -NAME : 0);
-  });
-  return [...drawn.drawing.items, ...staggered(names)];
-}
-
-/** Names that would lie on each other stand on two levels. */
-function staggered<T extends { readonly at: Point; readonly height: number; readonly text: string }>(names: readonly T[]): readonly T[] {
-  const sorted = names.toSorted((a, b) => a.at.x - b.at.x);
-  const placed: T[] = [];
-  for (const name of sorted) {
-    const meets = (y: number) =>
-      placed.some(
-        (p) => Math.abs(p.at.y - y) < 1.5 * NAME && Math.abs(p.at.x - name.at.x) < 0.55 * NAME * (p.text.length + name.text.length),
-      );
-    let y = name.at.y;
-    for (let k = 1; meets(y) && k < 6; k++) y = name.at.y - k * 1.6 * NAME;
-    placed.push({ ...name, at: { x: name.at.x, y } });
-  }
-  return placed;
-}
-
 /** Letters of the angle, mm. */
 const ANGLE_HEIGHT = 7;
 
@@ -223,38 +195,47 @@ function positionPicture({ figures: f, hand }: MadeStrip, w: StoryWords, drawn: 
   const lines = [held, beside].flatMap((digit) => {
     const finger = drawn.posed.fingers.find((p) => p.shape.digit === digit);
     if (!finger) return [];
-    const [mp, pip, , tip] = finger.joints;
+    const [mp, pip] = finger.joints;
     const over = add(mp, finger.dorsal[0], 1.3 * finger.shape.halfDepth);
-    const at = drawn.at(tip);
-    // Beyond the tips, clear of the other fingers.
-    items.push({
-      ...label(w.short[digit], { x: at.x - mirror * 8, y: at.y - NAME / 2 }, NAME, digit === treated),
-      align: mirror > 0 ? 'right' : 'left',
-    });
     return [polyline([over, add(over, minus(pip, mp), 1.5)].map(drawn.at))];
   });
   const ends = lines.map((line) => line.vertices.at(-1)?.y ?? 0);
   const far = lines[0]?.vertices.at(-1)?.x ?? 0;
   const angleAt = Math.max(...ends) + 7;
-  const aboveAngle = angleAt + ANGLE_HEIGHT + 2;
-  // Whoever helps holds the tips between two fingers.
   const tips = [held, beside].flatMap((digit) => {
     const finger = drawn.posed.fingers.find((p) => p.shape.digit === digit);
-    return finger ? [{ at: drawn.at(finger.joints[3]), half: finger.shape.halfDepth }] : [];
+    return finger ? [{ digit, at: drawn.at(finger.joints[3]) }] : [];
   });
   const [high, low] = tips.toSorted((a, b) => b.at.y - a.at.y);
   if (high && low) {
-    const away = mirror > 0 ? Math.PI : 0;
-    const onto = 4 * mirror;
-    items.push(
-      ...fingerEnd({ x: high.at.x + onto, y: high.at.y + 0.6 * high.half + 6 }, away - mirror * 0.25, 30, 6.5),
-      ...fingerEnd({ x: low.at.x + onto, y: low.at.y - 0.6 * low.half - 4 }, away + mirror * 0.25, 30, 6.5),
-      { ...label(w.helper, { x: high.at.x - mirror * 14, y: Math.max(high.at.y + high.half + 20, aboveAngle) }, 5), align: 'center' },
-    );
+    const helper = helpedAt(hand.side, high.at);
+    const { minX, maxX, minY, maxY } = helper.box;
+    items.unshift(...helper.items);
+    // Names above and below the hands, each with a line to its fingertip; whoever helps on a line below.
+    const letters = nameHeight(unionBox([helper.box, drawn.drawing.extents]), 1);
+    const [above, below] = [Math.max(maxY + 4, angleAt), Math.min(minY, low.at.y - 12) - 2];
+    const leaders = [
+      [high.at, { x: high.at.x, y: above }],
+      [low.at, { x: low.at.x, y: below }],
+    ].map((ends) => polyline(ends));
+    items.push(shape('leader', leaders, 'fine', 'ink', null));
+    items.push(label(w.short[high.digit], { x: high.at.x, y: above + 1.5 }, letters, high.digit === treated));
+    items.push(label(w.short[low.digit], { x: low.at.x, y: below - letters - 1.5 }, letters, low.digit === treated));
+    const name = label(w.helper, { x: mirror > 0 ? minX : maxX, y: below - 2.8 * letters }, letters);
+    items.push({ ...name, align: mirror > 0 ? 'left' : 'right' });
   }
   items.push(shape('angle', lines, 'heavy', 'ink', null));
-  items.push(label(`${plain(f.options.differential, 0)}\u00b0`, { x: far + mirror * 6, y: angleAt }, ANGLE_HEIGHT, true));
+  items.push(label(`${plain(f.options.differential, 0)}\u00b0`, { x: far + mirror * 18, y: angleAt }, ANGLE_HEIGHT, true));
   return items;
+}
+
+/** The hand of whoever helps, holding a fingertip, which lies at a point of a picture from the little finger's side, between thumb and fingers. */
+export function helpedAt(side: Side, tip: Point): { readonly items: Items; readonly box: Box } {
+  const { drawing, thumbTip } = helpingHand(side);
+  const dx = tip.x + (side === 'right' ? -1 : 1) * 8 - thumbTip.x;
+  const dy = tip.y + 11 - thumbTip.y;
+  const { minX, maxX, minY, maxY } = drawing.extents;
+  return { items: moved(drawing.items, dx, dy), box: { minX: minX + dx, maxX: maxX + dx, minY: minY + dy, maxY: maxY + dy } };
 }
 
 /** PIP straight, PIP bent, and the nails end on: right, and struck out. */

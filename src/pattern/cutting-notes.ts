@@ -1,5 +1,5 @@
 import type { Language } from '../words/language.ts';
-import { sheetSpeech } from '../words/sheet/sheet-words.ts';
+import { sheetSpeech } from '../words/sheet-words.ts';
 import type { Cutting, Pattern } from './pattern.ts';
 
 /**

@@ -1,10 +1,10 @@
 import * as z from 'zod';
-import { parseDegrees } from '../units/degrees-text.ts';
+import { parseDegrees } from '../units/angle.ts';
 import { parseLength } from '../units/length.ts';
-import { nearest } from '../units/nearest.ts';
 import { isWritable, plain } from '../units/number.ts';
 import { quote, visible } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
+import { nearest } from '../units/typed-name.ts';
 import { type NumberEntry, type OptionTable, usualValue } from './option-entries.ts';
 
 /** Where option values were written, first the weakest: an options file, then the flags. `origin` names it in messages. */

@@ -1,5 +1,4 @@
-import { type Box, type Point, vertex } from '../geometry/path.ts';
-import { boxOf, unionBox } from '../geometry/path-measures.ts';
+import { type Box, boxOf, type Point, unionBox, vertex } from '../geometry/path.ts';
 import { LETTER_ASCENT, LETTER_DESCENT, textWidth } from '../geometry/stroke-letters.ts';
 import { placePath, placePoint } from '../geometry/transform.ts';
 import { radians } from '../units/angle.ts';

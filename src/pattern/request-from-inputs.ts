@@ -2,14 +2,13 @@ import { readBlock } from '../block/read-block.ts';
 import type { Hand } from '../hand/hand.ts';
 import { readHand } from '../hand/read-hand.ts';
 import { isDay } from '../units/day.ts';
-import { getOwn } from '../units/get-own.ts';
+import { getOwn } from '../units/json-text.ts';
 import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import { LANGUAGE_IDS, type Language } from '../words/language.ts';
 import type { PatternRequest } from './make-pattern.ts';
 import { PLATE_GEOMETRY_VERSION } from './plate/plate.ts';
-import { readDesign } from './plate/read-plate.ts';
-import { readPlateOptions } from './plate/read-plate-options.ts';
+import { readDesign, readPlateOptions } from './plate/read-plate.ts';
 import { GEOMETRY_VERSION, knownVersion } from './strip/geometry-version.ts';
 import { readStripOptions } from './strip/read-options.ts';
 

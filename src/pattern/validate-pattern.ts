@@ -1,5 +1,4 @@
-import type { Box, LineArcPath } from '../geometry/path.ts';
-import { boxOf } from '../geometry/path-measures.ts';
+import { type Box, boxOf, type LineArcPath } from '../geometry/path.ts';
 import { outlineFaults } from '../geometry/validate-outline.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { SAME_POINT } from '../units/tolerance.ts';

@@ -1,5 +1,5 @@
 import { heightAt } from '../geometry/broken-line.ts';
-import { pointAtNormal } from '../geometry/offset-ellipse.ts';
+import { pointAtNormal } from '../geometry/ellipse.ts';
 import type { Point } from '../geometry/path.ts';
 import type { Course, CoursePiece } from '../pattern/strip/strip-courses.ts';
 import { flattened } from '../pattern/strip/strip-outline.ts';

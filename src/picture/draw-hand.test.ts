@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import demo from '../../fixtures/demo-hand.json' with { type: 'json' };
-import { boxOf, unionBox } from '../geometry/path-measures.ts';
+import { boxOf, unionBox } from '../geometry/path.ts';
 import { DIGITS } from '../hand/digits.ts';
 import { type DrawnHand, drawHand, type HandView } from './draw-hand.ts';
 import type { DrawableHand } from './hand-shape.ts';

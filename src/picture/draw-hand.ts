@@ -1,6 +1,4 @@
-import type { LineArcPath, Point } from '../geometry/path.ts';
-import { polyline } from '../geometry/path.ts';
-import { boxOf, unionBox } from '../geometry/path-measures.ts';
+import { boxOf, type LineArcPath, type Point, polyline, unionBox } from '../geometry/path.ts';
 import type { DigitName, Side } from '../hand/digits.ts';
 import type { Drawing, DrawnShape, Pen, Tone } from '../pattern/drawing.ts';
 import { flatHand } from './flat-hand.ts';

@@ -1,5 +1,4 @@
-import { type LineArcPath, type Point, polyline } from '../geometry/path.ts';
-import { boxOf, unionBox } from '../geometry/path-measures.ts';
+import { boxOf, type LineArcPath, type Point, polyline, unionBox } from '../geometry/path.ts';
 import type { Drawing, DrawnShape } from '../pattern/drawing.ts';
 import { radians } from '../units/angle.ts';
 import { smooth } from './spline.ts';

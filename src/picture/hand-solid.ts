@@ -127,8 +127,11 @@ const FAR = 14;
 /** How much of the forearm is shown, mm at average size. */
 const FOREARM = 20;
 
-/** The hand as one solid: each finger runs smoothly into the palm, neighbours touch without melting. */
-export function handSolid(hand: PosedHand): Solid {
+/**
+ * The hand as one solid: each finger runs smoothly into the palm, neighbours touch without melting.
+ * @param cutOff where it ends behind the wrist, mm at average size; negative: before it
+ */
+export function handSolid(hand: PosedHand, cutOff = FOREARM): Solid {
   const palm = group(palmRods(hand), 9 * hand.shape.scale);
   const thumb = group(thumbRods(hand), 4);
   const fingers = hand.fingers.map((f) => group(fingerRods(f), 0.8));
@@ -146,9 +149,9 @@ export function handSolid(hand: PosedHand): Solid {
       const far = outside(finger, x, y, z);
       all = Math.min(all, far > FAR ? far : blended(body, groupDistance(finger, x, y, z), ROOT_BLEND));
     }
-    // The forearm ends in a flat cut.
+    // It ends in a flat cut.
     const [ax, ay, az] = hand.along;
-    const cut = (hand.wrist[0] - x) * ax + (hand.wrist[1] - y) * ay + (hand.wrist[2] - z) * az - FOREARM * hand.shape.scale;
+    const cut = (hand.wrist[0] - x) * ax + (hand.wrist[1] - y) * ay + (hand.wrist[2] - z) * az - cutOff * hand.shape.scale;
     return Math.max(all, cut);
   };
   const groups = [palm, thumb, ...fingers];

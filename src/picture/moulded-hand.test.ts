@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import demo from '../../fixtures/demo-hand.json' with { type: 'json' };
 import { blockById } from '../block/library.ts';
-import { boxOf, unionBox } from '../geometry/path-measures.ts';
+import { boxOf, unionBox } from '../geometry/path.ts';
 import type { Hand } from '../hand/hand.ts';
 import { readHand } from '../hand/read-hand.ts';
 import type { DrawnShape } from '../pattern/drawing.ts';

@@ -39,6 +39,8 @@ export interface MouldedInput {
   readonly treated?: DigitName | null;
   /** Usual: MP 25, PIP 15. */
   readonly pose?: HandPose;
+  /** Where the hand ends behind the wrist, mm at average size; negative: before it. Usual: in the forearm. */
+  readonly cutOff?: number;
   /** Only what would lie on the hand: a sheet on the table. */
   readonly bare?: boolean;
   /** Side of a facet, mm: smaller is smoother and slower. Usual: 1.7. */
@@ -104,7 +106,7 @@ export function mouldedScene(input: MouldedInput, sameSkin?: MouldedScene): Moul
   const standing = input.strip ? standingFingers(input.strip, shape) : undefined;
   const { strip, plate } = input;
   const posed = posedHand(shape, input.pose ?? (plate ? platePose(plate) : { mp: 25, pip: 15 }), standing);
-  const solid = handSolid(posed);
+  const solid = handSolid(posed, input.cutOff);
   const whole: ShownBand | null = strip ? { from: 0, to: strip.path.pathLength, tone: 'strip' } : null;
   const surfaceOf = (band: ShownBand) => bandSurface(strip as StripFigures, shape, posed.shift, band);
   const bands = whole ? (input.shown ?? [whole]).map((band) => ({ ...surfaceOf(band), tone: band.tone })) : [];
@@ -182,7 +184,7 @@ export function drawMoulded(scene: MouldedScene, view: Viewpoint, skin: SkinView
   );
   const { posed } = scene;
   const marks = classify(scene, raster, skin);
-  const { areas, lines } = traceAreas(raster.width, raster.height, marks.tone, bordersOf(raster, marks));
+  const { areas, lines } = traceAreas(raster.width, raster.height, marks.tone, withoutCrumbs(raster, marks, bordersOf(raster, marks)));
   const at = (p: Point): Point => ({ x: p.x * raster.pixel + MARGIN, y: p.y * raster.pixel + MARGIN });
   const path = (points: readonly Point[], closed: boolean): LineArcPath => polyline(points.map(at), closed);
   const items: DrawnShape[] = [...areas].map(([k, loops]) => {
@@ -283,7 +285,8 @@ interface Marks {
 }
 
 /** What each square shows: which finger, a nail, the strip, and how it is lit. */
-function classify(scene: MouldedScene, { width, height, mesh, normal }: Raster, skin: SkinView): Marks {
+function classify(scene: MouldedScene, raster: Raster, skin: SkinView): Marks {
+  const { width, height, mesh, normal } = raster;
   const tone = new Uint8Array(width * height);
   const part = new Uint8Array(width * height);
   const treated = scene.posed.fingers.findIndex((f) => f.shape.digit === scene.treated) + 1;
@@ -304,7 +307,7 @@ function classify(scene: MouldedScene, { width, height, mesh, normal }: Raster, 
     part[at] = found;
     tone[at] = found === NAIL ? ofNail : (found === treated && treated > 0 ? ofTreated : ofSkin) + shade;
   }
-  return { tone, part };
+  return { tone: evenTones(raster, tone), part };
 }
 
 /** Which part of the hand each square of its skin shows. */
@@ -357,8 +360,90 @@ function evenLight({ width, height, mesh, normal, depth, pixel }: Raster): Float
   return from;
 }
 
+type Border = (one: number, other: number) => BorderKind | null;
+
+/** A piece of surface of fewer squares than these has no line and no tone of its own: at a steep edge single squares stand apart by chance. */
+const CRUMB = 10;
+
+/** The squares beside one that show something. */
+function besides({ width, mesh }: Raster, at: number): readonly number[] {
+  return [at % width > 0 ? at - 1 : -1, (at + 1) % width > 0 ? at + 1 : -1, at - width, at + width].filter(
+    (next) => next >= 0 && next < mesh.length && mesh[next] !== 0,
+  );
+}
+
+/** All squares that show something, in pieces within which no two neighbours are apart. */
+function piecesOf(raster: Raster, apart: (one: number, other: number) => boolean): readonly (readonly number[])[] {
+  const seen = new Uint8Array(raster.mesh.length);
+  const pieces: number[][] = [];
+  for (let start = 0; start < seen.length; start++) {
+    if (raster.mesh[start] === 0 || seen[start] === 1) continue;
+    seen[start] = 1;
+    const squares = [start];
+    for (let k = 0; k < squares.length; k++) {
+      const at = squares[k] as number;
+      for (const next of besides(raster, at)) {
+        if (seen[next] === 1 || apart(at, next)) continue;
+        seen[next] = 1;
+        squares.push(next);
+      }
+    }
+    pieces.push(squares);
+  }
+  return pieces;
+}
+
+/** Tones in which no crumb of one lies within or beside another. */
+function evenTones(raster: Raster, tone: Uint8Array): Uint8Array {
+  const even = tone.slice();
+  for (const squares of piecesOf(raster, (p, q) => tone[p] !== tone[q])) {
+    if (squares.length >= CRUMB) continue;
+    const counts = new Map<number, number>();
+    for (const at of squares) {
+      for (const next of besides(raster, at)) {
+        const other = even[next] as number;
+        if (other !== tone[at]) counts.set(other, (counts.get(other) ?? 0) + 1);
+      }
+    }
+    const [most] = [...counts].toSorted(([, a], [, b]) => b - a);
+    if (most) for (const at of squares) even[at] = most[0];
+  }
+  return even;
+}
+
+/** The borders with every crumb taken into the piece that it lies nearest to in depth. */
+function withoutCrumbs(raster: Raster, { tone }: Marks, border: Border): Border {
+  const { mesh, depth } = raster;
+  const pieces = piecesOf(raster, (p, q) => ['fine', 'strong'].includes(border(p, q) ?? ''));
+  const piece = new Int32Array(mesh.length).fill(-1);
+  const isCrumb = new Uint8Array(mesh.length);
+  for (const [k, squares] of pieces.entries()) {
+    for (const at of squares) {
+      piece[at] = k;
+      if (squares.length < CRUMB) isCrumb[at] = 1;
+    }
+  }
+  for (const squares of pieces) {
+    if (squares.length >= CRUMB) continue;
+    let [least, nearest] = [Number.POSITIVE_INFINITY, -1];
+    for (const at of squares) {
+      for (const next of besides(raster, at)) {
+        const apart = Math.abs((depth[at] as number) - (depth[next] as number));
+        if (isCrumb[next] === 0 && apart < least) [least, nearest] = [apart, piece[next] as number];
+      }
+    }
+    if (nearest >= 0) for (const at of squares) piece[at] = nearest;
+  }
+  return (p, q) => {
+    const kind = border(p, q);
+    const isTaken = (isCrumb[p] === 1 || isCrumb[q] === 1) && mesh[p] !== 0 && mesh[q] !== 0 && piece[p] === piece[q];
+    if (!isTaken) return kind;
+    return tone[p] === tone[q] ? null : 'none';
+  };
+}
+
 /** Where a line is drawn between two neighbouring squares: round everything, where one thing stands before another, between fingers. */
-function bordersOf(raster: Raster, { tone, part }: Marks): (one: number, other: number) => BorderKind | null {
+function bordersOf(raster: Raster, { tone, part }: Marks): Border {
   const { depth, mesh, normal, pixel } = raster;
   const steep = (at: number) => {
     const nz = Math.max(0.06, Math.abs(normal[3 * at + 2] as number));

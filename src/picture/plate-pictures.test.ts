@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import demo from '../../fixtures/demo-hand-plate.json' with { type: 'json' };
 import { chordPoints } from '../geometry/inside.ts';
-import { signedArea } from '../geometry/path-measures.ts';
+import { signedArea } from '../geometry/path.ts';
 import type { Hand } from '../hand/hand.ts';
 import { readHand } from '../hand/read-hand.ts';
 import type { DrawnShape } from '../pattern/drawing.ts';

@@ -21,6 +21,8 @@ interface Chain {
 const SMOOTHINGS = 8;
 /** How far a thinned line may lie from the smoothed one, in squares. */
 const THINNED = 0.45;
+/** A line that begins and ends in the middle of an area and is shorter than this is an accident of a steep surface, in squares. */
+const LEAST_LINE = 14;
 
 /**
  * Turns a picture of squares into areas and lines: every border is followed once and smoothed between the corners where borders meet, so that
@@ -210,6 +212,10 @@ function away(p: Point, q: Point): number {
   return Math.hypot(p.x - q.x, p.y - q.y);
 }
 
+function lengthOf(points: readonly Point[]): number {
+  return points.slice(1).reduce((sum, p, k) => sum + away(p, points[k] as Point), 0);
+}
+
 /** The borders of one tone, joined end to end with the tone on their left. */
 function loopsOf(chains: readonly Chain[], tone: number): readonly (readonly Point[])[] {
   const from = new Map<number, { points: readonly Point[]; to: number; used: boolean }[]>();
@@ -266,6 +272,8 @@ function joinedLines(chains: readonly Chain[]): readonly { readonly points: read
       points.push(...(forward ? more : more.toReversed()).slice(1));
       end = (forward ? corners.at(-1) : corners[0]) as number;
     }
+    const isLoose = (corner: number) => ends.get(corner)?.length === 1;
+    if (isLoose(start) && isLoose(end) && start !== end && lengthOf(points) < LEAST_LINE) continue;
     const closed = start === end && points.length > 3;
     if (closed) points = points.slice(0, -1);
     lines.push({ points, closed });

@@ -1,9 +1,8 @@
+import { daysBetween } from '../units/day.ts';
 import type { Lacking } from '../words/advice/course/course-figures.ts';
-import { believedChange } from './believed-change.ts';
-import type { Case } from './case.ts';
+import { believedChange, type Case } from './case.ts';
 import { CLOSE_REASONS, type CloseReason } from './case-schema.ts';
 import { deficitsOf } from './course/course.ts';
-import { daysBetween } from './course/days.ts';
 
 /** Degrees from which a gain is counted, unless two raters' readings ask for more to be believed. */
 export const GAIN = 10;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { plate, type SampleVisit, sampleCase, strip } from '../../tests/sample-case.ts';
-import { boxOf } from '../geometry/path-measures.ts';
+import { boxOf } from '../geometry/path.ts';
 import { strokeText, textWidth } from '../geometry/stroke-letters.ts';
 import type { Drawing, DrawnShape, DrawnText } from '../pattern/drawing.ts';
 import { caseChart } from './case-chart.ts';

@@ -4,13 +4,11 @@ import { failure, type Result, success } from '../units/result.ts';
 import type { Language } from '../words/language.ts';
 import { CHART_WORDS, type ChartWords } from '../words/record/chart-words.ts';
 import type { Case, Motion } from './case.ts';
-import { chartFrame, MARGIN } from './chart-frame.ts';
+import { madeOnPaper } from './case-text.ts';
+import { type ChartPart, chartFrame, chartPart, chartText, MARGIN, type ShownVisits } from './chart-frame.ts';
 import { chartNotes } from './chart-notes.ts';
-import { type ChartPart, chartPart, type ShownVisits } from './chart-part.ts';
 import { chartPlot, LANE_HEIGHT } from './chart-plot.ts';
-import { chartText } from './chart-shapes.ts';
 import { chartTable } from './chart-table.ts';
-import { madeOnPaper } from './made-text.ts';
 import { neutralZero } from './motion-text.ts';
 
 const TITLE = 4.4;

@@ -3,8 +3,8 @@ import { PLACES } from '../block/block.ts';
 import { LONGEST_CODE } from '../hand/case-code.ts';
 import { DIGITS, SIDES } from '../hand/digits.ts';
 import { digitSchema, handSchema } from '../hand/hand-schema.ts';
-import { CHANGE_STATES, CRPS_SIGNS, SKIN_STATES } from '../hand/harm-signs.ts';
-import { GONIOMETRY_FIELDS, JOINT_NAMES, type Joint, type MotionKey } from './goniometry-fields.ts';
+import { CHANGE_STATES, CRPS_SIGNS, SKIN_STATES } from '../hand/signs.ts';
+import { GONIOMETRY_FIELDS, JOINT_NAMES, type Joint, type MotionKey } from '../hand/target-motion.ts';
 
 export const CASE_VERSION = 2;
 export const CASE_SCHEMA_ID = `knucklewright/case@${CASE_VERSION}` as const;

@@ -1,9 +1,9 @@
+import { JOINT_NAMES, JOINTS } from '../hand/target-motion.ts';
+import { daysBetween } from '../units/day.ts';
 import { plain } from '../units/number.ts';
 import { RECORD_WORDS } from '../words/record/record-words.ts';
 import type { Case } from './case.ts';
-import { daysBetween } from './course/days.ts';
-import { JOINT_NAMES, JOINTS } from './goniometry-fields.ts';
-import { notedRows } from './noted-text.ts';
+import { notedRows } from './case-text.ts';
 import { otherHandTotal, totalAtVisit } from './total-active-motion.ts';
 
 /** Says who measured: a person, whom a table that leaves the clinic need not name. */

@@ -1,10 +1,11 @@
 import type { Place } from '../block/block.ts';
+import { type Raters, REAL, REAL_SOURCE } from '../block/figures.ts';
 import type { DigitName, Side } from '../hand/digits.ts';
 import type { Hand } from '../hand/hand.ts';
-import type { ChangeState, CrpsSign, SkinState } from '../hand/harm-signs.ts';
 import type { ReadMeasures } from '../hand/read-measures.ts';
+import type { ChangeState, CrpsSign, SkinState } from '../hand/signs.ts';
+import type { Joint } from '../hand/target-motion.ts';
 import type { CaseFile, ClosedFile, PLATE_FACES } from './case-schema.ts';
-import type { Joint } from './goniometry-fields.ts';
 
 /** Motion of a joint in degrees. A negative extension deficit is a joint that goes beyond straight by as much. */
 export interface Motion {
@@ -27,7 +28,7 @@ export interface MadeStrip {
   readonly flatLength: number | null;
 }
 
-export interface MadePlate {
+interface MadePlate {
   readonly kind: 'plate';
   readonly faces: (typeof PLATE_FACES)[number];
   /** MP flexion held, degrees. */
@@ -108,3 +109,16 @@ export interface Case {
   /** The file in the present version, visits by date: what a change starts from. */
   readonly file: CaseFile;
 }
+
+/** Whether visits were measured by different people; a rater that was not noted is taken to be the same, which believes a loss sooner. */
+export function ratersOf(visits: readonly (Pick<Visit, 'noted'> | undefined)[]): Raters {
+  const known = visits.flatMap((visit) => (visit?.noted.rater ? [visit.noted.rater.toUpperCase()] : []));
+  return new Set(known).size > 1 ? 'mixed' : 'same';
+}
+
+/** The least difference in degrees between the readings of two visits that is believed to be one of the joint. */
+export function believedChange(before: Pick<Visit, 'noted'> | undefined, after: Pick<Visit, 'noted'> | undefined): number {
+  return REAL[ratersOf([before, after])];
+}
+
+export const BELIEVED_CHANGE_SOURCE = REAL_SOURCE;

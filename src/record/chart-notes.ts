@@ -3,12 +3,11 @@ import { textWidth } from '../geometry/stroke-letters.ts';
 import type { DrawnShape, DrawnText } from '../pattern/drawing.ts';
 import { wrapText } from '../pattern/text-lines.ts';
 import { COURSE_WORDS } from '../words/advice/course/course-words.ts';
-import { cautionWords } from '../words/cautions/caution-words.ts';
+import { cautionWords } from '../words/cautions.ts';
 import type { Language } from '../words/language.ts';
 import { CHART_WORDS, type ChartWords } from '../words/record/chart-words.ts';
-import type { ChartPart } from './chart-part.ts';
-import { BAND_DASH, chartBox, chartDot, chartLine, chartText, PASSIVE_DASH, WORDS } from './chart-shapes.ts';
-import { madeOnPaper } from './made-text.ts';
+import { madeOnPaper } from './case-text.ts';
+import { BAND_DASH, type ChartPart, chartBox, chartDot, chartLine, chartText, PASSIVE_DASH, WORDS } from './chart-frame.ts';
 
 type Item = DrawnShape | DrawnText;
 

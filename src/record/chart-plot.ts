@@ -1,12 +1,19 @@
 import type { DrawnShape, DrawnText } from '../pattern/drawing.ts';
 import { plain } from '../units/number.ts';
 import { englishChart } from '../words/record/chart-english.ts';
-import { believedChange } from './believed-change.ts';
-import type { Motion, Visit } from './case.ts';
-import type { Frame } from './chart-frame.ts';
-import { SCALE_STEP } from './chart-frame.ts';
-import type { ChartPart } from './chart-part.ts';
-import { BAND_DASH, chartBox, chartDot, chartLine, chartText, PASSIVE_DASH, WORDS } from './chart-shapes.ts';
+import { believedChange, type Motion, type Visit } from './case.ts';
+import {
+  BAND_DASH,
+  type ChartPart,
+  chartBox,
+  chartDot,
+  chartLine,
+  chartText,
+  type Frame,
+  PASSIVE_DASH,
+  SCALE_STEP,
+  WORDS,
+} from './chart-frame.ts';
 
 type Item = DrawnShape | DrawnText;
 

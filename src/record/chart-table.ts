@@ -1,10 +1,7 @@
 import type { DrawnShape, DrawnText } from '../pattern/drawing.ts';
 import type { ChartWords } from '../words/record/chart-words.ts';
-import { believedChange } from './believed-change.ts';
-import type { Motion, Visit } from './case.ts';
-import type { Frame } from './chart-frame.ts';
-import type { ChartPart } from './chart-part.ts';
-import { chartLine, chartText } from './chart-shapes.ts';
+import { believedChange, type Motion, type Visit } from './case.ts';
+import { type ChartPart, chartLine, chartText, type Frame } from './chart-frame.ts';
 import { extensionText } from './motion-text.ts';
 
 const ROW = 5;

@@ -1,5 +1,5 @@
-import { getOwn } from '../units/get-own.ts';
-import { newerWords } from '../units/newer-version.ts';
+import { newerWords } from '../units/form-problems.ts';
+import { getOwn } from '../units/json-text.ts';
 import { quote } from '../units/quote.ts';
 import { failure, type Result, success } from '../units/result.ts';
 import { CASE_VERSION } from './case-schema.ts';

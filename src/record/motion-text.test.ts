@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { TARGET_FIELDS } from '../hand/fields.ts';
-import { GONIOMETRY_FIELDS, JOINTS } from './goniometry-fields.ts';
+import { GONIOMETRY_FIELDS, JOINTS } from '../hand/target-motion.ts';
 import { extensionText, motionHint, parseMotion } from './motion-text.ts';
 
 const reason = (text: string) => {

@@ -1,15 +1,13 @@
-import { parseDegrees } from '../units/degrees-text.ts';
+import { GONIOMETRY_FIELDS, type Joint, type MotionKey } from '../hand/target-motion.ts';
+import { BEYOND_STRAIGHT, parseDegrees } from '../units/angle.ts';
 import { plain } from '../units/number.ts';
 import { quote } from '../units/quote.ts';
 import type { Motion } from './case.ts';
 import type { VisitFile } from './case-schema.ts';
-import { GONIOMETRY_FIELDS, type Joint, type MotionKey } from './goniometry-fields.ts';
 
 type MotionFile = VisitFile['goniometry']['pip']['active'];
 
 export type ParsedMotion = { readonly ok: true; readonly motion: MotionFile } | { readonly ok: false; readonly reason: string };
-
-const BEYOND = /^(?:hyperextension|hyper|h)\s*/i;
 
 /**
  * A joint's motion as a person types it: "25/85" is an extension deficit of 25 and flexion of 85, "hyper 10/85" goes 10 beyond straight.
@@ -28,8 +26,8 @@ export function parseMotion(text: string, joint: Joint): ParsedMotion {
       'has a minus sign, which some read as a deficit and some as hyperextension; write 25/85 for a deficit of 25, hyper 10/85 for 10 beyond straight',
     );
   }
-  const key: MotionKey = BEYOND.test(first) ? 'hyperextension' : 'extensionDeficit';
-  const extension = angle(first.replace(BEYOND, ''), joint, key);
+  const key: MotionKey = BEYOND_STRAIGHT.test(first) ? 'hyperextension' : 'extensionDeficit';
+  const extension = angle(first.replace(BEYOND_STRAIGHT, ''), joint, key);
   const flexion = angle(second, joint, 'flexion');
   if (!extension.ok) return refused(`is not understood: ${extension.reason}`);
   if (!flexion.ok) return refused(`is not understood: ${flexion.reason}`);

@@ -1,15 +1,12 @@
 import { checkCaseCode } from '../hand/case-code.ts';
 import type { Hand } from '../hand/hand.ts';
 import { readHand } from '../hand/read-hand.ts';
-import { getOwn } from '../units/get-own.ts';
-import { parseJsonText } from '../units/json-text.ts';
+import { getOwn, parseJsonText } from '../units/json-text.ts';
 import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import type { Case, Visit } from './case.ts';
-import { caseProblems } from './case-problems.ts';
+import { caseProblems, commentProblem, knownKeys } from './case-problems.ts';
 import { type CaseFile, caseSchema } from './case-schema.ts';
-import { commentProblem } from './comment.ts';
-import { knownKeys } from './known-keys.ts';
 import { MIGRATIONS, type MigrationStep, migrateCase } from './migrate.ts';
 import { checkVisit, measureProblems } from './read-visit.ts';
 

@@ -1,18 +1,16 @@
 import { blockProblems } from '../block/block.ts';
-import { CRPS_SIGNS } from '../hand/harm-signs.ts';
 import { type ReadMeasures, readMeasures } from '../hand/read-measures.ts';
+import { CRPS_SIGNS } from '../hand/signs.ts';
+import { GONIOMETRY_FIELDS, JOINT_NAMES, JOINTS, type Joint, MOTION_KEYS } from '../hand/target-motion.ts';
 import { NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
-import { getOwn } from '../units/get-own.ts';
+import { getOwn } from '../units/json-text.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { plain } from '../units/number.ts';
 import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import type { JointMotion, Made, Motion, Visit } from './case.ts';
-import { caseProblems } from './case-problems.ts';
+import { caseProblems, commentProblem, knownKeys } from './case-problems.ts';
 import { type MadeFile, type VisitFile, visitSchema } from './case-schema.ts';
-import { commentProblem } from './comment.ts';
-import { GONIOMETRY_FIELDS, JOINT_NAMES, JOINTS, type Joint, MOTION_KEYS } from './goniometry-fields.ts';
-import { knownKeys } from './known-keys.ts';
 import { flatVisit } from './migrate.ts';
 
 /** What the form says of a motion and of the two kinds of it. */

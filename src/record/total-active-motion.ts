@@ -1,12 +1,13 @@
+import { JOINTS, type Joint } from '../hand/target-motion.ts';
 import type { TotalGrade } from '../words/record/record-figures.ts';
+import { RECORD_WORDS, type RecordWords } from '../words/record/record-words.ts';
 import type { Case, Motion, Visit } from './case.ts';
-import { JOINTS, type Joint } from './goniometry-fields.ts';
 
 /** Normal total active motion of a finger: flexion 85 + 110 + 65, no deficit. Worked cases of total active motion in teaching material. */
 export const NORMAL_TOTAL = 260;
 
 /** A named scheme of grades by percentage, best first; a percentage of at least `from` (or above, where `above`) has the grade. */
-export interface GradeScheme {
+interface GradeScheme {
   readonly name: string;
   readonly source: string;
   readonly grades: readonly { readonly grade: TotalGrade; readonly from: number; readonly above: boolean }[];
@@ -88,4 +89,12 @@ export function newestOtherHand({ visits }: Pick<Case, 'visits'>): Readonly<Part
 
 export function gradeOf(percent: number, scheme: GradeScheme): TotalGrade {
   return scheme.grades.find(({ from, above }) => (above ? percent > from : percent >= from))?.grade ?? 'poor';
+}
+
+/** What TAM and TPM are, what TAM is compared with, and the scheme of its grades with its source; null where no visit has a total. */
+export function totalNote(record: Pick<Case, 'visits'>, words: RecordWords = RECORD_WORDS.en): string | null {
+  const other = otherHandTotal(record);
+  const against = record.visits.map((visit) => totalAtVisit(visit, other)).find((total) => total !== null);
+  if (against === undefined) return record.visits.some((visit) => totalPassiveMotion(visit) !== null) ? words.aboutTpm : null;
+  return `${words.aboutTam({ reference: against.reference, otherHand: against.comparedWith === 'otherHand' })} ${words.aboutTpm}`;
 }

@@ -42,3 +42,54 @@ export function shortest(value: number, decimals = 2): string {
 export function rounded(value: number, decimals: number): number {
   return Number(fixed(value, decimals));
 }
+
+/** The only forms in which a person's number is read: a point or a comma is the decimal sign, and there is no other separator. */
+const DECIMAL = String.raw`(?:\d+(?:[.,]\d+)?|[.,]\d+)`;
+const FRACTION = String.raw`\d+ ?/ ?\d+`;
+const MIXED = String.raw`\d+[ -]${FRACTION}`;
+/** Source of a regular expression for one number without sign: decimal, fraction, or whole number with fraction. No groups. */
+export const NUMBER_PATTERN = `(?:${MIXED}|${FRACTION}|${DECIMAL})`;
+
+const WHOLE = new RegExp(`^${NUMBER_PATTERN}$`);
+
+/** Text made even before reading: spaces of every kind to one blank, "½" to " 1/2", the fraction slash to "/". */
+export function tidyNumberText(text: string): string {
+  return text
+    .replace(/[¼-¾⅐-⅞]/g, (c) => ` ${c.normalize('NFKC')}`)
+    .replace(/\u2044/g, '/')
+    .replace(/\s+/g, ' ')
+    .trim();
+}
+
+/**
+ * The value of a tidied unsigned number, or null when the text is none: "84", "84,5", "84.5", ".5", "5/16", "3 5/16", "3-5/16".
+ * "1,234" is 1.234: the comma is always a decimal comma. A fraction behind a whole number must be less than one.
+ * No exponent, sign, group separator, hexadecimal or infinity is read.
+ */
+export function readNumber(tidied: string): number | null {
+  if (!WHOLE.test(tidied)) return null;
+  const parts = tidied.match(/[\d.,]+/g) ?? [];
+  if (!tidied.includes('/')) return finite(Number((parts[0] ?? '').replace(',', '.')));
+  const [denominator, numerator, whole] = parts.reverse().map(Number);
+  if (denominator === undefined || numerator === undefined || denominator === 0) return null;
+  if (whole !== undefined && numerator >= denominator) return null;
+  return finite((whole ?? 0) + numerator / denominator);
+}
+
+function finite(value: number): number | null {
+  return Number.isFinite(value) ? value : null;
+}
+
+/** Why a tidied text is no number, as the end of a sentence; for texts that `readNumber` refused. */
+export function whyNoNumber(tidied: string): string {
+  if (tidied === '') return 'is empty';
+  if (/[\p{Cc}\p{Cf}]/u.test(tidied)) return 'holds a hidden character; type it again';
+  if (/^[-−–]\s?[\d.,]/.test(tidied)) return 'is negative';
+  if (/^\+/.test(tidied)) return 'has a plus sign; leave it out';
+  if (/^[\d.,]+e[-+]?\d/i.test(tidied)) return 'is written with an exponent; write the number in full';
+  if (/^[\d.,]*[.,]\d*[.,]/.test(tidied)) return 'has more than one decimal sign; write thousands without a separator, as 1234.5';
+  if (/^\d+[.,](?!\d)/.test(tidied)) return 'ends in a decimal sign';
+  if (/^\d+ \d+(?![\d/ ])/.test(tidied)) return 'is two numbers; write one, without blanks inside it';
+  if (tidied.includes('/')) return 'is not a fraction that can be read; write it as 3 5/16';
+  return 'is not a number';
+}

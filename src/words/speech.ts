@@ -1,6 +1,6 @@
 import { plain } from '../units/number.ts';
-import { type CautionWords, cautionWords } from './cautions/caution-words.ts';
-import { type HandWords, handWords } from './hand/hand-words.ts';
+import { type CautionWords, cautionWords } from './cautions.ts';
+import { type HandWords, handWords } from './hand-words.ts';
 import type { Language } from './language.ts';
 import { type PatternWords, type PlateWords, patternWords, plateWords } from './pattern/pattern-words.ts';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { asciiText, cleanText } from './clean-text.ts';
+import { asciiText, cleanText, notWinAnsi } from './clean-text.ts';
 
 describe('cleanText(text)', () => {
   it.each([
@@ -28,5 +28,17 @@ describe('asciiText(text)', () => {
   it('writes what is not ASCII as \\uXXXX, as JSON does', () => {
     expect(asciiText('Länge\n"45°" \u{1d11e}')).toBe('L\\u00e4nge "45\\u00b0" \\ud834\\udd1e');
     expect(JSON.parse(`"${asciiText('45° \u{1d11e}')}"`)).toBe('45° \u{1d11e}');
+  });
+});
+
+describe('notWinAnsi(text)', () => {
+  it('takes Western European text, composed or not, and typographic signs', () => {
+    expect(notWinAnsi('Größe 45° – “naïve” €5 … ½ ×')).toEqual([]);
+    expect(notWinAnsi('A\u0308')).toEqual([]);
+  });
+
+  it('names each other character once', () => {
+    expect(notWinAnsi('лад 中 中')).toEqual(['л', 'а', 'д', '中']);
+    expect(notWinAnsi('a\u0000b\u00ad≥')).toEqual(['\u0000', '\u00ad', '≥']);
   });
 });

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { times, tried } from '../by-night.ts';
@@ -109,5 +109,25 @@ describe('the same bytes', () => {
   const isTelling = ([name]: (typeof surroundings)[number]) => /digits|leap day|home/.test(name);
   it.each(tried(surroundings, isTelling))('%s', (name, environment) => {
     expect(drawn(name.replaceAll(' ', '-'), environment)).toEqual(plain);
+  });
+
+  it('of a case to which one adds while the clock jumps far ahead and back, and no lock is left', () => {
+    const kept = (name: string, clocks: readonly string[]) => {
+      const file = join(scratch, `${name}.json`);
+      writeFileSync(file, JSON.stringify({ schema: 'knucklewright/case@2', code: 'T-1', side: 'left', digit: 'ring', visits: [] }));
+      const said = ['2026-03-02', '2026-02-02'].map((date, k) => {
+        const at = clocks[k];
+        const environment: NodeJS.ProcessEnv = at === undefined ? {} : { CLOCK: at, NODE_OPTIONS: `--import=${clock}` };
+        const { status, stdout } = run(['case', 'add', file, '--date', date, '--pip-active', '25/85'], environment);
+        expect(status).toBe(0);
+        return stdout;
+      });
+      // A day before the last, by a slip or a wrong calendar, is told.
+      expect(said[0]).toContain('visit of 2026-03-02 added, 1 visit now');
+      expect(said[1]).toContain('visit of 2026-02-02 added before that of 2026-03-02, which stays the last, 2 visits now');
+      return readFileSync(file, 'utf8');
+    };
+    expect(kept('jumping', [String(Date.UTC(2104, 1, 29)), '0'])).toBe(kept('steady', []));
+    expect(readdirSync(scratch).filter((name) => name.startsWith('.'))).toEqual([]);
   });
 });

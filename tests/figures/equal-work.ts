@@ -1,5 +1,5 @@
 import { blocks } from '../../src/block/library.ts';
-import { pointAlong, segmentsOf } from '../../src/geometry/segment.ts';
+import { pointAlong, segmentsOf } from '../../src/geometry/path.ts';
 import { makePattern } from '../../src/pattern/make-pattern.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../../src/pattern/strip/strip-options.ts';
 import { drawOrder } from '../../src/writers/draw-order.ts';

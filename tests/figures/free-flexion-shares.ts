@@ -4,8 +4,8 @@ import { normHands } from '../../src/hand/norm-hands.ts';
 import { readHand } from '../../src/hand/read-hand.ts';
 import { layStrip } from '../../src/pattern/strip/lay-strip.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../../src/pattern/strip/strip-options.ts';
+import { seeded, seededNormal } from '../../src/units/chance.ts';
 import { plain } from '../../src/units/number.ts';
-import { seeded, seededNormal } from '../../src/units/seeded.ts';
 
 const HANDS = 20;
 const SCALES = [1, 0.8, 0.7, 0.6] as const;

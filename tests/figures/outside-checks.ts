@@ -2,21 +2,16 @@ import { Arc, Point as FlattenPoint, Segment as FlattenSegment, Polygon } from '
 import ellipe from '@stdlib/math-base-special-ellipe';
 import makerjs from 'makerjs';
 import { blocks } from '../../src/block/library.ts';
-import type { Side } from '../../src/geometry/bitangent.ts';
-import { ellipsePerimeter } from '../../src/geometry/ellipse.ts';
+import { type Body, ellipsePerimeter } from '../../src/geometry/ellipse.ts';
 import { completeE } from '../../src/geometry/elliptic.ts';
-import type { Body } from '../../src/geometry/offset-ellipse.ts';
-import type { LineArcPath } from '../../src/geometry/path.ts';
-import { boxOf, pathLength, signedArea } from '../../src/geometry/path-measures.ts';
-import { arcOf, segmentsOf } from '../../src/geometry/segment.ts';
-import { type Contact, hullPerimeter, tautPath } from '../../src/geometry/taut-path.ts';
+import { arcOf, boxOf, type LineArcPath, pathLength, segmentsOf, signedArea } from '../../src/geometry/path.ts';
+import { type Contact, hullPerimeter, type Side, tautPath } from '../../src/geometry/taut-path.ts';
 import { digitSection } from '../../src/hand/section.ts';
 import { makePattern } from '../../src/pattern/make-pattern.ts';
 import { stripFigures } from '../../src/pattern/strip/strip.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../../src/pattern/strip/strip-options.ts';
 import { degrees } from '../../src/units/angle.ts';
-import { parseLength } from '../../src/units/length.ts';
-import { usRingCircumference } from '../../src/units/ring-size.ts';
+import { parseLength, usRingCircumference } from '../../src/units/length.ts';
 import { handOf, WORKED } from '../hands.ts';
 
 /** One comparison with something outside the project. */

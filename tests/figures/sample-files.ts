@@ -1,7 +1,6 @@
 import demoPlateHand from '../../fixtures/demo-hand-plate.json' with { type: 'json' };
 import { blocks } from '../../src/block/library.ts';
-import type { Box } from '../../src/geometry/path.ts';
-import { boxOf } from '../../src/geometry/path-measures.ts';
+import { type Box, boxOf } from '../../src/geometry/path.ts';
 import { readHand } from '../../src/hand/read-hand.ts';
 import { makePattern } from '../../src/pattern/make-pattern.ts';
 import type { Pattern } from '../../src/pattern/pattern.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { blockById, blocks } from '../../src/block/library.ts';
-import { flattened } from '../../src/geometry/flatten.ts';
+import { flattened } from '../../src/geometry/path.ts';
 import { readHand } from '../../src/hand/read-hand.ts';
 import { layStrip } from '../../src/pattern/strip/lay-strip.ts';
 import { DEFAULT_STRIP_OPTIONS, NUMBER_OPTIONS, type StripOptions } from '../../src/pattern/strip/strip-options.ts';

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import demoHand from '../../fixtures/demo-hand.json' with { type: 'json' };
 import { blocks } from '../../src/block/library.ts';
-import { signedArea } from '../../src/geometry/path-measures.ts';
+import { signedArea } from '../../src/geometry/path.ts';
 import { readHand } from '../../src/hand/read-hand.ts';
 import { makePattern } from '../../src/pattern/make-pattern.ts';
 import type { Label, Mark, Pattern } from '../../src/pattern/pattern.ts';

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { readOutputPlan } from '../../src/cli/flags/output-flags.ts';
 import { checkCaseCode } from '../../src/hand/case-code.ts';
-import { parseDegrees } from '../../src/units/degrees-text.ts';
+import { parseDegrees } from '../../src/units/angle.ts';
 import { formatLength, parseLength } from '../../src/units/length.ts';
 import { anyCharacters, BOMBS, bombText, HOSTILE_TEXTS } from './hostile.ts';
 import { hold, readable } from './must-hold.ts';

@@ -8,7 +8,7 @@ import { blocks } from '../../src/block/library.ts';
 import { DIGITS, SIDES } from '../../src/hand/digits.ts';
 import { DIGIT_FIELDS, PALM_FIELDS } from '../../src/hand/fields.ts';
 import { readHand } from '../../src/hand/read-hand.ts';
-import { STOP_SIGNS } from '../../src/hand/stop-signs.ts';
+import { STOP_SIGNS } from '../../src/hand/signs.ts';
 import { derive, NOTHING_YET } from '../../src/page/derive.ts';
 import { retyped } from '../../src/page/format.ts';
 import { entriesOf, handFileText } from '../../src/page/hand-file.ts';
@@ -126,7 +126,7 @@ const fieldsRecipes: fc.Arbitrary<FieldsRecipe> = fc.oneof(
     weight: 2,
     arbitrary: fc.record({
       base: fc.integer({ min: 1, max: 3 }),
-      choices: fc.option(choices, { nil: null, freq: 1 }),
+      choices: fc.option(choices, { nil: null, freq: 4 }),
       typed: fc.array(
         fc.oneof(
           { weight: 3, arbitrary: fc.tuple(fc.constantFrom<string>(...FREE_TEXTS), typed) },

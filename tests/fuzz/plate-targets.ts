@@ -1,13 +1,12 @@
 import * as fc from 'fast-check';
-import { boxOf, signedArea } from '../../src/geometry/path-measures.ts';
+import { boxOf, signedArea } from '../../src/geometry/path.ts';
 import { DIGITS, SIDES } from '../../src/hand/digits.ts';
 import { PALM_FIELDS } from '../../src/hand/fields.ts';
 import { readHand } from '../../src/hand/read-hand.ts';
 import { makePattern } from '../../src/pattern/make-pattern.ts';
 import { PLATE_ANGLE, PLATE_FACES, type PlateFaces } from '../../src/pattern/plate/plate-design.ts';
 import { PLATE_NUMBER_OPTIONS } from '../../src/pattern/plate/plate-options.ts';
-import { designFor, readPlate } from '../../src/pattern/plate/read-plate.ts';
-import { readPlateOptions } from '../../src/pattern/plate/read-plate-options.ts';
+import { designFor, readPlate, readPlateOptions } from '../../src/pattern/plate/read-plate.ts';
 import { parseJsonText } from '../../src/units/json-text.ts';
 import dorsal from '../../templates/plates/mp-extension-block.json' with { type: 'json' };
 import { type FileRecipe, fileRecipes, fileText } from './file-targets.ts';

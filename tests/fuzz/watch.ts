@@ -1,3 +1,4 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { Worker } from 'node:worker_threads';
 import { type Job, LONGEST_MS, processorMs, type TargetRun } from './job.ts';
 
@@ -6,7 +7,7 @@ import { type Job, LONGEST_MS, processorMs, type TargetRun } from './job.ts';
  * Usage: node watch.mjs CASES SEED TARGET... Prints one line of JSON a target, and at the end {megabytes}, the most the process held.
  */
 
-/** Wall time after which a case that uses no processor is stuck. */
+/** Wall time after which a case that neither uses a processor nor is kept waiting for one by other programs is stuck. */
 const STUCK_MS = 120_000;
 /** The thread's heap; the rest of the 512 MB is for the program, buffers and both threads' own. */
 const HEAP_MEGABYTES = 320;
@@ -44,12 +45,22 @@ worker.on('message', (message: TargetRun | 'done') => {
 worker.on('error', (error) => broken(String(error)));
 worker.on('exit', () => broken('the thread ended by itself'));
 
-const now = () => ({ count: Atomics.load(begun, 1), processor: processorMs(), wall: performance.now() });
+/** How long the threads of this process were ready and others had the processor, ms; 0 where the system does not say. */
+function keptWaitingMs(): number {
+  try {
+    const waits = readdirSync('/proc/self/task').map((id) => Number(readFileSync(`/proc/self/task/${id}/schedstat`, 'utf8').split(' ')[1]));
+    return waits.reduce((sum, wait) => sum + wait, 0) / 1e6;
+  } catch {
+    return 0;
+  }
+}
+
+const now = () => ({ count: Atomics.load(begun, 1), processor: processorMs(), idle: performance.now() - keptWaitingMs() });
 let seen = now();
 setInterval(() => {
   const latest = now();
   if (latest.count !== seen.count) seen = latest;
   // Before the first case the targets are made ready, which is not a case.
   else if (latest.count === 0) return;
-  else if (latest.processor - seen.processor > 5 * LONGEST_MS || latest.wall - seen.wall > STUCK_MS) broken('a case hangs');
+  else if (latest.processor - seen.processor > 5 * LONGEST_MS || latest.idle - seen.idle > STUCK_MS) broken('a case hangs');
 }, 200);

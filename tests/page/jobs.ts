@@ -71,7 +71,12 @@ export class CountedHands {
 
   async click(selector: string): Promise<void> {
     this.#count.clicks++;
-    await this.#act(() => this.page.locator(selector).first().click());
+    const target = this.page.locator(selector).first();
+    await this.#act(async () => {
+      const at = await target.evaluate(pointInSight);
+      if (at === null) await target.click();
+      else await this.page.mouse.click(at.x, at.y);
+    });
   }
 
   async choose(selector: string, value: string): Promise<void> {
@@ -113,6 +118,18 @@ export class CountedHands {
   }
 }
 
+/**
+ * Where a hand would press what is wholly in sight, px; null where it is not, so that it must be scrolled to. The driver's own click scrolls at times
+ * to what is in sight already, which no hand does.
+ */
+function pointInSight(element: Element): { readonly x: number; readonly y: number } | null {
+  const { left, top, right, bottom } = element.getBoundingClientRect();
+  const [x, y] = [(left + right) / 2, (top + bottom) / 2];
+  const isWhole = left >= 0 && top >= 0 && right <= innerWidth && bottom <= innerHeight && right > left;
+  const isOnTop = element.contains(document.elementFromPoint(x, y));
+  return isWhole && isOnTop ? { x, y } : null;
+}
+
 /** How far the window and all that scrolls in it stand from their beginnings, px. */
 function scrolls(page: Page): Promise<number> {
   return page.evaluate(() => {
@@ -127,13 +144,15 @@ interface Wanted {
   readonly lacks: string;
   readonly bends: string;
   readonly hand: Figures;
+  /** How circumferences are typed, where not as lengths. */
+  readonly roundIn?: string;
 }
 
 const radio = (name: string, value: string) => `input[name="${name}"][value="${value}"]`;
 const input = (name: string) => `input[name="${name}"]`;
 
 /** The design by mouse and keys: clicks to get somewhere, Enter to go on. Ends with the printed pattern, whose name it gives. */
-async function design(hands: CountedHands, { digit, lacks, bends, hand }: Wanted): Promise<string> {
+async function design(hands: CountedHands, { digit, lacks, bends, hand, roundIn }: Wanted): Promise<string> {
   await hands.click(radio('target.digit', digit));
   await hands.click(radio('side', 'left'));
   await hands.click(input('motion.active.lacks'));
@@ -145,17 +164,23 @@ async function design(hands: CountedHands, { digit, lacks, bends, hand }: Wanted
   const isNarrow = (await hands.page.locator('#bar-measure').count()) > 0;
   if (isNarrow) await hands.click('#bar-measure');
   await hands.click('.grid tr.current input, .grid input');
-  await measure(hands, hand);
+  await measure(hands, hand, roundIn);
   return hands.saved(() => hands.press('Enter'));
 }
 
 /** Every field that Enter leads to gets its figure, until it leads to Print. */
-async function measure(hands: CountedHands, hand: Figures): Promise<void> {
+async function measure(hands: CountedHands, hand: Figures, roundIn?: string): Promise<void> {
+  let isRoundAsked = roundIn === undefined;
   for (let k = 0; k < 30; k++) {
     const at = await hands.at();
     if (at === 'print') return;
     const figure = hand[at];
     if (figure === undefined) throw new Error(`Enter led to ${at}`);
+    if (roundIn !== undefined && !isRoundAsked && at.endsWith('.circumference')) {
+      await hands.choose('#round-in', roundIn);
+      await hands.click(input(at));
+      isRoundAsked = true;
+    }
     await hands.type(figure);
     await hands.press('Enter');
   }
@@ -171,6 +196,8 @@ async function designWithFaults(hands: CountedHands): Promise<string> {
   await hands.click(radio('side', 'left'));
   await hands.click(input('motion.active.lacks'));
   await hands.type('25');
+  const isNarrow = (await hands.page.locator('#bar-measure').count()) > 0;
+  if (isNarrow) await hands.click('#bar-measure');
   await hands.click(input('digits.long.width'));
   await measure(hands, { ...ADULT, 'digits.ring.width': '160', 'digits.little.palmarRoom': '' });
   await hands.press('Enter');
@@ -179,8 +206,9 @@ async function designWithFaults(hands: CountedHands): Promise<string> {
   if ((await hands.at()) !== 'digits.ring.width') throw new Error(`the mend led to ${await hands.at()}`);
   await hands.press('Control+a');
   await hands.type('16.5');
+  if (isNarrow) await hands.click('#turn-finger');
   await hands.click('#stop-none');
-  return hands.saved(() => hands.click('#print'));
+  return hands.saved(() => hands.click(isNarrow ? '#bar-print' : '#print'));
 }
 
 /** The first job without a mouse. */
@@ -210,6 +238,8 @@ async function addVisit(hands: CountedHands): Promise<string> {
   await hands.page.locator('#nothing-wrong').waitFor();
   await hands.click('#nothing-wrong');
   await hands.type('1');
+  const isNarrow = (await hands.page.locator('#bar-next').count()) > 0;
+  if (isNarrow) await hands.click('#bar-next');
   await hands.click(input('visit.lacks'));
   await hands.press('Control+a');
   await hands.type('12');
@@ -220,8 +250,9 @@ async function addVisit(hands: CountedHands): Promise<string> {
   await hands.type('6');
   await hands.click(radio('visit.fits', 'yes'));
   await hands.click(radio('visit.redirects', 'yes'));
-  await hands.click('#add-visit');
-  return hands.saved(() => hands.click('#save-case'));
+  if (isNarrow) await hands.click('#bar-next');
+  await hands.click(isNarrow ? '#bar-record' : '#add-visit');
+  return hands.saved(() => hands.click(isNarrow ? '#bar-save' : '#save-case'));
 }
 
 export interface Job {
@@ -243,25 +274,28 @@ export const JOBS: readonly Job[] = [
   {
     name: 'inches',
     async run(hands) {
+      // Where the window is narrow the choice stands in the menu.
+      const isInMenu = !(await hands.page.locator('#unit').isVisible());
+      if (isInMenu) await hands.click('#menu');
       await hands.choose('#unit', 'in');
+      if (isInMenu) await hands.click('#menu');
       return design(hands, { digit: 'ring', lacks: '25', bends: '100', hand: INCHES });
     },
   },
   {
     name: 'ring sizes round the fingers',
-    async run(hands) {
-      await hands.choose('#round-in', 'EU');
-      return design(hands, { digit: 'ring', lacks: '25', bends: '100', hand: ADULT });
-    },
+    run: (hands) => design(hands, { digit: 'ring', lacks: '25', bends: '100', hand: ADULT, roundIn: 'EU' }),
   },
   { name: 'the first with three warnings and one error', run: designWithFaults },
   { name: 'reopen a case, add a visit', run: addVisit },
 ];
 
-/** Usual clinic screens less the browser's bars, and a phone. */
+/** Usual clinic screens less the browser's bars, a tablet upright, a phone, and the phone with its keyboard up. */
 export const WINDOWS = [
   [1280, 660],
   [1366, 630],
   [1093, 490],
+  [820, 1180],
   [390, 844],
+  [390, 450],
 ] as const;

@@ -1,19 +1,17 @@
 import { addVisit, loadCase } from '../../files/case-store.ts';
-import { HARM_KEYS } from '../../hand/harm-signs.ts';
+import { HARM_KEYS } from '../../hand/signs.ts';
 import type { Case } from '../../record/case.ts';
 import { readVisit } from '../../record/read-visit.ts';
-import { kebabCase } from '../../units/kebab-case.ts';
 import { failure, type Result, success } from '../../units/result.ts';
+import { kebabCase } from '../../units/typed-name.ts';
 import { askAll, personsTerminal, type Talk } from '../ask.ts';
 import { defineCommand } from '../define-command.ts';
 import { describeCase } from '../describe-case.ts';
 import { sayWaiting } from '../exit.ts';
-import { argument, flag } from '../flags/flag.ts';
-import { flagProblem } from '../flags/flag-problem.ts';
+import { argument, flag, flagProblem } from '../flags/flag.ts';
 import { ALL_WELL_KEY, allWell, HARM_QUESTIONS } from '../flags/noted-flags.ts';
-import { type PartialVisit, partialValue, withAnswer, withPartialValue } from '../flags/partial-visit.ts';
 import { type VisitFlags, visitFlags, visitFromFlags } from '../flags/visit-flags.ts';
-import { lengthUnit, visitQuestions } from '../flags/visit-questions.ts';
+import { lengthUnit, type PartialVisit, partialValue, visitQuestions, withAnswer, withPartialValue } from '../flags/visit-questions.ts';
 
 /** `case add`: reads the case, the flags and the answers, and adds the visit under the file's lock. */
 export const caseAdd = defineCommand({
@@ -40,7 +38,7 @@ export const caseAdd = defineCommand({
   },
   report: {
     text: ({ path, date, record: { visits } }) =>
-      `${path}: visit of ${date} added, ${visits.length} ${visits.length === 1 ? 'visit' : 'visits'} now. What next: knucklewright case next ${path}\n`,
+      `${path}: visit of ${date} added${beforeLast(visits, date)}, ${visits.length} ${visits.length === 1 ? 'visit' : 'visits'} now. What next: knucklewright case next ${path}\n`,
     json: ({ record }) => describeCase(record),
   },
 });
@@ -76,6 +74,12 @@ export async function wholeVisit(flags: VisitFlags, record: Case, talk: Talk | n
     }
   }
   return success(draft, said.warnings);
+}
+
+/** Advice goes by the last visit: who dates one before it, by a slip or a wrong calendar, is told. */
+function beforeLast(visits: Case['visits'], date: string): string {
+  const last = visits.at(-1)?.date ?? date;
+  return last > date ? ` before that of ${last}, which stays the last` : '';
 }
 
 const FLAGS: Readonly<Record<string, string>> = { date: '--date', 'goniometry.pip.active': '--pip-active' };

@@ -9,11 +9,9 @@ import { failure, type Result, success } from '../../units/result.ts';
 import { defineCommand } from '../define-command.ts';
 import { describeCase } from '../describe-case.ts';
 import { sayWaiting } from '../exit.ts';
-import { argument, flag } from '../flags/flag.ts';
-import { flagProblem } from '../flags/flag-problem.ts';
-import type { PartialVisit } from '../flags/partial-visit.ts';
+import { argument, flag, flagProblem } from '../flags/flag.ts';
 import { type VisitFlags, visitFlags, visitFromFlags } from '../flags/visit-flags.ts';
-import { readComment, readDate } from '../flags/visit-questions.ts';
+import { type PartialVisit, readComment, readDate } from '../flags/visit-questions.ts';
 import { replaced, sameCase } from './case-add.ts';
 
 /** `case amend`: corrects a visit or withdraws it; what stood before is kept in the file. */

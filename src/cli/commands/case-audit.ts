@@ -1,3 +1,4 @@
+import { loadCases } from '../../files/case-store.ts';
 import { auditLimits, auditLines, auditReport } from '../../papers/audit-report.ts';
 import { type Audit, auditOf } from '../../record/audit.ts';
 import { layOutReport } from '../../sheet/paper/report-pages.ts';
@@ -8,11 +9,10 @@ import type { Language } from '../../words/language.ts';
 import { writeSheet } from '../../writers/pdf/pdf.ts';
 import { helveticaWidth } from '../../writers/pdf/pdf-document.ts';
 import { defineCommand } from '../define-command.ts';
+import { languageFlag, readLanguageFlag } from '../flags/common-flags.ts';
 import { argument, flag } from '../flags/flag.ts';
-import { languageFlag, readLanguageFlag } from '../flags/language-flag.ts';
 import { forceFlag, jsonFlag } from '../flags/output-flags.ts';
 import { paperFlags, readPaperFlags } from '../flags/sheet-flags.ts';
-import { loadCases } from '../load-cases.ts';
 import { checkFileToSave, readEnding, saveFileAs } from '../save-file-as.ts';
 
 /** A fixed day: the same cases give the same bytes. */

@@ -6,8 +6,8 @@ import { collect, type Result, success } from '../../units/result.ts';
 import type { Language } from '../../words/language.ts';
 import { svgDrawingInNode } from '../../writers/svg/svg-drawing-node.ts';
 import { defineCommand } from '../define-command.ts';
+import { languageFlag, readLanguageFlag } from '../flags/common-flags.ts';
 import { argument, flag } from '../flags/flag.ts';
-import { languageFlag, readLanguageFlag } from '../flags/language-flag.ts';
 import { forceFlag } from '../flags/output-flags.ts';
 import { readEnding, saveFileAs } from '../save-file-as.ts';
 

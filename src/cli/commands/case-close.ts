@@ -1,13 +1,12 @@
 import { changeCase, loadCase } from '../../files/case-store.ts';
 import { CLOSE_REASONS, type ClosedFile } from '../../record/case-schema.ts';
-import { closedText } from '../../record/closed-text.ts';
+import { closedText } from '../../record/case-text.ts';
 import { withClosed } from '../../record/write-case.ts';
 import { collect, failure, type Problem, type Result, success } from '../../units/result.ts';
 import { defineCommand } from '../define-command.ts';
 import { describeCase } from '../describe-case.ts';
 import { sayWaiting } from '../exit.ts';
-import { argument, type FlagsOf, flag } from '../flags/flag.ts';
-import { flagProblem } from '../flags/flag-problem.ts';
+import { argument, type FlagsOf, flag, flagProblem } from '../flags/flag.ts';
 import { readComment, readDate } from '../flags/visit-questions.ts';
 import { replaced, sameCase } from './case-add.ts';
 

@@ -1,9 +1,9 @@
 import { loadCase } from '../../files/case-store.ts';
-import { CAUTIONS } from '../../pattern/cautions.ts';
 import type { Case } from '../../record/case.ts';
 import { type Closing, type ClosingFit, closingFit, closingsOf, FEWEST_STRIPS, type Spread } from '../../record/closing-fit.ts';
 import { plain, rounded } from '../../units/number.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
+import { cautionsEnglish } from '../../words/cautions.ts';
 import { defineCommand } from '../define-command.ts';
 import { argument, flag } from '../flags/flag.ts';
 import { jsonFlag } from '../flags/output-flags.ts';
@@ -100,7 +100,7 @@ function adviceLines({ clearance, suggested }: ClosingFit): readonly string[] {
     return [
       `For your own options file (--options): "skinClearance": ${plain(suggested, 2)}`,
       'It takes in how tightly you measure and drape. The paper trial says more of one hand; look at the skin after the first 20 minutes all the same.',
-      CAUTIONS.skin,
+      cautionsEnglish.skin,
     ];
   const count = clearance?.count ?? 0;
   if (count < FEWEST_STRIPS)
@@ -109,7 +109,7 @@ function adviceLines({ clearance, suggested }: ClosingFit): readonly string[] {
     ];
   return [
     'The strips were closed tighter than a strip without any clearance: no option for that is safe. Measure snugly, not tightly, and make the paper trial.',
-    CAUTIONS.skin,
+    cautionsEnglish.skin,
   ];
 }
 

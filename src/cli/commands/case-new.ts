@@ -6,14 +6,13 @@ import type { Hand } from '../../hand/hand.ts';
 import type { Case } from '../../record/case.ts';
 import { CASE_SCHEMA_ID, type CaseFile } from '../../record/case-schema.ts';
 import { readCase } from '../../record/read-case.ts';
-import { didYouMean } from '../../units/nearest.ts';
 import { quote } from '../../units/quote.ts';
 import { failure, type Result, success } from '../../units/result.ts';
+import { didYouMean } from '../../units/typed-name.ts';
 import { askAll, personsTerminal, type Question, type Talk } from '../ask.ts';
 import { defineCommand } from '../define-command.ts';
 import { sayWaiting } from '../exit.ts';
-import { argument, type FlagsOf, flag } from '../flags/flag.ts';
-import { flagProblem } from '../flags/flag-problem.ts';
+import { argument, type FlagsOf, flag, flagProblem } from '../flags/flag.ts';
 
 const flags = [
   flag('--code <code>', 'case code of capital letters, digits and hyphens; never a name or a date of birth'),

@@ -1,21 +1,19 @@
 import { loadCase } from '../../files/case-store.ts';
 import { blockOnPaper } from '../../papers/block-on-paper.ts';
-import { CAUTIONS } from '../../pattern/cautions.ts';
-import { BELIEVED_CHANGE_SOURCE } from '../../record/believed-change.ts';
-import type { Case, Visit } from '../../record/case.ts';
-import { closedText } from '../../record/closed-text.ts';
+import { BELIEVED_CHANGE_SOURCE, type Case, type Visit } from '../../record/case.ts';
+import { closedText } from '../../record/case-text.ts';
 import { type CourseAdvice, courseAdvice } from '../../record/course/course-advice.ts';
 import { neutralZero } from '../../record/motion-text.ts';
 import { otherHandTotal, totalAtVisit, totalPassiveMotion } from '../../record/total-active-motion.ts';
 import { success } from '../../units/result.ts';
 import type { PlanSpeech } from '../../words/advice/plan/plan-words.ts';
-import { cautionWords } from '../../words/cautions/caution-words.ts';
+import { cautionsEnglish, cautionWords } from '../../words/cautions.ts';
 import type { Language } from '../../words/language.ts';
 import { RECORD_WORDS } from '../../words/record/record-words.ts';
 import { defineCommand } from '../define-command.ts';
 import { roundedTotal } from '../describe-case.ts';
+import { languageFlag, readLanguageFlag } from '../flags/common-flags.ts';
 import { argument } from '../flags/flag.ts';
-import { languageFlag, readLanguageFlag } from '../flags/language-flag.ts';
 import { jsonFlag } from '../flags/output-flags.ts';
 
 /** `case next`: what the visits suggest, the gravest first, each step with what it was computed from. */
@@ -68,7 +66,7 @@ function nextJson(record: Case, { steps, reminders, slope }: CourseAdvice): obje
     believedChange: { source: BELIEVED_CHANGE_SOURCE },
     totalActiveMotion: lastTotal(record),
     totalPassiveMotion: last === undefined ? null : totalPassiveMotion(last),
-    cautions: [CAUTIONS.skin, CAUTIONS.contraindications, CAUTIONS.evidence],
+    cautions: [cautionsEnglish.skin, cautionsEnglish.contraindications, cautionsEnglish.evidence],
   };
 }
 

@@ -1,10 +1,10 @@
+import { loadCases } from '../../files/case-store.ts';
 import { caseTable as tableOfCases } from '../../record/case-table.ts';
 import { csvLine } from '../../sheet/plastic/csv-text.ts';
 import { collect, type Result, success } from '../../units/result.ts';
 import { defineCommand } from '../define-command.ts';
 import { argument, flag } from '../flags/flag.ts';
 import { forceFlag } from '../flags/output-flags.ts';
-import { loadCases } from '../load-cases.ts';
 import { checkFileToSave, readEnding, saveFileAs } from '../save-file-as.ts';
 
 /** `case table`: the visits of cases as CSV, for a statistician or a spreadsheet. */

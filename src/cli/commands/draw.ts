@@ -3,16 +3,21 @@ import { chooseForHand, handCautions, plannedAngle, stopsFor } from '../../patte
 import { holdsInWords } from '../../pattern/plate/plate-design.ts';
 import { designFor } from '../../pattern/plate/read-plate.ts';
 import { collect, failure, type Problem, type Result, success } from '../../units/result.ts';
+import { kebabCase } from '../../units/typed-name.ts';
 import { defineCommand } from '../define-command.ts';
 import { type Drawing, drawnReport, drawRequest } from '../draw-request.ts';
-import { namedBlock } from '../flags/block-flag.ts';
-import { confirmsFlag } from '../flags/confirms-flag.ts';
-import { dateFlag, readDateFlag } from '../flags/date-flag.ts';
-import { argument, type FlagsOf, flag } from '../flags/flag.ts';
-import { optionsFileFlag, readPlateOptionFlags, readStripOptionFlags, stripAndPlateOptionFlags } from '../flags/option-flags.ts';
+import { confirmsFlag, dateFlag, readDateFlag } from '../flags/common-flags.ts';
+import { namedBlock, namedPlate, readAngleFlag, readDigitsFlag } from '../flags/device-flags.ts';
+import { argument, type FlagsOf, flag, flagProblem } from '../flags/flag.ts';
+import {
+  optionsFileFlag,
+  PLATE_KEYS,
+  readPlateOptionFlags,
+  readStripOptionFlags,
+  STRIP_KEYS,
+  stripAndPlateOptionFlags,
+} from '../flags/option-flags.ts';
 import { outputFlags, readOutputPlan } from '../flags/output-flags.ts';
-import { namedPlate, readAngleFlag, readDigitsFlag } from '../flags/plate-flags.ts';
-import { rejectInapplicableFlags } from '../flags/reject-inapplicable-flags.ts';
 import { readShelfFlag, shelfFlag } from '../flags/shelf-flag.ts';
 
 const flags = [
@@ -109,4 +114,21 @@ async function readPlate(handFile: string, name: string, given: DrawFlags): Prom
 function withFlag(problem: Problem): Problem {
   const flagName = { PLATE_ANGLE: '--angle', NO_TARGET: '--digits' }[problem.code];
   return flagName ? { ...problem, message: `${problem.message} Use ${flagName}.` } : problem;
+}
+
+const KEYS: Readonly<Record<'strip' | 'plate', readonly string[]>> = {
+  strip: ['paperTrial', ...STRIP_KEYS],
+  plate: ['digits', 'angle', ...PLATE_KEYS],
+};
+
+/** Flags that mean nothing for what is drawn: they are refused, never passed over. */
+export function rejectInapplicableFlags(flags: { readonly block: string }, drawn: 'strip' | 'plate'): Result<null> {
+  const [mine, others] = drawn === 'strip' ? [KEYS.strip, KEYS.plate] : [KEYS.plate, KEYS.strip];
+  const given = Object.entries(flags).flatMap(([key, value]) => (value === undefined ? [] : [key]));
+  const what = drawn === 'strip' ? 'a plate; add --plate, or leave it out' : 'a strip; leave it out, or leave out --plate';
+  const problems = others
+    .filter((key) => !mine.includes(key) && given.includes(key))
+    .map((key) => flagProblem(`--${kebabCase(key)}`, `belongs to ${what}`));
+  if (drawn === 'plate' && flags.block !== 'auto') problems.push(flagProblem('--block', `belongs to ${what}`));
+  return problems.length > 0 ? failure(...problems) : success(null);
 }

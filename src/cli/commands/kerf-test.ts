@@ -1,8 +1,8 @@
-import { CAUTIONS } from '../../pattern/cautions.ts';
 import { kerfTest, kerfTestWords } from '../../sheet/cutter/kerf-test.ts';
 import { failure, type Result, success } from '../../units/result.ts';
+import { cautionsEnglish } from '../../words/cautions.ts';
 import { defineCommand } from '../define-command.ts';
-import { flagProblem } from '../flags/flag-problem.ts';
+import { flagProblem } from '../flags/flag.ts';
 import { type OutputPlan, outputFlags, readOutputPlan } from '../flags/output-flags.ts';
 import { checkOutput, fileLine, type WrittenFile, writePatterns } from '../write-patterns.ts';
 
@@ -28,7 +28,8 @@ export const kerfTestCommand = defineCommand({
     return files.ok ? success({ files: files.value, material }, files.warnings) : files;
   },
   report: {
-    text: ({ files, material }) => `${[...files.map((file) => fileLine(file)), ...kerfTestWords(material), CAUTIONS.laser].join('\n')}\n`,
+    text: ({ files, material }) =>
+      `${[...files.map((file) => fileLine(file)), ...kerfTestWords(material), cautionsEnglish.laser].join('\n')}\n`,
     json: ({ files, material }, warnings) => ({ material, files, warnings }),
     schema: 'knucklewright/kerf-test@1',
   },

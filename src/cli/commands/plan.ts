@@ -3,12 +3,11 @@ import { planHand } from '../../pattern/plan-hand.ts';
 import { quote } from '../../units/quote.ts';
 import { collect, success } from '../../units/result.ts';
 import { defineCommand } from '../define-command.ts';
-import { describePlan } from '../describe-plan.ts';
-import { confirmsFlag } from '../flags/confirms-flag.ts';
+import { describePlan, planJson } from '../describe-plan.ts';
+import { confirmsFlag } from '../flags/common-flags.ts';
 import { argument, flag } from '../flags/flag.ts';
 import { optionsFileFlag, readStripOptionFlags } from '../flags/option-flags.ts';
 import { jsonFlag } from '../flags/output-flags.ts';
-import { planJson } from '../plan-json.ts';
 
 /** `plan`: from a hand file with deficits to strip and plate in their order, with the ranked blocks and the plate's angle. Refusals end with 3 after the report. */
 export const plan = defineCommand({

@@ -23,6 +23,6 @@ export const plates = defineCommand({
 function plateText({ id, title, faces, digits, angle, angles }: PlatePreset): string {
   const held = digits === 'target-and-neighbours' ? 'the digit to be treated and its neighbours' : digits.join(', ');
   const meant = angles ? ` (meant for ${plain(angles.from)} to ${plain(angles.to)})` : '';
-  const at = angle === null ? 'give --angle' : `${plain(angle)} degrees${meant}`;
+  const at = angle === null ? "the plan's, or --angle" : `${plain(angle)} degrees${meant}`;
   return `${id}\n${title}\n  faces ${faces}; digits ${held}; MP angle: ${at}\n`;
 }

@@ -1,5 +1,5 @@
 import type { PatternRequest } from '../../pattern/make-pattern.ts';
-import { getOwn } from '../../units/get-own.ts';
+import { getOwn } from '../../units/json-text.ts';
 import { collect, success, type Warning } from '../../units/result.ts';
 import type { WriterFormat } from '../../writers/writer.ts';
 import { resultOf } from '../bounded/reading-result.ts';

@@ -1,8 +1,7 @@
 import { blockJsonSchema } from '../../block/read-block.ts';
 import { handColumnsText } from '../../hand/hand-columns.ts';
 import { handJsonSchema } from '../../hand/hand-schema.ts';
-import { plateJsonSchema } from '../../pattern/plate/read-plate.ts';
-import { plateOptionsJsonSchema } from '../../pattern/plate/read-plate-options.ts';
+import { plateJsonSchema, plateOptionsJsonSchema } from '../../pattern/plate/read-plate.ts';
 import { optionsJsonSchema } from '../../pattern/strip/read-options.ts';
 import { caseJsonSchema, visitJsonSchema } from '../../record/case-schema.ts';
 import { cutterJsonSchema } from '../../sheet/cutter/cutter-profile.ts';
@@ -10,8 +9,7 @@ import { quote } from '../../units/quote.ts';
 import { failure, type Result, success } from '../../units/result.ts';
 import { clinicJsonSchema } from '../clinic-file.ts';
 import { defineCommand } from '../define-command.ts';
-import { argument } from '../flags/flag.ts';
-import { flagProblem } from '../flags/flag-problem.ts';
+import { argument, flagProblem } from '../flags/flag.ts';
 import { REPORT_FORMS, reportSchemas } from '../report-schemas.ts';
 
 /** JSON Schema of each kind of input file. */

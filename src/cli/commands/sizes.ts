@@ -12,13 +12,11 @@ import { collect, failure, type Problem, type Result, success } from '../../unit
 import { plasticWords } from '../../words/plastic/plastic-words.ts';
 import { defineCommand } from '../define-command.ts';
 import { EXIT } from '../exit.ts';
-import { blockOrAuto } from '../flags/block-flag.ts';
 import type { WithClinic } from '../flags/clinic-flag.ts';
-import { argument, type FlagsOf, flag } from '../flags/flag.ts';
-import { flagProblem } from '../flags/flag-problem.ts';
-import { handTableFlags, tableBlockFlag } from '../flags/hand-table-flags.ts';
+import { blockOrAuto } from '../flags/device-flags.ts';
+import { argument, type FlagsOf, flag, flagProblem } from '../flags/flag.ts';
 import { readSheetRoom, sheetRoomFlags } from '../flags/layout-flags.ts';
-import { readStripOptionFlags } from '../flags/option-flags.ts';
+import { handTableFlags, readStripOptionFlags, tableBlockFlag } from '../flags/option-flags.ts';
 import { type OutputPlan, outputFlags, readOutputPlan } from '../flags/output-flags.ts';
 import { fromInWords, type LeftOut, measuredLengths, normLengths, type StripLengths, tableLengths } from '../strip-lengths.ts';
 import { type Sized, sizesCsvIn, writeSizes } from '../write-sizes.ts';

@@ -1,7 +1,6 @@
 import { formatLength, parseLength } from '../../units/length.ts';
 import { failure, type Result, success } from '../../units/result.ts';
-import { flag } from './flag.ts';
-import { flagProblem } from './flag-problem.ts';
+import { flag, flagProblem } from './flag.ts';
 
 /** Size of a machine's bed, mm; its lower left corner is 0,0. */
 export interface Bed {

@@ -1,5 +1,5 @@
 import { readJson } from '../../files/read-file.ts';
-import { getOwn } from '../../units/get-own.ts';
+import { getOwn } from '../../units/json-text.ts';
 import { type Result, success } from '../../units/result.ts';
 import { CLINIC_FLAGS, CLINIC_OPTIONS, type ClinicFlag, type ClinicSettings, readClinicFile } from '../clinic-file.ts';
 import { type AnyOption, flag } from './flag.ts';

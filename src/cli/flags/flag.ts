@@ -1,4 +1,6 @@
 import { Argument, type InferArgument, type InferOptions, Option } from '@commander-js/extra-typings';
+import { quote } from '../../units/quote.ts';
+import { failure, type Problem, type Result, success } from '../../units/result.ts';
 
 /** A flag as commander's option; its value has the type that its declaration says: a string, one of its choices, or true. */
 export function flag<const Usage extends string>(usage: Usage, about: string): Option<Usage> {
@@ -51,3 +53,31 @@ export type ArgumentsOf<Entries extends readonly AnyArgument[]> = {
     ? InferArgument<Usage, Default, Coerced, Required, Choices>
     : never;
 };
+
+/** The same problem where a flag gave the value. */
+export function ofFlag<T>(read: Result<T>): Result<T> {
+  return read.ok ? read : failure(...read.problems.map((problem) => ({ ...problem, kind: 'usage' as const })));
+}
+
+/** A flag whose value cannot be used; the message is a sentence without its full stop; a question keeps its mark. */
+export function flagProblem(where: string, message: string): Problem {
+  return { code: 'FLAG', where, message: `${where}: ${message}${message.endsWith('?') ? '' : '.'}`, kind: 'usage' };
+}
+
+/** Words from a list with commas between, whatever their order and letter case, in the order of `known`; at least one. */
+export function readWords<Word extends string>(
+  flag: string,
+  list: string,
+  known: readonly Word[],
+  one: string,
+  several: string,
+): Result<readonly Word[]> {
+  const asked = list
+    .split(',')
+    .map((word) => word.trim().toLowerCase())
+    .filter((word) => word !== '');
+  const unknown = [...new Set(asked)].filter((word) => !known.some((w) => w === word));
+  if (unknown.length === 0 && asked.length > 0) return success(known.filter((word) => asked.includes(word)));
+  const what = unknown.length > 0 ? `unknown ${several} (${unknown.slice(0, 5).map(quote).join(', ')})` : `no ${one}`;
+  return failure(flagProblem(flag, `${quote(list)} names ${what}; the ${several} are ${known.join(', ')}`));
+}

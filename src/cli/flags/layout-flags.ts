@@ -2,12 +2,11 @@ import { readText } from '../../files/read-file.ts';
 import { GRAINS, type LayRules, type StockSheet } from '../../sheet/plastic/layout.ts';
 import { readStock } from '../../sheet/plastic/read-stock.ts';
 import { readSheetSize } from '../../sheet/plastic/sheet-size.ts';
-import { getOwn } from '../../units/get-own.ts';
+import { getOwn } from '../../units/json-text.ts';
 import { parseLength } from '../../units/length.ts';
 import { collect, failure, type Problem, type Result, success } from '../../units/result.ts';
 import type { WithClinic } from './clinic-flag.ts';
-import { type FlagsOf, flag, flagSet } from './flag.ts';
-import { flagProblem, ofFlag } from './flag-problem.ts';
+import { type FlagsOf, flag, flagProblem, flagSet, ofFlag } from './flag.ts';
 
 /** mm, as they would be typed. */
 const USUAL = { gap: '2', margin: '5' } as const;

@@ -8,14 +8,14 @@ import type { StripOptions } from '../../pattern/strip/strip-options.ts';
 import type { Case } from '../../record/case.ts';
 import { LONGEST_FLAT, type MadeFile, PLATE_FACES } from '../../record/case-schema.ts';
 import { handProblems } from '../../record/read-case.ts';
-import { parseDegrees } from '../../units/degrees-text.ts';
-import { kebabCase } from '../../units/kebab-case.ts';
+import { parseDegrees } from '../../units/angle.ts';
 import { parseLength } from '../../units/length.ts';
 import { rounded } from '../../units/number.ts';
 import { quote } from '../../units/quote.ts';
 import { collect, failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
-import { libraryBlock } from './block-flag.ts';
-import { flagProblem } from './flag-problem.ts';
+import { kebabCase } from '../../units/typed-name.ts';
+import { libraryBlock } from './device-flags.ts';
+import { flagProblem } from './flag.ts';
 import { readStripOptionFlags } from './option-flags.ts';
 
 /** Decimals of a kept length, mm: as in the report of `draw`. */

@@ -1,8 +1,8 @@
-import { ALL_WELL, CHANGE_STATES, CRPS_SIGNS, HARM_KEYS, SKIN_STATES } from '../../hand/harm-signs.ts';
+import { ALL_WELL, CHANGE_STATES, CRPS_SIGNS, HARM_KEYS, SKIN_STATES } from '../../hand/signs.ts';
 import { notedShape } from '../../record/case-schema.ts';
-import { readNumber, tidyNumberText } from '../../units/decimal-text.ts';
-import { kebabCase } from '../../units/kebab-case.ts';
+import { readNumber, tidyNumberText } from '../../units/number.ts';
 import { quote } from '../../units/quote.ts';
+import { kebabCase } from '../../units/typed-name.ts';
 import { type Question, readYesNo } from '../ask.ts';
 import { flag, flagSet } from './flag.ts';
 

@@ -2,13 +2,14 @@ import { readJson } from '../../files/read-file.ts';
 import type { ChoiceEntry, NumberEntry } from '../../pattern/option-entries.ts';
 import { FLAGS, type OptionSource } from '../../pattern/option-table.ts';
 import { PLATE_CHOICE_OPTIONS, PLATE_NUMBER_OPTIONS, type PlateOptions } from '../../pattern/plate/plate-options.ts';
-import { readPlateOptions } from '../../pattern/plate/read-plate-options.ts';
+import { readPlateOptions } from '../../pattern/plate/read-plate.ts';
 import { readStripOptions } from '../../pattern/strip/read-options.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS, type StripOptions } from '../../pattern/strip/strip-options.ts';
-import { kebabCase } from '../../units/kebab-case.ts';
+import { LENGTH_UNITS } from '../../units/length.ts';
 import { failure, type Result, success } from '../../units/result.ts';
+import { kebabCase } from '../../units/typed-name.ts';
 import type { WithClinic } from './clinic-flag.ts';
-import { type FlagSet, flag } from './flag.ts';
+import { type FlagSet, flag, flagSet } from './flag.ts';
 
 export const STRIP_KEYS = [...NUMBER_OPTIONS, ...CHOICE_OPTIONS].map((option) => option.key);
 export const PLATE_KEYS = [...PLATE_NUMBER_OPTIONS, ...PLATE_CHOICE_OPTIONS].map((option) => option.key);
@@ -22,7 +23,7 @@ export const optionsFileFlag = flag(
 );
 
 /** Every option of a strip as a flag. */
-export const stripOptionFlags: FlagSet<StripValues> = {
+const stripOptionFlags: FlagSet<StripValues> = {
   options: [
     ...NUMBER_OPTIONS.map((option) => numberFlag(option, `${option.about}, ${rangeText(option)}`)),
     ...CHOICE_OPTIONS.map(choiceFlag),
@@ -85,3 +86,15 @@ async function readOptionFlags<Options>(
   ]);
   return file.ok ? options : failure(...file.problems, ...(options.ok ? [] : options.problems));
 }
+
+/** A new one each time: `batch` gives it a default, and a flag holds its own. */
+export function tableBlockFlag() {
+  return flag('--block <id>', 'block by id (knucklewright blocks), a block file, or auto: what each target and its deficits suggest');
+}
+
+/** The flags of a command that works through a table of hands: in what units, and every option of a strip. */
+export const handTableFlags = flagSet(
+  flag('--units <unit>', 'unit of bare numbers in a table without a units column').choices(LENGTH_UNITS).default('mm'),
+  optionsFileFlag,
+  stripOptionFlags,
+);

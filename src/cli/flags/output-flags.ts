@@ -3,9 +3,7 @@ import { WRITER_FORMATS, type WriterFormat } from '../../writers/writer.ts';
 import { type CutterPlan, type KeptMachine, readCutterPlan } from '../cutter-plan.ts';
 import type { WithClinic } from './clinic-flag.ts';
 import { cutterFlags } from './cutter-flags.ts';
-import { type FlagsOf, flag, flagSet } from './flag.ts';
-import { flagProblem } from './flag-problem.ts';
-import { readWords } from './read-words.ts';
+import { type FlagsOf, flag, flagProblem, flagSet, readWords } from './flag.ts';
 import { readSheetSettings, sheetFlags } from './sheet-flags.ts';
 
 export const forceFlag = flag('--force', 'replace files that exist');

@@ -2,10 +2,8 @@ import { DEFAULT_MARGIN, type Paper, readMargin, readPaper } from '../../sheet/p
 import { type ClinicLines, DEFAULT_SHEET_SETTINGS, NO_CLINIC, SHEET_PARTS, type SheetSettings } from '../../sheet/paper/sheet-settings.ts';
 import { collect, type Result, success } from '../../units/result.ts';
 import type { WithClinic } from './clinic-flag.ts';
-import { type FlagsOf, flag, flagSet } from './flag.ts';
-import { ofFlag } from './flag-problem.ts';
-import { languageFlag, readLanguageFlag } from './language-flag.ts';
-import { readWords } from './read-words.ts';
+import { languageFlag, readLanguageFlag } from './common-flags.ts';
+import { type FlagsOf, flag, flagSet, ofFlag, readWords } from './flag.ts';
 
 /** The flags about paper alone. */
 export const paperFlags = flagSet(

@@ -6,17 +6,25 @@ import type { Hand } from '../../hand/hand.ts';
 import type { Case } from '../../record/case.ts';
 import { flatVisit } from '../../record/migrate.ts';
 import { handProblems } from '../../record/read-case.ts';
-import { getOwn } from '../../units/get-own.ts';
-import { kebabCase } from '../../units/kebab-case.ts';
+import { getOwn } from '../../units/json-text.ts';
 import { quote } from '../../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
+import { kebabCase } from '../../units/typed-name.ts';
 import type { Question } from '../ask.ts';
-import { type FlagsOf, flag, flagSet } from './flag.ts';
-import { flagProblem } from './flag-problem.ts';
+import { type FlagsOf, flag, flagProblem, flagSet } from './flag.ts';
 import { madeDevice } from './made-device-flags.ts';
 import { allWell, NOTED_VALUES, notedFlags } from './noted-flags.ts';
-import { type PartialVisit, partialValue, withAnswer, withPartialValue } from './partial-visit.ts';
-import { lengthUnit, readComment, readDate, readGirth, readMotionText } from './visit-questions.ts';
+import {
+  lengthUnit,
+  type PartialVisit,
+  partialValue,
+  readComment,
+  readDate,
+  readGirth,
+  readMotionText,
+  withAnswer,
+  withPartialValue,
+} from './visit-questions.ts';
 
 const MOTION = '<deficit/flexion>';
 

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { DIGITS, SIDES } from '../../hand/digits.ts';
 import { handSchema } from '../../hand/hand-schema.ts';
-import { CHANGE_STATES, CRPS_SIGNS, SKIN_STATES } from '../../hand/harm-signs.ts';
+import { CHANGE_STATES, CRPS_SIGNS, SKIN_STATES } from '../../hand/signs.ts';
 import { amendmentSchema, CLOSE_REASONS, closedSchema, PLATE_FACES } from '../../record/case-schema.ts';
 import { blockForm, byDigit, count, figure, pair, reportForm, reportFormWithClinic, warnings } from './report-form.ts';
 

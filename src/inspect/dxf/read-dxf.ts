@@ -1,5 +1,4 @@
 import type { Box } from '../../geometry/path.ts';
-import { type Affine, compose, IDENTITY } from '../affine.ts';
 import type { Colour } from '../colour.ts';
 import {
   type Budget,
@@ -11,7 +10,7 @@ import {
   type ReadLayer,
   type ReadText,
 } from '../drawing.ts';
-import { newPen } from '../pen.ts';
+import { type Affine, compose, IDENTITY, newPen } from '../pen.ts';
 import { drawEntity, type EntityDrawing } from './dxf-entity.ts';
 import { type DxfObject, type DxfTag, dxfSections, objectsOf, value, values } from './dxf-tags.ts';
 

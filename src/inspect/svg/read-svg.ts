@@ -1,7 +1,4 @@
-import type { Box } from '../../geometry/path.ts';
-import { unionBox } from '../../geometry/path-measures.ts';
-import { segmentBox } from '../../geometry/segment.ts';
-import { type Affine, apply, compose, determinant, largestScale } from '../affine.ts';
+import { type Box, segmentBox, unionBox } from '../../geometry/path.ts';
 import { type Colour, hexOf } from '../colour.ts';
 import {
   type Budget,
@@ -14,13 +11,10 @@ import {
   type ReadText,
   Unreadable,
 } from '../drawing.ts';
-import { newPen, type Pen } from '../pen.ts';
-import { type StyleSheet, styleSheet } from './style-sheet.ts';
+import { type Affine, apply, compose, determinant, largestScale, newPen, type Pen } from '../pen.ts';
 import { drawPathData } from './svg-path-data.ts';
-import { INITIAL_STYLE, type OwnStyle, type Style, styleOf } from './svg-style.ts';
-import { readTransform } from './svg-transform.ts';
-import { readSvgLength, type SvgLength, userNumber } from './svg-units.ts';
-import { fitViewBox, type Rectangle, readViewBox } from './svg-viewport.ts';
+import { INITIAL_STYLE, type OwnStyle, type Style, type StyleSheet, styleOf, styleSheet } from './svg-style.ts';
+import { fitViewBox, type Rectangle, readSvgLength, readTransform, readViewBox, type SvgLength, userNumber } from './svg-viewport.ts';
 import { type XmlElement, xmlTree } from './xml-tree.ts';
 
 /** Elements that draw nothing by themselves. */

@@ -1,5 +1,6 @@
 import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS } from '../../hand/fields.ts';
-import type { Store } from '../store.ts';
+import { HARM_ENTRIES } from '../state.ts';
+import type { Store, VisitPart } from '../store.ts';
 import { elementId } from '../translate-messages.ts';
 
 /** Moves the focus once the page has been drawn anew. */
@@ -34,11 +35,18 @@ export function goToField(store: Store, where: string): void {
     store.turn.value = 'finger';
   } else if (['diagnosis', 'weeks', 'flags'].includes(first) || (first === 'motion' && !where.startsWith('motion.active')))
     store.panel.value = 'more';
-  else if (first !== 'visit') {
+  else if (first === 'visit') store.visitPart.value = visitPartOf(where);
+  else {
     store.panel.value = null;
     store.turn.value = 'finger';
   }
   focusNext(elementId(where));
+}
+
+/** The part of a visit that asks for a field. */
+function visitPartOf(where: string): VisitPart {
+  const [, id = ''] = where.split('.');
+  return HARM_ENTRIES.some((entry) => entry === id) ? 'harm' : 'motion';
 }
 
 /** Not in the grid, which has no room for it: it is asked for under "More about the finger". */

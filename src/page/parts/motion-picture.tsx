@@ -7,13 +7,15 @@ import { DrawnShapes } from './drawn-shapes.tsx';
 export function MotionPicture({ lacks, bends, title }: JointReach & { readonly title: string }) {
   const { items, extents } = goniometerPicture({ lacks, bends });
   return (
-    <svg
-      class="motion-picture inked"
-      viewBox={`0 0 ${plain(extents.maxX - extents.minX, 1)} ${plain(extents.maxY - extents.minY, 1)}`}
-      role="img"
-      aria-label={title}
-    >
-      <DrawnShapes items={items as readonly DrawnShape[]} extents={extents} />
-    </svg>
+    <div class="motion-room">
+      <svg
+        class="motion-picture inked"
+        viewBox={`0 0 ${plain(extents.maxX - extents.minX, 1)} ${plain(extents.maxY - extents.minY, 1)}`}
+        role="img"
+        aria-label={title}
+      >
+        <DrawnShapes items={items as readonly DrawnShape[]} extents={extents} />
+      </svg>
+    </div>
   );
 }

@@ -1,5 +1,4 @@
-import type { Box } from '../../geometry/path.ts';
-import { boxOf } from '../../geometry/path-measures.ts';
+import { type Box, boxOf } from '../../geometry/path.ts';
 import { strokeText } from '../../geometry/stroke-letters.ts';
 import type { Label, Layer, Mark, Pattern } from '../../pattern/pattern.ts';
 import { radians } from '../../units/angle.ts';

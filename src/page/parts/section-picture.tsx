@@ -1,5 +1,4 @@
-import type { LineArcPath } from '../../geometry/path.ts';
-import { boxOf } from '../../geometry/path-measures.ts';
+import { boxOf, type LineArcPath } from '../../geometry/path.ts';
 import type { Side } from '../../hand/digits.ts';
 import { boxOfDrawn } from '../../pattern/place-marks.ts';
 import { sectionView } from '../../pattern/strip/section-view.ts';

@@ -1,7 +1,7 @@
 import { useComputed } from '@preact/signals';
-import { typedAt } from '../state.ts';
+import { setEntry, typedAt } from '../state.ts';
 import { elementId } from '../translate-messages.ts';
-import { readNeutralZero } from '../typed-motion.ts';
+import { endsOfMotion, readNeutralZero } from '../typed-motion.ts';
 import { useStore } from './store-context.ts';
 
 interface TextInputProps {
@@ -29,10 +29,13 @@ export function TextInput(props: TextInputProps) {
   const text = useComputed(() => typedAt(store.entries.value, where)).value;
   const leave = (typed: string) => {
     // A whole motion in neutral-zero notation is both numbers, once it is typed to its end.
-    const motion = /^motion\.(\w+)\./.exec(where)?.[1];
-    const whole = motion === undefined ? null : readNeutralZero(typed);
-    if (motion !== undefined && whole) {
-      store.enter({ where, value: typed }, (now) => ({ motion: { ...now.motion, [motion]: whole } }));
+    const ends = endsOfMotion(where);
+    const whole = ends && readNeutralZero(typed, store.texts.peek().finger.beyond);
+    if (ends && whole) {
+      store.enter({ where, value: typed }, (now) => {
+        const first = setEntry(now, ends.lacks, whole.lacks);
+        return { ...first, ...setEntry({ ...now, ...first }, ends.bends, whole.bends) };
+      });
     } else if (tidy) store.type(where, tidy(typed));
     store.commit();
     const others = store.left.peek().filter((other) => other !== where);

@@ -1,6 +1,6 @@
 import { DIGIT_FIELDS, PALM_FIELDS, TARGET_FIELDS, WEB_FIELDS } from '../../hand/fields.ts';
-import { CAUTIONS, PENCIL_TEST } from '../../pattern/cautions.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../../pattern/strip/strip-options.ts';
+import { cautionsEnglish, pencilTestEnglish } from '../../words/cautions.ts';
 import type { Translations } from '../../words/language.ts';
 import { aboutWords } from '../sections/about/about-words.ts';
 import { filesWords } from '../sections/files/files-words.ts';
@@ -45,7 +45,7 @@ export const english = {
   decimalPoint: 'point, 84.5',
   decimalComma: 'comma, 84,5',
   cautions: 'Before you begin',
-  caution: { ...CAUTIONS, pencil: PENCIL_TEST },
+  caution: { ...cautionsEnglish, pencil: pencilTestEnglish },
   mm: 'mm',
   cm: 'cm',
   in: 'in',

@@ -47,9 +47,9 @@ export const germanMessages: Texts['message'] = {
       'Das PIP-Gelenk hat ein hartes Endgefühl; umgelenkte aktive Bewegung löst ein solches Gelenk nicht: kein Vorschlag.',
     UNPROTECTED_REPAIR: () =>
       'Eine Naht oder ein Bruch ist nicht geschützt; Bewegung außerhalb des Nachbehandlungsschemas kann sie lösen: kein Vorschlag.',
-    MOTION_UNREADABLE: ({ name }) => `${name}: Schreiben Sie Grad, wie 25; für 10 Grad Überstreckung „hyper 10“.`,
+    MOTION_UNREADABLE: ({ name }) => `${name}: Schreiben Sie Grad, wie 25; für 10 Grad Überstreckung „über 10“.`,
     MOTION_SIGN: ({ name, value }) =>
-      `${name} ${value}: Mit Vorzeichen ist beides üblich. Fehlen 10 Grad zur Streckung, schreiben Sie 10; bei 10 Grad Überstreckung „hyper 10“.`,
+      `${name} ${value}: Mit Vorzeichen ist beides üblich. Fehlen 10 Grad zur Streckung, schreiben Sie 10; bei 10 Grad Überstreckung „über 10“.`,
     MOTION_OUT_OF_RANGE: ({ name, value, range }) => `${name} ist ${value}; erlaubt ist ${range}.`,
     MOTION_IMPOSSIBLE: ({ name, value }) =>
       `${name} ${value} ist weniger als das, was zur Streckung fehlt. Beides zählt von der Streckung aus.`,

@@ -1,4 +1,4 @@
-import { cautionsGerman, pencilTestGerman } from '../../words/cautions/german.ts';
+import { cautionsGerman, pencilTestGerman } from '../../words/cautions.ts';
 import { aboutWords } from '../sections/about/about-words.ts';
 import { filesWords } from '../sections/files/files-words.ts';
 import { fingerWords } from '../sections/finger/finger-words.ts';

@@ -44,9 +44,9 @@ export const spanishMessages: Texts['message'] = {
       'La IFP tiene sensación final dura, y redirigir el movimiento activo no mueve una articulación así: no se sugiere nada.',
     UNPROTECTED_REPAIR: () =>
       'Hay una reparación o fractura sin proteger, y moverla fuera del protocolo de cirugía puede romperla: no se sugiere nada.',
-    MOTION_UNREADABLE: ({ name }) => `${name}: escriba grados, como 25; para 10 de hiperextensión «hyper 10».`,
+    MOTION_UNREADABLE: ({ name }) => `${name}: escriba grados, como 25; para 10 de hiperextensión «hiper 10».`,
     MOTION_SIGN: ({ name, value }) =>
-      `${name} ${value}: con signo se escriben las dos cosas. Si faltan 10 hasta la extensión completa, escriba 10; si hay 10 de hiperextensión, «hyper 10».`,
+      `${name} ${value}: con signo se escriben las dos cosas. Si faltan 10 hasta la extensión completa, escriba 10; si hay 10 de hiperextensión, «hiper 10».`,
     MOTION_OUT_OF_RANGE: ({ name, value, range }) => `${name} es ${value}; se permite ${range}.`,
     MOTION_IMPOSSIBLE: ({ name, value }) =>
       `${name} ${value} es menos de lo que falta hasta la extensión completa. Las dos cuentan desde ella.`,

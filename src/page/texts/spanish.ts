@@ -1,4 +1,4 @@
-import { cautionsSpanish, pencilTestSpanish } from '../../words/cautions/spanish.ts';
+import { cautionsSpanish, pencilTestSpanish } from '../../words/cautions.ts';
 import { aboutWords } from '../sections/about/about-words.ts';
 import { filesWords } from '../sections/files/files-words.ts';
 import { fingerWords } from '../sections/finger/finger-words.ts';

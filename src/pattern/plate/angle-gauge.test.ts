@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { headings, segmentsOf } from '../../geometry/segment.ts';
+import { headings, segmentsOf } from '../../geometry/path.ts';
 import { outlineFaults } from '../../geometry/validate-outline.ts';
 import { gaugeOutline } from './angle-gauge.ts';
 

@@ -1,4 +1,4 @@
-import { type Body, edgeLength, pointAtNormal } from '../../geometry/offset-ellipse.ts';
+import { type Body, edgeLength, pointAtNormal } from '../../geometry/ellipse.ts';
 import type { Point } from '../../geometry/path.ts';
 import { rootBetween } from '../../geometry/root.ts';
 import { type Contact, type PathElement, tautPath } from '../../geometry/taut-path.ts';

@@ -1,4 +1,4 @@
-import { boxOf, signedArea } from '../../geometry/path-measures.ts';
+import { boxOf, signedArea } from '../../geometry/path.ts';
 import type { DigitName } from '../../hand/digits.ts';
 import type { FoldFindings } from '../../judge/judge-plate.ts';
 import { degrees } from '../../units/angle.ts';

@@ -1,4 +1,4 @@
-import { type Body, edgeLength } from '../../geometry/offset-ellipse.ts';
+import { type Body, edgeLength } from '../../geometry/ellipse.ts';
 import { hullPerimeter } from '../../geometry/taut-path.ts';
 import { type FaceFrame, heldColumns, type PlateFrame } from './plate-frame.ts';
 import type { PlateOptions } from './plate-options.ts';

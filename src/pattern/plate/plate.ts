@@ -1,5 +1,5 @@
 import { chordPoints } from '../../geometry/inside.ts';
-import { boxOf, unionBox } from '../../geometry/path-measures.ts';
+import { boxOf, unionBox } from '../../geometry/path.ts';
 import { placePath, reversePath } from '../../geometry/transform.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { type FoldFindings, judgePlate } from '../../judge/judge-plate.ts';
@@ -14,11 +14,10 @@ import type { FaceFrame } from './plate-frame.ts';
 import { faceLettering, placeFaceLabel } from './plate-labels.ts';
 import { cornerMark, faceMarks } from './plate-marks.ts';
 import { holdsIn, plateName } from './plate-names.ts';
-import { plateNotes } from './plate-notes.ts';
+import { plateNotes, plateSheet } from './plate-notes.ts';
 import type { PlateOptions } from './plate-options.ts';
 import type { PlateOutline } from './plate-outline.ts';
 import { type PlateReport, plateFigures, plateReport, plateWarnings } from './plate-report.ts';
-import { plateSheet } from './plate-sheet.ts';
 import { withTriedChange } from './tried-change.ts';
 
 /** Raised whenever the same inputs give another outline; the CHANGELOG says by how many mm. */

@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { demoPlateHand } from '../../../tests/demo-plate.ts';
 import { DEFAULT_PLATE_OPTIONS, PLATE_NUMBER_OPTIONS } from './plate-options.ts';
-import { designFor, plateJsonSchema, readPlate } from './read-plate.ts';
-import { readPlateOptions } from './read-plate-options.ts';
+import { designFor, plateJsonSchema, readPlate, readPlateOptions } from './read-plate.ts';
 
 const file = { schema: 'knucklewright/plate@1', id: 'mine', faces: 'palmar', digits: ['ring', 'long'], angle: 20 };
 const hand = demoPlateHand();

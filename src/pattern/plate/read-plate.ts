@@ -2,17 +2,35 @@ import * as z from 'zod';
 import { DIGITS, type DigitName } from '../../hand/digits.ts';
 import { digitsIn } from '../../hand/fields.ts';
 import type { Hand } from '../../hand/hand.ts';
-import { formWords } from '../../units/form-problems.ts';
-import { newerVersion } from '../../units/newer-version.ts';
+import { formWords, newerVersion } from '../../units/form-problems.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
+import { type OptionSource, optionProblem, optionsForm, readOptionTable } from '../option-table.ts';
 import { PLATE_ANGLE, PLATE_FACES, type PlateDesign, type PlateFaces } from './plate-design.ts';
-import { plateOptionsForm } from './read-plate-options.ts';
+import { LEAST_NOTCH, PLATE_OPTION_TABLE, type PlateOptions } from './plate-options.ts';
+
+/** The form of an object of plate options, for presets and for the JSON Schema. */
+const plateOptionsForm = optionsForm(PLATE_OPTION_TABLE);
+
+/** JSON Schema of an options file for a plate. */
+export function plateOptionsJsonSchema(): object {
+  return z.toJSONSchema(plateOptionsForm, { io: 'input' });
+}
+
+/** Options from defaults and sources, later ones winning; every wrong key and value of every source at once. */
+export function readPlateOptions(sources: readonly OptionSource[]): Result<PlateOptions> {
+  const read = readOptionTable(PLATE_OPTION_TABLE, sources);
+  if (!read.ok) return read;
+  const options = read.value as unknown as PlateOptions;
+  if (options.webNotch === 0 || options.webNotch >= LEAST_NOTCH) return success(options);
+  const shown = `${plain(options.webNotch)} mm is too shallow to be rounded; use 0 for none, or ${LEAST_NOTCH} and more`;
+  return failure(optionProblem('options', 'webNotch', shown));
+}
 
 const degrees = z.number().min(PLATE_ANGLE.low).max(PLATE_ANGLE.high);
 
 /** A plate file, `knucklewright/plate@1`. */
-export const PlateFile = z.strictObject({
+const PlateFile = z.strictObject({
   schema: z.literal('knucklewright/plate@1'),
   id: z
     .string()
@@ -104,7 +122,7 @@ export function readDesign(json: unknown, source: string): Result<PlateDesign> {
 }
 
 /** What a person, or a plan, says beside the preset; null where nothing was said. */
-export interface PlateChoice {
+interface PlateChoice {
   readonly digits: readonly DigitName[] | null;
   readonly angle: number | null;
   /** The plan's angle for this hand, degrees: used when neither person nor preset names one. */

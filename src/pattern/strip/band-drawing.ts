@@ -1,4 +1,4 @@
-import { type Body, pointAtNormal } from '../../geometry/offset-ellipse.ts';
+import { type Body, pointAtNormal } from '../../geometry/ellipse.ts';
 import { type LineArcPath, type Point, type Vertex, vertex } from '../../geometry/path.ts';
 import { SAME_POINT } from '../../units/tolerance.ts';
 import type { CoursePiece } from './strip-courses.ts';

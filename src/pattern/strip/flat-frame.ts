@@ -1,6 +1,5 @@
-import { edgeLength } from '../../geometry/offset-ellipse.ts';
-import { type LineArcPath, type Point, type Vertex, vertex } from '../../geometry/path.ts';
-import { pointAlong, segmentLength, segmentsOf } from '../../geometry/segment.ts';
+import { edgeLength } from '../../geometry/ellipse.ts';
+import { type LineArcPath, type Point, pointAlong, segmentLength, segmentsOf, type Vertex, vertex } from '../../geometry/path.ts';
 import { degrees } from '../../units/angle.ts';
 import { rounded } from '../../units/number.ts';
 import { SAME_POINT } from '../../units/tolerance.ts';

@@ -1,6 +1,6 @@
 import type { Block } from '../../block/block.ts';
 import { blocks } from '../../block/library.ts';
-import { NO_FIST } from '../../block/score-terms.ts';
+import { NO_FIST } from '../../block/rank-blocks.ts';
 import type { DigitName } from '../../hand/digits.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { plain } from '../../units/number.ts';

@@ -1,6 +1,5 @@
 import { distanceToSegment } from '../../geometry/broken-line.ts';
-import type { LineArcPath, Point } from '../../geometry/path.ts';
-import { pointAlong, segmentLength, segmentsOf } from '../../geometry/segment.ts';
+import { type LineArcPath, type Point, pointAlong, segmentLength, segmentsOf } from '../../geometry/path.ts';
 
 /** Points along the outline at which its width is looked at, mm apart. */
 const STEP = 0.5;

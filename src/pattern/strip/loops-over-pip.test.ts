@@ -3,7 +3,7 @@ import demo from '../../../fixtures/demo-hand.json' with { type: 'json' };
 import { blocks } from '../../block/library.ts';
 import { normHands } from '../../hand/norm-hands.ts';
 import { readHand } from '../../hand/read-hand.ts';
-import { seeded, seededNormal } from '../../units/seeded.ts';
+import { seeded, seededNormal } from '../../units/chance.ts';
 import { loopsOverPip } from './loops-over-pip.ts';
 import { stripFigures } from './strip.ts';
 import { DEFAULT_STRIP_OPTIONS } from './strip-options.ts';

@@ -1,5 +1,5 @@
 import type { DigitName } from '../../hand/digits.ts';
-import { estimatePipCircumference } from '../../hand/estimate-pip.ts';
+import { estimatePipCircumference } from '../../hand/estimate.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { plain } from '../../units/number.ts';
 import type { Warning } from '../../units/result.ts';

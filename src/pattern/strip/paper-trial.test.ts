@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { handOf, SMALLEST, WORKED } from '../../../tests/hands.ts';
 import { blockById, blocks } from '../../block/library.ts';
-import { boxOf } from '../../geometry/path-measures.ts';
+import { boxOf } from '../../geometry/path.ts';
 import { requestFromInputs } from '../request-from-inputs.ts';
 import { validatePattern } from '../validate-pattern.ts';
 import { paperTrial } from './paper-trial.ts';

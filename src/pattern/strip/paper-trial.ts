@@ -1,11 +1,10 @@
 import type { Block } from '../../block/block.ts';
 import { heightAt } from '../../geometry/broken-line.ts';
-import { polyline } from '../../geometry/path.ts';
-import { boxOf, unionBox } from '../../geometry/path-measures.ts';
+import { boxOf, polyline, unionBox } from '../../geometry/path.ts';
 import { placePath, reversePath } from '../../geometry/transform.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { type Result, success } from '../../units/result.ts';
-import { blockTitle } from '../../words/hand/hand-words.ts';
+import { blockTitle } from '../../words/hand-words.ts';
 import { type Language, spokenIn } from '../../words/language.ts';
 import { type Speech, speechIn } from '../../words/speech.ts';
 import { DASHES, dashed } from '../dashes.ts';

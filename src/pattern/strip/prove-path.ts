@@ -1,6 +1,5 @@
 import { distanceToSegment } from '../../geometry/broken-line.ts';
-import { distanceToEllipse } from '../../geometry/ellipse-distance.ts';
-import { pointAtNormal } from '../../geometry/offset-ellipse.ts';
+import { distanceToEllipse, pointAtNormal } from '../../geometry/ellipse.ts';
 import type { Point } from '../../geometry/path.ts';
 import type { Problem } from '../../units/result.ts';
 import type { Course, CoursePiece } from './strip-courses.ts';

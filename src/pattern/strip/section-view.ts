@@ -1,5 +1,4 @@
-import { type LineArcPath, polyline } from '../../geometry/path.ts';
-import { boxOf } from '../../geometry/path-measures.ts';
+import { boxOf, type LineArcPath, polyline } from '../../geometry/path.ts';
 import { textWidth } from '../../geometry/stroke-letters.ts';
 import { placePath, placePoint } from '../../geometry/transform.ts';
 import type { Side } from '../../hand/digits.ts';

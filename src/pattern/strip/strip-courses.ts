@@ -1,4 +1,4 @@
-import { edgeLength, pointAtNormal } from '../../geometry/offset-ellipse.ts';
+import { edgeLength, pointAtNormal } from '../../geometry/ellipse.ts';
 import type { Point } from '../../geometry/path.ts';
 import { rootBetween } from '../../geometry/root.ts';
 import type { ArcElement, Contact, PathElement } from '../../geometry/taut-path.ts';

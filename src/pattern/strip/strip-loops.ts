@@ -1,6 +1,6 @@
 import { hullPerimeter } from '../../geometry/taut-path.ts';
 import type { DigitName } from '../../hand/digits.ts';
-import { nearestIsoRingSize } from '../../units/ring-size.ts';
+import { nearestIsoRingSize } from '../../units/length.ts';
 import type { StripSettings } from './strip-options.ts';
 import type { StandingHand, StandingSection } from './strip-sections.ts';
 

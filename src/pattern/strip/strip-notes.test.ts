@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { DEMO_HAND, LARGE_HAND, SMALL_HAND, stripOf } from '../../../tests/pdf-samples.ts';
 import { blocks } from '../../block/library.ts';
-import { boxOf } from '../../geometry/path-measures.ts';
-import { CAUTIONS } from '../cautions.ts';
+import { boxOf } from '../../geometry/path.ts';
+import { cautionsEnglish } from '../../words/cautions.ts';
 
 const all = blocks().flatMap((block) =>
   [SMALL_HAND, DEMO_HAND, LARGE_HAND].map((hand) => ({ block, hand, pattern: stripOf(hand, block.id) })),
@@ -48,6 +48,6 @@ describe('notes of a strip', () => {
     const notes = stripOf(DEMO_HAND, 'ring-lowered-in-three').notes;
     const words = ['Measure', 'Paper trial', 'Cut', 'Heat', 'Blot', 'Drape', 'Seam', 'Cool', 'Check full PIP', 'Trim'];
     expect(notes?.steps.map((step, k) => step.startsWith(words[k] ?? '?'))).toEqual(words.map(() => true));
-    expect(notes?.cautions).toEqual(Object.values(CAUTIONS));
+    expect(notes?.cautions).toEqual(Object.values(cautionsEnglish));
   });
 });

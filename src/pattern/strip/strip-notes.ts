@@ -1,9 +1,9 @@
 import { heldDigits, placedDigits } from '../../block/block.ts';
 import { heightAt } from '../../geometry/broken-line.ts';
-import { boxOf } from '../../geometry/path-measures.ts';
+import { boxOf } from '../../geometry/path.ts';
 import type { DigitName } from '../../hand/digits.ts';
 import type { Hand } from '../../hand/hand.ts';
-import { blockTitle, listed } from '../../words/hand/hand-words.ts';
+import { blockTitle, listed } from '../../words/hand-words.ts';
 import type { Speech } from '../../words/speech.ts';
 import { DASHES } from '../dashes.ts';
 import type { CutList, MakingNotes } from '../making-notes.ts';

@@ -1,8 +1,7 @@
 import { heldPlace, type Place } from '../../block/block.ts';
-import type { Side } from '../../geometry/bitangent.ts';
-import { type Body, pointAtNormal } from '../../geometry/offset-ellipse.ts';
+import { type Body, pointAtNormal } from '../../geometry/ellipse.ts';
 import type { Point } from '../../geometry/path.ts';
-import { type Contact, type PathElement, type TautPath, tautPath } from '../../geometry/taut-path.ts';
+import { type Contact, type PathElement, type Side, type TautPath, tautPath } from '../../geometry/taut-path.ts';
 import type { DigitName } from '../../hand/digits.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Result, success } from '../../units/result.ts';

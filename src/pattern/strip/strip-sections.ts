@@ -1,10 +1,9 @@
 import { type Block, type Place, placedDigits, RELATIVE_FLEXION } from '../../block/block.ts';
 import { DIGITS, type DigitName, WEBS, type WebName } from '../../hand/digits.ts';
+import { webLevels } from '../../hand/estimate-palm.ts';
 import { digitPath } from '../../hand/fields.ts';
 import type { Hand } from '../../hand/hand.ts';
-import { digitSection } from '../../hand/section.ts';
-import { digitTaper } from '../../hand/taper.ts';
-import { webLevels } from '../../hand/web-levels.ts';
+import { digitSection, digitTaper } from '../../hand/section.ts';
 import { radians } from '../../units/angle.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
 import { GEOMETRY_VERSION, type GeometryVersion } from './geometry-version.ts';

@@ -1,6 +1,6 @@
 import type { Hand } from '../../hand/hand.ts';
 import { degrees } from '../../units/angle.ts';
-import { blockTitle, listed, measureName } from '../../words/hand/hand-words.ts';
+import { blockTitle, listed, measureName } from '../../words/hand-words.ts';
 import type { Speech } from '../../words/speech.ts';
 import type { Label } from '../pattern.ts';
 import { boxOfDrawn, type Drawn, shiftDrawn } from '../place-marks.ts';

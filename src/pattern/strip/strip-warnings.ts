@@ -1,7 +1,7 @@
 import { placedDigits } from '../../block/block.ts';
-import { SURVEYED_DIFFERENTIAL } from '../../block/differential.ts';
+import { SURVEYED_DIFFERENTIAL } from '../../block/figures.ts';
 import { blocks } from '../../block/library.ts';
-import { NO_FIST } from '../../block/score-terms.ts';
+import { NO_FIST } from '../../block/rank-blocks.ts';
 import { DIGITS, type DigitName } from '../../hand/digits.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { plain } from '../../units/number.ts';

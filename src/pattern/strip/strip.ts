@@ -1,11 +1,11 @@
 import type { Block } from '../../block/block.ts';
 import { heightsBetween } from '../../geometry/broken-line.ts';
-import { boxOf, unionBox } from '../../geometry/path-measures.ts';
+import { boxOf, unionBox } from '../../geometry/path.ts';
 import { placePath, reversePath } from '../../geometry/transform.ts';
+import { webLevels } from '../../hand/estimate-palm.ts';
 import type { Hand } from '../../hand/hand.ts';
-import { webLevels } from '../../hand/web-levels.ts';
 import { type Result, success } from '../../units/result.ts';
-import { blockTitle } from '../../words/hand/hand-words.ts';
+import { blockTitle } from '../../words/hand-words.ts';
 import { type Language, spokenIn } from '../../words/language.ts';
 import { type Speech, speechIn } from '../../words/speech.ts';
 import type { Part, Pattern } from '../pattern.ts';

@@ -1,10 +1,9 @@
+import { SURVEYED_DIFFERENTIAL } from '../../block/figures.ts';
 import type { AngleChange } from '../../words/advice/course/course-figures.ts';
 import { type Course, newest } from './course.ts';
 
 /** Least and most degrees by which an angle is changed at once. Common practice, no source. */
 export const ANGLE_STEP = { from: 5, to: 10 } as const;
-/** MP differentials that most therapists use, degrees: Yates et al., J Hand Ther 2023;36:414-424. */
-export const DIFFERENTIAL_RANGE = { from: 11, to: 30 } as const;
 /** MP angles of a plate where passive MP motion was not measured, degrees: AAOS-type tables give the MP joint 0 to 90. */
 export const MP_RANGE = { from: 0, to: 90 } as const;
 
@@ -16,7 +15,9 @@ export function angleChange({ device, served, visits, deficits }: Course): Angle
   const { made } = device;
   if (made === null) return null;
   if (made.kind === 'strip') {
-    return made.differential === null ? null : stepped('differential', served, made.differential, 1, DIFFERENTIAL_RANGE);
+    return made.differential === null
+      ? null
+      : stepped('differential', served, made.differential, 1, { from: SURVEYED_DIFFERENTIAL.low, to: SURVEYED_DIFFERENTIAL.high });
   }
   const now = deficits.at(-1) ?? { extension: 0, flexion: 0 };
   const toward = now.flexion > now.extension ? 'flexion' : 'extension';

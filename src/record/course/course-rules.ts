@@ -1,6 +1,7 @@
 import { GOAL, LACK } from '../../block/figures.ts';
+import { addDays, daysBetween } from '../../units/day.ts';
 import type { CourseFigures, CourseRule, CourseSource } from '../../words/advice/course/course-figures.ts';
-import { believedChange } from '../believed-change.ts';
+import { believedChange } from '../case.ts';
 import { angleChange } from './angle-change.ts';
 import {
   agreedBefore,
@@ -14,7 +15,6 @@ import {
   servedSlope,
   wornEnough,
 } from './course.ts';
-import { addDays, daysBetween } from './days.ts';
 import { leftOff, mpLost, pause, stopNow, stopRing } from './harm.ts';
 import { SURE } from './slope.ts';
 

@@ -1,12 +1,10 @@
 import { LACK } from '../../block/figures.ts';
 import type { NextArrangement } from '../../block/next-arrangement.ts';
 import { PIP_FLEXION_NORM } from '../../hand/target-motion.ts';
+import { daysBetween } from '../../units/day.ts';
 import type { Lacking, Loss } from '../../words/advice/course/course-figures.ts';
-import { believedChange, ratersOf } from '../believed-change.ts';
-import type { Case, Made, Visit } from '../case.ts';
-import { servedMotion } from '../served-motion.ts';
+import { believedChange, type Case, type Made, ratersOf, type Visit } from '../case.ts';
 import { newestOtherHand } from '../total-active-motion.ts';
-import { daysBetween } from './days.ts';
 import { type Reading, slopeOf } from './slope.ts';
 
 /** What is lacking of active PIP motion at a visit, degrees, not under 0. */
@@ -179,4 +177,15 @@ export function wornEnough(visits: readonly Visit[], index: number): boolean | n
 
 export function allUnderLack(deficits: Deficits | undefined): boolean {
   return deficits !== undefined && deficits.extension < LACK && deficits.flexion < LACK;
+}
+
+/**
+ * The PIP motion that a strip serves on the treated digit: its own MP joint in relative extension serves flexion, in relative flexion
+ * extension (trial registration NCT06985459). A held digit is held as its place says, an enclosed one the other way by comparison.
+ */
+export function servedMotion(made: Extract<Made, { kind: 'strip' }>, digit: Case['digit']): Lacking | null {
+  const own = made.block.places[digit];
+  if (own === undefined) return null;
+  if (own !== 'enclosed') return own === 'raised' ? 'flexion' : 'extension';
+  return Object.values(made.block.places).includes('raised') ? 'extension' : 'flexion';
 }

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { times } from '../../../tests/by-night.ts';
 import { type CourseNotes, type CourseVisit, courseFile, sampleCourse } from '../../../tests/sample-course.ts';
-import { CHANGE_STATES, CRPS_SIGNS, SKIN_STATES } from '../../hand/harm-signs.ts';
+import { CHANGE_STATES, CRPS_SIGNS, SKIN_STATES } from '../../hand/signs.ts';
 import { LANGUAGE_IDS } from '../../words/language.ts';
 import { readCase } from '../read-case.ts';
 import { courseAdvice } from './course-advice.ts';

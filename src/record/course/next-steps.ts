@@ -1,6 +1,6 @@
 import { SIGMA } from '../../block/figures.ts';
 import type { NextArrangement } from '../../block/next-arrangement.ts';
-import { HARM_KEYS } from '../../hand/harm-signs.ts';
+import { HARM_KEYS } from '../../hand/signs.ts';
 import type {
   CourseFigures,
   CourseReminder,
@@ -9,8 +9,7 @@ import type {
   CourseSource,
   Slope,
 } from '../../words/advice/course/course-figures.ts';
-import { ratersOf } from '../believed-change.ts';
-import type { Case } from '../case.ts';
+import { type Case, ratersOf } from '../case.ts';
 import { type Course, courseOf, lossOf, MOTIONS, servedSlope } from './course.ts';
 import { COURSE_RULES, type CourseAction, type Urgency, USUAL_GOAL } from './course-rules.ts';
 import { leftOff, pause } from './harm.ts';

@@ -1,6 +1,6 @@
 import { type Raters, SIGMA } from '../../block/figures.ts';
+import { addDays, daysBetween } from '../../units/day.ts';
 import type { Lacking, Slope } from '../../words/advice/course/course-figures.ts';
-import { addDays, daysBetween } from './days.ts';
 
 /** A deficit read on a day, degrees. */
 export interface Reading {

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type CourseNotes, type CourseVisit, sampleCourse } from '../../../tests/sample-course.ts';
-import { ALL_WELL } from '../../hand/harm-signs.ts';
+import { ALL_WELL } from '../../hand/signs.ts';
 import { nextSteps } from './next-steps.ts';
 
 /** A visit of a course as a therapist writes it down, with the advice that is expected after it and why. */

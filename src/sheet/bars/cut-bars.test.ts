@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import highsModule from 'highs';
 import { describe, expect, it } from 'vitest';
 import { times } from '../../../tests/by-night.ts';
-import { seeded } from '../../units/seeded.ts';
+import { seeded } from '../../units/chance.ts';
 import { barsAtLeast } from './bar-bounds.ts';
 import { type BarInstance, fullBars, narrowRange, triplets } from './bar-instances.ts';
 import { fullWays, waysToFill } from './bar-ways.ts';

@@ -1,4 +1,4 @@
-import { seeded } from '../../units/seeded.ts';
+import { seeded } from '../../units/chance.ts';
 import { barsAtLeast } from './bar-bounds.ts';
 import { BarProgramme } from './bar-programme.ts';
 import { type Kinds, kindsOf } from './fill-bar.ts';

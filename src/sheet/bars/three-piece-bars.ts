@@ -1,4 +1,4 @@
-import { seeded } from '../../units/seeded.ts';
+import { seeded } from '../../units/chance.ts';
 import { mostFullBars, mostPieces } from './bar-bounds.ts';
 import type { Bar } from './greedy-bars.ts';
 

@@ -1,10 +1,20 @@
-import { flattened } from '../../geometry/flatten.ts';
 import { insidePolygon } from '../../geometry/inside.ts';
 import { intersections } from '../../geometry/intersect.ts';
-import { leadInStart } from '../../geometry/lead-in.ts';
-import type { Box, LineArcPath, Point } from '../../geometry/path.ts';
-import { pathLength, signedArea } from '../../geometry/path-measures.ts';
-import { headings, pointAlong, type Segment, segmentBox, segmentLength, segmentsOf } from '../../geometry/segment.ts';
+import {
+  type Box,
+  flattened,
+  headings,
+  type LineArcPath,
+  type Point,
+  pathLength,
+  pointAlong,
+  type Segment,
+  segmentBox,
+  segmentLength,
+  segmentsOf,
+  signedArea,
+  type Vertex,
+} from '../../geometry/path.ts';
 import { remaining, type Stretch, stretchOf } from '../../geometry/sub-path.ts';
 import { ARC_CHORD_ERROR } from '../../units/tolerance.ts';
 
@@ -19,7 +29,7 @@ export interface StrokeSettings {
   readonly shared: readonly Stretch[];
 }
 
-export interface Strokes {
+interface Strokes {
   readonly paths: readonly LineArcPath[];
   /** Strokes that begin without the lead-in that was asked for, since it would cut into something. */
   readonly withoutLeadIn: number;
@@ -127,4 +137,17 @@ function bridgeStretches(contour: LineArcPath, total: number, { bridges, bridgeG
     if (spot !== undefined) placed.push({ from: spot - bridgeGap / 2, to: spot + bridgeGap / 2 });
   }
   return placed;
+}
+
+/** Bulge of a clockwise quarter circle: tan(-pi/8). */
+const QUARTER_RIGHT = 1 - Math.SQRT2;
+
+/**
+ * A quarter circle on which a tool comes in from the right of the travel, which is the waste of a counter-clockwise outline and of a
+ * clockwise hole, and joins tangentially at `entry` with the direction `heading` (radians). `radius` in mm. The start's vertex carries the arc.
+ */
+function leadInStart(entry: Point, heading: number, radius: number): Vertex {
+  const c = Math.cos(heading);
+  const s = Math.sin(heading);
+  return { x: entry.x + radius * (s - c), y: entry.y - radius * (c + s), bulge: QUARTER_RIGHT };
 }

@@ -1,6 +1,8 @@
 import * as z from 'zod';
-import { formWords } from '../../units/form-problems.ts';
-import { newerVersion } from '../../units/newer-version.ts';
+import knife from '../../../templates/cutters/knife.json' with { type: 'json' };
+import laserIfAllowed from '../../../templates/cutters/laser-if-allowed.json' with { type: 'json' };
+import penAndScissors from '../../../templates/cutters/pen-and-scissors.json' with { type: 'json' };
+import { formWords, newerVersion } from '../../units/form-problems.ts';
 import { visible } from '../../units/quote.ts';
 import { failure, type Result, success } from '../../units/result.ts';
 
@@ -18,7 +20,7 @@ const layer = z.strictObject({
 });
 
 /** A cutter profile, `knucklewright/cutter@1`: how one machine wants its files. Lengths in mm. */
-export const CutterFile = z
+const CutterFile = z
   .strictObject({
     schema: z.literal('knucklewright/cutter@1'),
     id: z
@@ -68,4 +70,23 @@ export function readCutter(json: unknown, source: string): Result<CutterProfile>
       kind: 'input' as const,
     })),
   );
+}
+
+const FILES: readonly unknown[] = [knife, penAndScissors, laserIfAllowed];
+
+let loaded: readonly CutterProfile[] | null = null;
+
+/** The profiles in `templates/cutters`. Throws only if a shipped file is broken. */
+export function cutters(): readonly CutterProfile[] {
+  loaded ??= FILES.map((file) => {
+    const profile = readCutter(file, 'templates/cutters');
+    if (!profile.ok) throw new Error(profile.problems.map((p) => p.message).join('\n'));
+    return profile.value;
+  });
+  return loaded;
+}
+
+/** The profile of that id, or undefined. */
+export function cutterById(id: string): CutterProfile | undefined {
+  return cutters().find((profile) => profile.id === id);
 }

@@ -1,8 +1,15 @@
-import { intersections } from '../../geometry/intersect.ts';
-import { overlapOf } from '../../geometry/overlap.ts';
-import type { Box, LineArcPath, Point } from '../../geometry/path.ts';
-import { boxOf } from '../../geometry/path-measures.ts';
-import { pointAlong, type Segment, segmentBox, segmentLength, segmentsOf } from '../../geometry/segment.ts';
+import { intersections, overlapOf } from '../../geometry/intersect.ts';
+import {
+  type Box,
+  boxOf,
+  type LineArcPath,
+  type Point,
+  pointAlong,
+  type Segment,
+  segmentBox,
+  segmentLength,
+  segmentsOf,
+} from '../../geometry/path.ts';
 import type { Stretch } from '../../geometry/sub-path.ts';
 import { DOUBLED_EDGE, DOUBLED_LENGTH } from '../../units/tolerance.ts';
 

@@ -1,13 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { fullSheet, INPUTS, plateLike, roundBar, sheetOf } from '../../../tests/cutter-patterns.ts';
-import { type LineArcPath, polyline } from '../../geometry/path.ts';
-import { boxOf, pathLength, signedArea } from '../../geometry/path-measures.ts';
+import { boxOf, type LineArcPath, pathLength, polyline, signedArea } from '../../geometry/path.ts';
 import { cuttingNotes } from '../../pattern/cutting-notes.ts';
 import type { Part, Pattern } from '../../pattern/pattern.ts';
 import { shiftPart } from '../../pattern/place-marks.ts';
 import { CUTTER_IDS } from './cutter-ids.ts';
-import { cutterById, cutters } from './cutter-library.ts';
-import type { CutterProfile } from './cutter-profile.ts';
+import { type CutterProfile, cutterById, cutters } from './cutter-profile.ts';
 import { forCutter } from './for-cutter.ts';
 
 const knife = cutterById('knife');

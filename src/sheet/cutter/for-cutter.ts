@@ -1,14 +1,12 @@
 import { offsetOutline } from '../../geometry/offset-outline.ts';
-import type { LineArcPath } from '../../geometry/path.ts';
-import { boxOf, unionBox } from '../../geometry/path-measures.ts';
-import { segmentsOf } from '../../geometry/segment.ts';
+import { boxOf, type LineArcPath, segmentsOf, unionBox } from '../../geometry/path.ts';
 import { outlineFaults } from '../../geometry/validate-outline.ts';
 import type { CutStroke, Label, Part, Pattern } from '../../pattern/pattern.ts';
 import { labelCorners, shiftDrawn, shiftPart } from '../../pattern/place-marks.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
 import { type Language, languageOf } from '../../words/language.ts';
-import { sheetSpeech } from '../../words/sheet/sheet-words.ts';
+import { sheetSpeech } from '../../words/sheet-words.ts';
 import { cutStrokes, type Obstacle, obstaclesOf, type StrokeSettings } from './cut-strokes.ts';
 import { DEFAULT_BRIDGE_WIDTH } from './cutter-ids.ts';
 import type { CutterProfile } from './cutter-profile.ts';

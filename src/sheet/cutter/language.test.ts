@@ -4,8 +4,7 @@ import { strokeText } from '../../geometry/stroke-letters.ts';
 import { cuttingNotes } from '../../pattern/cutting-notes.ts';
 import type { Pattern } from '../../pattern/pattern.ts';
 import { LANGUAGE_IDS, type Language } from '../../words/language.ts';
-import { cutters } from './cutter-library.ts';
-import type { CutterProfile } from './cutter-profile.ts';
+import { type CutterProfile, cutters } from './cutter-profile.ts';
 import { forCutter } from './for-cutter.ts';
 import { machineWords } from './machine-words.ts';
 

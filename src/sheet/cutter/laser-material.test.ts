@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cutterById, cutters } from './cutter-library.ts';
-import { readCutter } from './cutter-profile.ts';
+import { cutterById, cutters, readCutter } from './cutter-profile.ts';
 import { isPvc, laserAllowed } from './laser-material.ts';
 
 const laser = cutterById('laser-if-allowed');

@@ -1,6 +1,6 @@
-import { CAUTIONS } from '../../pattern/cautions.ts';
 import { quote } from '../../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
+import { cautionsEnglish } from '../../words/cautions.ts';
 import type { CutterProfile } from './cutter-profile.ts';
 
 /** What the person says of the sheet that will be cut. */
@@ -48,7 +48,7 @@ export function laserAllowed(profile: CutterProfile, material: LaserMaterial): R
   if (profile.laser !== true) return success(null);
   const problems: Problem[] = [];
   const refuse = (code: string, where: string, message: string) =>
-    problems.push({ code, where, message: `${message} ${CAUTIONS.laser}`, kind: 'refused' });
+    problems.push({ code, where, message: `${message} ${cautionsEnglish.laser}`, kind: 'refused' });
   const name = material.name?.trim() ?? '';
   if (name === '') refuse('LASER_MATERIAL_UNNAMED', '--material', 'A laser file needs the name of the sheet: --material "NAME".');
   else if (isPvc(name)) refuse('LASER_MATERIAL_PVC', '--material', `${quote(name)} is, or may be, PVC: no laser file is written for it.`);
@@ -57,7 +57,7 @@ export function laserAllowed(profile: CutterProfile, material: LaserMaterial): R
     refuse('LASER_NOT_ALLOWED', '--material-allows-laser', message);
   }
   if (problems.length > 0) return failure(...problems);
-  const message = `laser file for ${quote(name)}. ${CAUTIONS.laser} Ventilate, and stay beside the machine.`;
+  const message = `laser file for ${quote(name)}. ${cautionsEnglish.laser} Ventilate, and stay beside the machine.`;
   return success(null, [{ code: 'LASER_CAUTION', message, next: "read the sheet's safety data sheet before the first cut" }]);
 }
 

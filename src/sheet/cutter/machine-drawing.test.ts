@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { demoStrip, laidSheet } from '../../../tests/cutter-patterns.ts';
-import { boxOf, pathLength, unionBox } from '../../geometry/path-measures.ts';
+import { boxOf, pathLength, unionBox } from '../../geometry/path.ts';
 import type { Pattern } from '../../pattern/pattern.ts';
 import { boxOfDrawn } from '../../pattern/place-marks.ts';
-import { cutterById, cutters } from './cutter-library.ts';
+import { cutterById, cutters } from './cutter-profile.ts';
 import { forCutter } from './for-cutter.ts';
 import { CONTENTS, type MachineChoices, machineDrawing, WHOLE_DRAWING } from './machine-drawing.ts';
 

@@ -1,5 +1,4 @@
-import type { Box } from '../../geometry/path.ts';
-import { boxOf, unionBox } from '../../geometry/path-measures.ts';
+import { type Box, boxOf, unionBox } from '../../geometry/path.ts';
 import type { Part, Pattern } from '../../pattern/pattern.ts';
 import { boxOfDrawn, type Drawn, shiftDrawn, shiftPart, turnDrawn, turnPart } from '../../pattern/place-marks.ts';
 import { REFERENCE_SIDE, referenceSquare } from '../../pattern/reference-square.ts';

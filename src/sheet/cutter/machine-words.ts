@@ -1,7 +1,7 @@
 import { cuttingNotes } from '../../pattern/cutting-notes.ts';
 import type { Pattern } from '../../pattern/pattern.ts';
 import type { Language } from '../../words/language.ts';
-import { type SheetSpeech, sheetSpeech } from '../../words/sheet/sheet-words.ts';
+import { type SheetSpeech, sheetSpeech } from '../../words/sheet-words.ts';
 
 /**
  * The words that a drawing for a machine leaves out, a line each, for a text beside it: what the file holds and where it lies, the order of the tools, the

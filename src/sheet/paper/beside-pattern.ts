@@ -2,9 +2,8 @@ import type { Box } from '../../geometry/path.ts';
 import { dashed } from '../../pattern/dashes.ts';
 import type { LegendRow, MakingNotes } from '../../pattern/making-notes.ts';
 import type { Frame } from './frame.ts';
-import { joined, type Measure, NOTHING, type PageLayer, type PageText, placeLayer, text } from './page.ts';
+import { joined, type Measure, NOTHING, type PageLayer, type PageText, placeLayer, text, wrapWords } from './page.ts';
 import type { PlannedPages } from './plan-pattern.ts';
-import { wrapWords } from './wrap-words.ts';
 
 const SMALL = 2;
 const PITCH = 1.75;

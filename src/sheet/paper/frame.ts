@@ -1,8 +1,7 @@
 import type { Box } from '../../geometry/path.ts';
-import type { SheetSpeech } from '../../words/sheet/sheet-words.ts';
-import { joined, type Measure, NOTHING, type PageLayer, type PageText, text } from './page.ts';
+import type { SheetSpeech } from '../../words/sheet-words.ts';
+import { joined, type Measure, NOTHING, type PageLayer, type PageText, text, wrapWords } from './page.ts';
 import { BAR, CARD, cardOutline, scaleBars } from './scale-check.ts';
-import { wrapWords } from './wrap-words.ts';
 
 /** Room for the ticks and the words along a bar. mm */
 const BAR_ROOM = 9;

@@ -1,21 +1,19 @@
 import type { Box } from '../../geometry/path.ts';
 import type { Pattern } from '../../pattern/pattern.ts';
+import { boxOfDrawn } from '../../pattern/place-marks.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Result, success, type Warning } from '../../units/result.ts';
-import { type SheetSpeech, sheetSpeech } from '../../words/sheet/sheet-words.ts';
+import { type SheetSpeech, sheetSpeech } from '../../words/sheet-words.ts';
 import { besidePattern } from './beside-pattern.ts';
 import { type Frame, type FrameWords, frameLayer, frameOf, plainRoom } from './frame.ts';
-import { layOutPage } from './lay-out-page.ts';
 import { makingPages } from './making-pages.ts';
-import { type Measure, type PrintedSheet, text } from './page.ts';
+import { drawnLayer, type Measure, type PageLayer, type PrintedSheet, placeLayer, scaleLayer, text, wrapWords } from './page.ts';
 import { isOffice, type Orientation, printableBox, turned } from './paper.ts';
-import type { PaperMaker } from './paper-maker.ts';
-import { type PageContent, patternPages } from './pattern-pages.ts';
+import { type PageContent, type PaperMaker, patternPages } from './pattern-pages.ts';
 import { isTiled, type PlannedPages, pageCount, planPattern } from './plan-pattern.ts';
 import { BAR } from './scale-check.ts';
 import { sheetPlanPages } from './sheet-plan-pages.ts';
 import type { SheetPart, SheetSettings } from './sheet-settings.ts';
-import { wrapWords } from './wrap-words.ts';
 
 /** A sheet laid out, with the way round that all its pages have. */
 export interface LaidSheet extends PrintedSheet {
@@ -216,4 +214,33 @@ function tooSmall(settings: SheetSettings): Result<never> {
     message: `paper: ${settings.paper.name} with margins of ${plain(settings.margin)} mm leaves no room beside the bars and the card outline. Use larger paper or smaller margins.`,
     kind: 'input',
   });
+}
+
+/** A drawing that is a page already, on one page of paper. */
+interface LaidPage {
+  readonly orientation: Orientation;
+  readonly width: number;
+  readonly height: number;
+  readonly layer: PageLayer;
+}
+
+/**
+ * A list or a chart (`kind: 'page'`) at the head of one page of the paper, in the middle between its edges, at its own size or, where the paper is smaller, as large
+ * as it has room: nothing is cut by it, so it needs no scale. Upright where that makes it larger or as large.
+ */
+function layOutPage(pattern: Pattern, { paper, margin, area, orientation }: SheetSettings): LaidPage {
+  const ink = boxOfDrawn(pattern.beside);
+  const ways = (orientation === 'auto' ? (['portrait', 'landscape'] as const) : [orientation]).map((way) => {
+    const room = printableBox(paper, way, margin, area);
+    const factor = Math.min(1, (room.maxX - room.minX) / (ink.maxX - ink.minX), (room.maxY - room.minY) / (ink.maxY - ink.minY));
+    return { way, room, factor };
+  });
+  const best = ways.reduce((a, b) => (b.factor > a.factor + 1e-9 ? b : a));
+  const { room, factor, way } = best;
+  const size = turned(paper, way);
+  const layer = placeLayer(scaleLayer(placeLayer(drawnLayer(pattern.beside), { dx: -ink.minX, dy: -ink.maxY }), factor), {
+    dx: (room.minX + room.maxX - factor * (ink.maxX - ink.minX)) / 2,
+    dy: room.maxY,
+  });
+  return { orientation: way, width: size.width, height: size.height, layer };
 }

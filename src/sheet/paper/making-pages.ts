@@ -2,12 +2,12 @@ import type { Box } from '../../geometry/path.ts';
 import type { CutList, MakingNotes } from '../../pattern/making-notes.ts';
 import { boxOfDrawn } from '../../pattern/place-marks.ts';
 import { heldGaugePicture } from '../../picture/held-gauge.ts';
-import type { SheetSpeech } from '../../words/sheet/sheet-words.ts';
+import type { SheetSpeech } from '../../words/sheet-words.ts';
 import { legendCell } from './beside-pattern.ts';
-import { drawingLayer, inkOf } from './drawing-layer.ts';
 import type { Frame } from './frame.ts';
 import { drawnLayer, joined, type Measure, type PageLayer, placeLayer } from './page.ts';
 import { type Cell, columnsIn, drawing, type FlowSection, type FlowStyle, flow, paragraph, tableRow } from './page-flow.ts';
+import { drawingLayer, inkOf } from './page-layers.ts';
 import type { PageContent } from './pattern-pages.ts';
 
 const MAKING: FlowStyle = { text: 2, heading: 2.8, leastColumn: 78, gap: 0.9, sectionGap: 3.4 };

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Measure } from './page.ts';
+import { type Measure, wrapWords } from './page.ts';
 import { columnsIn, type FlowSection, type FlowStyle, flow, paragraph } from './page-flow.ts';
-import { wrapWords } from './wrap-words.ts';
 
 /** Every letter half a capital wide. */
 const measure: Measure = (text, height) => text.length * height * 0.5;

@@ -1,8 +1,5 @@
-import type { Box } from '../../geometry/path.ts';
-import { polyline } from '../../geometry/path.ts';
-import { boxOf, unionBox } from '../../geometry/path-measures.ts';
-import { joined, type Measure, type PageLayer, placeLayer, scaleLayer, text } from './page.ts';
-import { wrapWords } from './wrap-words.ts';
+import { type Box, boxOf, polyline, unionBox } from '../../geometry/path.ts';
+import { joined, type Measure, type PageLayer, placeLayer, scaleLayer, text, wrapWords } from './page.ts';
 
 /** Something of a known height that is not divided, its upper left corner at (0, 0), y up. mm */
 export interface Cell {

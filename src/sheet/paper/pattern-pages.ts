@@ -1,14 +1,14 @@
-import type { Box } from '../../geometry/path.ts';
-import { polyline } from '../../geometry/path.ts';
+import { type Box, polyline } from '../../geometry/path.ts';
 import type { MakingNotes } from '../../pattern/making-notes.ts';
-import type { SheetSpeech } from '../../words/sheet/sheet-words.ts';
+import type { Language } from '../../words/language.ts';
+import type { SheetSpeech } from '../../words/sheet-words.ts';
 import { besidePattern } from './beside-pattern.ts';
 import type { Frame } from './frame.ts';
-import { joined, type Measure, NOTHING, type PageKind, type PageLayer, placeLayer, scaleLayer, text } from './page.ts';
-import type { LaidPart } from './part-layer.ts';
+import { joined, type Measure, NOTHING, type PageKind, type PageLayer, placeLayer, scaleLayer, text, wrapWords } from './page.ts';
+import type { LaidPart } from './page-layers.ts';
 import type { PlannedPages, TiledPart, WholePage } from './plan-pattern.ts';
+import type { ClinicLines } from './sheet-settings.ts';
 import { contains, type Tile } from './tiles.ts';
-import { wrapWords } from './wrap-words.ts';
 
 /** A page's content without its frame. */
 export interface PageContent {
@@ -139,4 +139,20 @@ function rectangle(box: Box) {
     ],
     true,
   );
+}
+
+/** Where and how a paper is laid out: its free room on the page (mm from the page's lower left corner), the text measure, the language. */
+export interface PaperRoom {
+  readonly box: Box;
+  readonly measure: Measure;
+  readonly language: Language;
+  readonly clinic: ClinicLines;
+}
+
+/** Makes the papers that go with a pattern. */
+export interface PaperMaker {
+  /** The making in pictures; none where there are none, or the paper is too small for them. */
+  readonly story: (notes: MakingNotes, room: PaperRoom) => readonly PageContent[];
+  /** The patient's sheet; null where the room is too small for it. */
+  readonly handout: (notes: MakingNotes, room: PaperRoom) => readonly PageContent[] | null;
 }

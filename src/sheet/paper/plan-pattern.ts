@@ -4,7 +4,7 @@ import type { Part } from '../../pattern/pattern.ts';
 import { radians } from '../../units/angle.ts';
 import type { Frame } from './frame.ts';
 import type { PageText } from './page.ts';
-import { arrangeParts, type LaidPart, layPart } from './part-layer.ts';
+import { arrangeParts, type LaidPart, layPart } from './page-layers.ts';
 import { type TileGrid, tileGrid } from './tiles.ts';
 
 /** Free space round a tiled drawing, so that register crosses stand clear of it. mm */

@@ -2,13 +2,12 @@ import { type Box, polyline } from '../../geometry/path.ts';
 import type { Report, ReportSection } from '../../pattern/report.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Result, success } from '../../units/result.ts';
-import { drawingLayer, inkOf } from './drawing-layer.ts';
-import { type Measure, type PageLayer, type PrintedSheet, placeLayer, text } from './page.ts';
+import { type Measure, type PageLayer, type PrintedSheet, placeLayer, text, wrapWords } from './page.ts';
 import { type Cell, type FlowSection, type FlowStyle, flow, paragraph } from './page-flow.ts';
+import { drawingLayer, inkOf } from './page-layers.ts';
 import { printableBox, turned } from './paper.ts';
 import { tableCells } from './report-table.ts';
 import type { SheetSettings } from './sheet-settings.ts';
-import { wrapWords } from './wrap-words.ts';
 
 const STYLE: FlowStyle = { text: 2.2, heading: 3, leastColumn: 0, gap: 0.9, sectionGap: 4 };
 const HEAD = 3.4;

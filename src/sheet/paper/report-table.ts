@@ -1,8 +1,7 @@
 import { polyline } from '../../geometry/path.ts';
 import type { ReportRow, ReportTable } from '../../pattern/report.ts';
-import { joined, type Measure, type PageLayer, type PageText, placeLayer, text } from './page.ts';
+import { joined, type Measure, type PageLayer, type PageText, placeLayer, text, wrapWords } from './page.ts';
 import { type Cell, type FlowStyle, LINE_PITCH, paragraph } from './page-flow.ts';
-import { wrapWords } from './wrap-words.ts';
 
 /** Free space between columns, and under a row as far as its rule. mm */
 const COLUMN_GAP = 3;

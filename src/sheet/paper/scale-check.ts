@@ -1,7 +1,6 @@
 import { type LineArcPath, type Point, polyline, vertex } from '../../geometry/path.ts';
-import type { SheetWords } from '../../words/sheet/sheet-words.ts';
-import type { PageLayer, PageStroke } from './page.ts';
-import { text } from './page.ts';
+import type { SheetWords } from '../../words/sheet-words.ts';
+import { type PageLayer, type PageStroke, text } from './page.ts';
 
 /** Length of the two bars on every page, mm. */
 export const BAR = 100;

@@ -1,7 +1,6 @@
-import type { Box } from '../../geometry/path.ts';
-import { boxOf } from '../../geometry/path-measures.ts';
+import { type Box, boxOf } from '../../geometry/path.ts';
 import type { Pattern } from '../../pattern/pattern.ts';
-import type { SheetSpeech } from '../../words/sheet/sheet-words.ts';
+import type { SheetSpeech } from '../../words/sheet-words.ts';
 import type { Frame } from './frame.ts';
 import { type Measure, type PageLayer, type PageStroke, placeLayer, scaleLayer, text } from './page.ts';
 import { columnsIn, type FlowSection, type FlowStyle, flow, paragraph } from './page-flow.ts';

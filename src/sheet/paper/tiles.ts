@@ -1,5 +1,4 @@
-import type { Box, LineArcPath, Point } from '../../geometry/path.ts';
-import { pointAlong, segmentLength, segmentsOf } from '../../geometry/segment.ts';
+import { type Box, type LineArcPath, type Point, pointAlong, segmentLength, segmentsOf } from '../../geometry/path.ts';
 
 /** How far neighbouring tiles show the same, mm; output rule 5 asks for 10 or more. */
 export const OVERLAP = 12;

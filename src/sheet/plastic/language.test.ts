@@ -2,8 +2,7 @@ import { describe, expect, it } from 'vitest';
 import demo from '../../../fixtures/demo-hand.json' with { type: 'json' };
 import plateDemo from '../../../fixtures/demo-hand-plate.json' with { type: 'json' };
 import { blockById } from '../../block/library.ts';
-import type { Box } from '../../geometry/path.ts';
-import { boxOf } from '../../geometry/path-measures.ts';
+import { type Box, boxOf } from '../../geometry/path.ts';
 import { strokeText, textWidth } from '../../geometry/stroke-letters.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { readHand } from '../../hand/read-hand.ts';
@@ -18,12 +17,11 @@ import { LANGUAGE_IDS, type Language } from '../../words/language.ts';
 import type { CutPiece } from './cut-list.ts';
 import { layOut } from './lay-out.ts';
 import { listPages } from './list-pages.ts';
+import { platePiece, stripPiece } from './piece.ts';
 import { boxPart, partOfPiece } from './piece-part.ts';
-import { platePiece } from './plate-piece.ts';
 import { sheetPattern } from './sheet-pattern.ts';
 import { sizeChart } from './size-chart.ts';
 import { sizePages } from './size-pages.ts';
-import { stripPiece } from './strip-piece.ts';
 
 const REST: readonly Language[] = LANGUAGE_IDS.filter((language) => language !== 'en');
 

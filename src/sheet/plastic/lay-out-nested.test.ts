@@ -1,16 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { times } from '../../../tests/by-night.ts';
-import { type LineArcPath, type Point, polyline, vertex } from '../../geometry/path.ts';
-import { boxOf } from '../../geometry/path-measures.ts';
-import { pointAlong, segmentsOf } from '../../geometry/segment.ts';
+import { boxOf, type LineArcPath, type Point, pointAlong, polyline, segmentsOf, vertex } from '../../geometry/path.ts';
 import { placePath } from '../../geometry/transform.ts';
 import { success } from '../../units/result.ts';
 import { layOut } from './lay-out.ts';
 import { layOutNested } from './lay-out-nested.ts';
 import { GRAINS, type Layout, type LayRules, placedOutline, type SheetPart, type StockSheet } from './layout.ts';
-import { layoutFaults } from './layout-faults.ts';
-import { outlineGap } from './outline-gap.ts';
+import { layoutFaults, outlineGap } from './layout-faults.ts';
 import { outlineProfile } from './outline-profile.ts';
 import { sheetPattern } from './sheet-pattern.ts';
 

@@ -1,5 +1,5 @@
+import { seeded } from '../../units/chance.ts';
 import { type Result, success } from '../../units/result.ts';
-import { seeded } from '../../units/seeded.ts';
 import { DEFAULT_EFFORT } from '../bars/cut-bars.ts';
 import { type LayRequest, layOut } from './lay-out.ts';
 import { areaOf, type LaidSheet, type Layout, type LayRules, type SheetPart, type StockSheet } from './layout.ts';

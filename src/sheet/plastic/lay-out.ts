@@ -1,6 +1,6 @@
+import { seeded } from '../../units/chance.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
-import { seeded } from '../../units/seeded.ts';
 import { type CutEffort, cutBars, DEFAULT_EFFORT } from '../bars/cut-bars.ts';
 import type { LaidSheet, Layout, LayRules, SheetPart, StockSheet } from './layout.ts';
 import { fullestSheet, packBothWays } from './pack-both-ways.ts';

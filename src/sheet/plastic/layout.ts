@@ -1,5 +1,4 @@
-import { type LineArcPath, polyline } from '../../geometry/path.ts';
-import { boxOf, signedArea } from '../../geometry/path-measures.ts';
+import { boxOf, type LineArcPath, polyline, signedArea } from '../../geometry/path.ts';
 import { placePath } from '../../geometry/transform.ts';
 
 /** Which way a part's length lies to the sheet's grain (its roll direction): along it, across it, or as it fits best. */

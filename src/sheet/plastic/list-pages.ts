@@ -8,7 +8,7 @@ import { type Language, spokenIn } from '../../words/language.ts';
 import { lookAtWords, type PlasticWords, plasticWords } from '../../words/plastic/plastic-words.ts';
 import { type Speech, speechIn } from '../../words/speech.ts';
 import type { CutPiece } from './cut-list.ts';
-import { pieceName } from './piece-name.ts';
+import { pieceName } from './piece-part.ts';
 
 /** A4 upright (ISO 216), mm. */
 const PAGE = { width: 210, height: 297 };

@@ -1,6 +1,4 @@
-import { flattened } from '../../geometry/flatten.ts';
-import type { LineArcPath } from '../../geometry/path.ts';
-import { boxOf } from '../../geometry/path-measures.ts';
+import { boxOf, flattened, type LineArcPath } from '../../geometry/path.ts';
 import { placedOutline, type SheetPart } from './layout.ts';
 
 /** Height of a row of a profile, mm. */

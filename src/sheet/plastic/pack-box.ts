@@ -1,5 +1,23 @@
 import type { Grain, LayRules, Placement, SheetPart, StockSheet } from './layout.ts';
-import { inMm, unitsDown, unitsUp } from './whole-units.ts';
+
+/** Packing counts in whole tenths of a mm, so that sums are exact; a cut with shears is ten times coarser. */
+const UNITS_PER_MM = 10;
+/** Rounding of a length that came out of the geometry is not a tenth more. */
+const ROUNDING = 1e-4;
+
+/** A part's size, rounded up: it never takes more room than was counted. */
+function unitsUp(mm: number): number {
+  return Math.ceil(mm * UNITS_PER_MM - ROUNDING);
+}
+
+/** Room on a sheet, rounded down. */
+function unitsDown(mm: number): number {
+  return Math.floor(mm * UNITS_PER_MM + ROUNDING);
+}
+
+function inMm(units: number): number {
+  return units / UNITS_PER_MM;
+}
 
 /** A part as the packing sees it: whole units, the gap to its right and above included. */
 export interface PackPart {

@@ -1,13 +1,32 @@
 import type { Block } from '../../block/block.ts';
+import { blockById } from '../../block/library.ts';
 import { type LineArcPath, polyline, type Vertex, vertex } from '../../geometry/path.ts';
 import { readHand } from '../../hand/read-hand.ts';
 import { makePattern, type PatternRequest } from '../../pattern/make-pattern.ts';
 import type { Part } from '../../pattern/pattern.ts';
+import { holdsIn, plateName } from '../../pattern/plate/plate-names.ts';
 import type { StripOptions } from '../../pattern/strip/strip-options.ts';
 import { failure, type Result, success } from '../../units/result.ts';
+import { blockTitle } from '../../words/hand-words.ts';
 import type { Language } from '../../words/language.ts';
-import { speechIn } from '../../words/speech.ts';
+import { type Speech, speechIn } from '../../words/speech.ts';
 import type { CutPiece } from './cut-list.ts';
+
+/** What a piece is, on paper: how its strip runs, its plate, or nothing for a blank. */
+export function pieceName({ block, plate }: CutPiece, speech: Speech, blockOf?: (id: string) => Block | undefined): string {
+  if (plate) return `${plateName(plate.design, speech)}, ${holdsIn(plate.design, speech)}`;
+  return block === null ? '' : blockName(block, speech, blockOf);
+}
+
+/** How the strip of a block runs; a block that is not known keeps its id. */
+export function blockName(
+  id: string,
+  { language }: Speech = speechIn('en'),
+  blockOf: (id: string) => Block | undefined = blockById,
+): string {
+  const block = blockOf(id);
+  return block ? blockTitle(block, language) : id;
+}
 
 /** What strips are drawn from beside the list itself. */
 export interface PieceSource {

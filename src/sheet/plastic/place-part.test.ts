@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { samplePattern } from '../../../tests/sample-pattern.ts';
-import { vertex } from '../../geometry/path.ts';
-import { boxOf, signedArea } from '../../geometry/path-measures.ts';
+import { boxOf, signedArea, vertex } from '../../geometry/path.ts';
 import { outlineFaults } from '../../geometry/validate-outline.ts';
 import type { Part } from '../../pattern/pattern.ts';
 import { labelCorners } from '../../pattern/place-marks.ts';

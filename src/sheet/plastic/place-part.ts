@@ -1,6 +1,4 @@
-import type { Box, LineArcPath, Point } from '../../geometry/path.ts';
-import { boxOf } from '../../geometry/path-measures.ts';
-import { pointAlong, segmentsOf } from '../../geometry/segment.ts';
+import { type Box, boxOf, type LineArcPath, type Point, pointAlong, segmentsOf } from '../../geometry/path.ts';
 import { textWidth } from '../../geometry/stroke-letters.ts';
 import type { Label, Part } from '../../pattern/pattern.ts';
 import { labelCorners, shiftPart, turnPart } from '../../pattern/place-marks.ts';

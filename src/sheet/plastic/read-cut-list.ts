@@ -1,7 +1,6 @@
 import * as z from 'zod';
 import { SIDES } from '../../hand/digits.ts';
-import { CarriedDesign } from '../../pattern/plate/read-plate.ts';
-import { readPlateOptions } from '../../pattern/plate/read-plate-options.ts';
+import { CarriedDesign, readPlateOptions } from '../../pattern/plate/read-plate.ts';
 import { formWords } from '../../units/form-problems.ts';
 import { parseLength } from '../../units/length.ts';
 import { quote, visible } from '../../units/quote.ts';

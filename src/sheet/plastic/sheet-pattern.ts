@@ -1,7 +1,5 @@
 import type { Block } from '../../block/block.ts';
-import type { Box } from '../../geometry/path.ts';
-import { polyline } from '../../geometry/path.ts';
-import { boxOf, unionBox } from '../../geometry/path-measures.ts';
+import { type Box, boxOf, polyline, unionBox } from '../../geometry/path.ts';
 import { dashed } from '../../pattern/dashes.ts';
 import type { Label, Mark, Part, Pattern, ReadingList } from '../../pattern/pattern.ts';
 import { boxOfDrawn } from '../../pattern/place-marks.ts';
@@ -17,7 +15,7 @@ import { type PlasticWords, plasticWords } from '../../words/plastic/plastic-wor
 import { speechIn } from '../../words/speech.ts';
 import type { CutPiece } from './cut-list.ts';
 import { type LaidSheet, type Layout, type Placement, placedBox, type SheetPart, turnOf, utilisation } from './layout.ts';
-import { pieceName } from './piece-name.ts';
+import { pieceName } from './piece-part.ts';
 import { numbered, placePart } from './place-part.ts';
 import { type ShearCut, shearCuts } from './shear-cuts.ts';
 

@@ -6,7 +6,7 @@ import { wrapText } from '../../pattern/text-lines.ts';
 import { type Language, spokenIn } from '../../words/language.ts';
 import { type PlasticWords, plasticWords } from '../../words/plastic/plastic-words.ts';
 import { type Speech, speechIn } from '../../words/speech.ts';
-import { blockName } from './piece-name.ts';
+import { blockName } from './piece-part.ts';
 import type { Assigned, StockSize } from './size-plan.ts';
 
 /** A4 upright (ISO 216), mm. */

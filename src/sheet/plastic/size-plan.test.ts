@@ -1,7 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { NeededStrip } from './needed-strip.ts';
-import { assignSizes, type SizePlan, sizePlans } from './size-plan.ts';
-import { widthClasses } from './width-classes.ts';
+import { assignSizes, type NeededStrip, type SizePlan, sizePlans, widthClasses } from './size-plan.ts';
 
 const strip = (length: number, withLittle: boolean | null, height = withLittle ? 32.5 : 20, code = `C-${length}`): NeededStrip => ({
   code,

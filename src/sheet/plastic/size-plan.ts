@@ -1,8 +1,63 @@
+import type { Side } from '../../hand/digits.ts';
 import { failure, type Result, success } from '../../units/result.ts';
 import { plasticWords } from '../../words/plastic/plastic-words.ts';
-import type { NeededStrip } from './needed-strip.ts';
+import type { Relief } from './piece.ts';
 import { type StockSizes, stockSizes, WASTE_WEIGHT } from './stock-sizes.ts';
-import { type Serves, type WidthClass, widthClasses } from './width-classes.ts';
+
+/** A strip that a blank from stock is to serve; mm. */
+export interface NeededStrip {
+  /** The case code; null where nobody has one: lengths from a file, hands drawn from norms. */
+  readonly code: string | null;
+  readonly side: Side | null;
+  readonly block: string | null;
+  readonly length: number;
+  /** As high as its edges span: the strip's width, and more where they follow the webs. */
+  readonly height: number;
+  readonly relief: readonly Relief[];
+  /** Whether the little finger is among its digits; null where that is not known. */
+  readonly withLittle: boolean | null;
+  readonly invented: boolean;
+}
+
+/** What blanks of one width serve: strips on index to ring, those that take in the little finger, or both. */
+type Serves = 'withoutLittle' | 'withLittle' | 'all';
+
+/** Strips that are cut from blanks of one width. */
+interface WidthClass {
+  readonly serves: Serves;
+  /** Of the blanks, mm: as high as the highest of its strips spans, rounded up to a mm. */
+  readonly width: number;
+  readonly strips: readonly NeededStrip[];
+}
+
+const CLASSES = [
+  [false, 'withoutLittle'],
+  [true, 'withLittle'],
+] as const;
+/** Rounding of a height that came out of the geometry is no mm more. */
+const HEIGHT_ROUNDING = 1e-6;
+
+/**
+ * Strips by the width of the blank they need, narrow first: those on index to ring lie at nearly one level, those that take in the little finger step back by
+ * the setback of its web. One class where that makes no difference, as for straight outlines.
+ */
+export function widthClasses(strips: readonly NeededStrip[]): readonly WidthClass[] {
+  const groups = CLASSES.flatMap(([withLittle, serves]) => {
+    const own = strips.filter((strip) => strip.withLittle === withLittle);
+    return own.length === 0 ? [] : [{ serves, width: widthFor(own), strips: own }];
+  });
+  const known = groups.reduce((sum, group) => sum + group.strips.length, 0);
+  const isOne = known < strips.length || new Set(groups.map(({ width }) => width)).size <= 1;
+  if (isOne)
+    return [
+      { serves: groups.length === 1 && known === strips.length ? (groups[0]?.serves ?? 'all') : 'all', width: widthFor(strips), strips },
+    ];
+  return groups.sort((a, b) => a.width - b.width);
+}
+
+function widthFor(strips: readonly NeededStrip[]): number {
+  return Math.ceil(Math.max(...strips.map(({ height }) => height)) - HEIGHT_ROUNDING);
+}
 
 /** Rounding of a length that came out of the geometry, or of a share, is no more of it. */
 const ROUNDING = 1e-6;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { seeded } from '../../units/seeded.ts';
+import { seeded } from '../../units/chance.ts';
 import { type StockSizes, stockSizes } from './stock-sizes.ts';
 
 function chosen(lengths: readonly number[], most: number, cover = 1, step = 1): readonly StockSizes[] {

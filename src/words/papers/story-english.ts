@@ -1,4 +1,5 @@
-import { handEnglish } from '../hand/english.ts';
+import { handEnglish } from '../hand-words.ts';
+
 /** The steps of making a strip in English. `finger` is a name as in "long finger"; `back` and `palm` are sides of the hand. */
 export const storyEnglish = {
   heading: 'Making it, step by step',

@@ -1,4 +1,4 @@
-import { handGerman } from '../hand/german.ts';
+import { handGerman } from '../hand-words.ts';
 import type { Translations } from '../language.ts';
 import type { storyEnglish } from './story-english.ts';
 
@@ -9,14 +9,14 @@ export const storyGerman: Translations<typeof storyEnglish> = {
   short: handGerman.short,
   and: handGerman.and,
   back: 'Handrücken',
-  palm: 'Handfläche',
+  palm: 'Hohlhand',
   thumbSide: 'Daumenseite',
   mp: { lowered: 'tiefer', raised: 'höher' },
   view: {
     fingertips: 'Von den Fingerspitzen, Handrücken oben',
     side: 'Von der Seite',
     above: 'Von oben, Handrücken oben',
-    palmUp: 'Hand umgedreht, Handfläche oben: auch die Reihenfolge der Finger dreht sich',
+    palmUp: 'Hand umgedreht, Hohlhand oben: auch die Reihenfolge der Finger dreht sich',
     large: 'Von den Fingerspitzen, groß',
     flat: 'Von oben; daneben der Streifen',
   },

@@ -1,4 +1,4 @@
-import { handSpanish } from '../hand/spanish.ts';
+import { handSpanish } from '../hand-words.ts';
 import type { Translations } from '../language.ts';
 import type { storyEnglish } from './story-english.ts';
 

@@ -154,3 +154,101 @@ export const patternEnglish = {
     reading: 'Reading: ............ mm',
   },
 };
+
+/** Words on a plate, beside it and about it. Lengths and angles come as text. */
+export const plateEnglish = {
+  /** A plate of the library by its id; one of the clinic's own keeps its title. */
+  title: {
+    'plate-dorsal': 'MP dorsal plate',
+    'plate-palmar': 'MP palmar plate',
+    'plate-both': 'MP immobilisation, dorsal and palmar plate',
+    'mp-extension-block': 'MP-extension block, palmar plate across four digits (hook fist)',
+    'mp-immobilisation-dorsal': 'MP immobilisation, dorsal plate, four digits',
+    'mp-immobilisation-palmar': 'MP immobilisation, palmar plate, four digits',
+    'single-digit-with-neighbours': 'MP immobilisation of one digit with its neighbours, dorsal plate',
+  },
+  lettering: {
+    face: { dorsal: 'DORSAL PLATE', palmar: 'PALMAR PLATE' },
+    skin: 'SKIN SIDE DOWN',
+    bend: (degrees: string) => `MP BEND ${degrees}`,
+    bendShort: (degrees: string) => `MP ${degrees}`,
+    ulnar: 'ULNAR',
+    thumb: 'THUMB',
+    wrist: 'WRIST: FLARE',
+  },
+  name: (title: string, holds: string) => `${title}, ${holds}`,
+  holds: (degrees: string, digits: string) => `MP ${degrees} degrees, ${digits}`,
+  drawing: (code: string, side: string, name: string) => `${code}, ${side} hand: ${name}`,
+  part: (face: string, side: string) => `${face} plate, ${side} hand`,
+  left: (face: string, words: string) => `${face}: ${words}`,
+  midlineOf: (digit: string) => `${digit} midline`,
+  line: {
+    'mp-bend': 'MP bend line',
+    'bend-limit': 'the bend begins and ends here',
+    midline: 'midline of a finger',
+    fold: 'mid-lateral line: wing or side wall folds here',
+    flare: 'flare the edge away from the skin',
+    strap: 'hook for a strap',
+    trim: 'trim to here when it fits',
+  },
+  hookAt: { radial: (strap: string) => `hook for strap ${strap}, radial`, ulnar: (strap: string) => `hook for strap ${strap}, ulnar` },
+  sample: (words: string) => `sample: ${words}`,
+  fact: {
+    holds: (holds: string) => `${holds}   (0 to 90 possible: the clinician decides)`,
+    sheet: (thickness: string, off: string) => `low-temperature sheet ${thickness} thick, ${off} off the skin`,
+    palm: (broad: string, round: string, thick: string) => `palm ${broad} broad, ${round} round, so ${thick} thick`,
+    face: (face: string, wide: string, bend: string, form: string, corner: string) =>
+      `${face} plate: hand part ${wide} wide, bend ${bend} long, ${form}, tightest corner ${corner}`,
+    bend: { straight: 'one straight line', split: 'split between ring and little', kinked: 'kinked at each joint' },
+    wrist: (free: string) => `wrist free: ${free} to the wrist crease`,
+    noRoom: (list: string) => `No room on the plate for: ${list}`,
+    straps: 'STRAPS to cut (hook and loop)',
+    strap: (id: string, width: string, length: string, where: string) => `${id}   ${width} wide, ${length} long, ${where}`,
+  },
+  lines: 'LINES',
+  moulding: 'MOULDING',
+  cautionsHeading: 'CAUTIONS',
+  gauge: {
+    first: 'ANGLE GAUGE: cut out of the paper,',
+    second: 'lay the ring on the MP joint from the side',
+    title: (degrees: string) => `Angle gauge, ${degrees} degrees: cut out, ring on the MP joint from the side`,
+    mark: (degrees: string) => `gauge of the MP angle, ${degrees} degrees`,
+    axis: 'MP axis and the middle of both arms',
+    arm: (degrees: string) => `MP ${degrees} degrees`,
+    metacarpal: 'METACARPAL',
+    finger: 'FINGER',
+  },
+  strap: {
+    title: (id: string) => `Strap ${id}, hook and loop`,
+    goes: (where: string) => `Goes ${where}.`,
+    hand: 'round the hand, through the thumb web',
+    fingers: (names: string) => `round the proximal phalanx, ${names}`,
+    range: (first: string, last: string) => `${first} to ${last}`,
+  },
+  check: {
+    mp: (planned: string) => `MP joints at ........ degrees by the gauge (planned ${planned}).`,
+    free: 'Wrist bends freely both ways, thumb reaches across, digits that are not held make a full fist.',
+    clear: 'Proximal edge clear of the wrist crease and the ulnar head; thumb web clear; edges round and flared.',
+    straps: 'Straps hold without pulling; no rocking, no pinching, no blanching.',
+  },
+  /** In order. Common practice, no source; the sheet's own instructions and the treating clinician come first. */
+  step: {
+    paper: 'Print at 100 %, measure the 50 mm square, cut the paper out and lay it on the hand at the angle before any sheet is cut.',
+    pad: 'Pad first: put the padding on the ulnar head if the edge comes near it, on the metacarpal heads and on every bony or tender point, and mould over it. Padding under a finished plate makes it tight.',
+    heat: 'Mark on the sheet what the pattern marks, cut, heat as the sheet asks for (65 to 71 C water, under a minute for most), blot it dry.',
+    hold: 'Two pairs of hands: one holds the MP joints at the angle with the gauge against the side, wrist straight, the other drapes. Gravity helps: dorsal plate with the palm down, palmar plate with the palm up.',
+    bend: 'Bend along the MP bend line first, then lay the hand part down, then wrap wings and side walls. Stroke, do not press: finger prints are pressure points.',
+    set: 'Hold the gauge against it until it has set. Then flare the wrist edge, the thumb web and every edge beside a joint that stays free.',
+    check:
+      'Check: MP joints at the angle, wrist and thumb free, PIP joints through their whole motion in both directions, free digits to a full fist. Trim what stops them, round what you trimmed.',
+    straps: 'Put on the hooks and cut the straps after the list. Straps hold, they do not pull.',
+  },
+  caution: {
+    heat: 'A larger sheet holds more heat and more water than a strip: blot longer, test it on your own skin, protect the forearm.',
+    pressure:
+      'Look at the skin over the metacarpal heads, the ulnar head, the radial border of the index finger and in the thumb web: there plates press first.',
+    stiff:
+      'MP joints held straight get stiff: hold them straight no longer than the plan says, and take the plate off for exercise when it says so.',
+    angle: 'The MP angle is a starting point for the clinician to judge, common practice without a published source, never a prescription.',
+  },
+};

@@ -1,10 +1,7 @@
 import type { Language, Translations } from '../language.ts';
-import { patternEnglish } from './english.ts';
-import { patternGerman } from './german.ts';
-import { plateEnglish } from './plate-english.ts';
-import { plateGerman } from './plate-german.ts';
-import { plateSpanish } from './plate-spanish.ts';
-import { patternSpanish } from './spanish.ts';
+import { patternEnglish, plateEnglish } from './english.ts';
+import { patternGerman, plateGerman } from './german.ts';
+import { patternSpanish, plateSpanish } from './spanish.ts';
 
 export type PatternWords = Translations<typeof patternEnglish>;
 export type PlateWords = Translations<typeof plateEnglish>;

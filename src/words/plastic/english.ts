@@ -1,4 +1,39 @@
-import { lookAtEnglish } from './look-at-english.ts';
+/** What the warnings of a cut list ask to look at, by code, in a few words; the whole sentence stands on the pattern and in `draw`. */
+export const lookAtEnglish = {
+  BEND_SHARPER: 'the palmar plate is bent more sharply than asked: see that its edge does not press',
+  BORDER_TARGET_IN_THREE: 'a border digit turns in a three-digit strip: a four-digit one holds it better',
+  CIRCUMFERENCE_ORDER: 'the digits are not as thick beside each other as usual: measure the circumferences again',
+  CORNER_RADIUS: 'a corner is sharper than usual: flare it and feel that it is smooth',
+  DEPTH_RATIO_UNUSUAL: 'a digit is unusually flat or deep: measure width and circumference again',
+  DIFFERENTIAL_UNUSUAL: 'the MP angle between held and enclosed digits is outside what therapists use',
+  DIGIT_LEFT_OUT: 'a digit is left free, of which the plate would hold too little: see whether that will do',
+  ESTIMATED: 'a length was estimated, not measured: measure it before cutting',
+  FOLD_PRESSES: 'the folded plate presses on a digit of the modelled hand: mould it off there, look at the skin',
+  FOLD_STRETCH: 'the sheet must stretch or gather at the bend: warm it there and work slowly',
+  HARD_END_FEEL: 'hard end-feel: not for this kind of splint before it is cleared',
+  HELD_SHORT: 'the plate covers little of a digit beyond its bend: see that it holds it',
+  HYPERMOBILE: 'hypermobile joints: see that the strip holds them from turning',
+  LENGTH_RATIO_UNUSUAL: 'a digit is unusually long or short: measure again',
+  LOOP_OVER_PIP: 'closed for good the loop does not pass over the PIP joint: make the seam so that it opens',
+  MOTION_DIFFERS: 'a deficit differs from the motion that was read: check both',
+  OPTION_RETIRED: 'pipClearance was not used: say freeFlexion instead',
+  PALM_RATIO_UNUSUAL: 'the hand is unusually broad or thick: measure both again, without the thumb',
+  PASSIVE_EXCEEDS_ACTIVE: 'passive motion was read as less than active: measure again',
+  PIP_CLEARANCE: 'the folded plate ends near a PIP joint: see that it bends freely, trim what stops it',
+  PIP_CLEARANCE_LESS: 'the plate ends nearer to the PIP creases than asked: see that the joints bend freely',
+  PIP_FLEXION_NOT_FREE: 'the strip may stop PIP flexion of a digit: try the fist before it sets',
+  PIP_THINNER: 'a PIP joint is thinner than its phalanx: measure both again',
+  PLATE_ANGLE_UNUSUAL: 'the MP angle is outside what this plate is meant for',
+  RING_CHARTS_DIFFER: 'ring charts differ: measure with a tape',
+  SENSATION: 'reduced sensation: test the heat on your own skin, look at the skin often',
+  STRAIGHT_NOT_TAPERED: 'the fingers taper and a straight strip does not: an edge stands off',
+  STRAIGHT_PULLED: 'a straight strip must be pulled to follow the webs: warm it there and pull it slowly',
+  SWELLING: 'swelling changes the fit: measure again on the day',
+  TAPER_UNUSUAL: 'a finger tapers unusually: measure both circumferences again',
+  THUMB_CLEARANCE: 'the radial wing ends near the thumb web: see that the thumb moves freely, trim it',
+  TRIM_TOO_SHORT: 'the trim may be too short for the measuring errors: cut longer',
+  VALUE_UNUSUAL: 'a measurement is unusual: measure it again',
+};
 
 /** Words of cut lists, laid-out sheets, stock sizes and the labels of their bags. Lengths and counts come as text, mm. */
 export const plasticEnglish = {

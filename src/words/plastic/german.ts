@@ -1,6 +1,41 @@
 import type { Translations } from '../language.ts';
-import type { plasticEnglish } from './english.ts';
-import { lookAtGerman } from './look-at-german.ts';
+import type { lookAtEnglish, plasticEnglish } from './english.ts';
+
+const lookAtGerman: Translations<typeof lookAtEnglish> = {
+  BEND_SHARPER: 'die palmare Handschiene ist schärfer gebogen als verlangt: prüfen, dass ihr Rand nicht drückt',
+  BORDER_TARGET_IN_THREE: 'ein Randfinger kippt in einem Streifen um drei Finger: einer um vier hält ihn besser',
+  CIRCUMFERENCE_ORDER: 'die Finger sind nebeneinander nicht so dick wie üblich: Umfänge neu messen',
+  CORNER_RADIUS: 'eine Ecke ist spitzer als üblich: aufbiegen und fühlen, dass sie glatt ist',
+  DEPTH_RATIO_UNUSUAL: 'ein Finger ist ungewöhnlich flach oder tief: Breite und Umfang neu messen',
+  DIFFERENTIAL_UNUSUAL: 'der MP-Winkel zwischen gehaltenen und umschlossenen Fingern liegt außerhalb des Üblichen',
+  DIGIT_LEFT_OUT: 'ein Finger bleibt frei, weil die Handschiene zu wenig von ihm hielte: prüfen, ob das genügt',
+  ESTIMATED: 'eine Länge ist geschätzt, nicht gemessen: vor dem Zuschneiden messen',
+  FOLD_PRESSES: 'die gebogene Handschiene drückt auf einen Finger der Modellhand: dort abformen, Haut ansehen',
+  FOLD_STRETCH: 'die Platte muss sich an der Biegung dehnen oder stauchen: dort erwärmen, langsam arbeiten',
+  HARD_END_FEEL: 'hartes Endgefühl: diese Art Orthese erst nach ärztlicher Rücksprache',
+  HELD_SHORT: 'die Handschiene deckt hinter der Biegung wenig von einem Finger: prüfen, dass sie ihn hält',
+  HYPERMOBILE: 'überbewegliche Gelenke: prüfen, dass der Streifen sie am Kippen hindert',
+  LENGTH_RATIO_UNUSUAL: 'ein Finger ist ungewöhnlich lang oder kurz: neu messen',
+  LOOP_OVER_PIP: 'fest geschlossen geht die Schlaufe nicht über das PIP-Gelenk: die Klebestelle so machen, dass sie sich öffnet',
+  MOTION_DIFFERS: 'ein Defizit weicht von der gemessenen Beweglichkeit ab: beide prüfen',
+  OPTION_RETIRED: 'pipClearance wurde nicht benutzt: stattdessen freeFlexion angeben',
+  PALM_RATIO_UNUSUAL: 'die Hand ist ungewöhnlich breit oder dick: beides neu messen, ohne Daumen',
+  PASSIVE_EXCEEDS_ACTIVE: 'passiv wurde weniger gemessen als aktiv: neu messen',
+  PIP_CLEARANCE: 'die gebogene Handschiene endet nahe an einem PIP-Gelenk: freie Beugung prüfen, kürzen, was stört',
+  PIP_CLEARANCE_LESS: 'die Handschiene endet näher an den PIP-Falten als verlangt: freie Beugung prüfen',
+  PIP_FLEXION_NOT_FREE: 'der Streifen kann die PIP-Beugung eines Fingers hemmen: die Faust versuchen, bevor er hart wird',
+  PIP_THINNER: 'ein PIP-Gelenk ist dünner als sein Fingerglied: beide neu messen',
+  PLATE_ANGLE_UNUSUAL: 'der MP-Winkel liegt außerhalb dessen, wofür diese Handschiene gedacht ist',
+  RING_CHARTS_DIFFER: 'Ringtabellen weichen voneinander ab: mit dem Maßband messen',
+  SENSATION: 'verminderte Sensibilität: Wärme an der eigenen Haut prüfen, die Haut oft ansehen',
+  STRAIGHT_NOT_TAPERED: 'die Finger werden schmaler, ein gerader Streifen nicht: ein Rand steht ab',
+  STRAIGHT_PULLED: 'ein gerader Streifen muss gezogen werden, um den Interdigitalfalten zu folgen: dort erwärmen, langsam ziehen',
+  SWELLING: 'Schwellung ändert den Sitz: am selben Tag neu messen',
+  TAPER_UNUSUAL: 'ein Finger verjüngt sich ungewöhnlich: beide Umfänge neu messen',
+  THUMB_CLEARANCE: 'der radiale Flügel endet nahe an der Daumenfalte: freien Daumen prüfen, kürzen',
+  TRIM_TOO_SHORT: 'die Zugabe kann für die Messfehler zu kurz sein: länger zuschneiden',
+  VALUE_UNUSUAL: 'ein Maß ist ungewöhnlich: neu messen',
+};
 
 export const plasticGerman: Translations<typeof plasticEnglish> = {
   lookAt: lookAtGerman,

@@ -1,4 +1,4 @@
-import { getOwn } from '../../units/get-own.ts';
+import { getOwn } from '../../units/json-text.ts';
 import type { Language, Translations } from '../language.ts';
 import { plasticEnglish } from './english.ts';
 import { plasticGerman } from './german.ts';

@@ -1,6 +1,41 @@
 import type { Translations } from '../language.ts';
-import type { plasticEnglish } from './english.ts';
-import { lookAtSpanish } from './look-at-spanish.ts';
+import type { lookAtEnglish, plasticEnglish } from './english.ts';
+
+const lookAtSpanish: Translations<typeof lookAtEnglish> = {
+  BEND_SHARPER: 'la férula palmar se dobla más de lo pedido: vea que el borde no presione',
+  BORDER_TARGET_IN_THREE: 'un dedo del borde gira en una tira de tres dedos: una de cuatro lo sujeta mejor',
+  CIRCUMFERENCE_ORDER: 'los dedos no tienen el grosor habitual uno junto a otro: mida de nuevo los perímetros',
+  CORNER_RADIUS: 'una esquina es más aguda de lo habitual: ábrala y compruebe que es lisa',
+  DEPTH_RATIO_UNUSUAL: 'un dedo es demasiado plano o grueso: mida de nuevo anchura y perímetro',
+  DIFFERENTIAL_UNUSUAL: 'el ángulo MCF entre dedos sujetos y rodeados está fuera de lo habitual',
+  DIGIT_LEFT_OUT: 'un dedo queda libre porque la férula sujetaría muy poco de él: vea si basta así',
+  ESTIMATED: 'una longitud está estimada, no medida: mídala antes de cortar',
+  FOLD_PRESSES: 'la férula doblada presiona un dedo de la mano modelada: sepárela ahí y mire la piel',
+  FOLD_STRETCH: 'la lámina debe estirarse o fruncirse en el doblez: caliéntela ahí y trabaje despacio',
+  HARD_END_FEEL: 'sensación final dura: esta ortesis no, hasta consultarlo con el médico',
+  HELD_SHORT: 'la férula cubre poco de un dedo más allá del doblez: vea que lo sujeta',
+  HYPERMOBILE: 'articulaciones hipermóviles: vea que la tira impide que giren',
+  LENGTH_RATIO_UNUSUAL: 'un dedo es demasiado largo o corto: mida de nuevo',
+  LOOP_OVER_PIP: 'cerrado del todo, el lazo no pasa por la articulación IFP: haga la unión de modo que se abra',
+  MOTION_DIFFERS: 'un déficit no coincide con la movilidad medida: compruebe ambos',
+  OPTION_RETIRED: 'pipClearance no se usó: indique freeFlexion',
+  PALM_RATIO_UNUSUAL: 'la mano es demasiado ancha o gruesa: mida ambas de nuevo, sin el pulgar',
+  PASSIVE_EXCEEDS_ACTIVE: 'la movilidad pasiva salió menor que la activa: mida de nuevo',
+  PIP_CLEARANCE: 'la férula doblada acaba cerca de una articulación IFP: vea que flexiona libre, recorte lo que estorbe',
+  PIP_CLEARANCE_LESS: 'la férula acaba más cerca de los pliegues IFP de lo pedido: vea que flexionan libres',
+  PIP_FLEXION_NOT_FREE: 'la tira puede frenar la flexión IFP de un dedo: pruebe el puño antes de que endurezca',
+  PIP_THINNER: 'una articulación IFP es más delgada que su falange: mida ambas de nuevo',
+  PLATE_ANGLE_UNUSUAL: 'el ángulo MCF está fuera de aquel para el que es esta férula',
+  RING_CHARTS_DIFFER: 'las tablas de anillos difieren: mida con cinta',
+  SENSATION: 'sensibilidad reducida: pruebe el calor en su propia piel, mire la piel a menudo',
+  STRAIGHT_NOT_TAPERED: 'los dedos se afinan y una tira recta no: un borde queda separado',
+  STRAIGHT_PULLED: 'una tira recta debe estirarse para seguir los espacios interdigitales: caliéntela ahí y estire despacio',
+  SWELLING: 'el edema cambia el ajuste: mida de nuevo el mismo día',
+  TAPER_UNUSUAL: 'un dedo se afina más de lo habitual: mida de nuevo los dos perímetros',
+  THUMB_CLEARANCE: 'el ala radial acaba cerca de la comisura del pulgar: vea que se mueve libre, recorte',
+  TRIM_TOO_SHORT: 'el sobrante puede ser corto para los errores de medida: corte más largo',
+  VALUE_UNUSUAL: 'una medida es poco habitual: mídala de nuevo',
+};
 
 export const plasticSpanish: Translations<typeof plasticEnglish> = {
   lookAt: lookAtSpanish,

@@ -1,6 +1,4 @@
-import { flattened } from '../../geometry/flatten.ts';
-import type { LineArcPath, Point, Vertex } from '../../geometry/path.ts';
-import { arcOf, type Segment, segmentsOf } from '../../geometry/segment.ts';
+import { arcOf, flattened, type LineArcPath, type Point, type Segment, segmentsOf, type Vertex } from '../../geometry/path.ts';
 import type { Circle } from '../../pattern/pattern.ts';
 import { degrees } from '../../units/angle.ts';
 import { BULGE_DECIMALS, COORDINATE_DECIMALS, fixed, READ_BULGE_DECIMALS, READ_DECIMALS } from '../../units/number.ts';

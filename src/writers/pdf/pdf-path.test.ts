@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Point } from '../../geometry/path.ts';
-import { arcOf, type Segment } from '../../geometry/segment.ts';
+import { arcOf, type Point, type Segment } from '../../geometry/path.ts';
 import { ARC_ERROR, arcCubics, cubicError } from './pdf-path.ts';
 
 /** Output rule 4: arcs in a PDF are within this, mm. */

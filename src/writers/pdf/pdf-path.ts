@@ -1,5 +1,4 @@
-import type { Point } from '../../geometry/path.ts';
-import { type ArcShape, arcOf, type Segment } from '../../geometry/segment.ts';
+import { type ArcShape, arcOf, type Point, type Segment } from '../../geometry/path.ts';
 
 /** A cubic Bézier curve after its starting point. */
 export type Cubic = readonly [Point, Point, Point];

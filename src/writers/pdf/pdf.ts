@@ -1,5 +1,4 @@
-import type { LineArcPath, Point } from '../../geometry/path.ts';
-import { segmentsOf } from '../../geometry/segment.ts';
+import { type LineArcPath, type Point, segmentsOf } from '../../geometry/path.ts';
 import { textWidth } from '../../geometry/stroke-letters.ts';
 import { PAPERS_OF_A_PATTERN } from '../../papers/papers.ts';
 import type { Circle, Pattern } from '../../pattern/pattern.ts';
@@ -8,14 +7,13 @@ import type { Page, PageLayer, PageStroke, PageText, Pen, PicturePen, PrintedShe
 import type { SheetSettings } from '../../sheet/paper/sheet-settings.ts';
 import { radians } from '../../units/angle.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
-import { cleanText } from '../clean-text.ts';
+import { cleanText, notWinAnsi } from '../clean-text.ts';
 import { drawOrder } from '../draw-order.ts';
 import { PEN_WIDTHS, TONES } from '../drawing-style.ts';
 import { embeddedText } from '../inputs-text.ts';
 import type { PatternWriter } from '../writer.ts';
 import { CAPITAL_SHARE, helveticaWidth, type PdfDocument, pdfBytes } from './pdf-document.ts';
 import { arcCubics } from './pdf-path.ts';
-import { notWinAnsi } from './win-ansi.ts';
 
 /** ISO 32000: a user space unit is 1/72 in; 1 in = 25.4 mm. */
 const POINTS_PER_MM = 72 / 25.4;

@@ -1,5 +1,4 @@
-import type { Box, LineArcPath, Point } from '../../geometry/path.ts';
-import { arcOf, pointAlong, type Segment, segmentsOf } from '../../geometry/segment.ts';
+import { arcOf, type Box, type LineArcPath, type Point, pointAlong, type Segment, segmentsOf } from '../../geometry/path.ts';
 import type { Circle } from '../../pattern/pattern.ts';
 import { COORDINATE_DECIMALS, fixed } from '../../units/number.ts';
 

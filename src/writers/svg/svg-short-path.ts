@@ -1,5 +1,4 @@
-import type { Box, LineArcPath, Point } from '../../geometry/path.ts';
-import { arcOf, segmentsOf } from '../../geometry/segment.ts';
+import { arcOf, type Box, type LineArcPath, type Point, segmentsOf } from '../../geometry/path.ts';
 import { READ_DECIMALS, shortest } from '../../units/number.ts';
 import { arcEnds, sweepFlag } from './svg-path.ts';
 

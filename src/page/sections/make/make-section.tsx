@@ -1,7 +1,7 @@
 import { useComputed } from '@preact/signals';
 import exampleHand from '../../../../fixtures/demo-hand.json' with { type: 'json' };
 import { readHand } from '../../../hand/read-hand.ts';
-import { GONIOMETRY_FIELDS } from '../../../record/goniometry-fields.ts';
+import { GONIOMETRY_FIELDS } from '../../../hand/target-motion.ts';
 import { PAPERS } from '../../../sheet/paper/paper.ts';
 import { resultSentence, standInWords } from '../../arrangement-words.ts';
 import type { Drawn } from '../../derive.ts';

@@ -1,5 +1,5 @@
 import { WHOM_TO_ASK } from '../../../block/hand-notes.ts';
-import { STOP_SIGNS, type StopSign } from '../../../hand/stop-signs.ts';
+import { STOP_SIGNS, type StopSign } from '../../../hand/signs.ts';
 import { sayAsk } from '../../../words/advice/plan/say-plan.ts';
 import { Tick } from '../../parts/choice.tsx';
 import { closePanel, Panel } from '../../parts/panel.tsx';

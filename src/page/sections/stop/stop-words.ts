@@ -1,6 +1,6 @@
 import { threeLanguages } from '../../texts/three-languages.ts';
 
-/** Each sign of hand/stop-signs.ts in the words of a question; whom to ask about it is said by the plan. */
+/** Each sign of hand/signs.ts in the words of a question; whom to ask about it is said by the plan. */
 export const stopWords = threeLanguages(
   {
     heading: 'Stop signs',

@@ -1,45 +1,32 @@
 import { useMemo } from 'preact/hooks';
-import { blockOnPaper } from '../../../papers/block-on-paper.ts';
 import type { Case, Motion } from '../../../record/case.ts';
 import { caseChart } from '../../../record/case-chart.ts';
-import { courseAdvice } from '../../../record/course/course-advice.ts';
-import { readCase } from '../../../record/read-case.ts';
+import type { CourseAdvice } from '../../../record/course/course-advice.ts';
 import { plain } from '../../../units/number.ts';
-import { CHART_WORDS } from '../../../words/record/chart-words.ts';
 import { madeTitle } from '../../block-words.ts';
 import { DrawingPicture } from '../../parts/drawing-picture.tsx';
 import { focusNext } from '../../parts/focus.ts';
 import { useStore } from '../../parts/store-context.ts';
 import { EMPTY_VISIT } from '../../state.ts';
-import { addVisit, entriesOfVisit } from '../../visit.ts';
+import { entriesOfVisit } from '../../visit.ts';
+import { useCourse } from './course-now.ts';
 
 /** Right of Visits: the advice, the chart, the list. What is typed now counts at once, before it is recorded. */
 export function Course() {
-  const store = useStore();
-  const file = store.file.value;
-  const { visit } = store.entries.value;
-  const record = useMemo(() => (file === null ? null : readCase(file)), [file]);
-  const isTyped = visit.skin !== '' || visit.sensation !== '' || visit.colour !== '' || visit.infection !== '' || visit.pain !== '';
-  const ahead = useMemo(() => {
-    if (file === null || !isTyped) return null;
-    const grown = addVisit(file, visit, null);
-    return grown.ok ? grown.value : null;
-  }, [file, visit, isTyped]);
-  if (record === null || !record.ok) return null;
+  const course = useCourse();
+  if (course === null) return null;
   return (
     <section class="turn course" id="course" aria-labelledby="next-heading">
-      <Advice record={ahead ?? record.value} isAhead={ahead !== null} />
-      <Visits record={record.value} />
+      <Advice advice={course.advice} isAhead={course.isAhead} />
+      <Visits record={course.record} />
     </section>
   );
 }
 
 /** The first step leads, the rest are notes; a stop leads before anything is recorded. */
-function Advice({ record, isAhead }: { readonly record: Case; readonly isAhead: boolean }) {
+function Advice({ advice, isAhead }: { readonly advice: CourseAdvice; readonly isAhead: boolean }) {
   const store = useStore();
   const words = store.texts.value.visits;
-  const { language } = store.settings.value;
-  const advice = courseAdvice(record, language, { blockName: blockOnPaper(CHART_WORDS[language]) });
   const [first, ...notes] = advice.steps;
   return (
     <div role={first?.action === 'stop' ? 'alert' : undefined}>
@@ -114,9 +101,10 @@ function Visits({ record }: { readonly record: Case }) {
                     onClick={() => {
                       const file = record.file.visits[k];
                       store.enter({ where: 'visit', value: words.correctThe(visit.date) }, () => ({
-                        visit: file ? entriesOfVisit(file, k) : EMPTY_VISIT,
+                        visit: file ? entriesOfVisit(file, k, texts.finger.beyond) : EMPTY_VISIT,
                       }));
                       store.commit();
+                      store.visitPart.value = 'harm';
                       focusNext('case-heading');
                     }}
                   >

@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks';
-import { CHANGE_STATES, CRPS_SIGNS, SKIN_STATES } from '../../../hand/harm-signs.ts';
+import { CHANGE_STATES, CRPS_SIGNS, SKIN_STATES } from '../../../hand/signs.ts';
 import type { CaseFile } from '../../../record/case-schema.ts';
 import { tidyDay } from '../../../units/day.ts';
 import { Choice, Tick } from '../../parts/choice.tsx';
@@ -8,7 +8,7 @@ import { focusNext, goToField } from '../../parts/focus.ts';
 import { useStore } from '../../parts/store-context.ts';
 import { askForCode, refuse, saveCase } from '../../save-files.ts';
 import { EMPTY_VISIT, type VisitEntry } from '../../state.ts';
-import type { Store } from '../../store.ts';
+import type { Store, VisitPart } from '../../store.ts';
 import { neutralZero, readAngle } from '../../typed-motion.ts';
 import { addVisit, newCase, proposedVisit, withdrawVisit } from '../../visit.ts';
 
@@ -46,6 +46,8 @@ function Form({ file }: { readonly file: CaseFile }) {
   const words = texts.visits;
   const { visit } = store.entries.value;
   const isCorrecting = visit.correcting !== '';
+  const part = store.visitPart.value;
+  const isShown = (name: VisitPart) => !store.narrow.value || part === name;
   useEffect(() => propose(store), [file]);
   return (
     <section class="turn visit-form" id="visit" aria-labelledby="case-heading">
@@ -53,63 +55,83 @@ function Form({ file }: { readonly file: CaseFile }) {
         {isCorrecting ? words.correctThe(visit.date) : words.title(file.code, texts.digit[file.digit], texts.handOf[file.side])}
       </h2>
       <div class="visit-columns">
-        <div class="visit-column">
-          <Harm />
-        </div>
-        <div class="visit-column">
-          <MotionNow file={file} />
-          <div class="pair">
-            <Field where="visit.wear" label={words.field.wear} numeric optional />
-            <Field where="visit.wearAgreed" label={words.field.wearAgreed} numeric optional />
+        {isShown('harm') ? (
+          <div class="visit-column">
+            <Harm />
           </div>
-          <div class="answers">
-            <Answer id="fits" legend={words.fits} />
-            <Answer id="redirects" legend={words.redirects} />
-            {isCorrecting ? null : (
-              <Choice
-                where="visit.made"
-                legend={words.made}
-                value={visit.made === 'yes' ? 'yes' : 'no'}
-                choices={[
-                  { value: 'no', label: words.goesOn },
-                  { value: 'yes', label: words.nowMade },
-                ]}
-                onChoose={(value) => set(store, 'made', value === 'yes' ? 'yes' : '', value === 'yes' ? words.nowMade : words.goesOn)}
-              />
-            )}
-          </div>
-          <details>
-            <summary>{words.more}</summary>
-            <div class="pair">
-              <Field where="visit.mpLacks" label={words.field.mpLacks} optional />
-              <Field where="visit.mpBends" label={words.field.mpBends} optional />
-              <Field where="visit.rater" label={words.field.rater} optional longest={4} />
-            </div>
-            <Answer id="weaning" legend={words.weaning} />
-            <Field where="visit.comment" label={words.field.comment} hint={texts.files.noteHint} longest={300} optional />
-          </details>
-        </div>
-      </div>
-      <div class="buttons">
-        <button type="button" class="main" id="add-visit" onClick={() => add(store, file)}>
-          {words.add}
-        </button>
-        <button type="button" id="save-case" onClick={() => void saveCase(store, file)}>
-          {words.save}
-        </button>
-        {isCorrecting ? (
-          <>
-            <button type="button" id="withdraw" onClick={() => withdraw(store, file, Number(visit.correcting))}>
-              {words.withdraw}
-            </button>
-            <button type="button" onClick={() => clearForm(store, words.leave)}>
-              {words.leave}
-            </button>
-          </>
         ) : null}
-        <span class="saved">{store.saved.value}</span>
+        {isShown('motion') ? (
+          <div class="visit-column">
+            <MotionAndWear file={file} />
+          </div>
+        ) : null}
       </div>
+      {isShown('next') ? (
+        <div class="buttons">
+          <button type="button" class="main" id="add-visit" onClick={() => recordVisit(store, file)}>
+            {words.add}
+          </button>
+          <button type="button" id="save-case" onClick={() => void saveCase(store, file)}>
+            {words.save}
+          </button>
+          {isCorrecting ? (
+            <>
+              <button type="button" id="withdraw" onClick={() => withdraw(store, file, Number(visit.correcting))}>
+                {words.withdraw}
+              </button>
+              <button type="button" onClick={() => clearForm(store, words.leave)}>
+                {words.leave}
+              </button>
+            </>
+          ) : null}
+          <span class="saved">{store.saved.value}</span>
+        </div>
+      ) : null}
     </section>
+  );
+}
+
+/** Motion, how the orthosis was worn, and whether it does its work. */
+function MotionAndWear({ file }: { readonly file: CaseFile }) {
+  const store = useStore();
+  const texts = store.texts.value;
+  const words = texts.visits;
+  const { visit } = store.entries.value;
+  const isCorrecting = visit.correcting !== '';
+  return (
+    <>
+      <MotionNow file={file} />
+      <div class="pair">
+        <Field where="visit.wear" label={words.field.wear} numeric optional />
+        <Field where="visit.wearAgreed" label={words.field.wearAgreed} numeric optional />
+      </div>
+      <div class="answers">
+        <Answer id="fits" legend={words.fits} />
+        <Answer id="redirects" legend={words.redirects} />
+        {isCorrecting ? null : (
+          <Choice
+            where="visit.made"
+            legend={words.made}
+            value={visit.made === 'yes' ? 'yes' : 'no'}
+            choices={[
+              { value: 'no', label: words.goesOn },
+              { value: 'yes', label: words.nowMade },
+            ]}
+            onChoose={(value) => set(store, 'made', value === 'yes' ? 'yes' : '', value === 'yes' ? words.nowMade : words.goesOn)}
+          />
+        )}
+      </div>
+      <details>
+        <summary>{words.more}</summary>
+        <div class="pair">
+          <Field where="visit.mpLacks" label={words.field.mpLacks} optional />
+          <Field where="visit.mpBends" label={words.field.mpBends} optional />
+          <Field where="visit.rater" label={words.field.rater} optional longest={4} />
+        </div>
+        <Answer id="weaning" legend={words.weaning} />
+        <Field where="visit.comment" label={words.field.comment} hint={texts.files.noteHint} longest={300} optional />
+      </details>
+    </>
   );
 }
 
@@ -261,12 +283,14 @@ function propose(store: Store): void {
   const file = store.file.peek();
   const { visit } = store.entries.peek();
   if (file === null || JSON.stringify(visit) !== JSON.stringify(EMPTY_VISIT)) return;
-  store.fill((now) => ({ ...now, visit: proposedVisit(file, today()) }));
+  store.fill((now) => ({ ...now, visit: proposedVisit(file, today(), store.texts.peek().finger.beyond) }));
 }
 
 function clearForm(store: Store, shown: string): void {
   const file = store.file.peek();
-  store.enter({ where: 'visit', value: shown }, () => ({ visit: file ? proposedVisit(file, today()) : EMPTY_VISIT }));
+  store.enter({ where: 'visit', value: shown }, () => ({
+    visit: file ? proposedVisit(file, today(), store.texts.peek().finger.beyond) : EMPTY_VISIT,
+  }));
   store.commit();
   focusNext('case-heading');
 }
@@ -299,7 +323,7 @@ function start(store: Store): void {
   focusNext('case-heading');
 }
 
-function add(store: Store, file: CaseFile): void {
+export function recordVisit(store: Store, file: CaseFile): void {
   const derived = store.settle();
   const { visit } = store.entries.peek();
   const words = store.texts.peek().visits;

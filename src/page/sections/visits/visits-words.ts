@@ -68,6 +68,10 @@ export const visitsWords = threeLanguages(
     active: 'PIP active',
     passive: 'PIP passive',
     next: 'What next',
+    parts: 'Parts of a visit',
+    part: { harm: 'Skin, pain', motion: 'Motion', next: 'What next' },
+    goOn: 'Next',
+    record: 'Record',
   },
   {
     start: 'Empezar un caso con esta mano',
@@ -136,6 +140,10 @@ export const visitsWords = threeLanguages(
     active: 'IFP activa',
     passive: 'IFP pasiva',
     next: 'Qué sigue',
+    parts: 'Partes de la sesión',
+    part: { harm: 'Piel, dolor', motion: 'Movimiento', next: 'Qué sigue' },
+    goOn: 'Siguiente',
+    record: 'Anotar',
   },
   {
     start: 'Fall mit dieser Hand beginnen',
@@ -204,5 +212,9 @@ export const visitsWords = threeLanguages(
     active: 'PIP aktiv',
     passive: 'PIP passiv',
     next: 'Was nun',
+    parts: 'Teile des Termins',
+    part: { harm: 'Haut, Schmerz', motion: 'Bewegung', next: 'Was nun' },
+    goOn: 'Weiter',
+    record: 'Eintragen',
   },
 );

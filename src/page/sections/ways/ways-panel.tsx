@@ -1,7 +1,7 @@
 import { PLACES, type Place } from '../../../block/block.ts';
-import { DIFFERENTIAL_STEP, SURVEYED_DIFFERENTIAL } from '../../../block/differential.ts';
+import { DIFFERENTIAL_STEP, SURVEYED_DIFFERENTIAL } from '../../../block/figures.ts';
 import type { Suggestion } from '../../../block/plan.ts';
-import { SCORE_TERMS, TERM_RULES } from '../../../block/score-terms.ts';
+import { SCORE_TERMS, TERM_RULES } from '../../../block/rank-blocks.ts';
 import { DIGITS } from '../../../hand/digits.ts';
 import { PLATE_FACES } from '../../../pattern/plate/plate-design.ts';
 import { BEND_CHOICES } from '../../../pattern/plate/plate-options.ts';

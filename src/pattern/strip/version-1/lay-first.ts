@@ -7,9 +7,8 @@ import type { StripOptions } from '../strip-options.ts';
 import { stripPath } from '../strip-path.ts';
 import { standSections } from '../strip-sections.ts';
 import { usualSettings } from '../strip-settings.ts';
-import { freePipFlexion } from './free-pip.ts';
 import { firstFlatStrip } from './outline.ts';
-import { palmarRelief } from './palmar-relief.ts';
+import { freePipFlexion, palmarRelief } from './palmar-relief.ts';
 
 /** A strip as the first version laid it, for files that were made with it: every digit's own web as its baseline, reliefs by the room that is left. */
 export function layFirst(hand: Hand, block: Block, options: StripOptions): Result<LaidBand> {

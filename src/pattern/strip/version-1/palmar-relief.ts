@@ -1,4 +1,6 @@
+import { PALMAR_LAYERS } from '../../../block/block.ts';
 import type { DigitName } from '../../../hand/digits.ts';
+import { degrees } from '../../../units/angle.ts';
 import { plain } from '../../../units/number.ts';
 import { failure, type Problem, type Result, success } from '../../../units/result.ts';
 import { RETIRED_OPTIONS, type StripSettings } from '../strip-options.ts';
@@ -50,4 +52,20 @@ function tooNarrow(s: StandingSection, room: number, options: StripSettings): Pr
     kind: 'refused',
     ...(room >= 5 ? { limit: Math.floor(room * 2) / 2 } : {}),
   };
+}
+
+/** First version. PIP flexion in degrees that each digit keeps over the strip's palmar edge: 180 - atan2(layers x thickness, edge to PIP crease). */
+export function freePipFlexion(
+  hand: StandingHand,
+  reliefs: readonly Relief[],
+  options: StripSettings,
+): Readonly<Partial<Record<DigitName, number>>> {
+  return Object.fromEntries(
+    hand.sections.flatMap((s) => {
+      const relief = reliefs.find((r) => r.digit === s.digit);
+      if (s.place === 'lowered' || !relief) return [];
+      const edgeToCrease = s.palmarRoom - options.proximalGap - (options.width - relief.depth);
+      return [[s.digit, 180 - degrees(Math.atan2(PALMAR_LAYERS[s.place] * options.thickness, edgeToCrease))]];
+    }),
+  );
 }

@@ -1,5 +1,5 @@
 import type { NextArrangement } from '../../../block/next-arrangement.ts';
-import type { CrpsSign, HarmKey } from '../../../hand/harm-signs.ts';
+import type { CrpsSign, HarmKey } from '../../../hand/signs.ts';
 
 /** The motion of the PIP joint that lacks, or that a device is made for. */
 export type Lacking = 'flexion' | 'extension';

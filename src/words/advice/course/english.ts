@@ -1,5 +1,5 @@
 import type { NextArrangement } from '../../../block/next-arrangement.ts';
-import type { HarmKey } from '../../../hand/harm-signs.ts';
+import type { HarmKey } from '../../../hand/signs.ts';
 import { plain } from '../../../units/number.ts';
 import type { PlanSpeech } from '../plan/plan-words.ts';
 import { sayStep } from '../plan/say-plan.ts';

@@ -1,6 +1,6 @@
 import type { Ask } from '../../../block/plan-notes.ts';
 import type { DigitName } from '../../../hand/digits.ts';
-import type { StopSign } from '../../../hand/stop-signs.ts';
+import type { StopSign } from '../../../hand/signs.ts';
 import { plain } from '../../../units/number.ts';
 import type { PlanWords } from './plan-words.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { decide } from '../../../block/decide.ts';
 import { type PlanFigures, type PlanRule, planNote, type Reason } from '../../../block/plan-notes.ts';
-import { STOP_SIGNS } from '../../../hand/stop-signs.ts';
+import { STOP_SIGNS } from '../../../hand/signs.ts';
 import { LANGUAGE_IDS } from '../../language.ts';
 import { sayNext, sayPlanNote, sayReason } from './say-plan.ts';
 

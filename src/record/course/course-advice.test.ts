@@ -1,0 +1,69 @@
+import { describe, expect, it } from 'vitest';
+import demo from '../../../fixtures/demo-hand.json' with { type: 'json' };
+import { type CourseVisit, sampleCourse } from '../../../tests/sample-course.ts';
+import { readHand } from '../../hand/read-hand.ts';
+import type { Case } from '../case.ts';
+import { courseAdvice, planNext } from './course-advice.ts';
+
+function caseOf(visits: readonly CourseVisit[], target: object = demo.target): Case {
+  const hand = readHand({ ...demo, target });
+  if (!hand.ok) throw new Error(hand.problems.map((p) => p.message).join('\n'));
+  return { ...sampleCourse(visits), digit: 'ring', hand: hand.value };
+}
+const short = (record: Case) =>
+  planNext(record).map((step) => (step.kind === 'block' ? step.block.id : step.kind === 'differential' ? step.to : step.kind));
+
+describe('planNext(record)', () => {
+  it('is the ladder of the plan after what was made', () => {
+    expect(
+      short(
+        caseOf([
+          [0, '30/95', { made: 'strip for extension, 20' }],
+          [7, '30/95'],
+        ]),
+      ),
+    ).toEqual([25, 'ring-lowered-in-four']);
+    const raised = caseOf([
+      [0, '30/95', { made: 'strip for extension, 20' }],
+      [7, '30/95', { made: 'strip for extension, 25' }],
+      [14, '30/95'],
+    ]);
+    expect(short(raised)).toEqual(['ring-lowered-in-four']);
+  });
+
+  it('is empty without a hand, without a strip, and where the plan now serves another motion or is stopped', () => {
+    const visits: readonly CourseVisit[] = [
+      [0, '30/95', { made: 'strip for extension, 20' }],
+      [7, '30/95'],
+    ];
+    expect(planNext({ ...caseOf(visits), hand: null })).toEqual([]);
+    expect(
+      short(
+        caseOf([
+          [0, '30/95', { made: 'plate at 60' }],
+          [7, '30/95'],
+        ]),
+      ),
+    ).toEqual([]);
+    expect(
+      short(
+        caseOf([
+          [0, '30/95', { made: 'strip for extension, 20' }],
+          [7, '0/60'],
+        ]),
+      ),
+    ).toEqual([]);
+    expect(short(caseOf(visits, { ...demo.target, stopSigns: ['infection'] }))).toEqual([]);
+  });
+
+  it('is what the course says where the strip does not redirect, in every language', () => {
+    const record = caseOf([
+      [0, '30/95', { made: 'strip for extension, 20' }],
+      [7, '30/95', { redirects: false, wear: 6 }],
+    ]);
+    for (const language of ['en', 'de', 'es'] as const) {
+      const idle = courseAdvice(record, language).steps.find(({ rule }) => rule === 'IDLE');
+      expect(idle?.message).toMatch(/25 .*ring-lowered-in-four/);
+    }
+  });
+});
