@@ -36,8 +36,10 @@ export const FAMILIES: Readonly<Record<string, string>> = {
 };
 
 /** The command that these words begin with, alone, so that no other is loaded; else all of them, for help and for words that name none. */
-export function commandsFor(words: readonly string[]): Promise<readonly Command[]> {
+export async function commandsFor(words: readonly string[]): Promise<readonly Command[]> {
   const [first = '', second = ''] = words;
+  // The program answers this one itself.
+  if (words.length === 1 && ['--version', '-V'].includes(first)) return [];
   const named = Object.entries(COMMANDS).filter(([name]) => name === first || name === `${first} ${second}`);
   return Promise.all((named.length > 0 ? named : Object.entries(COMMANDS)).map(([, load]) => load()));
 }

@@ -22,6 +22,8 @@ function tangentOffset(body: Body, side: Side, psi: number): number {
  */
 function bitangentDirection(first: Body, firstSide: Side, second: Body, secondSide: Side): number | null {
   const centreLine = Math.atan2(second.center.y - first.center.y, second.center.x - first.center.x);
+  const quick = byNewton(first, firstSide, second, secondSide, centreLine);
+  if (quick !== null) return quick;
   const miss = (psi: number) => tangentOffset(first, firstSide, psi) - tangentOffset(second, secondSide, psi);
   const low = centreLine - Math.PI / 2;
   const plain = rootBetween(miss, low, low + Math.PI, ANGLE_SOLVED);
@@ -30,6 +32,41 @@ function bitangentDirection(first: Body, firstSide: Side, second: Body, secondSi
   for (let k = 0; k < SCAN_STEPS; k++) {
     const from = low + k * step;
     if (miss(from) < 0 && miss(from + step) >= 0) return rootBetween(miss, from, from + step, ANGLE_SOLVED);
+  }
+  return null;
+}
+
+const NEWTON_STEPS = 12;
+
+/**
+ * Newton's method from the centre line. At a root the sine of the angle to that line is the difference of the reaches (their sum, for a crossed tangent)
+ * over the distance, and the reach of an ellipse changes by no more than the difference of its axes a radian; where the miss so rises at every root
+ * there is but one. Null where that is not sure, or where it has not settled.
+ */
+function byNewton(first: Body, firstSide: Side, second: Body, secondSide: Side, centreLine: number): number | null {
+  const dx = second.center.x - first.center.x;
+  const dy = second.center.y - first.center.y;
+  const [most1, most2] = [Math.max(first.a, first.b) + first.offset, Math.max(second.a, second.b) + second.offset];
+  const [least1, least2] = [Math.min(first.a, first.b) + first.offset, Math.min(second.a, second.b) + second.offset];
+  const across = firstSide === secondSide ? Math.max(most1 - least2, most2 - least1) : most1 + most2;
+  const uneven = Math.abs(first.a - first.b) + Math.abs(second.a - second.b);
+  if (dx * dx + dy * dy - across * across <= uneven * uneven) return null;
+  let psi = centreLine;
+  for (let step = 0; step < NEWTON_STEPS; step++) {
+    const nx = -Math.sin(psi);
+    const ny = Math.cos(psi);
+    const [h1, h2] = [Math.sqrt((first.a * nx) ** 2 + (first.b * ny) ** 2), Math.sqrt((second.a * nx) ** 2 + (second.b * ny) ** 2)];
+    const miss = secondSide * (h2 + second.offset) - firstSide * (h1 + first.offset) - nx * dx - ny * dy;
+    // Of the reach of an ellipse, by the angle: (a² - b²) sin cos over itself; a point has none.
+    const turning = -nx * ny;
+    const rise1 = h1 === 0 ? 0 : ((first.a * first.a - first.b * first.b) * turning) / h1;
+    const rise2 = h2 === 0 ? 0 : ((second.a * second.a - second.b * second.b) * turning) / h2;
+    const rise = secondSide * rise2 - firstSide * rise1 + ny * dx - nx * dy;
+    if (!(rise > 0)) return null;
+    const move = -miss / rise;
+    psi += move;
+    if (Math.abs(psi - centreLine) >= Math.PI / 2) return null;
+    if (Math.abs(move) <= ANGLE_SOLVED) return psi;
   }
   return null;
 }
@@ -88,6 +125,9 @@ export function tautPath(contacts: readonly Contact[], ends?: OpenEnds): TautPat
   if (contacts.length === 0) return { ok: false, reason: 'no contacts' };
   if (contacts.length === 1) return single(contacts, ends);
   const directionOf = directionsBetween(contacts);
+  const likely = likelyChoice(contacts, ends, directionOf);
+  const first = likely && through(contacts, likely, ends, directionOf);
+  if (first) return first;
   for (const kept of choices(contacts, ends)) {
     const found = through(contacts, kept, ends, directionOf);
     if (found) return found;
@@ -102,6 +142,40 @@ function single(contacts: readonly Contact[], ends: OpenEnds | undefined): TautP
   const toNormal = ends ? fromNormal + contact.side * turn(contact, fromNormal, ends.endNormal) : contact.side * 2 * Math.PI;
   const arc = arcOn(contact, fromNormal, toNormal);
   return { ok: true, elements: [arc], length: arc.length, dropped: [] };
+}
+
+/**
+ * The choice that is nearly always it: all contacts, less those at which the path through the others would bend the wrong way, one after the other.
+ * Null where a line is missing. Only `through` says whether it is right.
+ */
+function likelyChoice(
+  contacts: readonly Contact[],
+  ends: OpenEnds | undefined,
+  directionOf: (from: number, to: number) => number | null,
+): readonly number[] | null {
+  const kept = contacts.map((_, i) => i);
+  for (let at = 0, right = 0; right < kept.length && kept.length > 2; ) {
+    const i = kept[at] as number;
+    const contact = contacts[i] as Contact;
+    const isEnd = ends !== undefined && (at === 0 || at === kept.length - 1);
+    let isRight = contact.hold !== 'touch' || isEnd;
+    if (!isRight) {
+      const arriving = directionOf(kept.at(at - 1) as number, i);
+      const leaving = directionOf(i, kept[(at + 1) % kept.length] as number);
+      if (arriving === null || leaving === null) return null;
+      const turned = contact.side * (leaving - arriving);
+      isRight = turned >= -WRONG_TURN && turned <= Math.PI + WRONG_TURN;
+    }
+    if (isRight) {
+      right++;
+      at = (at + 1) % kept.length;
+    } else {
+      kept.splice(at, 1);
+      right = 0;
+      at = (at + kept.length - 1) % kept.length;
+    }
+  }
+  return kept;
 }
 
 /** Index lists of contacts to keep, fewest dropped first; only `touch` contacts are ever dropped, and not at the ends of an open path. */

@@ -113,15 +113,18 @@ function necks(segments: readonly Segment[]): readonly OutlineFault[] {
   }
   const boxes = segments.map(segmentBox);
   for (const [i, segment] of segments.entries()) {
-    const steps = Math.max(1, Math.ceil(segmentLength(segment) / NECK_STEP));
+    const length = segmentLength(segment);
+    const steps = Math.max(1, Math.ceil(length / NECK_STEP));
+    // Most edges lie far off, and their boxes show it: to the whole edge first, then to each point of it.
+    const around = boxes.flatMap((box, j) => (apart(boxes[i] as Box, box) ? [] : [j]));
     for (let k = 0; k < steps; k++) {
       const p = pointAlong(segment, k / steps);
-      const here = (starts[i] as number) + (k / steps) * segmentLength(segment);
-      for (const [j, other] of segments.entries()) {
-        // Most edges lie far off, and their boxes show it.
+      const here = (starts[i] as number) + (k / steps) * length;
+      for (const j of around) {
         const { minX, minY, maxX, maxY } = boxes[j] as Box;
         if (p.x < minX - MINIMUM_FEATURE || p.x > maxX + MINIMUM_FEATURE || p.y < minY - MINIMUM_FEATURE || p.y > maxY + MINIMUM_FEATURE)
           continue;
+        const other = segments[j] as Segment;
         const near = nearestOn(other, p);
         if (near.distance >= MINIMUM_FEATURE - SAME_POINT) continue;
         const there = (starts[j] as number) + near.along * segmentLength(other);
@@ -134,10 +137,17 @@ function necks(segments: readonly Segment[]): readonly OutlineFault[] {
   return [];
 }
 
+/** Whether boxes lie more than the minimum feature, and rounding, from each other. */
+function apart(a: Box, b: Box): boolean {
+  const far = MINIMUM_FEATURE + SAME_POINT;
+  return a.minX > b.maxX + far || b.minX > a.maxX + far || a.minY > b.maxY + far || b.minY > a.maxY + far;
+}
+
 /** Distance from a point to a segment, and where on it the nearest point lies (fraction of its length). */
 export function nearestOn(segment: Segment, p: Point): { readonly distance: number; readonly along: number } {
-  const ends = [segment.from, segment.to].map((e) => Math.hypot(p.x - e.x, p.y - e.y)) as [number, number];
-  const best = ends[0] <= ends[1] ? { distance: ends[0], along: 0 } : { distance: ends[1], along: 1 };
+  const toFrom = Math.hypot(p.x - segment.from.x, p.y - segment.from.y);
+  const toEnd = Math.hypot(p.x - segment.to.x, p.y - segment.to.y);
+  const best = toFrom <= toEnd ? { distance: toFrom, along: 0 } : { distance: toEnd, along: 1 };
   const arc = arcOf(segment);
   if (!arc) {
     const dx = segment.to.x - segment.from.x;

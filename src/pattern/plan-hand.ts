@@ -1,3 +1,4 @@
+import type { Block } from '../block/block.ts';
 import { candidateBlocks, isBorderDigit } from '../block/candidate-blocks.ts';
 import { type ChosenBlock, chooseBlock } from '../block/choose-block.ts';
 import { type Arrangement, type Decision, decide, type PlanWishes } from '../block/decide.ts';
@@ -10,8 +11,10 @@ import { type BlockFigures, rankBlocks } from '../block/rank-blocks.ts';
 import type { Hand, Target } from '../hand/hand.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import { sayPlanNote } from '../words/advice/plan/say-plan.ts';
+import { layStrip } from './strip/lay-strip.ts';
 import { stripFigures } from './strip/strip.ts';
 import type { StripOptions } from './strip/strip-options.ts';
+import type { StripFigures } from './strip/strip-report.ts';
 
 export type { PlanWishes };
 
@@ -23,34 +26,46 @@ export type { PlanWishes };
 export function planHand(hand: Hand, options: StripOptions, wishes: PlanWishes): Result<Plan> {
   const { target } = hand;
   if (!target) return failure(noTarget());
-  const decision = decide(hand, target, wishes);
-  const made = stripsFor(hand, target, decision, options);
+  const figuresOf = (block: Block) => stripFigures(hand, block, options);
+  return success(planned(hand, target, decide(hand, target, wishes), options, figuresOf));
+}
+
+function planned(hand: Hand, target: Target, decision: Decision, options: StripOptions, figuresOf: FiguresOf): Plan {
+  const made = stripsFor(hand, target, decision, options, figuresOf);
   const isStripless = decision.order.includes('strip') && made.suggestions.length === 0;
   const order = isStripless ? decision.order.filter((device) => device !== 'strip') : decision.order;
   const absence = absenceNotes(hand, target, decision, made);
   const stops = decision.notes.filter(isStop);
   const nothing = isStripless && order.length === 0;
   const hasNone = nothing ? absence.filter(({ rule }) => rule === 'NO_BLOCK_LEFT') : [];
-  return success({
+  return {
     ...decision,
     target,
     order,
     suggestions: made.suggestions,
     notMakeable: made.notMakeable,
-    alternatives: decision.alternatives.map((a) => ({ ...a, ...stripsFor(hand, target, a, options) })),
+    alternatives: decision.alternatives.map((a) => ({ ...a, ...stripsFor(hand, target, a, options, figuresOf) })),
     notes: [...hasNone, ...decision.notes, ...absence.filter((note) => !hasNone.includes(note))],
     refusals: [
       ...stops.map(stopProblem),
       ...(nothing ? (hasNone.length > 0 ? hasNone.map(stopProblem) : [noBlock(target, made.notMakeable)]) : []),
     ],
     warnings: made.warnings,
-  });
+  };
 }
 
-/** The block that the plan puts first; see `planHand` and `chooseBlock` for what it fails with. */
+/**
+ * The block that the plan puts first; see `planHand` and `chooseBlock` for what it fails with. What the plan says beside that, warnings of every block
+ * and other arrangements, is most of its work and left out.
+ */
 export function chooseForHand(hand: Hand, options: StripOptions, wishes: PlanWishes): Result<ChosenBlock> {
-  const plan = planHand(hand, options, wishes);
-  return plan.ok ? chooseBlock(plan.value) : plan;
+  const { target } = hand;
+  if (!target) return failure(noTarget());
+  const figuresOf = (block: Block): ReturnType<FiguresOf> => {
+    const laid = layStrip(hand, block, options);
+    return laid.ok ? success({ ...laid.value, warnings: [] }) : laid;
+  };
+  return chooseBlock(planned(hand, target, { ...decide(hand, target, wishes), alternatives: [] }, options, figuresOf));
 }
 
 /** The plate's MP angle that the plan suggests, degrees; null where it suggests none: one motion only, out of reach, or stopped. */
@@ -69,16 +84,19 @@ export function handCautions(hand: Hand): readonly Warning[] {
   return cautionsFor(hand).map((note) => ({ code: note.rule, message: sayPlanNote(note, 'en') }));
 }
 
+/** What the plan asks of a block's strip. */
+type FiguresOf = (block: Block) => Result<Pick<StripFigures, 'flat' | 'freePip' | 'warnings'>>;
+
 interface MadeStrips extends Strips {
   /** What is the same for every block, said once. */
   readonly warnings: readonly Warning[];
 }
 
 /** The strips that an arrangement names; none where it names none. */
-function stripsFor(hand: Hand, target: Target, arranged: Arrangement, options: StripOptions): MadeStrips {
+function stripsFor(hand: Hand, target: Target, arranged: Arrangement, options: StripOptions, figuresOf: FiguresOf): MadeStrips {
   const { order, stripNeed } = arranged;
   if (!order.includes('strip') || stripNeed === null) return { suggestions: [], notMakeable: [], warnings: [] };
-  const { suggestions, notMakeable, warnings } = suggest(hand, target, stripNeed, options);
+  const { suggestions, notMakeable, warnings } = suggest(hand, target, stripNeed, options, figuresOf);
   const plan = { ...arranged, target, suggestions: suggestions.map((s) => ({ ...s, next: [] })) };
   return { suggestions: suggestions.map((s) => ({ ...s, next: ladder(plan, s) })), notMakeable, warnings };
 }
@@ -121,17 +139,16 @@ function stopProblem(note: PlanNote): Problem {
   return { code: note.rule, where, message, kind: 'refused' };
 }
 
-function suggest(hand: Hand, target: Target, need: StripNeed, options: StripOptions): MadeStrips {
+function suggest(hand: Hand, target: Target, need: StripNeed, { differential }: StripOptions, figuresOf: FiguresOf): MadeStrips {
   const made: (BlockFigures & { readonly warnings: readonly Warning[] })[] = [];
   const notMakeable: NotMakeable[] = [];
   for (const block of candidateBlocks(target.digit, need, hand.absent)) {
-    const figures = stripFigures(hand, block, options);
+    const figures = figuresOf(block);
     if (figures.ok) {
       const { flat, freePip, warnings } = figures.value;
       made.push({ block, flatLength: flat.flatLength, freePipFlexion: freePip, warnings });
     } else notMakeable.push({ block, reasons: figures.problems.map(withoutBlock) });
   }
-  const { differential } = options;
   const ranked = rankBlocks(made, {
     digit: target.digit,
     need,

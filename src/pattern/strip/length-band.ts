@@ -33,9 +33,17 @@ export function readingBand(): LengthBand {
  */
 export function lengthBand95(hand: Hand, block: Block, options: StripSettings, path: StripPath): LengthBand {
   const { pathLength } = path;
+  // Palmar room and dorsal length move a section along its finger alone, so that many of the hands stand alike.
+  const known = new Map<string, number | null>();
   const lengthOf = (h: Hand, o: StripSettings): number | null => {
     const standing = standSections(h, block, o, path.hand.version);
-    return standing.ok ? stripPathLength(standing.value, o) : null;
+    if (!standing.ok) return null;
+    const key = standing.value.sections.map((s) => [s.x, s.y, s.halfWidth, s.standingHalfDepth].map((mm) => mm.toFixed(9))).join();
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    const length = stripPathLength(standing.value, o);
+    known.set(key, length);
+    return length;
   };
   let mean = 0;
   let variance = 0;
