@@ -52,6 +52,8 @@ export interface Command {
   readonly flags: readonly AnyOption[];
   /** Of what `--json` prints; null where it prints none. */
   readonly reportSchema: string | null;
+  /** Reads and checks what commander parsed, as `run` does first; nothing is made, written or printed. */
+  read(args: readonly unknown[], flags: object): Promise<Result<unknown>>;
   /**
    * Runs it on what commander parsed, prints, and sets the exit code.
    * @param isGiven whether the person typed the flag of this key; its value is a default otherwise
@@ -60,6 +62,7 @@ export interface Command {
 }
 
 export interface TypedCommand<Args extends readonly AnyArgument[], Flags extends readonly FlagEntry[]> extends Command {
+  read(args: ArgumentsOf<Args>, flags: FlagsOf<Flags>): Promise<Result<unknown>>;
   run(args: ArgumentsOf<Args>, flags: FlagsOf<Flags>, isGiven?: (key: string) => boolean): Promise<void>;
 }
 
@@ -109,7 +112,7 @@ export function defineCommand<const Args extends readonly AnyArgument[], const F
       streams?.close();
     }
   };
-  return { name, group, about, examples, args: form.args, flags: options, reportSchema, run };
+  return { name, group, about, examples, args: form.args, flags: options, reportSchema, read: async (...given) => read(...given), run };
 }
 
 /** A report with its schema first and, where a clinic's file may have a say, where its values came from; a list is named after its command. */

@@ -1,3 +1,4 @@
+import { COMMAND_TARGETS } from './command-targets.ts';
 import { DRAWING_TARGETS } from './drawing-targets.ts';
 import { FIELD_TARGETS } from './field-targets.ts';
 import { FILE_TARGETS } from './file-targets.ts';
@@ -14,6 +15,7 @@ import type { Target } from './target.ts';
 export const TARGETS: readonly Target[] = [
   ...FILE_TARGETS,
   ...FIELD_TARGETS,
+  ...COMMAND_TARGETS,
   ...PAGE_TARGETS,
   ...DRAWING_TARGETS,
   ...PLATE_TARGETS,

@@ -274,6 +274,7 @@ export const JOBS: readonly Job[] = [
   {
     name: 'inches',
     async run(hands) {
+      await hands.page.locator('#unit').waitFor({ state: 'attached' });
       // Where the window is narrow the choice stands in the menu.
       const isInMenu = !(await hands.page.locator('#unit').isVisible());
       if (isInMenu) await hands.click('#menu');

@@ -1,5 +1,6 @@
 import { useMemo, useRef } from 'preact/hooks';
 import { heldPlace } from '../../block/block.ts';
+import type { Box, Point } from '../../geometry/path.ts';
 import type { DigitName } from '../../hand/digits.ts';
 import type { DrawnShape } from '../../pattern/drawing.ts';
 import { type DrawnMoulded, drawMoulded } from '../../picture/moulded-hand.ts';
@@ -119,11 +120,11 @@ function Moulded({ shown }: { readonly shown: Drawn }) {
   );
   if (!drawn) return null;
   const { extents } = drawn.drawing;
-  const name = (text: string, { x, y }: { readonly x: number; readonly y: number }, isTreated = false) => (
+  const name = (text: string, { x, y }: Point, isTreated = false) => (
     <text
       class={isTreated ? 'name treated-name' : 'name'}
       key={text}
-      x={plain(x - extents.minX, 1)}
+      x={plain(within(x, text, extents) - extents.minX, 1)}
       y={plain(extents.maxY - y, 1)}
       font-size={LETTERS}
     >
@@ -145,7 +146,11 @@ function Moulded({ shown }: { readonly shown: Drawn }) {
       </desc>
       {shapes}
       <g>
-        {[...drawn.fingers].map(([digit, { tip }]) => name(texts.digitShort[digit], below(tip), digit === shown.hand.target?.digit))}
+        {[...drawn.fingers].map(([digit, finger]) => {
+          const text = texts.digitShort[digit];
+          const others = [...drawn.fingers.values()].filter((other) => other !== finger);
+          return name(text, besideOthers(below(finger.tip), text, others), digit === shown.hand.target?.digit);
+        })}
         {name(texts.measure.thumb, drawn.thumbTip)}
         {facesInSight(drawn, roll === 0 ? up : -up).map(({ face, at }) => name(texts.measure.face[face], at))}
       </g>
@@ -167,8 +172,34 @@ function facesInSight({ posed, at }: DrawnMoulded, up: number) {
 }
 
 /** A name stands a little beyond the tip. */
-function below({ x, y }: { readonly x: number; readonly y: number }) {
+function below({ x, y }: Point): Point {
   return { x, y: y - LETTERS };
+}
+
+/** Half of what a letter is wide, a share of its height; from looking. */
+const HALF_LETTER = 0.29;
+/** Half of what a finger is broad on the picture, mm, with some air. */
+const HALF_FINGER = 8.5;
+
+const halfWidth = (text: string): number => text.length * HALF_LETTER * LETTERS;
+
+/** A name moved aside where a longer finger passes beside it. */
+function besideOthers({ x, y }: Point, text: string, others: readonly { readonly tip: Point; readonly root: Point }[]): Point {
+  let aside = x;
+  for (const { tip, root } of others) {
+    const share = (y - tip.y) / (root.y - tip.y);
+    if (!(share > 0 && share < 1)) continue;
+    const apart = x - tip.x - share * (root.x - tip.x);
+    const least = halfWidth(text) + HALF_FINGER;
+    if (Math.abs(apart) < least) aside += Math.sign(apart) * (least - Math.abs(apart));
+  }
+  return { x: aside, y };
+}
+
+/** The middle of a name that stays within the picture. */
+function within(x: number, text: string, { minX, maxX }: Box): number {
+  const half = halfWidth(text) - LETTERS;
+  return Math.min(Math.max(x, minX + half), maxX - half);
 }
 
 /** "ring finger 20 degrees flexed": what the picture shows, in words. */

@@ -18,8 +18,8 @@ export const moreWords = threeLanguages(
   },
   {
     heading: 'Más sobre el dedo',
-    nothing: 'Más sobre el dedo: nada dicho',
-    said: (count) => `Más sobre el dedo: ${count} ${count === 1 ? 'dicho' : 'dichos'}`,
+    nothing: 'Más sobre el dedo: sin datos',
+    said: (count) => `Más sobre el dedo: ${count} ${count === 1 ? 'dato' : 'datos'}`,
     about: 'Nada de esto es necesario; cada dato hace el consejo más seguro.',
     lie: 'Para que la tira asiente mejor',
     lieAbout: 'Las comisuras sin medir se estiman por la anchura de la mano; un dedo sin medir en la raíz se toma sin estrechamiento.',

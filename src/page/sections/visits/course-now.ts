@@ -43,7 +43,7 @@ const isHarmTyped = (visit: Entries['visit']): boolean => HARM_ENTRIES.some((id)
  * The case with the visit that is typed. While its motion cannot be read the signs of harm count alone, with the motion of the last visit:
  * a stop must not wait for a goniometer.
  */
-function aheadOf(file: CaseFile, visit: Entries['visit']): { readonly record: Case; readonly counts: 'all' | 'harm' } | null {
+export function aheadOf(file: CaseFile, visit: Entries['visit']): { readonly record: Case; readonly counts: 'all' | 'harm' } | null {
   const whole = addVisit(file, visit, null);
   if (whole.ok) return { record: whole.value, counts: 'all' };
   const last = proposedVisit(file, file.visits.at(-1)?.date ?? NO_DAY);
