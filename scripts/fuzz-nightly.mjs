@@ -1,5 +1,5 @@
-// Fuzzes every target of the program, or those that are named, in that order, each in a process of its own. Usage:
-//   node scripts/fuzz-nightly.mjs [--cases N] [--seed S] [--lanes N] [--target NAME]...
+// Fuzzes every target of the program, or those that are named, in that order, each in a process of its own, or with --together a lane's in one.
+// Usage: node scripts/fuzz-nightly.mjs [--cases N] [--seed S] [--lanes N] [--together] [--target NAME]...
 // Without a seed one is drawn and printed; the same seed and number of cases give the same cases again.
 import { spawn } from 'node:child_process';
 import { availableParallelism } from 'node:os';
@@ -14,6 +14,7 @@ const { values } = parseArgs({
     cases: { type: 'string', default: '100000' },
     seed: { type: 'string' },
     lanes: { type: 'string', default: '2' },
+    together: { type: 'boolean', default: false },
     target: { type: 'string', multiple: true, default: [] },
   },
 });
@@ -27,7 +28,9 @@ if (unknown.length > 0) throw new Error(`no target ${unknown.join(', ')}; the ta
 
 console.log(`${names.length} targets, ${values.cases} cases each, seed ${seed}`);
 const lanes = Math.min(names.length, Number(values.lanes), availableParallelism());
-const waiting = [...names];
+const waiting = values.together
+  ? Array.from({ length: lanes }, (_, k) => names.filter((_, at) => at % lanes === k))
+  : names.map((name) => [name]);
 const found = (await Promise.all(Array.from({ length: lanes }, lane))).flat();
 const broken = found.filter(({ fault }) => fault !== null);
 console.log(`${found.length - broken.length} targets held, ${broken.length} broken`);
@@ -36,12 +39,12 @@ process.exitCode = broken.length > 0 || found.length < names.length ? 1 : 0;
 /** Takes the targets that wait, one after the other. */
 async function lane() {
   const found = [];
-  for (let target = waiting.shift(); target !== undefined; target = waiting.shift()) found.push(...(await runTarget(target)));
+  for (let group = waiting.shift(); group !== undefined; group = waiting.shift()) found.push(...(await runTargets(group)));
   return found;
 }
 
-/** Has one target run in a process of its own, whose memory is that target's alone; prints what came of it, and returns it. */
-function runTarget(target) {
+/** Has targets run in a process of their own, whose memory is theirs alone; prints what came of them, and returns it. */
+function runTargets(group) {
   const found = [];
   const tell = (result) => {
     found.push(result);
@@ -53,11 +56,11 @@ function runTarget(target) {
   const line = (text) => {
     const result = JSON.parse(text);
     if (result.megabytes === undefined) tell(result);
-    else if (result.megabytes <= MOST_MEGABYTES) console.log(`at most ${result.megabytes.toFixed(0)} MB for ${target}`);
-    else tell({ target, cases: 0, seconds: 0, slowestMs: 0, fault: `${result.megabytes.toFixed(0)} MB of memory` });
+    else if (result.megabytes <= MOST_MEGABYTES) console.log(`at most ${result.megabytes.toFixed(0)} MB for ${group.join(', ')}`);
+    else tell({ target: group.join(', '), cases: 0, seconds: 0, slowestMs: 0, fault: `${result.megabytes.toFixed(0)} MB of memory` });
   };
   return new Promise((done) => {
-    const child = spawn(process.execPath, [join(folder, 'watch.mjs'), values.cases, String(seed), target], {
+    const child = spawn(process.execPath, [join(folder, 'watch.mjs'), values.cases, String(seed), ...group], {
       cwd: root,
       stdio: ['ignore', 'pipe', 'inherit'],
     });

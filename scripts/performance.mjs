@@ -4,6 +4,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { availableParallelism, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { browserPath } from './browser.mjs';
 import { bundleTests, load, root } from './bundle-tests.mjs';
 
 const ROUNDS = 9;
@@ -54,8 +55,7 @@ function benched(printed) {
 
 /** Lines of the bench of the page, as name and value; without a browser a single line that says so. */
 function pageFigures() {
-  const browser = process.env.CHROMIUM_PATH ?? '/usr/bin/chromium';
-  if (spawnSync(browser, ['--version']).status !== 0) return [['the page in Chromium', NOT_THERE]];
+  if (browserPath() === undefined) return [['the page in Chromium', NOT_THERE]];
   return ran('bench-page.mjs')
     .trimEnd()
     .split('\n')

@@ -1,10 +1,11 @@
 // Programs outside the project that read what it writes. The tests that need one say so (tests/readers.ts); this puts them in place.
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 
 const readers = JSON.parse(readFileSync(new URL('./readers.json', import.meta.url), 'utf8'));
 
-const APT = ['-o', 'Acquire::Retries=1', '-o', 'Acquire::http::Timeout=20', '-q'];
+// Not each file flushed to the disk by itself, which is most of the time of an installation; a flush at its end is enough for readers.
+const APT = ['-o', 'Acquire::Retries=1', '-o', 'Acquire::http::Timeout=20', '-o', 'Dpkg::Options::=--force-unsafe-io', '-q'];
 
 /** The readers of the list that are not installed. */
 export function missingReaders() {
@@ -13,14 +14,14 @@ export function missingReaders() {
 
 /**
  * Installs what is missing where that needs no question: as root, with apt-get. Elsewhere it says what is missing and how to install it.
- * Returns the readers that are still missing.
+ * Gives the readers that are still missing.
  */
-export function provideReaders() {
+export async function provideReaders() {
   let missing = missingReaders();
   if (missing.length > 0 && canInstall()) {
     console.log(`installing readers for the tests: ${packages(missing)}`);
-    apt('update');
-    apt('install', '--yes', '--no-install-recommends', ...missing.map((reader) => reader.package));
+    await apt('update');
+    await apt('install', '--yes', '--no-install-recommends', ...missing.map((reader) => reader.package));
     missing = missingReaders();
   }
   for (const reader of missing) console.log(`missing reader ${reader.name} (Debian package ${reader.package}): ${reader.purpose}`);
@@ -34,8 +35,15 @@ function canInstall() {
 
 function apt(...args) {
   const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
-  const { status } = spawnSync('apt-get', [...APT, ...args], { stdio: ['ignore', 'inherit', 'inherit'], env });
-  if (status !== 0) console.log(`apt-get ${args[0]} ended with ${status}`);
+  return new Promise((done) => {
+    const end = (status) => {
+      if (status !== 0) console.log(`apt-get ${args[0]} ended with ${status}`);
+      done();
+    };
+    spawn('apt-get', [...APT, ...args], { stdio: ['ignore', 'ignore', 'inherit'], env })
+      .on('close', end)
+      .on('error', end);
+  });
 }
 
 function packages(list) {

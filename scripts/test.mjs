@@ -9,14 +9,15 @@ const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 const COUNTS = /^(\d+) passed, (\d+) failed, (\d+) skipped$/;
 const total = { passed: 0, failed: 0, skipped: 0 };
 
-if (provideReaders().length > 0 && process.env.CI) {
-  console.log('FAILED readers: in CI every reader must be there');
-  total.failed++;
-}
-
+// What needs no reader goes on meanwhile.
+const readers = provideReaders();
 await step('lint', ['node_modules/@biomejs/biome/bin/biome', 'check', '.']);
 await step('types', ['node_modules/typescript/bin/tsc', '--noEmit']);
 await step('build', ['scripts/build.mjs']);
+if ((await readers).length > 0 && process.env.CI) {
+  console.log('FAILED readers: in CI every reader must be there');
+  total.failed++;
+}
 process.env.KNUCKLEWRIGHT_BUILT = '1';
 await tests(['node_modules/vitest/vitest.mjs', 'run', ...process.argv.slice(2)]);
 

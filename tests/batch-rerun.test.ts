@@ -2,11 +2,11 @@ import { appendFileSync, readdirSync, readFileSync, rmSync, truncateSync } from 
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { folder, table, text } from './batch-scratch.ts';
-import { run } from './built-command.ts';
+import { runCommand } from './run-command.ts';
 
 describe('a rerun of batch', () => {
   const again = (...more: string[]) =>
-    run(
+    runCommand(
       'batch',
       table('again.csv', (t) => t),
       '--files',
@@ -19,8 +19,8 @@ describe('a rerun of batch', () => {
       ...more,
     );
 
-  it('takes over what is done, makes what is missing, and does not mix settings', () => {
-    const first = again();
+  it('takes over what is done, makes what is missing, and does not mix settings', async () => {
+    const first = await again();
     expect(JSON.parse(first.out)).toMatchObject({ made: 6, reused: 0, files: 6 });
     const list = text('again', 'cut-list.csv');
     const [svg = ''] = readdirSync(folder('again')).filter((name) => name.endsWith('.svg'));
@@ -30,22 +30,22 @@ describe('a rerun of batch', () => {
     const progress = join(folder('again'), 'batch-progress.jsonl');
     truncateSync(progress, readFileSync(progress).length - 200);
     appendFileSync(progress, '{"digest":');
-    expect(JSON.parse(again().out)).toMatchObject({ made: 1, reused: 5 });
+    expect(JSON.parse((await again()).out)).toMatchObject({ made: 1, reused: 5 });
     expect(text('again', 'cut-list.csv')).toBe(list);
     expect(text('again', svg)).toBe(drawn);
-    expect(JSON.parse(again().out)).toMatchObject({ made: 0, reused: 6, files: 0 });
-    const other = again('--width', '18');
-    expect([other.code, other.err.includes('OTHER_BATCH')]).toEqual([1, true]);
-    expect(JSON.parse(again('--width', '18', '--force').out)).toMatchObject({ made: 6, reused: 0 });
+    expect(JSON.parse((await again()).out)).toMatchObject({ made: 0, reused: 6, files: 0 });
+    const other = await again('--width', '18');
+    expect([other.exit, other.err.includes('OTHER_BATCH')]).toEqual([1, true]);
+    expect(JSON.parse((await again('--width', '18', '--force')).out)).toMatchObject({ made: 6, reused: 0 });
     expect(text('again', 'cut-list.csv')).not.toBe(list);
   });
 
-  it('never overwrites a list that is not its own', () => {
+  it('never overwrites a list that is not its own', async () => {
     const hands = table('two.csv', (t) => t, 2);
-    const ran = run('batch', hands, '--files', 'none', '--out', folder('walk2'));
-    expect(ran.code).toBe(0);
+    const ran = await runCommand('batch', hands, '--files', 'none', '--out', folder('walk2'));
+    expect(ran.exit).toBe(0);
     rmSync(join(folder('walk2'), 'batch-progress.jsonl'));
-    const second = run('batch', hands, '--files', 'none', '--out', folder('walk2'));
-    expect([second.code, second.err.includes('OUTPUT_EXISTS')]).toEqual([1, true]);
+    const second = await runCommand('batch', hands, '--files', 'none', '--out', folder('walk2'));
+    expect([second.exit, second.err.includes('OUTPUT_EXISTS')]).toEqual([1, true]);
   });
 });

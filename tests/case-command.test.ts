@@ -8,8 +8,9 @@ import { loadCase } from '../src/files/case-store.ts';
 import { optionsText } from '../src/record/case-text.ts';
 import { inkedPixels, rasterise } from './picture.ts';
 import { needsReader } from './readers.ts';
+import { type CommandRun, runCommandIn } from './run-command.ts';
 
-/** Each test starts several processes, which take a second each on a busy machine. */
+/** Some tests start several processes, which take a second each on a busy machine. */
 const LONG = 120_000;
 const ROOT = fileURLToPath(new URL('..', import.meta.url));
 const fixture = (name: string) => join(ROOT, 'fixtures', name);
@@ -27,17 +28,14 @@ beforeEach(async () => {
   folder = await mkdtemp(join(built, `run-${++runs}-`));
 });
 
-interface Ran {
-  readonly code: number | null;
-  readonly out: string;
-  readonly err: string;
-}
+const run = (...args: readonly string[]) => runCommandIn(folder, ...args);
 
-function run(...args: readonly string[]): Promise<Ran> {
+/** In a process of its own. */
+function inProcess(...args: readonly string[]): Promise<CommandRun> {
   return finished(spawn(process.execPath, [command, ...args], { cwd: folder, stdio: ['ignore', 'pipe', 'pipe'] }));
 }
 
-function finished(child: ReturnType<typeof spawn>): Promise<Ran> {
+function finished(child: ReturnType<typeof spawn>): Promise<CommandRun> {
   const text = { out: '', err: '' };
   child.stdout?.setEncoding('utf8').on('data', (part: string) => {
     text.out += part;
@@ -45,14 +43,14 @@ function finished(child: ReturnType<typeof spawn>): Promise<Ran> {
   child.stderr?.setEncoding('utf8').on('data', (part: string) => {
     text.err += part;
   });
-  return new Promise((resolve) => child.on('close', (code) => resolve({ code, ...text })));
+  return new Promise((resolve) => child.on('close', (code) => resolve({ exit: code ?? Number.NaN, ...text })));
 }
 
 const newCase = () => run('case', 'new', 'c.json', '--code', 'TEST-1', '--side', 'left', '--digit', 'ring', '--invented');
 
 describe('knucklewright case', { timeout: LONG }, () => {
   it('goes from a hand to a chart: new, three visits, show, next, chart', async () => {
-    expect(await run('case', 'new', 'c.json', '--hand', fixture('demo-hand.json'))).toMatchObject({ code: 0, err: '' });
+    expect(await run('case', 'new', 'c.json', '--hand', fixture('demo-hand.json'))).toMatchObject({ exit: 0, err: '' });
     const add = (...args: string[]) => run('case', 'add', 'c.json', ...args);
     expect(
       await add(
@@ -67,9 +65,9 @@ describe('knucklewright case', { timeout: LONG }, () => {
         '--differential',
         '15',
       ),
-    ).toMatchObject({ code: 0, err: '' });
-    expect(await add('--date', '2026-03-16', '--pip-active', '33/95', '--wear', '5')).toMatchObject({ code: 0, err: '' });
-    expect(await add('--date', '2026-03-09', '--pip-active', '41/95', '--comment', 'A late entry.')).toMatchObject({ code: 0, err: '' });
+    ).toMatchObject({ exit: 0, err: '' });
+    expect(await add('--date', '2026-03-16', '--pip-active', '33/95', '--wear', '5')).toMatchObject({ exit: 0, err: '' });
+    expect(await add('--date', '2026-03-09', '--pip-active', '41/95', '--comment', 'A late entry.')).toMatchObject({ exit: 0, err: '' });
     const read = await loadCase(join(folder, 'c.json'));
     expect(read.ok && read.value.visits.map(({ date }) => date)).toEqual(['2026-03-02', '2026-03-09', '2026-03-16']);
     // The length is that of `draw` for the same hand, block and differential.
@@ -86,29 +84,29 @@ describe('knucklewright case', { timeout: LONG }, () => {
     expect(next.out).toMatch(/\nWAIT: .*by 2026-03-30\.\n {2}\(common practice, no source\)/);
     expect(next.out).toMatch(/! Not noted at this visit: pain, skin, /);
 
-    expect(await run('case', 'chart', 'c.json', '--out', 'c.svg')).toMatchObject({ code: 0, err: '' });
+    expect(await run('case', 'chart', 'c.json', '--out', 'c.svg')).toMatchObject({ exit: 0, err: '' });
     const svg = await readFile(join(folder, 'c.svg'), 'utf8');
     expect(inkedPixels(rasterise(svg, 50))).toBeGreaterThan(10_000);
     expect(await run('case', 'chart', 'c.json', '--out', 'c.svg')).toMatchObject({
-      code: 1,
+      exit: 1,
       err: expect.stringContaining('OUTPUT_EXISTS'),
     });
-    expect(await run('case', 'chart', 'c.json', '--out', 'c.svg', '--force')).toMatchObject({ code: 0 });
+    expect(await run('case', 'chart', 'c.json', '--out', 'c.svg', '--force')).toMatchObject({ exit: 0 });
     expect(await readFile(join(folder, 'c.svg'), 'utf8')).toBe(svg);
     expect((await readdir(folder)).toSorted()).toEqual(['c.json', 'c.svg']);
 
     const report = await run('case', 'report', 'c.json', '--out', 'c.pdf', '--paper', 'letter');
-    expect(report).toMatchObject({ code: 0, err: '', out: expect.stringMatching(/c\.pdf {3}2 pages, Letter\n$/) });
+    expect(report).toMatchObject({ exit: 0, err: '', out: expect.stringMatching(/c\.pdf {3}2 pages, Letter\n$/) });
     expect((await readFile(join(folder, 'c.pdf'))).subarray(0, 5).toString()).toBe('%PDF-');
     expect(await run('case', 'report', 'c.json', '--out', 'c.pdf')).toMatchObject({
-      code: 1,
+      exit: 1,
       err: expect.stringContaining('OUTPUT_EXISTS'),
     });
     // A name in .svg gets the chart, the same as from case chart; any other ending and a wrong paper are told at once.
-    expect(await run('case', 'report', 'c.json', '--out', 'r.svg')).toMatchObject({ code: 0, err: '' });
+    expect(await run('case', 'report', 'c.json', '--out', 'r.svg')).toMatchObject({ exit: 0, err: '' });
     expect(await readFile(join(folder, 'r.svg'), 'utf8')).toBe(svg);
     expect(await run('case', 'report', 'c.json', '--out', 'r.txt', '--paper', 'a9')).toMatchObject({
-      code: 2,
+      exit: 2,
       err: expect.stringMatching(/^error PAPER: [^\n]*\nerror FLAG: --out: [^\n]*must end in \.pdf[^\n]*\n$/),
     });
   });
@@ -121,7 +119,7 @@ describe('knucklewright case', { timeout: LONG }, () => {
     for (const ending of ['.svg', '.dxf']) {
       const pattern = files.find((name) => name.endsWith(ending)) ?? '';
       expect(await run('case', 'add', 'c.json', '--date', '2026-03-02', '--pip-active', '0/60', '--pattern', pattern)).toMatchObject({
-        code: 0,
+        exit: 0,
         err: '',
       });
       const read = await loadCase(join(folder, 'c.json'));
@@ -144,7 +142,7 @@ describe('knucklewright case', { timeout: LONG }, () => {
     for (const ending of ['.svg', '.pdf']) {
       const pattern = (await readdir(folder)).find((name) => name.endsWith(`both_mm${ending}`)) ?? '';
       const added = await run('case', 'add', 'c.json', '--date', '2026-03-02', '--pip-active', '30/80', '--pattern', pattern);
-      expect(added).toMatchObject({ code: 0, err: '' });
+      expect(added).toMatchObject({ exit: 0, err: '' });
     }
     const read = await loadCase(join(folder, 'c.json'));
     const made = read.ok ? read.value.visits.map((visit) => visit.made) : [];
@@ -172,7 +170,7 @@ describe('knucklewright case', { timeout: LONG }, () => {
       '--hand',
       fixture('demo-hand.json'),
     );
-    expect(added.code).toBe(1);
+    expect(added.exit).toBe(1);
     expect(added.err.match(/HAND_OF_ANOTHER/g)).toHaveLength(2);
   });
 
@@ -186,7 +184,7 @@ describe('knucklewright case', { timeout: LONG }, () => {
     await writeFile(join(folder, 'v.json'), JSON.stringify(visit));
     expect(
       await run('case', 'add', 'c.json', '--visit', 'v.json', '--pip-active', 'hyper 5/95', '--pip-circumference', '60'),
-    ).toMatchObject({ code: 0, err: '' });
+    ).toMatchObject({ exit: 0, err: '' });
     const read = await loadCase(join(folder, 'c.json'));
     expect(read.ok && read.value.visits[0]).toMatchObject({
       goniometry: { pip: { active: { extensionDeficit: -5, flexion: 95 } } },
@@ -205,12 +203,12 @@ describe('knucklewright case', { timeout: LONG }, () => {
       ['report', 'c.json', '--out', 'c.pdf'],
     ]) {
       expect(await run('case', ...args)).toMatchObject({
-        code: 1,
+        exit: 1,
         out: '',
         err: expect.stringMatching(/^error JSON_SYNTAX: c\.json: not JSON at line 1, column 57/),
       });
     }
-    expect(await newCase()).toMatchObject({ code: 1, err: expect.stringContaining('OUTPUT_EXISTS') });
+    expect(await newCase()).toMatchObject({ exit: 1, err: expect.stringContaining('OUTPUT_EXISTS') });
     expect(await readFile(join(folder, 'c.json'), 'utf8')).toBe(text);
     expect(await readdir(folder)).toEqual(['c.json']);
   });
@@ -218,8 +216,10 @@ describe('knucklewright case', { timeout: LONG }, () => {
   it('loses neither visit when two commands add at once', async () => {
     await newCase();
     const weeks = ['02', '09', '16', '23'];
-    const added = await Promise.all(weeks.map((day) => run('case', 'add', 'c.json', '--date', `2026-03-${day}`, '--pip-active', '20/90')));
-    expect(added.map(({ code, err }) => [code, err])).toEqual(weeks.map(() => [0, '']));
+    const added = await Promise.all(
+      weeks.map((day) => inProcess('case', 'add', 'c.json', '--date', `2026-03-${day}`, '--pip-active', '20/90')),
+    );
+    expect(added.map(({ exit, err }) => [exit, err])).toEqual(weeks.map(() => [0, '']));
     const read = await loadCase(join(folder, 'c.json'));
     expect(read.ok && read.value.visits.map(({ date }) => date.slice(8))).toEqual(weeks);
   });
@@ -235,7 +235,7 @@ describe('knucklewright case', { timeout: LONG }, () => {
       steps: [{ rule: 'PAUSE', action: 'pause', figures: { measureAgain: true, causes: [{ loss: { lost: 15 } }] } }],
       slope: { motion: 'extension', degreesPerWeek: -15 },
     });
-    expect(await amend('2026-03-09', '--pip-active', '36/95', '--remove', 'pain', '--why', 'Read off wrongly.')).toMatchObject({ code: 0 });
+    expect(await amend('2026-03-09', '--pip-active', '36/95', '--remove', 'pain', '--why', 'Read off wrongly.')).toMatchObject({ exit: 0 });
     const read = async () => {
       const found = await loadCase(join(folder, 'c.json'));
       if (!found.ok) throw new Error(JSON.stringify(found.problems));
@@ -253,11 +253,11 @@ describe('knucklewright case', { timeout: LONG }, () => {
       [['2', '--withdraw', '--pain', '3'], 'takes the whole visit out'],
       [['2', '--pain', '3', '--on', 'today'], 'is not a day'],
     ] as const) {
-      expect(await amend(...args), args.join(' ')).toMatchObject({ code: 2, out: '', err: expect.stringContaining(why) });
+      expect(await amend(...args), args.join(' ')).toMatchObject({ exit: 2, out: '', err: expect.stringContaining(why) });
     }
     const letter = await run('case', 'report', 'c.json', '--letter', '--language', 'es', '--out', 'l.pdf');
-    expect(letter).toMatchObject({ code: 0, err: '', out: expect.stringMatching(/l\.pdf {3}1 page, A4\n$/) });
-    expect(await amend('2', '--withdraw')).toMatchObject({ code: 0 });
+    expect(letter).toMatchObject({ exit: 0, err: '', out: expect.stringMatching(/l\.pdf {3}1 page, A4\n$/) });
+    expect(await amend('2', '--withdraw')).toMatchObject({ exit: 0 });
     expect((await read()).visits).toHaveLength(1);
     expect((await run('case', 'show', 'c.json')).out).toMatch(
       /Corrections\n {2}2026-03-09 {2}corrected: Read off wrongly\.\n {2}2026-03-09 {2}withdrawn\n/,
@@ -265,12 +265,12 @@ describe('knucklewright case', { timeout: LONG }, () => {
   });
 
   it('names what is missing in one message when nobody can be asked', async () => {
-    expect(await run('case', 'new', 'c.json')).toMatchObject({ code: 2, err: expect.stringMatching(/--code, --side, --digit: missing/) });
+    expect(await run('case', 'new', 'c.json')).toMatchObject({ exit: 2, err: expect.stringMatching(/--code, --side, --digit: missing/) });
     await newCase();
     const added = await run('case', 'add', 'c.json', '--json');
     // With --json the same stands on stdout as data.
     expect(JSON.parse(added.out)).toMatchObject({ schema: 'knucklewright/errors@1', exit: 2, errors: [{ code: 'FLAG' }] });
-    expect(added).toMatchObject({ code: 2, err: expect.stringMatching(/^error FLAG: --date .*--pip-active .*missing[^\n]*\n$/) });
+    expect(added).toMatchObject({ exit: 2, err: expect.stringMatching(/^error FLAG: --date .*--pip-active .*missing[^\n]*\n$/) });
   });
 
   it('asks at a terminal, and draws a sparkline there', async (context) => {
@@ -312,7 +312,7 @@ describe('knucklewright case', { timeout: LONG }, () => {
       for (let k = 0; k < asked; k++) child.stdin.write(typed(answers[prompts++] ?? ''));
     });
     const ran = await finished(child);
-    expect(ran.code).toBe(0);
+    expect(ran.exit).toBe(0);
     expect(ran.out).toContain('minus sign');
     expect(ran.out).toContain('visit of 2026-03-02 added');
     const read = await loadCase(join(folder, 'c.json'));
@@ -359,7 +359,7 @@ describe('demo cases (invented)', { timeout: LONG }, () => {
     const shown = JSON.parse((await run('case', 'show', name, '--json')).out);
     expect(shown).toMatchObject({ invented: true, note: expect.stringContaining('invented') });
     expect(shown.visits.length).toBeGreaterThanOrEqual(3);
-    expect(await run('case', 'chart', name, '--out', 'chart.svg')).toMatchObject({ code: 0 });
+    expect(await run('case', 'chart', name, '--out', 'chart.svg')).toMatchObject({ exit: 0 });
     expect(await readFile(join(folder, 'chart.svg'), 'utf8')).toContain('<title>INVENTED: nobody was measured</title>');
   });
 

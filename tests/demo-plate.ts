@@ -3,7 +3,7 @@ import type { Hand } from '../src/hand/hand.ts';
 import { parseHandText } from '../src/hand/read-hand.ts';
 import { type MadePlate, makePattern } from '../src/pattern/make-pattern.ts';
 import { PLATE_FACES } from '../src/pattern/plate/plate-design.ts';
-import { plateById, plateOfFaces } from '../src/pattern/plate/plate-library.ts';
+import { plateById, plateOfFaces } from '../src/pattern/plate/plate-names.ts';
 import { DEFAULT_PLATE_OPTIONS, type PlateOptions } from '../src/pattern/plate/plate-options.ts';
 import { designFor, type PlatePreset } from '../src/pattern/plate/read-plate.ts';
 import type { Language } from '../src/words/language.ts';

@@ -3,18 +3,20 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** The files that take longest, the longest first: begun last, one of them would run alone at the end. A machine that ran them before knows it better. */
 const LONGEST = [
-  'killed.test.ts',
   'fuzz.test.ts',
-  'batch.test.ts',
-  'batch-tables.test.ts',
-  'batch-rerun.test.ts',
-  'case-at-call.test.ts',
+  'accessible.test.ts',
+  'killed.test.ts',
+  'never.test.ts',
   'cutter-readers-plates.test.ts',
   'cutter-readers.test.ts',
-  'never.test.ts',
-  'accessible.test.ts',
-  'case-command.test.ts',
   'fold.test.ts',
+  'print.test.ts',
+  'batch.test.ts',
+  'batch-tables.test.ts',
+  'sets.test.ts',
+  'nested-plates.test.ts',
+  'case-at-call.test.ts',
+  'case-command.test.ts',
   'strip-files.test.ts',
 ];
 

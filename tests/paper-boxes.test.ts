@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { blocks } from '../src/block/library.ts';
 import type { Pattern } from '../src/pattern/pattern.ts';
-import { plates } from '../src/pattern/plate/plate-library.ts';
+import { plates } from '../src/pattern/plate/plate-names.ts';
 import type { Page } from '../src/sheet/paper/page.ts';
 import { PAPERS, printableBox } from '../src/sheet/paper/paper.ts';
 import { DEFAULT_SHEET_SETTINGS, SHEET_PARTS } from '../src/sheet/paper/sheet-settings.ts';

@@ -10,7 +10,7 @@ import type { Part, Pattern } from '../src/pattern/pattern.ts';
 import { HOLLOW_RADIUS } from '../src/pattern/plate/distal-steps.ts';
 import { PLATE_FACES, type PlateDesign } from '../src/pattern/plate/plate-design.ts';
 import { THUMB_CLEARANCE } from '../src/pattern/plate/plate-frame.ts';
-import { plates } from '../src/pattern/plate/plate-library.ts';
+import { plates } from '../src/pattern/plate/plate-names.ts';
 import { DEFAULT_PLATE_OPTIONS, LEAST_CORNER_RADIUS } from '../src/pattern/plate/plate-options.ts';
 import { demoPlateHand, presetPlate } from './demo-plate.ts';
 import { NEIGHBOURS, plausibleHand } from './plausible-hand.ts';

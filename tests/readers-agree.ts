@@ -46,14 +46,21 @@ function saved(name: string, content: string): string {
 const dxfOf = (pattern: Pattern, dxf: Partial<DxfSettings> = {}) =>
   textOf(dxfWriterFor({ ...DEFAULT_OUTPUT_SETTINGS, dxf: { ...DEFAULT_OUTPUT_SETTINGS.dxf, ...dxf } }).write(pattern));
 
+/** What was printed of each DXF: a reader takes seconds to load. */
+const prints = new Map<string, readonly TracedPath[]>();
+
 /** What LibreCAD prints of a DXF, mm, freed from the scale of its printing. */
 function printed(label: string, dxf: string, scale: number): readonly TracedPath[] {
+  const before = prints.get(dxf);
+  if (before) return before;
   const file = saved(`${label}.dxf`, dxf);
   execFileSync('timeout', ['60', 'librecad', 'dxf2pdf', '-c', '-t', scratch, file], {
     env: { ...process.env, QT_QPA_PLATFORM: 'offscreen' },
     stdio: 'ignore',
   });
-  return tracePdf(join(scratch, `${label}.pdf`), 1 / scale);
+  const print = tracePdf(join(scratch, `${label}.pdf`), 1 / scale);
+  prints.set(dxf, print);
+  return print;
 }
 
 let scale: number | null = null;
@@ -103,15 +110,21 @@ export function readersAgreeOn(patterns: readonly (readonly [string, Pattern])[]
       return printed(label, dxf, printingScale());
     }
 
-    function svgPrinted(context: TestContext, by: 'inkscape' | 'rsvg-convert'): string {
+    const svgPrints = new Map<string, readonly TracedPath[]>();
+
+    function svgPrinted(context: TestContext, by: 'inkscape' | 'rsvg-convert'): readonly TracedPath[] {
       needsReader(context, by);
       needsReader(context, 'mupdf-tools');
+      const before = svgPrints.get(by);
+      if (before) return before;
       const source = saved(`${name}.svg`, svg);
       const target = join(scratch, `${name}-${by}.pdf`);
       const args =
         by === 'inkscape' ? [source, '--export-type=pdf', `--export-filename=${target}`] : ['--format=pdf', `--output=${target}`, source];
       execFileSync(by, args, { stdio: 'ignore' });
-      return target;
+      const print = tracePdf(target);
+      svgPrints.set(by, print);
+      return print;
     }
 
     for (const form of DXF_FORMS) {
@@ -139,14 +152,14 @@ export function readersAgreeOn(patterns: readonly (readonly [string, Pattern])[]
 
     for (const by of ['inkscape', 'rsvg-convert'] as const) {
       it(`SVG: ${by} prints it at 1:1`, (context) => {
-        expectSize(boxOfTrace(tracePdf(svgPrinted(context, by))), MEASURED);
+        expectSize(boxOfTrace(svgPrinted(context, by)), MEASURED);
       });
     }
 
     it('the pictures of what Inkscape, librsvg and LibreCAD print are the same, and would show a shift of 0.1 mm', (context) => {
       const traces = [
-        tracePdf(svgPrinted(context, 'inkscape')),
-        tracePdf(svgPrinted(context, 'rsvg-convert')),
+        svgPrinted(context, 'inkscape'),
+        svgPrinted(context, 'rsvg-convert'),
         librecad(context, `${name}-picture`, dxfOf(pattern)),
       ];
       const draw = (trace: readonly TracedPath[], shift = 0) => rasterise(redrawTrace(trace, page.width, page.height, STROKE, shift), DPI);

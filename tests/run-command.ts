@@ -1,6 +1,5 @@
 import { vi } from 'vitest';
-import { commandsFor } from '../src/cli/commands.ts';
-import { programOf } from '../src/cli/program.ts';
+import { runWords } from '../src/cli/run-words.ts';
 import { kebabCase } from '../src/units/typed-name.ts';
 
 export interface CommandRun {
@@ -9,7 +8,7 @@ export interface CommandRun {
   readonly exit: number;
 }
 
-/** Runs the command line on these words in this process, as the program does; what it prints, and its exit code. Wrong usage throws. */
+/** Runs the command line on these words in this process, as the program does; what it prints, and its exit code. A process of its own costs a second. */
 export async function runCommand(...words: readonly string[]): Promise<CommandRun> {
   const printed = { out: '', err: '' };
   const catching = (where: 'out' | 'err') => (text: string | Uint8Array) => {
@@ -23,11 +22,22 @@ export async function runCommand(...words: readonly string[]): Promise<CommandRu
   const before = process.exitCode;
   process.exitCode = undefined;
   try {
-    await programOf(await commandsFor(words)).parseAsync(words, { from: 'user' });
+    await runWords(words);
     return { ...printed, exit: Number(process.exitCode ?? 0) };
   } finally {
     for (const spy of spies) spy.mockRestore();
     process.exitCode = before;
+  }
+}
+
+/** The same, begun in a folder. */
+export async function runCommandIn(folder: string, ...words: readonly string[]): Promise<CommandRun> {
+  const before = process.cwd();
+  process.chdir(folder);
+  try {
+    return await runCommand(...words);
+  } finally {
+    process.chdir(before);
   }
 }
 

@@ -5,110 +5,119 @@ import { LACKING } from '../block/deficit-kind.ts';
 import { SURVEYED_DIFFERENTIAL } from '../block/figures.ts';
 import type { Plan, Strips, Suggestion } from '../block/plan.ts';
 import type { Level, PlanNote } from '../block/plan-notes.ts';
-import { SCORE_TERMS, TERM_RULES } from '../block/rank-blocks.ts';
+import { SCORE_TERMS, type ScoreTerm, TERM_RULES } from '../block/rank-blocks.ts';
 import type { Hand } from '../hand/hand.ts';
 import { PIP_FLEXION_NORM } from '../hand/target-motion.ts';
 import { neutralZero } from '../record/motion-text.ts';
 import { plain, rounded } from '../units/number.ts';
 import type { Warning } from '../units/result.ts';
+import { PLAN_TEXT, type PlanText } from '../words/advice/plan/plan-text.ts';
 import { sayNext, sayPlanNote, sayReason } from '../words/advice/plan/say-plan.ts';
-import { cautionsEnglish, pencilTestEnglish } from '../words/cautions.ts';
+import { cautionsEnglish, cautionWords, PENCIL_TESTS, pencilTestEnglish } from '../words/cautions.ts';
+import { blockTitle, handWords } from '../words/hand-words.ts';
+import type { Language } from '../words/language.ts';
+import { withDecimalSign } from '../words/speech.ts';
 
 const LABEL = 14;
 const POINTS = 12;
-const DEVICE: Readonly<Record<Device, string>> = { strip: 'a strip', plate: 'a plate' };
 
 /**
  * What `plan` says in words: the need and how sure it is, what comes first, the suggestions best first with their scores, the plate, what cannot
- * be made, cautions, how it came about, sources.
+ * be made, cautions, how it came about, sources. Warnings and reasons why a block cannot be made stay English, as all problems do.
  * @param drawArguments what draws the first suggestion when it follows `knucklewright draw`
  */
-export function describePlan(hand: Hand, plan: Plan, drawArguments: string): string {
+export function describePlan(hand: Hand, plan: Plan, drawArguments: string, language: Language = 'en'): string {
   const { target, suggestions, plate } = plan;
-  const who = `${hand.code}, ${hand.side} hand${hand.invented ? ' (invented)' : ''}`;
-  const passive = (degrees: number | undefined) => (degrees === undefined ? '' : ` (passively ${plain(degrees)})`);
+  const speech = speechOf(language);
+  const { t, n } = speech;
+  const passive = (degrees: number | undefined) => (degrees === undefined ? '' : t.passively(n(degrees)));
+  const extension = `${n(target.pipExtensionDeficit)}${passive(target.pipExtensionDeficitPassive)}`;
+  const flexion = `${n(target.pipFlexionDeficit)}${passive(target.pipFlexionDeficitPassive)}`;
+  const cautions = cautionWords(language);
   const lines = [
-    `${who}: ${target.digit} finger, PIP extension lacks ${plain(target.pipExtensionDeficit)} degrees${passive(target.pipExtensionDeficitPassive)}, PIP flexion ${plain(target.pipFlexionDeficit)}${passive(target.pipFlexionDeficitPassive)}. Extension-0-flexion: ${activeZero(target)}.`,
-    needLine(plan),
-    sureLine(plan),
+    `${t.who(hand.code, hand.side, hand.invented)}: ${t.lacks(handWords(language).finger[target.digit], extension, flexion, activeZero(target, n))}`,
+    needLine(plan, t),
+    t.sure(n(plan.lacking.extension * 100, 0), n(plan.lacking.flexion * 100, 0)),
     '',
-    ...section('FIRST', plan, 'first'),
+    ...section('first', plan, speech),
   ];
-  const plateLines = plate ? [...plateText(plan, drawArguments), ''] : [];
+  const plateLines = plate ? [...plateText(plan, drawArguments, speech), ''] : [];
   if (plan.order[0] === 'plate') lines.push(...plateLines);
   if (suggestions.length > 0) {
-    if (plan.order[0] === 'plate' && plan.stripNeed)
-      lines.push(`Strip, when its turn comes: for PIP ${LACKING[plan.stripNeed]}, best first.`, '');
-    lines.push(pencilTestEnglish, '', ...suggestions.flatMap(suggestionLines));
+    if (plan.order[0] === 'plate' && plan.stripNeed) lines.push(t.stripLater(t.need[LACKING[plan.stripNeed]]), '');
+    lines.push(PENCIL_TESTS[language], '', ...suggestions.flatMap((s, k) => suggestionLines(s, k, speech)));
     const draws = plan.order[0] === 'strip' ? drawArguments : `${drawArguments} --block ${suggestions[0]?.block.id}`;
-    lines.push(`${plan.order[0] === 'plate' ? 'To draw this strip' : 'To draw the first'}: knucklewright draw ${draws}`, '');
+    lines.push(`${plan.order[0] === 'plate' ? t.drawStrip : t.drawFirst}: knucklewright draw ${draws}`, '');
   }
   if (plan.order[0] !== 'plate') lines.push(...plateLines);
-  for (const [message, ids] of byReason(plan.notMakeable)) lines.push(`Not makeable: ${ids.join(', ')}`, `   ${message}`, '');
-  lines.push(...plan.alternatives.flatMap(alternativeLines));
-  lines.push(...section('CAUTION', plan, 'caution'), ...section('Why', plan, 'note'));
+  for (const [message, ids] of byReason(plan.notMakeable)) lines.push(t.notMakeable(ids.join(', ')), `   ${message}`, '');
+  lines.push(...plan.alternatives.flatMap((other) => alternativeLines(other, speech)));
+  lines.push(...section('caution', plan, speech), ...section('note', plan, speech));
   if (suggestions.length > 0 || plate) {
-    const evidence = plan.notes.some(({ rule }) => rule === 'EVIDENCE') ? [] : [cautionsEnglish.evidence];
-    lines.push(cautionsEnglish.contraindications, cautionsEnglish.skin, ...evidence, cautionsEnglish.licensed);
-  } else if (plan.refusals.length > 0) lines.push(cautionsEnglish.licensed);
-  if (suggestions.length > 0 || plate) lines.push('', ...sourceLines(plan));
+    const evidence = plan.notes.some(({ rule }) => rule === 'EVIDENCE') ? [] : [cautions.evidence];
+    lines.push(cautions.contraindications, cautions.skin, ...evidence, cautions.licensed);
+  } else if (plan.refusals.length > 0) lines.push(cautions.licensed);
+  if (suggestions.length > 0 || plate) lines.push('', ...sourceLines(plan, speech));
   return `${lines.join('\n').trimEnd()}\n`;
 }
 
+interface Speech {
+  readonly language: Language;
+  readonly t: PlanText;
+  readonly n: (value: number, decimals?: number) => string;
+}
+
+function speechOf(language: Language): Speech {
+  return { language, t: PLAN_TEXT[language], n: (value, decimals) => withDecimalSign(plain(value, decimals), language) };
+}
+
 /** The need, and what serves it in its order unless that is refused. */
-function needLine({ need, order, refusals }: Plan): string {
-  if (refusals.length > 0) return `Need: ${needWords(need)}. Nothing is suggested; see the errors.`;
-  return need === 'none' ? 'Need: none. Nothing is suggested.' : `Need: ${needWords(need)}. ${orderWords(order)}`;
+function needLine({ need, order, refusals }: Plan, t: PlanText): string {
+  const is = t.needIs(t.need[needKey(need)]);
+  if (refusals.length > 0) return `${is} ${t.nothingSeeErrors}`;
+  return `${is} ${need === 'none' ? t.nothing : orderWords(order, t)}`;
 }
 
 /** Active PIP motion in neutral-zero notation; flexion that was not read is what is left of the other hand's or 100. */
-function activeZero({ pipExtensionDeficit, pipFlexionDeficit, pipActive, otherHandPip }: Plan['target']): string {
+function activeZero({ pipExtensionDeficit, pipFlexionDeficit, pipActive, otherHandPip }: Plan['target'], number: Speech['n']): string {
   const beyond = pipActive?.hyperextension ?? 0;
   const flexion = pipActive?.flexion ?? Math.max(0, (otherHandPip?.flexion ?? PIP_FLEXION_NORM) - pipFlexionDeficit);
-  return neutralZero({ extensionDeficit: beyond > 0 ? -beyond : pipExtensionDeficit, flexion });
+  return neutralZero({ extensionDeficit: beyond > 0 ? -beyond : pipExtensionDeficit, flexion }, (value) => number(value));
 }
 
-function needWords(need: Plan['need']): string {
-  return need === 'none' ? 'none' : need === 'both' ? 'both motions' : `PIP ${LACKING[need]}`;
+function needKey(need: Plan['need']): keyof PlanText['need'] {
+  return need === 'none' || need === 'both' ? need : LACKING[need];
 }
 
-function orderWords(order: readonly Device[]): string {
-  const [first, second] = order;
-  if (!first) return 'Nothing is to be made.';
-  return second ? `First ${DEVICE[first]}, then ${DEVICE[second]}; one is made at a time.` : `${DEVICE[first].replace('a', 'A')} serves.`;
+function orderWords([first, second]: readonly Device[], t: PlanText): string {
+  if (!first) return t.nothingMade;
+  return second ? t.firstThen(first, second) : t.serves(first);
 }
 
-function sureLine({ lacking }: Plan): string {
-  const chance = (p: number) => `${plain(p * 100, 0)} in 100`;
-  return `How sure that 10 degrees or more are lacking, by measuring error alone: extension ${chance(lacking.extension)}, flexion ${chance(lacking.flexion)}. It is no chance of success.`;
-}
+const OF_PLATE: ReadonlySet<string> = new Set(['PLATE_ANGLE', 'PLATE_MOVED', 'PLATE_NEXT']);
 
 /** The notes of one level under a heading; nothing where there are none. */
-function section(heading: string, { notes }: Plan, level: Level): string[] {
-  const lines = notes.filter(
-    (note) => note.level === level && note.rule !== 'PLATE_ANGLE' && note.rule !== 'PLATE_MOVED' && note.rule !== 'PLATE_NEXT',
-  );
-  return lines.length === 0 ? [] : [heading, ...lines.map((note) => `   - ${sayPlanNote(note, 'en')}`), ''];
+function section(level: Level & keyof PlanText['heading'], { notes }: Plan, { t, language }: Speech): string[] {
+  const lines = notes.filter((note) => note.level === level && !OF_PLATE.has(note.rule));
+  return lines.length === 0 ? [] : [t.heading[level], ...lines.map((note) => `   - ${sayPlanNote(note, language)}`), ''];
 }
 
-function plateText({ plate, notes }: Plan, drawArguments: string): string[] {
+function plateText({ plate, notes }: Plan, drawArguments: string, { t, n, language }: Speech): string[] {
   if (!plate) return [];
   const [low, high] = plate.range;
   return [
-    `Plate: MP joint at ${plain(plate.degrees)} degrees of flexion to begin with${low < high ? `, range ${plain(low)} to ${plain(high)}` : ''}.`,
-    ...notes
-      .filter(({ rule }) => rule === 'PLATE_ANGLE' || rule === 'PLATE_MOVED' || rule === 'PLATE_NEXT')
-      .map((note) => sayPlanNote(note, 'en')),
-    `To draw it: knucklewright draw ${drawArguments} --plate mp-immobilisation-dorsal (others: knucklewright plates)`,
+    t.plate(n(plate.degrees), low < high ? [n(low), n(high)] : null),
+    ...notes.filter(({ rule }) => OF_PLATE.has(rule)).map((note) => sayPlanNote(note, language)),
+    `${t.drawIt}: knucklewright draw ${drawArguments} --plate mp-immobilisation-dorsal ${t.others('knucklewright plates')}`,
   ];
 }
 
 /** The other plan in short, where measuring leaves it open. */
-function alternativeLines({ motion, need, order, plate, suggestions }: Arrangement & Strips & { readonly motion: string }): string[] {
-  const strip = suggestions[0] ? ` Strip: ${suggestions.map(({ block }) => block.id).join(', ')}.` : '';
-  const angle = plate ? ` Plate: MP joint at ${plain(plate.degrees)} degrees.` : '';
-  const serves = need === 'none' ? 'Nothing is to be made.' : orderWords(order);
-  return [`The other plan, if PIP ${motion} is read the other way. Need: ${needWords(need)}. ${serves}${strip}${angle}`, ''];
+function alternativeLines({ motion, need, order, plate, suggestions }: Plan['alternatives'][number], { t, n }: Speech): string[] {
+  const strip = suggestions[0] ? [t.otherStrip(suggestions.map(({ block }) => block.id).join(', '))] : [];
+  const angle = plate ? [t.otherPlate(n(plate.degrees))] : [];
+  const serves = need === 'none' ? t.nothingMade : orderWords(order, t);
+  return [[t.other(motion), t.needIs(t.need[needKey(need)]), serves, ...strip, ...angle].join(' '), ''];
 }
 
 /** Ids of the blocks that each reason keeps from being made. */
@@ -120,35 +129,35 @@ function byReason(notMakeable: Plan['notMakeable']): ReadonlyMap<string, readonl
   return ids;
 }
 
-function suggestionLines(s: Suggestion, k: number): string[] {
+function suggestionLines(s: Suggestion, k: number, { t, n, language }: Speech): string[] {
   const { low, high } = SURVEYED_DIFFERENTIAL;
-  const points = (p: number, most: number) => `${plain(p, 1)} of ${most}`.padEnd(POINTS);
+  const points = (term: ScoreTerm) => t.ofPoints(n(s.terms[term], 1), n(TERM_RULES[term].weight)).padEnd(POINTS);
   return [
-    `${k + 1}. ${s.block.id}, ${plain(s.score, 1)} of 100: ${s.block.title}`,
+    `${k + 1}. ${s.block.id}, ${t.ofPoints(n(s.score, 1), '100')}: ${blockTitle(s.block, language)}`,
     blockSketch(s.block),
-    `   differential ${plain(s.differential, 1)} degrees (surveyed use ${low} to ${high})`,
+    `   ${t.differential(n(s.differential, 1), n(low), n(high))}`,
     ...SCORE_TERMS.map(
-      (term, t) =>
-        `   ${term.padEnd(LABEL)}${points(s.terms[term], TERM_RULES[term].weight)}${s.reasons[t] ? sayReason(s.reasons[t], 'en') : ''}`,
+      (term, at) => `   ${t.term[term].padEnd(LABEL)}${points(term)}${s.reasons[at] ? sayReason(s.reasons[at], language) : ''}`,
     ),
     ...s.warnings.map((w) => `   ${w.code}: ${w.message}${w.next === undefined ? '' : `; ${w.next}`}`),
-    `   ${sayNext(s.next, 'en')}`,
+    `   ${sayNext(s.next, language)}`,
     '',
   ];
 }
 
-function sourceLines({ suggestions, notes }: Plan): string[] {
+/** Sources are cited as they are, in English. */
+function sourceLines({ suggestions, notes }: Plan, { t }: Speech): string[] {
   const { low, high } = SURVEYED_DIFFERENTIAL;
   const bySource = new Map<string, string[]>();
   for (const { rule, source } of notes) bySource.set(source, [...new Set([...(bySource.get(source) ?? []), rule])]);
   const strips = [
-    ...SCORE_TERMS.map((term) => `   ${term.padEnd(LABEL)}${TERM_RULES[term].source}`),
-    `   ${'weights'.padEnd(LABEL)}ours: common practice, no source`,
-    `   ${'differential'.padEnd(LABEL)}15 to 20: Merritt & Jarrell 2020; surveyed ${low} to ${high}: Yates et al. 2023`,
-    `   ${'next'.padEnd(LABEL)}common practice, no source`,
+    ...SCORE_TERMS.map((term) => `   ${t.term[term].padEnd(LABEL)}${TERM_RULES[term].source}`),
+    `   ${t.term.weights.padEnd(LABEL)}ours: common practice, no source`,
+    `   ${t.term.differential.padEnd(LABEL)}15 to 20: Merritt & Jarrell 2020; surveyed ${low} to ${high}: Yates et al. 2023`,
+    `   ${t.term.next.padEnd(LABEL)}common practice, no source`,
   ];
   return [
-    'Sources',
+    t.heading.sources,
     ...(suggestions.length > 0 ? strips : []),
     ...[...bySource].map(([source, rules]) => `   ${rules.join(', ')}: ${source}`),
   ];

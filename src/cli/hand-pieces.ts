@@ -5,7 +5,7 @@ import { handOfRow } from '../hand/hand-columns.ts';
 import { readHand } from '../hand/read-hand.ts';
 import type { PatternRequest } from '../pattern/make-pattern.ts';
 import { chooseForHand, plannedAngle } from '../pattern/plan-hand.ts';
-import { plateById, plates } from '../pattern/plate/plate-library.ts';
+import { plateById, plates } from '../pattern/plate/plate-names.ts';
 import { designFor, type PlatePreset, readPlateOptions } from '../pattern/plate/read-plate.ts';
 import type { StripOptions } from '../pattern/strip/strip-options.ts';
 import type { CutPiece } from '../sheet/plastic/cut-list.ts';

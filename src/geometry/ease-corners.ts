@@ -10,8 +10,8 @@ const SLIDE = 0.25;
 
 /**
  * A broken line whose every corner can be rounded with the radius (mm), made so by taking away from what lies under it and never by adding: a
- * peak that is too near to its neighbour is slid along its other edge, so that the slope to it gets flatter, or is left out. The two ends stay; they
- * are corners to an upright end, with a radius of their own.
+ * peak that is too near to its neighbour is slid along its other edge, so that the slope to it gets flatter, or is left out. The two ends are corners to an
+ * upright end, with a radius of their own.
  * @param feature the shortest edge that a rounded outline may have, mm
  */
 export function easeCorners(line: BrokenLine, radius: number, endRadius: number, feature = MINIMUM_FEATURE): BrokenLine {
@@ -51,11 +51,11 @@ function turnAt(points: BrokenLine, i: number): number {
   return Math.atan2(after.y - here.y, after.x - here.x) - Math.atan2(here.y - before.y, here.x - before.x);
 }
 
-/** One step toward room on the edge from corner i to the next; null where nothing lower helps. */
+/** One step toward room on the edge from corner i to the next; null where nothing is left to take away. */
 function eased(points: BrokenLine, i: number, nearest: number): BrokenLine | null {
   const isPeak = (k: number) => k > 0 && k < points.length - 1 && turnAt(points, k) < 0;
   const candidates = [i, i + 1].filter(isPeak);
-  if (candidates.length === 0) return withoutInner(points, i);
+  if (candidates.length === 0) return withoutInner(points, i, nearest);
   // Of two peaks the flatter one is left out, which takes least away.
   const peak = candidates.reduce((a, b) => (Math.abs(turnAt(points, b)) < Math.abs(turnAt(points, a)) ? b : a));
   if (candidates.length === 2) return points.toSpliced(peak, 1);
@@ -67,10 +67,26 @@ function eased(points: BrokenLine, i: number, nearest: number): BrokenLine | nul
   return points.toSpliced(peak, 1, { x: here.x + share * (other.x - here.x), y: here.y + share * (other.y - here.y) });
 }
 
-/** Two hollows too near each other: the one whose loss changes least is left out; ends stay. */
-function withoutInner(points: BrokenLine, i: number): BrokenLine | null {
-  const inner = [i, i + 1].filter((k) => k > 0 && k < points.length - 1);
-  if (inner.length === 0) return null;
-  const flattest = inner.reduce((a, b) => (Math.abs(turnAt(points, b)) < Math.abs(turnAt(points, a)) ? b : a));
-  return points.toSpliced(flattest, 1);
+/**
+ * Two hollows too near each other become the one where the edges outside them meet. One too near to an end is slid away from it along the edge from there; where that
+ * edge is the steeper or a short one, or too little of the other is left, it is left out and the end lowered to the edge beyond it.
+ */
+function withoutInner(points: BrokenLine, i: number, nearest: number): BrokenLine | null {
+  const [before, here, next, after] = [points[i - 1], points[i] as Point, points[i + 1] as Point, points[i + 2]];
+  if (before && after) {
+    const [fall, rise] = [slope(before, here), slope(next, after)];
+    const x = here.x + (next.y - here.y - rise * (next.x - here.x)) / (fall - rise);
+    return points.toSpliced(i, 2, { x, y: here.y + fall * (x - here.x) });
+  }
+  if (!before && !after) return null;
+  const [end, hollow, beyond, k] = after ? [here, next, after, i + 1] : [next, here, before as Point, i];
+  const away = Math.sign(hollow.x - end.x) * SLIDE;
+  const isFlatter = Math.abs(slope(end, hollow)) < Math.abs(slope(hollow, beyond));
+  if (isFlatter && Math.abs(hollow.x - end.x) > nearest && Math.abs(beyond.x - hollow.x) > nearest + SLIDE)
+    return points.toSpliced(k, 1, { x: hollow.x + away, y: hollow.y + slope(end, hollow) * away });
+  return points.toSpliced(i, 2, { x: end.x, y: hollow.y + slope(hollow, beyond) * (end.x - hollow.x) });
+}
+
+function slope(from: Point, to: Point): number {
+  return (to.y - from.y) / (to.x - from.x);
 }

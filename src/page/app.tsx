@@ -1,8 +1,8 @@
 import { useComputed } from '@preact/signals';
 import type { ComponentType } from 'preact';
 import { resultSentence } from './arrangement-words.ts';
+import type { Drawn } from './derive.ts';
 import { looksOf } from './looks.ts';
-import { FigureLine } from './parts/figure-line.tsx';
 import { focusNext } from './parts/focus.ts';
 import { StoreContext, useStore } from './parts/store-context.ts';
 import { savePattern } from './save-files.ts';
@@ -23,6 +23,16 @@ import { VisitBar, VisitTabs } from './sections/visits/visit-bar.tsx';
 import { VisitForm } from './sections/visits/visit-form.tsx';
 import { WaysPanel } from './sections/ways/ways-panel.tsx';
 import { type Panel, type Store, TURNS } from './store.ts';
+
+/** Length and width of the flat piece, in few letters. */
+function FigureLine({ shown }: { readonly shown: Drawn }) {
+  const format = useStore().format.value;
+  const sizes =
+    shown.kind === 'strip'
+      ? [[shown.report.flatLength, shown.report.flatWidth] as const]
+      : shown.report.faces.map((f) => [f.length, f.width] as const);
+  return <>{sizes.map(([length, width]) => `${format.mm(length, 0)} x ${format.mm(width, 0)}`).join(', ')}</>;
+}
 
 const PANELS: Readonly<Record<Panel, ComponentType>> = {
   more: MorePanel,

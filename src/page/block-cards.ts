@@ -1,13 +1,35 @@
 import { type Block, placedDigits } from '../block/block.ts';
 import { blocks } from '../block/library.ts';
 import type { Plan, Suggestion } from '../block/plan.ts';
+import { DIGITS } from '../hand/digits.ts';
+import { averageDigit } from '../hand/estimate.ts';
 import type { Hand } from '../hand/hand.ts';
+import { HAND_SCHEMA_ID } from '../hand/hand-schema.ts';
 import type { StripOptions, StripSettings } from '../pattern/strip/strip-options.ts';
 import { type StripPath, stripPath } from '../pattern/strip/strip-path.ts';
 import { standSections } from '../pattern/strip/strip-sections.ts';
 import { usualSettings } from '../pattern/strip/strip-settings.ts';
 import type { Problem } from '../units/result.ts';
-import { AVERAGE_HAND } from './average-hand.ts';
+
+/** An average adult hand with round fingers, for pictures of blocks before anything is measured; never for a pattern. */
+const AVERAGE_HAND: Hand = {
+  code: 'AVERAGE-1',
+  side: 'left',
+  units: 'mm',
+  digits: Object.fromEntries(
+    DIGITS.map((digit) => {
+      const { circumference, palmarRoom, dorsalLength } = averageDigit(digit);
+      return [digit, { width: circumference / Math.PI, circumference, palmarRoom, dorsalLength }];
+    }),
+  ),
+  palm: {},
+  target: null,
+  flags: { hypermobile: [], swelling: false, sensation: false, hardEndFeel: false, unprotectedRepair: false },
+  estimated: [],
+  invented: true,
+  note: null,
+  source: { schema: HAND_SCHEMA_ID, code: 'AVERAGE-1', side: 'left', units: 'mm', digits: {} },
+};
 
 /** One block to choose from, with the section it would have. */
 export interface BlockCard {

@@ -3,7 +3,7 @@ import { digitsIn } from '../hand/fields.ts';
 import type { Hand } from '../hand/hand.ts';
 import { makePlate, type Plate } from '../pattern/plate/plate.ts';
 import { PLATE_ANGLE, type PlateDesign } from '../pattern/plate/plate-design.ts';
-import { plateOfFaces } from '../pattern/plate/plate-library.ts';
+import { plateOfFaces } from '../pattern/plate/plate-names.ts';
 import type { PlateOptions } from '../pattern/plate/plate-options.ts';
 import { designFor, type PlatePreset, readPlateOptions } from '../pattern/plate/read-plate.ts';
 import { parseDegrees } from '../units/angle.ts';

@@ -14,9 +14,9 @@ import type { Problem, Result, Warning } from '../units/result.ts';
 import { type BlockCard, blockCards } from './block-cards.ts';
 import { type DrawnPlate, drawPlate, wantsPlate } from './derive-plate.ts';
 import { handFileOf, isMeasured, isMotionGiven, withAverages } from './hand-file.ts';
-import { motionProblems } from './motion-problems.ts';
 import { optionValues } from './rewrite-entries.ts';
 import type { Entries, Settings } from './state.ts';
+import { motionProblems } from './typed-motion.ts';
 
 /** A strip that could be drawn, with what it was drawn from. */
 export interface DrawnStrip extends Strip {

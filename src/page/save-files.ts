@@ -9,12 +9,11 @@ import type { FileKind } from './make-file.ts';
 import { readOpened } from './open-file.ts';
 import { focusNext, goToField } from './parts/focus.ts';
 import { freshEntries, rewritten } from './rewrite-entries.ts';
-import { saveAs } from './save.ts';
 import type { Store } from './store.ts';
 import { fieldName, sayProblem } from './translate-messages.ts';
 
 /** Whether the present pattern may be printed; else what is in the way is shown, said, and gone to. */
-export function readyToPrint(store: Store): boolean {
+function readyToPrint(store: Store): boolean {
   const now = store.settle();
   store.checked.value = true;
   store.mode.value = 'design';
@@ -151,4 +150,18 @@ export async function openFile(store: Store, file: File): Promise<void> {
 export function refuse(store: Store, problems: readonly Problem[], prefix = ''): void {
   store.fileProblems.value = problems.map((problem) => `${prefix}${sayProblem(problem, store.speaker.peek()).text}`);
   focusNext('file-problems');
+}
+
+/** Hands a file to the browser's own download, as the person asked for by a button; nothing is sent anywhere. */
+function saveAs(name: string, content: string | Uint8Array, type: string): void {
+  const bytes = typeof content === 'string' ? content : new Uint8Array(content);
+  const url = URL.createObjectURL(new Blob([bytes], { type }));
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = name;
+  document.body.append(link);
+  link.click();
+  link.remove();
+  // The download has taken its own hold of the blob by the next turn of a slow machine.
+  setTimeout(() => URL.revokeObjectURL(url), 10_000);
 }

@@ -5,10 +5,10 @@ import { getOwn } from '../units/json-text.ts';
 import { visible } from '../units/quote.ts';
 import type { Problem, Warning } from '../units/result.ts';
 import type { Format } from './format.ts';
-import { MOTION_RANGE } from './motion-problems.ts';
 import { type Entries, MOTION_IDS, typedAt } from './state.ts';
 import type { Texts } from './texts/english.ts';
 import type { MessageArgs } from './texts/message-args.ts';
+import { MOTION_RANGE } from './typed-motion.ts';
 
 /** A sentence for the reader; `english` when it is the program's own, because the page has none in his language. */
 export interface Sentence {

@@ -8,9 +8,8 @@ import { withAmendment, withVisit } from '../record/write-case.ts';
 import { plain, readNumber, rounded, tidyNumberText } from '../units/number.ts';
 import { failure, type Problem, type Result } from '../units/result.ts';
 import type { Drawn } from './derive.ts';
-import { endProblems } from './motion-problems.ts';
 import { EMPTY_VISIT, type Entries, type VisitEntry } from './state.ts';
-import { readAngle } from './typed-motion.ts';
+import { endProblems, readAngle } from './typed-motion.ts';
 
 /** mm; as in the report of `draw`. */
 const LENGTH_DECIMALS = 3;

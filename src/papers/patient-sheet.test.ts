@@ -21,7 +21,8 @@ function sentences(language: Language): readonly string[] {
     ...w.skin.lines,
     ...w.heat.lines,
     w.drive,
-    w.diary.heading,
+    w.diary.heading.strip,
+    w.diary.heading.plate,
     // The stop box is one list: each line is read with its heading.
     ...w.stop.lines.map((line) => `${w.stop.heading} ${line.replace(/[,.]$/, '')}.`),
   ];

@@ -106,7 +106,7 @@ function sheetWith(notes: MakingNotes, room: PaperRoom, spare: Spared): PageCont
   const diaryTop = y - 0.6 * gap;
   const diaryHeight = HEADING * 1.72 + (DAYS + 1) * (ROW - spare.row);
   if (diaryTop - diaryHeight < box.minY) return null;
-  layers.push(diary({ ...box, maxY: diaryTop }, ROW - spare.row, w, measure));
+  layers.push(diary({ ...box, maxY: diaryTop }, ROW - spare.row, w.diary.heading[notes.made.kind], w, measure));
   return { title: 'for the patient', kind: 'handout', frame: 'none', layers };
 }
 
@@ -241,8 +241,8 @@ function stopBox(box: Box, w: Words, telephone: string, measure: Measure): Laid 
 }
 
 /** Two weeks side by side, a row a day, wide enough to write in. */
-function diary(box: Box, row: number, w: Words, measure: Measure): PageLayer {
-  const head = words(w.diary.heading, { x: box.minX, top: box.maxY, width: box.maxX - box.minX, height: HEADING }, measure, { bold: true });
+function diary(box: Box, row: number, heading: string, w: Words, measure: Measure): PageLayer {
+  const head = words(heading, { x: box.minX, top: box.maxY, width: box.maxX - box.minX, height: HEADING }, measure, { bold: true });
   const gap = 5;
   const each = (box.maxX - box.minX - gap) / 2;
   // Where the columns begin and end, in shares of the week's breadth.

@@ -66,9 +66,11 @@ export function sectionStep(f: StripFigures, { shown, palmUp, side, treated, sha
   if (more !== 'thumb' || dorsalEnd) items.push(label(w.palm, place({ x: middle, y: low }), letters, false, up > 0 ? -letters : 0.4));
   if (more === 'scale') items.push(...paperScale(f, place, w, letters));
   if (more === 'thumb') items.push(...pressingThumb(f, place, w, letters));
-  // On a line of its own: two long words do not fit beside each other.
-  const edge = place({ x: left - APART, y: low - 1.7 * letters });
-  items.push({ ...label(w.thumbSide, edge, letters, false, up > 0 ? -letters : 0.4), align: flip > 0 ? 'left' : 'right' });
+  // On a line of its own, away from a thumb: two long words do not fit beside each other.
+  const onBack = more === 'thumb' && !dorsalEnd;
+  const edge = place({ x: left - APART, y: onBack ? top + 1.7 * letters : low - 1.7 * letters });
+  const isAbove = onBack === up > 0;
+  items.push({ ...label(w.thumbSide, edge, letters, false, isAbove ? 0.4 : -letters), align: flip > 0 ? 'left' : 'right' });
   return items;
 }
 

@@ -8,7 +8,7 @@ import { readHand } from '../hand/read-hand.ts';
 import { LANGUAGE_IDS, type Language } from '../words/language.ts';
 import { makePattern, type PatternRequest } from './make-pattern.ts';
 import type { Pattern } from './pattern.ts';
-import { plateById } from './plate/plate-library.ts';
+import { plateById } from './plate/plate-names.ts';
 import { DEFAULT_PLATE_OPTIONS } from './plate/plate-options.ts';
 import { designFor } from './plate/read-plate.ts';
 import { requestFromInputs } from './request-from-inputs.ts';

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { DEMO_HAND, stripOf } from '../../tests/pdf-samples.ts';
 import { readHand } from '../hand/read-hand.ts';
 import { makePattern } from './make-pattern.ts';
-import { plateById } from './plate/plate-library.ts';
+import { plateById } from './plate/plate-names.ts';
 import { DEFAULT_PLATE_OPTIONS } from './plate/plate-options.ts';
 import { designFor } from './plate/read-plate.ts';
 import { requestFromInputs } from './request-from-inputs.ts';

@@ -1,6 +1,6 @@
 import { type Box, type LineArcPath, type Point, polyline } from '../geometry/path.ts';
 import type { DigitName, Side } from '../hand/digits.ts';
-import type { Drawing, DrawnShape, PictureTone, Tone } from '../pattern/drawing.ts';
+import { type Drawing, type DrawnShape, PICTURE_TONES, type PictureTone, type Tone } from '../pattern/drawing.ts';
 import type { PlateFigures } from '../pattern/plate/plate-report.ts';
 import type { StripFigures } from '../pattern/strip/strip-report.ts';
 import { radians } from '../units/angle.ts';
@@ -188,7 +188,7 @@ export function drawMoulded(scene: MouldedScene, view: Viewpoint, skin: SkinView
   const at = (p: Point): Point => ({ x: p.x * raster.pixel + MARGIN, y: p.y * raster.pixel + MARGIN });
   const path = (points: readonly Point[], closed: boolean): LineArcPath => polyline(points.map(at), closed);
   const items: DrawnShape[] = [...areas].map(([k, loops]) => {
-    const tone = TONE_ORDER[k - 1] as Tone;
+    const tone = PICTURE_TONES[k - 1] as Tone;
     // A thin line of its own tone closes the hair's breadth between neighbouring areas.
     return shapeOf(
       tone,
@@ -261,24 +261,8 @@ function projection(side: Side, { roll = 0, across = 0, up = 0, spin = 0 }: View
   };
 }
 
-const TONE_ORDER: readonly PictureTone[] = [
-  'skin',
-  'skin-half',
-  'skin-shadow',
-  'treated',
-  'treated-half',
-  'treated-shadow',
-  'nail',
-  'strip',
-  'strip-half',
-  'strip-shadow',
-  'done',
-  'done-half',
-  'done-shadow',
-];
-
 interface Marks {
-  /** 1 + place in `TONE_ORDER`; 0 is nothing. */
+  /** 1 + place in `PICTURE_TONES`; 0 is nothing. */
   readonly tone: Uint8Array;
   /** 0 palm and thumb, 1 to 4 fingers, 9 a nail; 20 and more the bands. */
   readonly part: Uint8Array;
@@ -290,7 +274,7 @@ function classify(scene: MouldedScene, raster: Raster, skin: SkinView): Marks {
   const tone = new Uint8Array(width * height);
   const part = new Uint8Array(width * height);
   const treated = scene.posed.fingers.findIndex((f) => f.shape.digit === scene.treated) + 1;
-  const first = (name: PictureTone) => 1 + TONE_ORDER.indexOf(name);
+  const first = (name: PictureTone) => 1 + PICTURE_TONES.indexOf(name);
   const [ofNail, ofTreated, ofSkin] = [first('nail'), first('treated'), first('skin')];
   const ofBand = scene.bands.map((band) => first(band.tone));
   for (let at = 0; at < tone.length; at++) {

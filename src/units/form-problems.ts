@@ -1,7 +1,7 @@
 import type * as z from 'zod';
 import { getOwn } from './json-text.ts';
-import { quote, visible } from './quote.ts';
-import type { Problem } from './result.ts';
+import { escapeInvisible, quote, visible } from './quote.ts';
+import { failure, type Problem, type Result, success } from './result.ts';
 import { nearest } from './typed-name.ts';
 
 type Issue = z.core.$ZodIssue;
@@ -137,4 +137,30 @@ export function newerVersion(json: unknown, known: string, source = ''): Problem
 
 export function newerWords(found: number, known: number, kind: string): string {
   return `the file has version ${found} of the ${kind} file, and this program knows up to version ${known}: a newer knucklewright wrote it. Use that one; the file was left as it is`;
+}
+
+/** A small file of ours, all of whose problems go by one code. */
+interface SmallFile {
+  /** Name and version, as `knucklewright/block@1`. */
+  readonly schema: string;
+  readonly code: string;
+  /** The whole of it, in a message: `the block`. */
+  readonly whole: string;
+  /** A sentence that ends each message: what such a file looks like. */
+  readonly advice: string;
+}
+
+/** What a small file holds by its form; fails with `FILE_NEWER`, or with its own code for each problem. `source` names the file in messages. */
+export function readSmallFile<T>(form: z.ZodType<T>, json: unknown, source: string, { schema, code, whole, advice }: SmallFile): Result<T> {
+  const newer = newerVersion(json, schema, source);
+  if (newer) return failure(newer);
+  const read = form.safeParse(json);
+  if (read.success) return success(read.data);
+  return failure(
+    ...read.error.issues.map((issue): Problem => {
+      const where = issue.path.map(String).map(visible).join('.');
+      const message = `${escapeInvisible(source)}: ${where || whole} ${formWords(issue, json)}. ${advice}`;
+      return { code, where, message, kind: 'input' };
+    }),
+  );
 }

@@ -58,3 +58,6 @@ const WORDS: Readonly<Record<Language, CautionWords>> = { en: cautionsEnglish, d
 export function cautionWords(language: Language): CautionWords {
   return WORDS[language];
 }
+
+/** The check before making a strip, by language. */
+export const PENCIL_TESTS: Readonly<Record<Language, string>> = { en: pencilTestEnglish, de: pencilTestGerman, es: pencilTestSpanish };

@@ -40,7 +40,8 @@ const texts = (folder: string, named: RegExp) =>
 const wordsIn = (text: string) => Object.keys(STANDS_INSTEAD).filter((word) => new RegExp(`(?<!\\p{L})${word}(?!\\p{L})`, 'u').test(text));
 
 it('one thing has one term, in the words of screen and paper', () => {
-  const all = [...texts('words', /(?:german|spanish)\.ts$/), ...texts('page', /(?:(?:german|spanish)[a-z-]*|-words)\.ts$/)];
+  // A subject with few words has all languages in one file; none of the words is English.
+  const all = [...texts('words', /(?<!\.test)\.ts$/), ...texts('page', /(?:(?:german|spanish)[a-z-]*|-words)\.ts$/)];
   expect(all.length).toBeGreaterThan(40);
   for (const { name, text } of all) expect([name, wordsIn(text)]).toEqual([name, []]);
 });

@@ -3,6 +3,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { BY_NIGHT } from '../by-night.ts';
 import type { FaultKind } from './at-call.mjs';
 
 /** The built command and the demo hand, for tests that break what is around the command. */
@@ -79,6 +80,13 @@ export function callsOf(program: string, args: readonly string[]): readonly stri
   rmSync(folder, { recursive: true });
   if (status !== 0) throw new Error(stderr);
   return calls;
+}
+
+/** By night, and where faults are counted, each of the calls, from 1; by day the first, and of each kind the last, which leaves most behind. */
+export function callsTried(calls: readonly string[]): readonly number[] {
+  const every = BY_NIGHT || process.env.KNUCKLEWRIGHT_KILLS !== undefined || process.env.KNUCKLEWRIGHT_TELL !== undefined;
+  const all = calls.map((_, k) => k + 1);
+  return all.filter((at) => every || at === 1 || calls.lastIndexOf(calls[at - 1] ?? '') === at - 1);
 }
 
 /** A line that scripts/reliability.mjs counts: so many faults of a kind were made, and what had to hold held after each. */

@@ -1,4 +1,4 @@
-import { copyFileSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, cpSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { setIdIn } from '../../src/files/drawing-set.ts';
@@ -56,7 +56,7 @@ describe('the set id', () => {
     'of one %s that is of another pattern makes redraw and print-check refuse, and inspect warn',
     async (ending) => {
       const folder = join(scratch, `mixed-${ending}`);
-      expect((await draw(folder, ...ALL)).status).toBe(0);
+      cpSync(folders.one, folder, { recursive: true });
       copyFileSync(join(folders.trim, `${STEM}.${ending}`), join(folder, `${STEM}.${ending}`));
       const file = join(folder, `${STEM}.${ending === 'svg' ? 'pdf' : 'svg'}`);
       for (const args of [

@@ -3,17 +3,17 @@ import { cpSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it, type TestContext } from 'vitest';
 import { loadCase } from '../../src/files/case-store.ts';
+import { BY_NIGHT } from '../by-night.ts';
 import { COMMAND, DEMO, ROOT, run, scratchFolder, tellKills, visibleFiles } from './commands.ts';
 
 /**
  * A second way to kill at each call, which knows nothing of Node: the kernel's own calls, one after the other, made fatal by strace. With one
  * thread for files their order is always the same. By day the moves of files into their places alone.
  */
-const BY_NIGHT = process.env.KNUCKLEWRIGHT_NIGHTLY !== undefined;
 const CALLS = BY_NIGHT ? ['rename', 'link', 'unlink', 'fsync', 'openat', 'ftruncate'] : ['rename'];
 const LONG = 1_200_000;
 /** The first calls of a program open its own files; those that matter come last. */
-const LAST = BY_NIGHT ? 12 : 2;
+const LAST = BY_NIGHT ? 12 : 1;
 const traces = spawnSync('strace', ['-qq', '-o', '/dev/null', 'true']).status === 0;
 function mayTrace(context: TestContext): void {
   if (!traces) context.skip('strace is not here, or may not trace');

@@ -5,7 +5,7 @@ import { readHand } from '../../src/hand/read-hand.ts';
 import { makePattern } from '../../src/pattern/make-pattern.ts';
 import type { Pattern } from '../../src/pattern/pattern.ts';
 import { shiftPart } from '../../src/pattern/place-marks.ts';
-import { plateById } from '../../src/pattern/plate/plate-library.ts';
+import { plateById } from '../../src/pattern/plate/plate-names.ts';
 import { DEFAULT_PLATE_OPTIONS } from '../../src/pattern/plate/plate-options.ts';
 import { designFor } from '../../src/pattern/plate/read-plate.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../../src/pattern/strip/strip-options.ts';

@@ -362,16 +362,36 @@ function numbered(
 }
 
 /** Where the distal edge may be at most over a palmar pass of a digit, so that its PIP joint bends as far as it is said to before its middle phalanx meets the edge; `lap`: how far the ends overlap to each side of the seam. */
-export function mostDistal(digit: Digit, band: Band, said: number, closure: Setting['closure'], lap = SEAM / 2): number {
-  const lapped =
-    digit.place === 'raised' && band.outer.some((p) => Math.min(p.u, band.length - p.u) < lap && Math.abs(p.x - digit.x) < digit.a);
+export function mostDistal(
+  digit: Digit,
+  band: Band,
+  said: number,
+  closure: Setting['closure'],
+  lap = SEAM / 2,
+  isHeld = said < 99.9,
+): number {
+  const lapped = palmarUnderLap(digit, band, lap);
   const layers = (digit.place === 'raised' ? 2 : 1) + (lapped ? 1 : 0);
   const standOff = Math.max(0, Math.min(...standOffs(digit, band)));
   const high = digit.b + CLEARANCE + layers * THICKNESS + (digit.place === 'raised' && closure === 'spanning' ? standOff : 0);
   const free = (e: number) => 180 - ((Math.atan2(high, e + 2.5) + Math.asin((0.5 * digit.b) / Math.hypot(e + 2.5, high))) * 180) / Math.PI;
-  const e = halved((distance) => free(distance) - said, -5, 60);
-  // The edge keeps 2 mm off the crease for the usual 100 degrees; where the least width stands in the way it comes nearer, and says that less is free.
-  return digit.root + digit.room - (said < 99.9 ? e : Math.max(2, e));
+  const e = halved((distance) => free(distance) - said, -60, 60);
+  // The edge keeps 2 mm off the crease; where the least width stands in the way, as it does where less than the usual 100 degrees is free, it comes nearer.
+  return digit.root + digit.room - (isHeld ? e : Math.max(2, e));
+}
+
+/** Whether the ends that lie over each other to both sides of the seam cover any of a digit's palmar side. */
+function palmarUnderLap(digit: Digit, band: Band, lap: number): boolean {
+  const isPalmar = (course: readonly BandPoint[]) => course.some((p) => Math.abs(p.x - digit.x) < 0.2 && p.y < digit.y);
+  const [outer, inner] = [isPalmar(band.outer), isPalmar(band.inner)];
+  for (let away = 0; away < lap; away += 0.02)
+    for (const u of [away, band.length - away]) {
+      const p = band.at(u);
+      if (Math.abs(p.x - digit.x) >= digit.a) continue;
+      const isInner = p.course === 'border' ? u > band.radialTurn && u < band.ulnarTurn : p.course === 'inner';
+      if (isInner ? inner : outer) return true;
+    }
+  return false;
 }
 
 function standOffs(digit: Digit, band: Band): readonly number[] {

@@ -1,26 +1,18 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Download, type Page } from 'playwright-core';
+import type { Browser, BrowserContext, BrowserContextOptions, Download, Page } from 'playwright-core';
 import { afterAll, expect, it, type TestContext } from 'vitest';
+import { openBrowser } from '../../scripts/browser.mjs';
 import { needsReader } from '../readers.ts';
 
 /** The page as the build before all tests left it. */
 export const PAGE_FILE = fileURLToPath(new URL('../../dist/knucklewright.html', import.meta.url));
 export const PAGE_ADDRESS = pathToFileURL(PAGE_FILE).href;
 
-const PLACES = [process.env.CHROMIUM_PATH, '/usr/bin/chromium', '/usr/bin/google-chrome'];
 /** One test, on a machine that is busy with other things, ms; nothing in the page is timed here (scripts/bench-page.mjs does that). */
 const SLOWEST = 120_000;
 let browser: Browser | null = null;
 afterAll(async () => browser?.close());
-
-async function startBrowser(): Promise<Browser> {
-  const executablePath = PLACES.find((path) => path !== undefined && existsSync(path));
-  if (executablePath === undefined) throw new Error('no browser; set CHROMIUM_PATH or install chromium');
-  const quiet = ['--disable-background-networking', '--disable-component-update', '--disable-sync'];
-  const args = ['--no-sandbox', '--disable-gpu', '--no-first-run', '--enable-precise-memory-info', ...quiet];
-  return chromium.launch({ executablePath, args });
-}
 
 /** A page that was opened, what it asked for, and what it did that it should not. */
 export interface Visit {
@@ -43,7 +35,7 @@ export function inBrowser(
     name,
     async (test) => {
       needsReader(test, 'chromium');
-      browser ??= await startBrowser();
+      browser ??= await openBrowser('--enable-precise-memory-info');
       const visits: Visit[] = [];
       const started = browser;
       try {

@@ -4,7 +4,7 @@ import { quote } from '../../units/quote.ts';
 import { collect, success } from '../../units/result.ts';
 import { defineCommand } from '../define-command.ts';
 import { describePlan, planJson } from '../describe-plan.ts';
-import { confirmsFlag } from '../flags/common-flags.ts';
+import { confirmsFlag, languageFlag, readLanguageFlag } from '../flags/common-flags.ts';
 import { argument, flag } from '../flags/flag.ts';
 import { optionsFileFlag, readStripOptionFlags } from '../flags/option-flags.ts';
 import { jsonFlag } from '../flags/output-flags.ts';
@@ -22,20 +22,22 @@ export const plan = defineCommand({
     optionsFileFlag,
     confirmsFlag,
     flag('--anyway', 'plan a device for a deficit of 5 to 9 degrees too, where no motion lacks 10'),
+    languageFlag,
     jsonFlag,
   ],
   read: async ([handFile], flags) => {
     const read = collect({ hand: await readHandFile(handFile), options: await readStripOptionFlags(flags) });
     if (!read.ok) return read;
     const wishes = { clinicianConfirms: flags.clinicianConfirms === true, anyway: flags.anyway === true };
-    return success({ ...read.value, wishes, drawArguments: drawArguments(handFile, flags) }, read.warnings);
+    const language = readLanguageFlag(flags.language);
+    return success({ ...read.value, wishes, language, drawArguments: drawArguments(handFile, flags) }, read.warnings);
   },
-  make: ({ hand, options, wishes, drawArguments }) => {
+  make: ({ hand, options, wishes, ...said }) => {
     const made = planHand(hand, options, wishes);
-    return made.ok ? success({ hand, plan: made.value, drawArguments }, made.value.warnings) : made;
+    return made.ok ? success({ hand, plan: made.value, ...said }, made.value.warnings) : made;
   },
   report: {
-    text: (made) => describePlan(made.hand, made.plan, made.drawArguments),
+    text: (made) => describePlan(made.hand, made.plan, made.drawArguments, made.language),
     json: (made, warnings) => planJson(made.hand, made.plan, warnings),
   },
   exit: (made) => made.plan.refusals,

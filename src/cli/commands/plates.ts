@@ -1,4 +1,4 @@
-import { plates as libraryPlates } from '../../pattern/plate/plate-library.ts';
+import { plates as libraryPlates } from '../../pattern/plate/plate-names.ts';
 import type { PlatePreset } from '../../pattern/plate/read-plate.ts';
 import { plain } from '../../units/number.ts';
 import { success } from '../../units/result.ts';

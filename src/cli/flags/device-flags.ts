@@ -5,7 +5,7 @@ import { readBlock } from '../../block/read-block.ts';
 import { readJson } from '../../files/read-file.ts';
 import { DIGITS, type DigitName } from '../../hand/digits.ts';
 import { PLATE_ANGLE, PLATE_FACES } from '../../pattern/plate/plate-design.ts';
-import { plateById, plateOfFaces, plates } from '../../pattern/plate/plate-library.ts';
+import { plateById, plateOfFaces, plates } from '../../pattern/plate/plate-names.ts';
 import { type PlatePreset, readPlate } from '../../pattern/plate/read-plate.ts';
 import { parseDegrees } from '../../units/angle.ts';
 import { quote } from '../../units/quote.ts';

@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { DIGITS, type DigitName } from '../../hand/digits.ts';
 import { digitsIn } from '../../hand/fields.ts';
 import type { Hand } from '../../hand/hand.ts';
-import { formWords, newerVersion } from '../../units/form-problems.ts';
+import { formWords, readSmallFile } from '../../units/form-problems.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
 import { type OptionSource, optionProblem, optionsForm, readOptionTable } from '../option-table.ts';
@@ -64,6 +64,14 @@ export interface PlatePreset {
   readonly options: Readonly<Record<string, unknown>>;
 }
 
+const FORM = {
+  schema: 'knucklewright/plate@1',
+  code: 'PLATE_FORM',
+  whole: 'the plate',
+  advice:
+    'A plate file looks like {"schema": "knucklewright/plate@1", "id": "…", "faces": "dorsal", "digits": ["ring", "little"], "angle": 45}.',
+} as const;
+
 /** JSON Schema of a plate file. */
 export function plateJsonSchema(): object {
   return z.toJSONSchema(PlateFile, { io: 'input' });
@@ -71,20 +79,9 @@ export function plateJsonSchema(): object {
 
 /** A plate preset from parsed JSON, checked against the form; `source` names the file in messages. */
 export function readPlate(json: unknown, source: string): Result<PlatePreset> {
-  const newer = newerVersion(json, 'knucklewright/plate@1', source);
-  if (newer) return failure(newer);
-  const read = PlateFile.safeParse(json);
-  if (!read.success) {
-    return failure(
-      ...read.error.issues.map((issue) => ({
-        code: 'PLATE_FORM',
-        where: issue.path.join('.'),
-        message: `${source}: ${issue.path.map(String).join('.') || 'the plate'} ${formWords(issue, json)}. A plate file looks like {"schema": "knucklewright/plate@1", "id": "…", "faces": "dorsal", "digits": ["ring", "little"], "angle": 45}.`,
-        kind: 'input' as const,
-      })),
-    );
-  }
-  const { id, title, faces, digits, angle, angles, options } = read.data;
+  const read = readSmallFile(PlateFile, json, source, FORM);
+  if (!read.ok) return read;
+  const { id, title, faces, digits, angle, angles, options } = read.value;
   return success({
     id,
     title: title ?? id,

@@ -1,6 +1,6 @@
 import { type BrokenLine, clipped, heightAt, heightsBetween, leastDistance, lowestOf } from '../../geometry/broken-line.ts';
 import { easeCorners } from '../../geometry/ease-corners.ts';
-import type { Point } from '../../geometry/path.ts';
+import { type LineArcPath, type Point, pointAlong, segmentLength, segmentsOf } from '../../geometry/path.ts';
 import { rootBetween } from '../../geometry/root.ts';
 import { type Corner, roundCorners } from '../../geometry/round-corners.ts';
 import type { DigitName } from '../../hand/digits.ts';
@@ -21,15 +21,18 @@ const SMALLEST_RADIUS = 3.05;
 const AIMED_RADIUS = 8;
 /** Rounding takes no more than this off a corner. mm */
 const MOST_OFF = 0.6;
+/** A corner that is moved gets steeper, which is made up for so often. */
+const RAISES = 4;
 /** Steepest side of a relief: easy to follow with scissors. radians */
 const STEEPEST = Math.PI / 3;
 /** From the mid-lateral line to the corner whose arc ends on it, so that the whole relief is level: in radii of the arc. */
 const BESIDE_RELIEF = Math.tan(STEEPEST / 2);
-/** Corners nearer to an end of the strip than this leave no room for its own corner. mm */
-const END_ROOM = 4.5;
+/** A relief that begins or ends nearer to an end of the strip than this leaves no room for its corner. mm */
 const RELIEF_END_ROOM = 5;
 /** Higher than any edge. mm */
 const SKY = 80;
+/** Arcs are looked at in pieces of this length, mm: at the smallest radius they rise over them by 0.002. */
+const ARC_STEP = 0.2;
 /** Places along a bent strip at which its bend is looked at, mm apart. */
 const BEND_STEP = 1;
 
@@ -39,8 +42,10 @@ export interface PalmarEdge {
   readonly zone: PalmarZone;
   /** Where the edge would have to be for the wanted flexion. */
   readonly wanted: number;
-  /** The most distal that it is between the digit's mid-lateral lines. */
+  /** The most distal that the finished edge is between the digit's mid-lateral lines. */
   readonly reached: number;
+  /** The least width stands in the way of the wanted flexion. */
+  readonly held: boolean;
   /** How far it is cut back at the midline; and how far it was to be before narrow places were made wider. */
   readonly depth: number;
   readonly intended: number;
@@ -56,8 +61,10 @@ export interface BandEdges {
   readonly palmar: readonly PalmarEdge[];
 }
 
-/** Rounds of laying the edges wider where rounding has left less than the least width; each adds what was missing. */
-const ROUNDS = 6;
+/** Rounds of laying the edges anew where rounding has left less than the least width or a relief too high; each adds or takes away what was missing. */
+const ROUNDS = 12;
+/** A finished edge counts as far enough from the crease within this, mm. */
+const LEVEL_KEPT = 0.02;
 /** What the round corner at the foot of a relief adds to the width there, mm. */
 const HOLLOW = SMALLEST_RADIUS * (1 / Math.cos(STEEPEST / 2) - 1);
 /** The least width counts as kept within this, mm. */
@@ -66,20 +73,25 @@ const WIDTH_KEPT = 0.005;
 /**
  * The edges of the strip and its outline (model rules 11 to 13, 18): counter-clockwise, lines and arcs. Corners are made round by taking away, and on a ramp the
  * proximal edge comes nearest beside a relief; where that leaves less than the least width the edges are laid again, rounder by less and then with as much more as was missing.
+ * An arc in a hollow of the distal edge adds; where that brings it nearer to a crease than is wanted, the relief there is laid lower by as much, as far as the least width allows.
  */
 export function bandEdges(path: StripPath, settings: StripSettings): BandEdges {
   const least = settings.minimumWidth;
-  const first = layEdges(path, settings, []);
+  const first = layEdges(path, settings, [], []);
   let laid = first;
   const wider: WidthAt[] = [];
-  for (let round = 0; laid.narrow.length > 0 && round < ROUNDS; round++) {
+  const lower = first.palmar.map(() => 0);
+  for (let round = 0; round < ROUNDS; round++) {
+    const high = laid.palmar.map(({ reached, wanted, held }) => (held ? 0 : reached - wanted));
+    if (laid.narrow.length === 0 && high.every((excess) => excess <= LEVEL_KEPT)) break;
     for (const { v, width } of laid.narrow) {
       const k = wider.findIndex((w) => Math.abs(w.v - v) < least / 2);
       const known = wider[k];
       if (known) wider[k] = { v, width: known.width + least - width + WIDTH_KEPT / 2 };
       else wider.push({ v, width: least - HOLLOW });
     }
-    laid = layEdges(path, settings, wider);
+    for (const [k, excess] of high.entries()) if (excess > LEVEL_KEPT) lower[k] = (lower[k] ?? 0) + excess;
+    laid = layEdges(path, settings, wider, lower);
   }
   return { ...laid, palmar: laid.palmar.map((p, k) => ({ ...p, intended: first.palmar[k]?.depth ?? p.depth })) };
 }
@@ -110,11 +122,15 @@ function finenessOf(frame: FlatFrame | null, proximal: BrokenLine, distal: Broke
   return { scale, radius: SMALLEST_RADIUS / scale ** 2, feature: MINIMUM_FEATURE / scale };
 }
 
-/** @param wider where laying them before has left too little, and how wide it is to be there */
+/**
+ * @param wider where laying them before has left too little, and how wide it is to be there
+ * @param lower by how much the relief of each palmar pass is to be lower than its edge
+ */
 function layEdges(
   path: StripPath,
   settings: StripSettings,
   wider: readonly WidthAt[],
+  lower: readonly number[],
 ): BandEdges & { readonly narrow: readonly WidthAt[] } {
   const seamEnd = flattened(path.pathLength, settings);
   const allowance = endAllowances(settings);
@@ -123,32 +139,41 @@ function layEdges(
   const wound = windings(path, settings);
   const isStraight = settings.outline === 'straight';
   const frame = isStraight ? null : flatFrame(path, settings, start, end);
-  const levels = awayFromEnds(clipped(proximalLevels(path, settings, wound), start, end));
+  const levels = clipped(proximalLevels(path, settings, wound), start, end);
   const fine = finenessOf(frame, levels, fullWidth(levels, settings, wider, 1));
-  const onHand = easedUpward(levels, fine);
+  const onHand = easedUpward(raised(levels, fine), fine);
   const proximal: BrokenLine = isStraight ? [start, end].map((x) => ({ x, y: 0 })) : onHand;
   const full = fullWidth(proximal, settings, wider, fine.scale);
   const zones = palmarZones(path);
   const limits = zones.map((zone) => ({ zone, wanted: wantedLevel(zone, zones, path, settings) }));
-  const caps = limits.flatMap(({ zone, wanted }) =>
+  const caps = limits.flatMap(({ zone, wanted }, k) =>
     wound.flatMap((shift) => {
       const from = flattened(zone.uFrom, settings) + shift;
       const to = flattened(zone.uTo, settings) + shift;
       const beside = BESIDE_RELIEF * fine.radius;
       if (to + beside <= start || from - beside >= end) return [];
       const below = isStraight ? heightsBetween(onHand, Math.max(start, from), Math.min(end, to)).greatest : 0;
-      return [reliefCap({ first: from - beside, last: to + beside, wanted: wanted - below }, proximal, settings, wider, fine.scale)];
+      const span = { first: from - beside, last: to + beside, wanted: wanted - (lower[k] ?? 0) - below };
+      const line = reliefCap(span, proximal, settings, wider, fine.scale);
+      return [{ zone, line, held: (line[1]?.y ?? 0) > span.wanted + LENGTH_SOLVED }];
     }),
   );
-  const sharp = lowestOf([full, ...caps], start, end);
+  const sharp = lowestOf([full, ...caps.map(({ line }) => line)], start, end);
   const distal = easeCorners(sharp, fine.radius, END_RADIUS, fine.feature);
-  const unbent = rounded(proximal, distal, new Set(caps.flatMap((cap) => cap.map(key))), fine, (x) =>
+  const unbent = rounded(proximal, distal, new Set(caps.flatMap(({ line }) => line.map(key))), fine, (x) =>
     wider.some((w) => isNear(w, x, x, settings.minimumWidth)),
   );
   const outline = frame ? bentOutline(unbent, frame) : unbent;
   const flat = { outline, frame, start, end, seamEnd, flatLength: end - start, proximal, distal };
   const narrow = narrowPlaces(unbent, settings.minimumWidth - WIDTH_KEPT, frame ? (p) => frame.place(p.x, p.y) : undefined);
-  return { flat, narrow, sharp, onHand, palmar: limits.map((limit) => palmarEdge(limit, zones, path, settings, { flat, onHand })) };
+  // How it lies on the hand, where a straight strip is pulled to it.
+  const raise = (p: Point) => ({ x: p.x, y: p.y + heightAt(onHand, p.x) - heightAt(proximal, p.x) });
+  const finished = finishedPoints(unbent).map(isStraight ? raise : (p) => p);
+  const palmar = limits.map((limit) => {
+    const held = caps.some((cap) => cap.zone === limit.zone && cap.held);
+    return { ...palmarEdge(limit, zones, path, settings, { flat, finished, wound }), held };
+  });
+  return { flat, narrow, sharp, onHand, palmar };
 }
 
 /** Shifts along v by whole turns of the band: its ends lie over each other, so the edges go on beyond both seam marks as if it were wound on. */
@@ -174,18 +199,18 @@ function easedUpward(line: BrokenLine, { radius, feature }: Fineness): BrokenLin
   return upsideDown(easeCorners(upsideDown(line), radius, END_RADIUS, feature));
 }
 
-/** Corners that lie too near to an end are slid inward along the edge that leads away from it. */
-function awayFromEnds(line: BrokenLine): BrokenLine {
-  const slid = (points: BrokenLine): BrokenLine => {
-    const [end, near, next] = points;
-    if (!end || !near || !next || Math.abs(near.x - end.x) >= END_ROOM) return points;
-    const inner = points.slice(1).findIndex((p) => Math.abs(p.x - end.x) >= END_ROOM + 1);
-    if (inner < 0) return [end, points.at(-1) as Point];
-    const x = end.x + Math.sign(next.x - end.x) * END_ROOM;
-    const sorted = end.x < next.x ? points : points.toReversed();
-    return [end, { x, y: heightAt(sorted, x) }, ...points.slice(1 + inner)];
-  };
-  return slid(slid(line).toReversed()).toReversed();
+/** Corners over the webs that are so steep that the smallest arc would bring the edge nearer to the web by more than rounding may are moved away from it by what is over. */
+function raised(line: BrokenLine, { radius }: Fineness): BrokenLine {
+  let points = line;
+  for (let round = 0; round < RAISES; round++)
+    points = line.map((p, i) => {
+      const [before, here, after] = [points[i - 1], points[i], points[i + 1]];
+      if (!before || !here || !after) return p;
+      const [rise, fall] = [Math.atan2(here.y - before.y, here.x - before.x), Math.atan2(after.y - here.y, after.x - here.x)];
+      const off = fall < rise ? radius * (1 / Math.cos((rise - fall) / 2) - 1) : 0;
+      return { x: p.x, y: p.y + Math.max(0, off / Math.cos((rise + fall) / 2) - MOST_OFF) };
+    });
+  return points;
 }
 
 /** The distal edge where nothing is cut back: the width along the digits, and more where a steep ramp would leave less than the least width square to it. */
@@ -247,23 +272,41 @@ function reliefCap(
   ];
 }
 
+/** Points of an outline so near together that no arc rises over the chords between them by more than counts. */
+function finishedPoints(outline: LineArcPath): readonly Point[] {
+  return segmentsOf(outline).flatMap((segment) => {
+    const count = segment.bulge === 0 ? 1 : Math.max(1, Math.ceil(segmentLength(segment) / ARC_STEP));
+    return Array.from({ length: count }, (_, k) => pointAlong(segment, k / count));
+  });
+}
+
+/** The highest that a closed outline gets between two x; -Infinity where it does not reach. */
+function highestBetween(points: readonly Point[], from: number, to: number): number {
+  let highest = Number.NEGATIVE_INFINITY;
+  for (const [k, p] of points.entries()) {
+    const q = points[(k + 1) % points.length] as Point;
+    const [low, high] = p.x < q.x ? [p, q] : [q, p];
+    if (high.x < from || low.x > to) continue;
+    const at = (x: number) => (high.x === low.x ? Math.max(p.y, q.y) : low.y + ((high.y - low.y) * (x - low.x)) / (high.x - low.x));
+    highest = Math.max(highest, at(Math.max(from, low.x)), at(Math.min(to, high.x)));
+  }
+  return highest;
+}
+
 function palmarEdge(
   { zone, wanted }: { readonly zone: PalmarZone; readonly wanted: number },
   zones: readonly PalmarZone[],
   path: StripPath,
   settings: StripSettings,
-  { flat, onHand }: Pick<BandEdges, 'flat' | 'onHand'>,
-): PalmarEdge {
+  { flat, finished, wound }: { readonly flat: FlatStrip; readonly finished: readonly Point[]; readonly wound: readonly number[] },
+): Omit<PalmarEdge, 'held'> {
   const section = sectionOf(path, zone.digit);
   const at = (u: number) => flattened(u, settings);
+  // Under the lap a stretch is drawn at both ends of the strip.
+  const reached = Math.max(...wound.map((shift) => highestBetween(finished, at(zone.uFrom) + shift, at(zone.uTo) + shift)));
   // The pass nearest to the drawn strip; one that begins before the seam's starting end is drawn again at the other one.
-  const length = flattened(path.pathLength, settings);
+  const length = at(path.pathLength);
   const shift = at(zone.uFrom) < flat.start && at(zone.uTo) + length <= flat.end ? length : 0;
-  const from = Math.max(flat.start, at(zone.uFrom) + shift);
-  const to = Math.min(flat.end, at(zone.uTo) + shift);
-  const spots = [from, to, at(zone.pass.u) + shift, ...[...flat.distal, ...onHand].map((p) => p.x).filter((x) => x > from && x < to)];
-  const level = (x: number) => heightAt(flat.distal, x) - heightAt(flat.proximal, x) + heightAt(onHand, x);
-  const reached = Math.max(...spots.map(level));
   const middle = at(zone.pass.u) + shift;
   const stop = palmarStop(section, path, zones, settings);
   const depth = Math.max(0, settings.width - (heightAt(flat.distal, middle) - heightAt(flat.proximal, middle)));

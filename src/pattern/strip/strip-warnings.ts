@@ -50,6 +50,9 @@ function differential({ options }: Omit<StripFigures, 'warnings'>, holds: Holds)
   ];
 }
 
+const NOTHING_FREES =
+  'no narrower least width, smaller gap to the web or other block that was tried helps: measure palmarRoom again, and check the fist before the plastic sets';
+
 function freePip(hand: Hand, { freePip, block, options, geometryVersion }: Omit<StripFigures, 'warnings'>): readonly Warning[] {
   return (Object.entries(freePip) as [DigitName, number][]).flatMap(([digit, angle]) =>
     angle >= NO_FIST
@@ -62,8 +65,9 @@ function freePip(hand: Hand, { freePip, block, options, geometryVersion }: Omit<
             value: angle,
             limit: NO_FIST,
             next:
-              (geometryVersion === '1' ? null : freeFlexionOffer(hand, block, options, digit)) ??
-              'choose a block without this digit on the palmar side, and check the fist before the plastic sets',
+              geometryVersion === '1'
+                ? 'choose a block without this digit on the palmar side, and check the fist before the plastic sets'
+                : (freeFlexionOffer(hand, block, options, digit) ?? NOTHING_FREES),
           },
         ],
   );

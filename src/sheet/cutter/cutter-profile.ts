@@ -2,9 +2,8 @@ import * as z from 'zod';
 import knife from '../../../templates/cutters/knife.json' with { type: 'json' };
 import laserIfAllowed from '../../../templates/cutters/laser-if-allowed.json' with { type: 'json' };
 import penAndScissors from '../../../templates/cutters/pen-and-scissors.json' with { type: 'json' };
-import { formWords, newerVersion } from '../../units/form-problems.ts';
-import { visible } from '../../units/quote.ts';
-import { failure, type Result, success } from '../../units/result.ts';
+import { readSmallFile } from '../../units/form-problems.ts';
+import type { Result } from '../../units/result.ts';
 
 const layer = z.strictObject({
   name: z
@@ -56,20 +55,16 @@ export function cutterJsonSchema(): object {
   return z.toJSONSchema(CutterFile, { io: 'input' });
 }
 
+const FORM = {
+  schema: 'knucklewright/cutter@1',
+  code: 'CUTTER_FORM',
+  whole: 'the profile',
+  advice: 'See: knucklewright schema cutter.',
+} as const;
+
 /** A profile from parsed JSON; every fault of form at once (`CUTTER_FORM`, exit 1). `source` names the file in messages. */
 export function readCutter(json: unknown, source: string): Result<CutterProfile> {
-  const newer = newerVersion(json, 'knucklewright/cutter@1', source);
-  if (newer) return failure(newer);
-  const read = CutterFile.safeParse(json);
-  if (read.success) return success(read.data);
-  return failure(
-    ...read.error.issues.map((issue) => ({
-      code: 'CUTTER_FORM',
-      where: issue.path.join('.'),
-      message: `${visible(source)}: ${issue.path.map(String).map(visible).join('.') || 'the profile'} ${formWords(issue, json)}. See: knucklewright schema cutter.`,
-      kind: 'input' as const,
-    })),
-  );
+  return readSmallFile(CutterFile, json, source, FORM);
 }
 
 const FILES: readonly unknown[] = [knife, penAndScissors, laserIfAllowed];

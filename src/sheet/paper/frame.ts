@@ -71,7 +71,7 @@ export function frameLayer(
   page: number,
   pages: number,
   measure: Measure,
-  { w }: SheetSpeech,
+  speech: SheetSpeech,
   frame: 'scale' | 'plain' | 'none' = 'scale',
 ): PageLayer {
   if (frame === 'none') return NOTHING;
@@ -87,11 +87,11 @@ export function frameLayer(
     lines.push(text(line, box.minX, y, SUBHEAD));
     y -= SUBHEAD * PITCH;
   }
-  const number = text(w.page(String(page), String(pages)), box.maxX, box.maxY - HEAD, HEAD, { bold: true, align: 'right' });
+  const number = text(speech.w.page(String(page), String(pages)), box.maxX, box.maxY - HEAD, HEAD, { bold: true, align: 'right' });
   const corner = { x: box.minX, y: box.minY };
   const head: PageLayer = { clip: null, strokes: [], texts: [...lines, number] };
   if (frame === 'plain') return head;
-  return joined(head, scaleBars(corner, w), cardOutline(card.x, card.y, w));
+  return joined(head, scaleBars(corner, speech.w), cardOutline(card.x, card.y, speech));
 }
 
 function isNarrow(box: Box): boolean {

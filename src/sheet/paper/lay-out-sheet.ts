@@ -66,10 +66,11 @@ export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: 
       const trial = pattern.paperTrial ? trialPages(pattern.paperTrial, frame, measure, speech) : [];
       return trial && [...pages, ...trial];
     }
-    if (part === 'making' && pattern.kind === 'sheet') return sheetPlanPages(pattern, frame, measure, speech);
+    const plain = (title: string) => plainRoom(upright, frameWordsOf(title, 'plain'), measure);
+    if (part === 'making' && pattern.kind === 'sheet') return sheetPlanPages(pattern, plain(speech.w.plan('0.00')), measure, speech);
     if (notes === null) return [];
     if (part === 'making') {
-      const story = papers.story(notes, { ...room, box: plainRoom(upright, frameWordsOf('', 'plain'), measure) });
+      const story = papers.story(notes, { ...room, box: plain('') });
       const rest = makingPages(
         story.length > 0 && notes.made.kind === 'strip' ? { ...notes, steps: [] } : notes,
         frame,

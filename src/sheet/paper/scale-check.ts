@@ -1,5 +1,5 @@
 import { type LineArcPath, type Point, polyline, vertex } from '../../geometry/path.ts';
-import type { SheetWords } from '../../words/sheet-words.ts';
+import type { SheetSpeech, SheetWords } from '../../words/sheet-words.ts';
 import { type PageLayer, type PageStroke, text } from './page.ts';
 
 /** Length of the two bars on every page, mm. */
@@ -38,7 +38,7 @@ function ticks(at: (d: number, off: number) => Point): readonly LineArcPath[] {
 }
 
 /** The outline of a bank card with its lower left corner at (x, y), and what to do with it written inside at the top. */
-export function cardOutline(x: number, y: number, w: SheetWords): PageLayer {
+export function cardOutline(x: number, y: number, { w, fixed }: SheetSpeech): PageLayer {
   const middle = x + CARD.width / 2;
   const top = y + CARD.height;
   return {
@@ -46,7 +46,7 @@ export function cardOutline(x: number, y: number, w: SheetWords): PageLayer {
     strokes: [{ pen: 'rule', role: 'card', paths: [roundedRectangle(x, y, CARD.width, CARD.height, CARD.radius)], circles: [] }],
     texts: [
       text(w.card, middle, top - 4.4, SMALL, { align: 'center' }),
-      text('ISO/IEC 7810 ID-1, 85.60 x 53.98 mm', middle, top - 7.8, SMALL, { align: 'center' }),
+      text(`ISO/IEC 7810 ID-1, ${fixed(CARD.width, 2)} x ${fixed(CARD.height, 2)} mm`, middle, top - 7.8, SMALL, { align: 'center' }),
     ],
   };
 }

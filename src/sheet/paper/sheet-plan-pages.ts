@@ -1,7 +1,6 @@
 import { type Box, boxOf } from '../../geometry/path.ts';
 import type { Pattern } from '../../pattern/pattern.ts';
 import type { SheetSpeech } from '../../words/sheet-words.ts';
-import type { Frame } from './frame.ts';
 import { type Measure, type PageLayer, type PageStroke, placeLayer, scaleLayer, text } from './page.ts';
 import { columnsIn, type FlowSection, type FlowStyle, flow, paragraph } from './page-flow.ts';
 import type { PageContent } from './pattern-pages.ts';
@@ -16,33 +15,36 @@ const AFTER = 4;
 
 /**
  * Pages that go before the parts of a sheet of plastic: the whole sheet made small, with each part's number, the shear cuts and the grain, and under it or beside it the
- * lists of the pattern. Nothing on them has the pen of a cut. None for a pattern without lists; null when the paper is too small.
+ * lists of the pattern. Nothing on them is at true size or has the pen of a cut, so that they have neither bars nor card. None for a pattern without lists; null
+ * when the paper is too small.
  */
-export function sheetPlanPages(pattern: Pattern, frame: Frame, measure: Measure, { w, fixed }: SheetSpeech): readonly PageContent[] | null {
+export function sheetPlanPages(pattern: Pattern, room: Box, measure: Measure, { w, fixed }: SheetSpeech): readonly PageContent[] | null {
   const { lists } = pattern;
   const edge = pattern.beside.marks.find((mark) => mark.role === 'sheet-edge');
   if (!lists || !edge) return [];
-  const { wide } = frame;
   const sheet = boxOf(edge.paths);
-  const [width, height] = [wide.maxX - wide.minX, wide.maxY - wide.minY];
+  const [width, height] = [room.maxX - room.minX, room.maxY - room.minY];
   const over = planFactor(sheet, width, PLAN_SHARE * height);
   const beside = planFactor(sheet, width - STYLE.leastColumn - AFTER, height);
   const factor = Math.max(over, beside);
   const free =
     over >= beside
-      ? { ...wide, maxY: wide.maxY - factor * (sheet.maxY - sheet.minY) - AFTER }
-      : { ...wide, minX: wide.minX + factor * (sheet.maxX - sheet.minX) + AFTER };
-  const columns = columnsIn(free, STYLE, frame.underText);
-  const full = columnsIn(wide, STYLE, frame.underText);
+      ? { ...room, maxY: room.maxY - factor * (sheet.maxY - sheet.minY) - AFTER }
+      : { ...room, minX: room.minX + factor * (sheet.maxX - sheet.minX) + AFTER };
+  const columns = columnsIn(free, STYLE, []);
+  const full = columnsIn(room, STYLE, []);
   // The lines are broken once, so that they fit the columns of the first page and of the later ones.
-  const room = Math.min(...[...columns, ...full].map((column) => column.maxX - column.minX));
+  const narrowest = Math.min(...[...columns, ...full].map((column) => column.maxX - column.minX));
   const sections = lists.map(
-    ({ heading, lines }): FlowSection => ({ heading, cells: lines.map((line) => paragraph(line, room, STYLE, measure)) }),
+    ({ heading, lines }): FlowSection => ({ heading, cells: lines.map((line) => paragraph(line, narrowest, STYLE, measure)) }),
   );
   const pages = flow(sections, columns, STYLE, measure, full);
-  const placed = placeLayer(planLayer(pattern, sheet, factor), { dx: wide.minX, dy: wide.maxY });
+  const placed = placeLayer(planLayer(pattern, sheet, factor), { dx: room.minX, dy: room.maxY });
   const title = w.plan(fixed(factor, 2));
-  return pages?.map((layer, k) => ({ title, kind: 'plan' as const, layers: k === 0 ? [placed, layer] : [layer] })) ?? null;
+  return (
+    pages?.map((layer, k) => ({ title, kind: 'plan' as const, frame: 'plain' as const, layers: k === 0 ? [placed, layer] : [layer] })) ??
+    null
+  );
 }
 
 /** How many times its size the sheet is drawn in a room, at most as large as it is; 0 where there is no room. */

@@ -7,7 +7,7 @@ import { strokeText, textWidth } from '../../geometry/stroke-letters.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { readHand } from '../../hand/read-hand.ts';
 import type { Pattern } from '../../pattern/pattern.ts';
-import { plateById } from '../../pattern/plate/plate-library.ts';
+import { plateById } from '../../pattern/plate/plate-names.ts';
 import { DEFAULT_PLATE_OPTIONS } from '../../pattern/plate/plate-options.ts';
 import { designFor } from '../../pattern/plate/read-plate.ts';
 import { setIdOf } from '../../pattern/set-id.ts';

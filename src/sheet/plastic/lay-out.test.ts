@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { times } from '../../../tests/by-night.ts';
+import { CUT_SHEET, cutUpSheet } from './box-instances.ts';
 import { layOut } from './lay-out.ts';
 import { GRAINS, type Grain, type Layout, type LayRules, type SheetPart, type StockSheet } from './layout.ts';
 import { layoutFaults } from './layout-faults.ts';
@@ -26,6 +27,12 @@ const rulesOf = (grain: Grain) =>
   fc.record({ gap: fc.constantFrom(0, 0.5, 2, 3.3), margin: fc.constantFrom(0, 5, 12), grain: fc.constant(grain) });
 
 describe('layOut', () => {
+  it('finds back most sheets that were cut into nine parts, and never claims that fewer than one would do', () => {
+    const made = Array.from({ length: 10 }, (_, k) => laid(cutUpSheet(k + 1, 9), { gap: 0, margin: 0, grain: 'free' }, [], CUT_SHEET));
+    expect(made.map(({ atLeast }) => atLeast)).toEqual(made.map(() => 1));
+    expect(made.filter(({ newSheets }) => newSheets === 1).length).toBeGreaterThanOrEqual(8);
+  });
+
   it.each(GRAINS)('keeps every rule for strips of one width, grain %s', (grain) => {
     fc.assert(
       fc.property(strips, rulesOf(grain), (sizes, rules) => {

@@ -5,7 +5,7 @@ import { type CutEffort, cutBars, DEFAULT_EFFORT } from '../bars/cut-bars.ts';
 import type { LaidSheet, Layout, LayRules, SheetPart, StockSheet } from './layout.ts';
 import { fullestSheet, packBothWays } from './pack-both-ways.ts';
 import { exchanged, exchangedPut, fits, type PackPart, type Put, packParts, placementOf, type Room, roomOf, turnsOf } from './pack-box.ts';
-import { packGuillotine } from './pack-guillotine.ts';
+import { PACK_RULES, type PackRule, packGuillotine } from './pack-guillotine.ts';
 import { type BarCutter, fillRoom, packRows } from './pack-rows.ts';
 import { sheetsAtLeast } from './sheet-bounds.ts';
 
@@ -22,6 +22,8 @@ export interface LayRequest {
 /** Orders of mixed boxes tried by chance, in all; with more parts fewer, so that the time stays about the same. */
 const SHUFFLES = 60_000;
 const MOST_SHUFFLED = 400;
+/** Rounds of a stretch of the search, as a power of two. */
+const STRETCH_BITS = 8;
 
 /**
  * Parts on remnants and then on as few new sheets as were found, every sheet so that it can be cut with shears from edge to edge. The same request gives
@@ -42,9 +44,8 @@ export function layOut({ parts, sheet, remnants, rules, effort = DEFAULT_EFFORT,
         rules,
       ),
     );
-  const packed = rest.length === 0 ? { sheets: [], rowsBound: 0 } : fewestSheets(rest, room, turns, effort, cutter);
-  const bound =
-    remnants.length === 0 ? Math.max(packed.rowsBound, sheetsAtLeast(rest, room, turns)) : areaBound(all, remnants, rules, room);
+  const packed = rest.length === 0 ? { sheets: [], bound: 0 } : fewestSheets(rest, room, turns, effort, cutter);
+  const bound = remnants.length === 0 ? packed.bound : areaBound(all, remnants, rules, room);
   const sheets: LaidSheet[] = [
     ...onRemnants.sheets,
     ...packed.sheets.map((put) => ({ stock: sheet, isRemnant: false, placements: put.map((p) => placementOf(p, rules)) })),
@@ -60,7 +61,7 @@ function fewestSheets(
   turns: readonly boolean[],
   effort: CutEffort,
   cutter: BarCutter,
-): { sheets: Packing; rowsBound: number } {
+): { sheets: Packing; bound: number } {
   const found: Packing[] = [];
   let rowsBound = 0;
   for (const turned of turns) {
@@ -76,7 +77,7 @@ function fewestSheets(
   const widths = new Set(parts.map((p) => p.width)).size;
   if (widths > 1 || turns.length > 1)
     found.push(mixed(parts, room, turns, bound, effort, Math.min(...found.map((p) => p.length), Number.POSITIVE_INFINITY)));
-  return { sheets: found.reduce((best, packing) => (packing.length < best.length ? packing : best)), rowsBound };
+  return { sheets: found.reduce((best, packing) => (packing.length < best.length ? packing : best)), bound };
 }
 
 /** Mixed boxes: a few fixed orders, then shuffled ones until the bound is reached. */
@@ -94,35 +95,46 @@ function mixed(
     (a, b) => b.length - a.length || b.width - a.width,
     (a, b) => Math.min(b.length, b.width) - Math.min(a.length, a.width),
   ];
+  const size = new Map(parts.map((p) => [p.part, (p.length * p.width) / (room.along * room.across)]));
   let bestOrder = parts;
+  let bestRule = PACK_RULES[0] as PackRule;
   let best: Packing | null = null;
-  const attempt = (order: readonly PackPart[]) => {
-    const packing = packGuillotine(order, room, turns);
-    if (best !== null && fullness(packing) <= fullness(best)) return;
+  const attempt = (order: readonly PackPart[], rule: PackRule) => {
+    const packing = packGuillotine(order, room, turns, rule);
+    if (best !== null && fullness(packing, size) <= fullness(best, size)) return;
     best = packing;
     bestOrder = order;
+    bestRule = rule;
   };
-  for (const order of orders) attempt(parts.toSorted((a, b) => order(a, b) || a.part - b.part));
-  const random = seeded(effort.seed);
   // Parts of one width lie in rows, which are cut as bars; no order of boxes does better often enough to be looked for.
   const hasWidths = parts.some((p) => p.width !== parts[0]?.width);
-  const rounds = effort.work > 0 && hasWidths && parts.length <= MOST_SHUFFLED ? Math.ceil(SHUFFLES / parts.length) : 0;
-  for (let round = 0; round < rounds && Math.min(toBeat, (best as Packing | null)?.length ?? toBeat) > bound; round++) {
-    const order = [...bestOrder];
-    for (let k = 0; k < 1 + (round % 4); k++) {
+  const isSearched = effort.work > 0 && hasWidths && parts.length <= MOST_SHUFFLED;
+  const isOver = () => Math.min(toBeat, (best as Packing | null)?.length ?? toBeat) <= bound;
+  const sorted = orders.map((order) => parts.toSorted((a, b) => order(a, b) || a.part - b.part));
+  for (const rule of isSearched ? PACK_RULES : PACK_RULES.slice(0, 1))
+    for (const order of sorted) if (best === null || !isOver()) attempt(order, rule);
+  const random = seeded(effort.seed);
+  const rounds = isSearched ? Math.ceil(SHUFFLES / parts.length) : 0;
+  for (let round = 0; round < rounds && !isOver(); round++) {
+    // Mostly from the best order so far and by any rule; every fourth stretch from a sorted order, moved as far as chance will.
+    const isNew = (round >> STRETCH_BITS) % 4 === 3;
+    const order = [...(isNew ? (sorted[round % sorted.length] as readonly PackPart[]) : bestOrder)];
+    const moves = isNew ? 1 + Math.floor(random() * order.length) : 1 + (round % 4);
+    for (let k = 0; k < moves; k++) {
       const from = Math.floor(random() * order.length);
       const [moved] = order.splice(from, 1) as [PackPart];
       order.splice(Math.floor(random() * (order.length + 1)), 0, moved);
     }
-    attempt(order);
+    attempt(order, round % 4 === 0 ? bestRule : (PACK_RULES[Math.floor(random() * PACK_RULES.length)] as PackRule));
   }
   if (best === null) throw new RangeError('nothing to lay out');
   return best;
 }
 
-/** Fewer sheets are better, then a last sheet with fewer parts. */
-function fullness(packing: Packing): number {
-  return -packing.length - (packing.at(-1)?.length ?? 0) / 1e6;
+/** Fewer sheets are better, then a last sheet with less on it. */
+function fullness(packing: Packing, size: ReadonlyMap<number, number>): number {
+  const last = (packing.at(-1) ?? []).reduce((sum, { part }) => sum + (size.get(part) ?? 0), 0);
+  return -packing.length - last / (1 + last);
 }
 
 function fillRemnants(

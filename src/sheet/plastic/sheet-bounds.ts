@@ -30,16 +30,28 @@ export function sheetsAtLeast(parts: readonly PackPart[], room: Room, turns: rea
       room.across,
     ),
   );
+  const all = [...kinds.values()];
+  // For each way to lie its share under every scale, once: a part that does not lie so counts as much as can be.
+  const ways = turns.map((turned) => {
+    const lying = all.map(({ part }) => (turned ? ([part.width, part.length] as const) : ([part.length, part.width] as const)));
+    const share = (scales: readonly Scale[], side: 0 | 1) =>
+      scales.map((scale) =>
+        Float64Array.from(lying, (sides) =>
+          sides[0] <= room.along && sides[1] <= room.across ? scale(sides[side]) : Number.POSITIVE_INFINITY,
+        ),
+      );
+    return { along: share(alongScales, 0), across: share(acrossScales, 1) };
+  });
+  const counts = Float64Array.from(all, ({ count }) => count);
   let best = 0;
-  for (const u of alongScales) {
-    for (const v of acrossScales) {
+  for (let u = 0; u < alongScales.length; u++) {
+    for (let v = 0; v < acrossScales.length; v++) {
+      const sides = ways.map(({ along, across }) => [along[u], across[v]] as [Float64Array, Float64Array]);
       let sum = 0;
-      for (const { part, count } of kinds.values()) {
-        const ways = turns.flatMap((turned) => {
-          const [along, across] = turned ? [part.width, part.length] : [part.length, part.width];
-          return along <= room.along && across <= room.across ? [u(along) * v(across)] : [];
-        });
-        sum += count * Math.min(...ways);
+      for (let k = 0; k < counts.length; k++) {
+        let least = Number.POSITIVE_INFINITY;
+        for (const [along, across] of sides) least = Math.min(least, (along[k] as number) * (across[k] as number));
+        sum += (counts[k] as number) * least;
       }
       best = Math.max(best, Math.ceil(sum - ROUNDING));
     }

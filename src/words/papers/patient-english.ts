@@ -59,7 +59,10 @@ export const patientEnglish = {
   },
   drive: 'Do not drive or run machines with it, unless we say so.',
   diary: {
-    heading: 'Your diary. Bring it and the orthosis to each visit.',
+    heading: {
+      strip: 'Your diary. Bring it and the orthosis to each visit.',
+      plate: 'Your diary. Bring it and the orthosis to each visit.',
+    },
     columns: ['Day', 'Hours', 'Exercised', 'Skin good', 'Pain 0-10'],
   },
 };

@@ -61,7 +61,10 @@ export const patientGerman: Translations<typeof patientEnglish> = {
   },
   drive: 'Damit nicht Auto fahren, keine Maschinen bedienen. Außer wir erlauben es.',
   diary: {
-    heading: 'Ihr Tagebuch. Bringen Sie es und die Orthese zu jedem Termin mit.',
+    heading: {
+      strip: 'Ihr Tagebuch. Bringen Sie es und die Orthese zu jedem Termin mit.',
+      plate: 'Ihr Tagebuch. Bringen Sie es und die Handschiene zu jedem Termin mit.',
+    },
     columns: ['Tag', 'Stunden', 'Geübt', 'Haut gut', 'Schmerz 0-10'],
   },
 };

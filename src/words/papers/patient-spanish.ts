@@ -61,7 +61,10 @@ export const patientSpanish: Translations<typeof patientEnglish> = {
   },
   drive: 'No conduzca ni use máquinas con ella, salvo que se lo digamos.',
   diary: {
-    heading: 'Su diario. Tráigalo con la ortesis a cada sesión.',
+    heading: {
+      strip: 'Su diario. Tráigalo con la ortesis a cada sesión.',
+      plate: 'Su diario. Tráigalo con la férula a cada sesión.',
+    },
     columns: ['Día', 'Horas', 'Ejercicio', 'Piel bien', 'Dolor 0-10'],
   },
 };

@@ -9,7 +9,7 @@ import { useStore } from '../../parts/store-context.ts';
 import { Heading } from '../../parts/turn-heading.tsx';
 import { neutralZero, readAngle } from '../../typed-motion.ts';
 import { saidOfFinger } from '../more/more-panel.tsx';
-import { StopQuestion } from '../stop/stop-question.tsx';
+import { StopQuestion } from '../stop/stop-panel.tsx';
 import { Suggestions } from '../suggestions/suggestions.tsx';
 
 /** Turn 1: which finger, what its PIP joint cannot do, the stop signs, and what follows. */

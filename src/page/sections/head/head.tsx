@@ -1,13 +1,13 @@
 import { useComputed } from '@preact/signals';
 import { LENGTH_UNITS, type LengthUnit } from '../../../units/length.ts';
 import { visible } from '../../../units/quote.ts';
+import { stepWords } from '../../history.ts';
 import { focusNext } from '../../parts/focus.ts';
 import { PanelButton } from '../../parts/panel.tsx';
 import { useStore } from '../../parts/store-context.ts';
 import { freshEntries, rewritten } from '../../rewrite-entries.ts';
 import { openFile, saveWork } from '../../save-files.ts';
 import type { Settings } from '../../state.ts';
-import { stepWords } from '../../step-words.ts';
 import type { Store } from '../../store.ts';
 import { LANGUAGES, type Language } from '../../texts/languages.ts';
 

@@ -15,7 +15,7 @@ import { freshEntries, rewritten } from '../../rewrite-entries.ts';
 import { savePattern } from '../../save-files.ts';
 import type { Store } from '../../store.ts';
 import { fieldName } from '../../translate-messages.ts';
-import { LookBox } from '../look/look-box.tsx';
+import { LookBox } from '../look/look-panel.tsx';
 import { ResultPicture } from './result-picture.tsx';
 
 /** Turn 3, always in view: one picture, one sentence, what to look at, and Print. */

@@ -1,12 +1,36 @@
 import { useComputed } from '@preact/signals';
 import type { Block } from '../../../block/block.ts';
+import { DIGITS, type DigitName } from '../../../hand/digits.ts';
 import { arrangementDetail, arrangementTitle, plateAngleText } from '../../arrangement-words.ts';
 import { wantsPlate } from '../../derive-plate.ts';
-import { ArrangementSketch } from '../../parts/arrangement-sketch.tsx';
 import { PanelButton } from '../../parts/panel.tsx';
 import { Spoken } from '../../parts/spoken.tsx';
 import { useStore } from '../../parts/store-context.ts';
 import { sayProblem } from '../../translate-messages.ts';
+
+const LIFT = { enclosed: 0, raised: -3.5, lowered: 3.5 } as const;
+
+/** The fingers end-on as small rings, higher or lower as they are held, the treated one filled; words stand beside it. */
+function ArrangementSketch({
+  places,
+  side,
+  treated,
+}: {
+  readonly places: Block['places'];
+  readonly side: 'left' | 'right' | '';
+  readonly treated: DigitName | '';
+}) {
+  const order = side === 'right' ? DIGITS.toReversed() : DIGITS;
+  return (
+    <svg class="sketch" viewBox="0 0 60 24" aria-hidden="true">
+      {order.map((digit, k) => {
+        const place = places[digit];
+        const look = place === undefined ? 'out' : digit === treated ? 'treated' : 'in';
+        return <circle key={digit} class={look} cx={9 + 14 * k} cy={12 + (place ? LIFT[place] : 0)} r="6.4" />;
+      })}
+    </svg>
+  );
+}
 
 /** At most so many stand beside each other in turn 1; the others are a press away. */
 const MOST = 3;
