@@ -36,16 +36,17 @@ const STATES: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   valid: async (page) => openDemo(page),
   flat: async (page) => {
     await openDemo(page);
-    await page
-      .locator('#turn-make')
-      .click({ timeout: 500 })
-      .catch(() => undefined);
+    if (await page.locator('#turn-make').isVisible()) await page.locator('#turn-make').click();
     await show(page, 'flat');
   },
   plate: async (page) => {
     await openDemo(page);
     await field(page, 'motion.active.bends').fill('60');
-    await page.locator('#sentence, .bottom-bar').getByText('MP held at').first().waitFor();
+    await page
+      .locator('#sentence, .bottom-bar')
+      .getByText(/MP held at|MCF a|MP bei/)
+      .first()
+      .waitFor();
   },
   case: async (page) => {
     await page.locator('#open-file').setInputFiles(CASE_FILE);

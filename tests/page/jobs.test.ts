@@ -25,10 +25,11 @@ describe('the counted jobs, from an empty page to the saved file', () => {
   const byDay = (name: string) => [{ window: name.includes('visit') ? WINDOWS[4] : WINDOWS[2], locale: 'de-DE' }];
   const jobs = BY_NIGHT ? JOBS : JOBS.filter(({ name }) => /three fingers|visit/.test(name));
   for (const { name, run } of jobs) {
-    inBrowser(`${name}: at most ${MOST_CLICKS} clicks, or ${MOST_TABS} Tabs, and nothing scrolled`, async (open) => {
-      for (const { window, locale } of BY_NIGHT ? all : byDay(name)) {
-        const [width, height] = window;
-        if (width < 600 && name.includes('keys')) continue;
+    for (const { window, locale } of BY_NIGHT ? all : byDay(name)) {
+      const [width, height] = window;
+      if (width < 600 && name.includes('keys')) continue;
+      const place = `${width} x ${height}, ${locale}`;
+      inBrowser(`${name}, ${place}: at most ${MOST_CLICKS} clicks, or ${MOST_TABS} Tabs, and nothing scrolled`, async (open) => {
         const { page, context } = await open({ locale, viewport: { width, height } });
         const hands = new CountedHands(page, width < 600 ? resultInView : undefined);
         expect(await run(hands)).toMatch(/\.(pdf|json)$/);
@@ -40,8 +41,8 @@ describe('the counted jobs, from an empty page to the saved file', () => {
         if (isFirst && width >= 600) expect(clicks).toBeLessThanOrEqual(MOST_CLICKS);
         expect(tabs).toBeLessThanOrEqual(MOST_TABS);
         await context.close();
-      }
-    });
+      });
+    }
   }
 
   inBrowser('on a phone the result stays in view throughout, with the keyboard up as well', async (open) => {
