@@ -1,4 +1,4 @@
-// Measures sheets and batches in one run: node scripts/bench-sheets.mjs [instances of each kind] [bars|sizes|batch ...]
+// Measures sheets and batches in one run: node scripts/bench-sheets.mjs [instances of each kind] [bars|unseen|boxes|sizes|batch ...]
 // Prints a table and, last, one line of JSON with all figures. Instances have a known optimum by construction; the generator is ours.
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
@@ -22,6 +22,8 @@ const figures = { machine: `${cpus()[0]?.model ?? ''} x ${cpus().length}`, load:
 try {
   const modules = await bundled();
   if (wanted('bars')) figures.bars = await bars(modules);
+  if (wanted('unseen')) figures.unseen = unseen(modules);
+  if (wanted('boxes')) figures.boxes = await boxes(modules);
   if (wanted('sizes')) figures.sizes = sizes(modules);
   if (wanted('batch')) figures.batch = batch(modules);
   console.log(JSON.stringify(figures));
@@ -35,6 +37,9 @@ async function bundled() {
     "export { cutBars } from './src/sheet/bars/cut-bars.ts';",
     "export { firstFitDecreasing } from './src/sheet/bars/greedy-bars.ts';",
     "export { fullBars, narrowRange, triplets } from './src/sheet/bars/bar-instances.ts';",
+    "export { CUT_SHEET, cutUpSheet } from './src/sheet/plastic/box-instances.ts';",
+    "export { layOut } from './src/sheet/plastic/lay-out.ts';",
+    "export { layoutFaults } from './src/sheet/plastic/layout-faults.ts';",
     "export { stockSizes } from './src/sheet/plastic/stock-sizes.ts';",
     "export { seeded, seededNormal } from './src/units/chance.ts';",
     "export { normHands } from './src/hand/norm-hands.ts';",
@@ -119,6 +124,80 @@ async function bars({ cutBars, firstFitDecreasing, fullBars, narrowRange, triple
     `bars: ${optimal} of ${rows.length * count} to the optimum (${((100 * optimal) / (rows.length * count)).toFixed(1)} %), worst +${Math.max(...rows.map((row) => row.worst))}`,
   );
   return rows;
+}
+
+/** Families that the search was not tuned to and whose optimum is not known: how far above the proved bound. */
+function unseen({ cutBars, seeded, seededNormal }) {
+  const tenthsRound190 = (random) => {
+    const normal = seededNormal(random);
+    return () => Math.round(10 * (190 + 15 * normal()));
+  };
+  const families = [
+    ['three pieces a bar, 250', 10_000, 250, (random) => () => 2500 + Math.floor(1800 * random())],
+    ['three pieces a bar, 1,000', 10_000, 1000, (random) => () => 2500 + Math.floor(1800 * random())],
+    ['any length up to a bar, 200', 1000, 200, (random) => () => 1 + Math.floor(1000 * random())],
+    ['strips round 190 mm by chance, 300', 6100, 300, tenthsRound190],
+  ];
+  return families.map(([name, capacity, pieces, drawFrom]) => {
+    const row = { name, instances: Math.min(count, 10), pieces, proven: 0, worstPercent: 0, mostCpuMs: 0 };
+    for (let i = 0; i < row.instances; i++) {
+      const lengths = Array.from({ length: pieces }, drawFrom(seeded(500 + i)));
+      const from = process.cpuUsage();
+      const cut = cutBars(lengths, capacity);
+      const spent = process.cpuUsage(from);
+      check(cut, { lengths, capacity, fewest: cut.bars.length, name });
+      row.proven += cut.bars.length === cut.atLeast;
+      row.worstPercent = Math.max(row.worstPercent, 100 * (cut.bars.length / cut.atLeast - 1));
+      row.mostCpuMs = Math.max(row.mostCpuMs, (spent.user + spent.system) / 1000);
+    }
+    console.log(
+      `${name}: at the bound ${row.proven}/${row.instances}, at most ${row.worstPercent.toFixed(2)} % over it; ${row.mostCpuMs.toFixed(0)} ms of the processor at most`,
+    );
+    return row;
+  });
+}
+
+/**
+ * Full sheets cut edge to edge into so many parts, laid again by us and by two packers: how often one sheet is enough, as it was.
+ * The first packer cuts edge to edge as we do; the second lays freely, which no shears can cut, and is there as a mark.
+ */
+async function boxes({ CUT_SHEET, cutUpSheet, layOut, layoutFaults }) {
+  const { packer } = await import('guillotine-packer');
+  // Its package names a script of another kind as its module.
+  const { MaxRectsPacker } = await import('../node_modules/maxrects-packer/dist/maxrects-packer.mjs');
+  const { along, across } = CUT_SHEET;
+  const methods = {
+    ours: (parts) => {
+      const made = layOut({ parts, sheet: CUT_SHEET, remnants: [], rules: { gap: 0, margin: 0, grain: 'free' } });
+      if (!made.ok) throw new Error(made.problems.map(({ message }) => message).join());
+      const faults = layoutFaults(made.value, CUT_SHEET, []);
+      if (faults.length > 0) throw new Error(faults.join());
+      return made.value.newSheets;
+    },
+    'guillotine-packer': (parts) => {
+      const items = parts.map(({ id, length, width }) => ({ name: id, width: length, height: width }));
+      return packer({ binWidth: along, binHeight: across, items }, { kerfSize: 0, allowRotation: true }).length;
+    },
+    'maxrects-packer': (parts) => {
+      const free = new MaxRectsPacker(along, across, 0, { smart: false, pot: false, square: false, allowRotation: true });
+      for (const { id, length, width } of parts) free.add(length, width, id);
+      return free.bins.length;
+    },
+  };
+  return [9, 12, 16].map((parts) => {
+    const row = { parts, instances: Math.min(count, 30), one: {}, meanCpuMs: {} };
+    for (const [name, sheetsOf] of Object.entries(methods)) {
+      const from = process.cpuUsage();
+      row.one[name] = Array.from({ length: row.instances }, (_, i) => sheetsOf(cutUpSheet(i + 1, parts))).filter(
+        (sheets) => sheets === 1,
+      ).length;
+      const spent = process.cpuUsage(from);
+      row.meanCpuMs[name] = (spent.user + spent.system) / 1000 / row.instances;
+    }
+    const words = Object.keys(methods).map((name) => `${name} ${row.one[name]}/${row.instances} (${row.meanCpuMs[name].toFixed(0)} ms)`);
+    console.log(`a sheet cut into ${parts} parts, laid on one again: ${words.join('; ')}`);
+    return row;
+  });
 }
 
 /** Throws when a result is not a cutting of the instance, or its bound is above the known optimum. */

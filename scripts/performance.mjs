@@ -155,6 +155,26 @@ ${table(heads, rows)}
 ${table(['kind', 'mean', 'longest', 'mean, of the processor'], times)}`;
 }
 
+/** Bars of kinds that the search was not tuned to, against the proved bound. */
+function unseenTable(families) {
+  const heads = ['kind', 'at the proved bound', 'worst above it', 'of the processor, at most'];
+  const rows = families.map((f) => [
+    f.name,
+    `${f.proven} of ${f.instances}`,
+    `${f.worstPercent.toFixed(2)} %`,
+    `${f.mostCpuMs.toFixed(0)} ms`,
+  ]);
+  return `Kinds that the search was not tuned to, drawn by chance; their optimum is not known, only that it is not below the bound.\n\n${table(heads, rows)}`;
+}
+
+/** Full sheets cut into parts and laid again, side by side with packers. */
+function boxTable(boxes) {
+  const methods = Object.keys(boxes[0].one);
+  const cell = (b, name) => `${b.one[name]} of ${b.instances}, ${b.meanCpuMs[name].toFixed(0)} ms`;
+  const rows = boxes.map((b) => [`${b.parts} parts`, ...methods.map((name) => cell(b, name))]);
+  return `Full sheets cut edge to edge into parts, laid again: how often on one sheet, and the mean of the processor. maxrects-packer lays freely, which shears cannot cut.\n\n${table(['sheet', ...methods], rows)}`;
+}
+
 /** The sheet bench's batches. The start of the program, the same for all, is taken off before the power is sought. */
 function growthTable({ growth, startCpuSeconds }) {
   const own = growth.map(({ rows, cpuSeconds }) => ({ hands: rows, cpuSeconds: Math.max(0.001, cpuSeconds - startCpuSeconds) }));
@@ -203,6 +223,10 @@ ${table(['what', 'measured'], more)}
 ## Sheets and bars: how near to the optimum
 
 ${qualityTable(sheets.bars)}
+
+${unseenTable(sheets.unseen)}
+
+${boxTable(sheets.boxes)}
 
 ## The page, in Chromium
 
