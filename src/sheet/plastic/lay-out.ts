@@ -2,6 +2,7 @@ import { seeded } from '../../units/chance.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
 import { type CutEffort, cutBars, DEFAULT_EFFORT } from '../bars/cut-bars.ts';
+import { fillOneSheet } from './fill-one-sheet.ts';
 import type { LaidSheet, Layout, LayRules, SheetPart, StockSheet } from './layout.ts';
 import { fullestSheet, packBothWays } from './pack-both-ways.ts';
 import { exchanged, exchangedPut, fits, type PackPart, type Put, packParts, placementOf, type Room, roomOf, turnsOf } from './pack-box.ts';
@@ -77,6 +78,10 @@ function fewestSheets(
   const widths = new Set(parts.map((p) => p.width)).size;
   if (widths > 1 || turns.length > 1)
     found.push(mixed(parts, room, turns, bound, effort, Math.min(...found.map((p) => p.length), Number.POSITIVE_INFINITY)));
+  if (effort.work > 0 && bound <= 1 && found.every((packing) => packing.length > 1)) {
+    const one = fillOneSheet(parts, room, turns);
+    if (one !== null) found.push([one]);
+  }
   return { sheets: found.reduce((best, packing) => (packing.length < best.length ? packing : best)), bound };
 }
 
