@@ -52,8 +52,8 @@ export function thumbEnd(tip: Point, away: number): Items {
   ];
   const fold = (along: number) => polyline([at(along, -3), at(along + 0.5, 0), at(along, 3)]);
   return [
-    shape('helping-thumb', [polyline(smooth(round(THUMB)), true)], null, 'skin', 'skin'),
-    shape('shade', [polyline(shade, true)], null, 'skin-half', 'skin-half'),
+    shape('helping-thumb', [polyline(smooth(round(THUMB)), true)], 'fine', 'skin', 'skin'),
+    shape('shade', [polyline(shade, true)], 'fine', 'skin-half', 'skin-half'),
     shape('nail', [polyline(smooth(round(THUMB_NAIL)), true)], 'fine', 'ink', 'nail'),
     shape('fold', [fold(15), fold(16.6)], 'fine', 'grey', null),
     shape('helping-thumb', [polyline(smooth(round(THUMB)))], 'medium', 'ink', null),
