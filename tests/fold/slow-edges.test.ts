@@ -4,6 +4,7 @@ import { blockById, blocks } from '../../src/block/library.ts';
 import { flattened } from '../../src/geometry/path.ts';
 import { readHand } from '../../src/hand/read-hand.ts';
 import { layStrip } from '../../src/pattern/strip/lay-strip.ts';
+import { stripFigures } from '../../src/pattern/strip/strip.ts';
 import { DEFAULT_STRIP_OPTIONS, NUMBER_OPTIONS, type StripOptions } from '../../src/pattern/strip/strip-options.ts';
 import { BY_NIGHT, times } from '../by-night.ts';
 import { handJson, type Measures, WORKED } from '../hands.ts';
@@ -57,6 +58,8 @@ const NEARER = 0.05;
 const BESIDE = 4;
 /** The least width counts as kept. */
 const WIDTH_OFF = 0.05;
+/** The width that a warning says is the strip's within this, mm. */
+const WIDTH_SAID_OFF = 0.1;
 /** Whether a lap that ends at the side of a digit covers any of it is left open. */
 const LAP_OFF = 0.05;
 /** Arcs are looked at as chords within this, mm. */
@@ -84,7 +87,7 @@ function edgeFaults({ scale, own, stagger, websOf, block, closure, ...chosen }: 
   const webSetback = { 'index-long': webs[0], 'long-ring': webs[1], 'ring-little': webs[2] };
   const read = readHand({ ...handJson(measures), webSetback });
   const laid = read.ok ? layStrip(read.value, block, { ...DEFAULT_STRIP_OPTIONS, ...asked, closure }) : null;
-  if (!laid?.ok) return null;
+  if (!laid?.ok || !read.ok) return null;
   const { settings, flat, freePip } = laid.value;
   const { proximalGap, differential } = asked;
   const { places } = block;
@@ -145,7 +148,6 @@ function edgeFaults({ scale, own, stagger, websOf, block, closure, ...chosen }: 
     // A corner may be too steep for the smallest radius to take off so little; then the edge stands farther from the web there.
     const isMoved = v < flat.start + MOVED || v > flat.end - MOVED;
     if (!isMoved && off > OFF + offAt(wanted.corners, u, band.length)) fault('too far from a web', off);
-    if ((widths[k] ?? 0) < settings.minimumWidth - WIDTH_OFF) fault('too narrow', (widths[k] ?? 0) - settings.minimumWidth);
     const digit = palmarAt(hand, band, places, u);
     if (!digit || freePip[digit.name] === undefined) continue;
     palmar.add(digit.name);
@@ -153,6 +155,12 @@ function edgeFaults({ scale, own, stagger, websOf, block, closure, ...chosen }: 
     if (!(over <= NEARER)) fault(`too far over the ${digit.name} finger`, over);
   }
   const least = Math.min(...widths);
+  // Where the strip cannot keep its least width the program says by how much it misses it.
+  const told = stripFigures(read.value, block, { ...DEFAULT_STRIP_OPTIONS, ...asked, closure });
+  const said = told.ok ? told.value.warnings.find((w) => w.code === 'STRIP_UNDER_LEAST_WIDTH') : undefined;
+  const isNarrow = least < settings.minimumWidth - WIDTH_OFF;
+  if ((isNarrow || said) && !(Math.abs(Number(said?.value) - least) <= WIDTH_SAID_OFF))
+    faults.push(`the strip is ${least.toFixed(2)} wide for ${settings.minimumWidth}, and the warning says ${said?.value}`);
   for (const name of palmar)
     if ((freePip[name] ?? 0) < asked.freeFlexion - SHORT && least > settings.minimumWidth + WIDTH_LEFT)
       faults.push(
