@@ -183,6 +183,30 @@ it("any strip's edges stand at the wanted distance from the webs and leave the f
   expect(looked).toBeGreaterThan(2);
 });
 
+it("says by how much a child's strip misses its least width where the webs are those of a large hand", () => {
+  const measures = Object.fromEntries(NAMES.map((name) => [name, WORKED[name].map((mm) => 0.6 * mm)])) as unknown as typeof WORKED;
+  const read = readHand({ ...handJson(measures), webSetback: { 'index-long': 0, 'long-ring': 0, 'ring-little': 26 } });
+  const block = blockById('ring-raised-in-three');
+  if (!read.ok || !block) throw new Error('no hand or block');
+  const warned = (options: StripOptions) => {
+    const made = stripFigures(read.value, block, options);
+    if (!made.ok) throw new Error(made.problems[0]?.message);
+    const { flat, warnings } = made.value;
+    const drawn = { marks: new Map(), lines: new Map(), outline: flattened(flat.outline, CHORDS).vertices };
+    const spots = [];
+    for (let v = flat.start + ENDS; v < flat.end - ENDS; v += 0.25) spots.push({ v, ...edgesAt(drawn, v) });
+    const proximal = spots.map(({ v, low }) => ({ x: v, y: low }));
+    const least = Math.min(...spots.map(({ v, high }) => distanceTo(proximal, { x: v, y: high })));
+    return { least, said: warnings.find(({ code }) => code === 'STRIP_UNDER_LEAST_WIDTH') };
+  };
+  const { least, said } = warned(DEFAULT_STRIP_OPTIONS);
+  expect(said).toMatchObject({ where: 'webSetback.ring-little', limit: 8, next: expect.stringContaining('--outline straight keeps it') });
+  expect(Math.abs(Number(said?.value) - least)).toBeLessThan(WIDTH_SAID_OFF);
+  const straight = warned({ ...DEFAULT_STRIP_OPTIONS, outline: 'straight' });
+  expect(straight.said).toBeUndefined();
+  expect(straight.least).toBeGreaterThan(8 - WIDTH_OFF);
+});
+
 it('finds edges that lie 1 mm nearer to the web, or to the crease', () => {
   const usual = {
     scale: 1,
