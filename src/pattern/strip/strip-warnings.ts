@@ -76,7 +76,7 @@ function freePip(hand: Hand, { freePip, block, options, geometryVersion }: Omit<
   );
 }
 
-/** A strip that the rounds of laying its edges leave under its least width. Only the hand's own webs bring it there, so they are measured again. */
+/** A strip that the rounds of laying its edges leave under its least width. A change is offered only where it keeps it. */
 function underLeastWidth(
   hand: Hand,
   { tooNarrow, edges, block, asked, options, geometryVersion }: Omit<StripFigures, 'warnings'>,
@@ -94,13 +94,13 @@ function underLeastWidth(
   const held = placedDigits(block).length;
   const other = () => blocks().find((b) => b.id !== block.id && placedDigits(b).length === held && keeps(b, {}));
   const straight = options.outline !== 'straight' && keeps(block, { outline: 'straight' });
-  const block2 = straight ? undefined : other();
-  const more = straight ? '; --outline straight keeps it' : block2 ? `; the block ${block2.id} keeps it` : '';
+  const kept = straight ? undefined : other();
+  const more = straight ? '; --outline straight keeps it' : kept ? `; the block ${kept.id} keeps it` : '';
   return [
     {
       code: 'STRIP_UNDER_LEAST_WIDTH',
       where: web === undefined ? 'webSetback' : `webSetback.${web}`,
-      message: `the strip is ${plain(width, 2)} mm wide near the ${web ?? ''} web, ${plain(v, 0)} mm from the seam: ${plain(options.minimumWidth - width, 2)} mm under its least width of ${plain(options.minimumWidth, 1)} mm`,
+      message: `the strip is ${plain(width, 2)} mm wide near the ${web} web, ${plain(v, 0)} mm from the seam: ${plain(options.minimumWidth - width, 2)} mm under its least width of ${plain(options.minimumWidth, 1)} mm`,
       value: width,
       limit: options.minimumWidth,
       next: `measure the web setbacks again${more}; do not make this strip as it is drawn`,
