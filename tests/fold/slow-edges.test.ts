@@ -4,6 +4,7 @@ import { blockById, blocks } from '../../src/block/library.ts';
 import { flattened } from '../../src/geometry/path.ts';
 import { readHand } from '../../src/hand/read-hand.ts';
 import { layStrip } from '../../src/pattern/strip/lay-strip.ts';
+import { stripFigures } from '../../src/pattern/strip/strip.ts';
 import { DEFAULT_STRIP_OPTIONS, NUMBER_OPTIONS, type StripOptions } from '../../src/pattern/strip/strip-options.ts';
 import { BY_NIGHT, times } from '../by-night.ts';
 import { handJson, type Measures, WORKED } from '../hands.ts';
@@ -57,6 +58,8 @@ const NEARER = 0.05;
 const BESIDE = 4;
 /** The least width counts as kept. */
 const WIDTH_OFF = 0.05;
+/** The width that a warning says is the strip's within this, mm. */
+const WIDTH_SAID_OFF = 0.1;
 /** Whether a lap that ends at the side of a digit covers any of it is left open. */
 const LAP_OFF = 0.05;
 /** Arcs are looked at as chords within this, mm. */
@@ -84,7 +87,7 @@ function edgeFaults({ scale, own, stagger, websOf, block, closure, ...chosen }: 
   const webSetback = { 'index-long': webs[0], 'long-ring': webs[1], 'ring-little': webs[2] };
   const read = readHand({ ...handJson(measures), webSetback });
   const laid = read.ok ? layStrip(read.value, block, { ...DEFAULT_STRIP_OPTIONS, ...asked, closure }) : null;
-  if (!laid?.ok) return null;
+  if (!laid?.ok || !read.ok) return null;
   const { settings, flat, freePip } = laid.value;
   const { proximalGap, differential } = asked;
   const { places } = block;
@@ -145,7 +148,6 @@ function edgeFaults({ scale, own, stagger, websOf, block, closure, ...chosen }: 
     // A corner may be too steep for the smallest radius to take off so little; then the edge stands farther from the web there.
     const isMoved = v < flat.start + MOVED || v > flat.end - MOVED;
     if (!isMoved && off > OFF + offAt(wanted.corners, u, band.length)) fault('too far from a web', off);
-    if ((widths[k] ?? 0) < settings.minimumWidth - WIDTH_OFF) fault('too narrow', (widths[k] ?? 0) - settings.minimumWidth);
     const digit = palmarAt(hand, band, places, u);
     if (!digit || freePip[digit.name] === undefined) continue;
     palmar.add(digit.name);
@@ -153,6 +155,12 @@ function edgeFaults({ scale, own, stagger, websOf, block, closure, ...chosen }: 
     if (!(over <= NEARER)) fault(`too far over the ${digit.name} finger`, over);
   }
   const least = Math.min(...widths);
+  // Where the strip cannot keep its least width the program says by how much it misses it.
+  const told = stripFigures(read.value, block, { ...DEFAULT_STRIP_OPTIONS, ...asked, closure });
+  const said = told.ok ? told.value.warnings.find((w) => w.code === 'STRIP_UNDER_LEAST_WIDTH') : undefined;
+  const isNarrow = least < settings.minimumWidth - WIDTH_OFF;
+  if ((isNarrow || said) && !(Math.abs(Number(said?.value) - least) <= WIDTH_SAID_OFF))
+    faults.push(`the strip is ${least.toFixed(2)} wide for ${settings.minimumWidth}, and the warning says ${said?.value}`);
   for (const name of palmar)
     if ((freePip[name] ?? 0) < asked.freeFlexion - SHORT && least > settings.minimumWidth + WIDTH_LEFT)
       faults.push(
@@ -173,6 +181,30 @@ it("any strip's edges stand at the wanted distance from the webs and leave the f
     { numRuns: times(6, 400), endOnFailure: !BY_NIGHT },
   );
   expect(looked).toBeGreaterThan(2);
+});
+
+it("says by how much a child's strip misses its least width where the webs are those of a large hand", () => {
+  const measures = Object.fromEntries(NAMES.map((name) => [name, WORKED[name].map((mm) => 0.6 * mm)])) as unknown as typeof WORKED;
+  const read = readHand({ ...handJson(measures), webSetback: { 'index-long': 0, 'long-ring': 0, 'ring-little': 26 } });
+  const block = blockById('ring-raised-in-three');
+  if (!read.ok || !block) throw new Error('no hand or block');
+  const warned = (options: StripOptions) => {
+    const made = stripFigures(read.value, block, options);
+    if (!made.ok) throw new Error(made.problems[0]?.message);
+    const { flat, warnings } = made.value;
+    const drawn = { marks: new Map(), lines: new Map(), outline: flattened(flat.outline, CHORDS).vertices };
+    const spots = [];
+    for (let v = flat.start + ENDS; v < flat.end - ENDS; v += 0.25) spots.push({ v, ...edgesAt(drawn, v) });
+    const proximal = spots.map(({ v, low }) => ({ x: v, y: low }));
+    const least = Math.min(...spots.map(({ v, high }) => distanceTo(proximal, { x: v, y: high })));
+    return { least, said: warnings.find(({ code }) => code === 'STRIP_UNDER_LEAST_WIDTH') };
+  };
+  const { least, said } = warned(DEFAULT_STRIP_OPTIONS);
+  expect(said).toMatchObject({ where: 'webSetback.ring-little', limit: 8, next: expect.stringContaining('--outline straight keeps it') });
+  expect(Math.abs(Number(said?.value) - least)).toBeLessThan(WIDTH_SAID_OFF);
+  const straight = warned({ ...DEFAULT_STRIP_OPTIONS, outline: 'straight' });
+  expect(straight.said).toBeUndefined();
+  expect(straight.least).toBeGreaterThan(8 - WIDTH_OFF);
 });
 
 it('finds edges that lie 1 mm nearer to the web, or to the crease', () => {

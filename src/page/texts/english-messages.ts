@@ -66,6 +66,8 @@ export const englishMessages = {
     LENGTH_RATIO_UNUSUAL: ({ digit }) => `Palmar room and dorsal length of the ${digit} hardly agree. Measure both again.`,
     TAPER_UNUSUAL: ({ digit }) =>
       `The ${digit} tapers more than fingers do. Measure both circumferences again: at its root crease, and half-way to the PIP crease.`,
+    STRIP_UNDER_LEAST_WIDTH: () =>
+      'The strip is narrower in one place than its least width. Measure the web setbacks again; do not make it as drawn.',
     STRAIGHT_NOT_TAPERED: () =>
       'The fingers taper, which a straight strip does not follow: its distal edge will stand off. Use the staggered outline.',
     PIP_THINNER: ({ digit }) =>

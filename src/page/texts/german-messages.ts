@@ -73,6 +73,8 @@ export const germanMessages: Texts['message'] = {
     LENGTH_RATIO_UNUSUAL: ({ digit }) => `Palmare Länge und dorsale Länge passen kaum zusammen (${digit}). Beides noch einmal messen.`,
     TAPER_UNUSUAL: ({ digit }) =>
       `Der Finger verjüngt sich stärker als üblich (${digit}). Beide Umfänge noch einmal messen: an der Wurzelfalte und auf halbem Weg zur PIP-Falte.`,
+    STRIP_UNDER_LEAST_WIDTH: () =>
+      'Der Streifen ist an einer Stelle schmaler als seine Mindestbreite. Die Interdigitalfalten noch einmal messen; so nicht anfertigen.',
     STRAIGHT_NOT_TAPERED: () =>
       'Die Finger verjüngen sich, dem folgt ein gerader Streifen nicht: Sein distaler Rand steht ab. Den gestaffelten Umriss nehmen.',
     PIP_THINNER: ({ digit }) =>

@@ -69,6 +69,8 @@ export const spanishMessages: Texts['message'] = {
     LENGTH_RATIO_UNUSUAL: ({ digit }) => `La longitud palmar y la dorsal del ${digit} apenas concuerdan. Mida los dos otra vez.`,
     TAPER_UNUSUAL: ({ digit }) =>
       `El ${digit} se estrecha más de lo usual. Mida los dos perímetros otra vez: en el pliegue de la raíz y a medio camino del pliegue IFP.`,
+    STRIP_UNDER_LEAST_WIDTH: () =>
+      'La tira es en un punto más estrecha que su ancho mínimo. Mida otra vez la posición de los espacios interdigitales; no la haga como está dibujada.',
     STRAIGHT_NOT_TAPERED: () =>
       'Los dedos se estrechan y una tira recta no lo sigue: su borde distal quedará separado. Use el contorno escalonado.',
     PIP_THINNER: ({ digit }) =>

@@ -59,6 +59,8 @@ export interface BandEdges {
   /** Level of the proximal edge on the hand, by v; of a straight strip after it was pulled to follow the webs. */
   readonly onHand: BrokenLine;
   readonly palmar: readonly PalmarEdge[];
+  /** Where the finished strip is narrowest, if it is under its least width there by more than counts. */
+  readonly tooNarrow: WidthAt | null;
 }
 
 /** Rounds of laying the edges anew where rounding has left less than the least width or a relief too high; each adds or takes away what was missing. */
@@ -69,6 +71,8 @@ const LEVEL_KEPT = 0.02;
 const HOLLOW = SMALLEST_RADIUS * (1 / Math.cos(STEEPEST / 2) - 1);
 /** The least width counts as kept within this, mm. */
 const WIDTH_KEPT = 0.005;
+/** A finished strip that misses its least width by more is said to. mm */
+const WIDTH_MISSED = 0.05;
 
 /**
  * The edges of the strip and its outline (model rules 11 to 13, 18): counter-clockwise, lines and arcs. Corners are made round by taking away, and on a ramp the
@@ -93,7 +97,9 @@ export function bandEdges(path: StripPath, settings: StripSettings): BandEdges {
     for (const [k, excess] of high.entries()) if (excess > LEVEL_KEPT) lower[k] = (lower[k] ?? 0) + excess;
     laid = layEdges(path, settings, wider, lower);
   }
-  return { ...laid, palmar: laid.palmar.map((p, k) => ({ ...p, intended: first.palmar[k]?.depth ?? p.depth })) };
+  const missed = laid.narrow.filter(({ width }) => width < least - WIDTH_MISSED).toSorted((a, b) => a.width - b.width);
+  const tooNarrow = missed[0] ?? null;
+  return { ...laid, tooNarrow, palmar: laid.palmar.map((p, k) => ({ ...p, intended: first.palmar[k]?.depth ?? p.depth })) };
 }
 
 /** The width to keep over a stretch of the strip: the least one, or more where some was missing within a width of it. */
@@ -131,7 +137,7 @@ function layEdges(
   settings: StripSettings,
   wider: readonly WidthAt[],
   lower: readonly number[],
-): BandEdges & { readonly narrow: readonly WidthAt[] } {
+): Omit<BandEdges, 'tooNarrow'> & { readonly narrow: readonly WidthAt[] } {
   const seamEnd = flattened(path.pathLength, settings);
   const allowance = endAllowances(settings);
   const start = -allowance.start;

@@ -5,6 +5,7 @@ import type { Hand } from '../../hand/hand.ts';
 import { failure, type Result, success } from '../../units/result.ts';
 import { type BandEdges, bandEdges } from './band-edges.ts';
 import { type EdgeLevel, edgeLevels, type StripPull, straightPull, straightWidth } from './edge-levels.ts';
+import type { WidthAt } from './least-width.ts';
 import { loopsOverPip } from './loops-over-pip.ts';
 import { OFFERED, offerReading, offerWith } from './path-offer.ts';
 import { pathFaults } from './prove-path.ts';
@@ -33,6 +34,8 @@ export interface LaidBand {
     readonly straightWidth: number;
     readonly pull: StripPull | null;
     readonly seamSlope: number;
+    /** Where the finished strip is narrowest, if under its least width there. */
+    readonly tooNarrow: WidthAt | null;
   };
 }
 
@@ -95,6 +98,7 @@ function laidWith(hand: Hand, block: Block, settings: StripSettings): Result<Lai
         straightWidth: straightWidth(path, edges, settings),
         pull: settings.outline === 'straight' ? straightPull(path, edges, settings) : null,
         seamSlope: seamSlope(path, edges, settings),
+        tooNarrow: edges.tooNarrow,
       },
     },
     laid.warnings,

@@ -5,6 +5,7 @@ import { degrees } from '../../units/angle.ts';
 import { rounded } from '../../units/number.ts';
 import type { Warning } from '../../units/result.ts';
 import type { EdgeLevel, StripPull } from './edge-levels.ts';
+import type { WidthAt } from './least-width.ts';
 import type { LengthBand } from './length-band.ts';
 import type { Course } from './strip-courses.ts';
 import type { Loop } from './strip-loops.ts';
@@ -71,6 +72,8 @@ export interface StripFigures {
   readonly pull: StripPull | null;
   /** How far the edges shift along the digits for each mm that the strip is closed longer: their slope at the seam. */
   readonly seamSlope: number;
+  /** Where the finished strip is narrowest, if under its least width there. */
+  readonly tooNarrow: WidthAt | null;
   readonly loops: readonly Loop[];
   readonly freePip: StripReport['freePipFlexion'];
   /** Of the flat length. */

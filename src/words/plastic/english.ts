@@ -28,6 +28,7 @@ export const lookAtEnglish = {
   SENSATION: 'reduced sensation: test the heat on your own skin, look at the skin often',
   STRAIGHT_NOT_TAPERED: 'the fingers taper and a straight strip does not: an edge stands off',
   STRAIGHT_PULLED: 'a straight strip must be pulled to follow the webs: warm it there and pull it slowly',
+  STRIP_UNDER_LEAST_WIDTH: 'the strip is under its least width in one place: measure the web setbacks again, do not make it as drawn',
   SWELLING: 'swelling changes the fit: measure again on the day',
   TAPER_UNUSUAL: 'a finger tapers unusually: measure both circumferences again',
   THUMB_CLEARANCE: 'the radial wing ends near the thumb web: see that the thumb moves freely, trim it',

@@ -30,6 +30,8 @@ const lookAtGerman: Translations<typeof lookAtEnglish> = {
   SENSATION: 'verminderte Sensibilität: Wärme an der eigenen Haut prüfen, die Haut oft ansehen',
   STRAIGHT_NOT_TAPERED: 'die Finger werden schmaler, ein gerader Streifen nicht: ein Rand steht ab',
   STRAIGHT_PULLED: 'ein gerader Streifen muss gezogen werden, um den Interdigitalfalten zu folgen: dort erwärmen, langsam ziehen',
+  STRIP_UNDER_LEAST_WIDTH:
+    'der Streifen unterschreitet an einer Stelle die Mindestbreite: Interdigitalfalten neu messen, so nicht anfertigen',
   SWELLING: 'Schwellung ändert den Sitz: am selben Tag neu messen',
   TAPER_UNUSUAL: 'ein Finger verjüngt sich ungewöhnlich: beide Umfänge neu messen',
   THUMB_CLEARANCE: 'der radiale Flügel endet nahe an der Daumenfalte: freien Daumen prüfen, kürzen',

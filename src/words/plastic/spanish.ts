@@ -30,6 +30,7 @@ const lookAtSpanish: Translations<typeof lookAtEnglish> = {
   SENSATION: 'sensibilidad reducida: pruebe el calor en su propia piel, mire la piel a menudo',
   STRAIGHT_NOT_TAPERED: 'los dedos se afinan y una tira recta no: un borde queda separado',
   STRAIGHT_PULLED: 'una tira recta debe estirarse para seguir los espacios interdigitales: caliéntela ahí y estire despacio',
+  STRIP_UNDER_LEAST_WIDTH: 'la tira no llega en un punto a su ancho mínimo: mida otra vez los espacios interdigitales, no la haga así',
   SWELLING: 'el edema cambia el ajuste: mida de nuevo el mismo día',
   TAPER_UNUSUAL: 'un dedo se afina más de lo habitual: mida de nuevo los dos perímetros',
   THUMB_CLEARANCE: 'el ala radial acaba cerca de la comisura del pulgar: vea que se mueve libre, recorte',

@@ -23,7 +23,15 @@ export function layFirst(hand: Hand, block: Block, options: StripOptions): Resul
   const faults = pathFaults(path.value, settings);
   if (faults.length > 0) return failure(...faults);
   const flat = firstFlatStrip(path.value, relief.value, settings);
-  const shape = { reliefs: relief.value, narrowest: settings.width, edges: [], straightWidth: settings.width, pull: null, seamSlope: 0 };
+  const shape = {
+    reliefs: relief.value,
+    narrowest: settings.width,
+    edges: [],
+    straightWidth: settings.width,
+    pull: null,
+    seamSlope: 0,
+    tooNarrow: null,
+  };
   return success(
     {
       settings,
