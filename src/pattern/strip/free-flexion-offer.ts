@@ -39,7 +39,7 @@ function spares(block: Block, digit: DigitName): boolean {
 }
 
 /** Whether a block holds all that another one holds, the same way, and has the finger that the hand's strip is for. */
-function serves(other: Block, block: Block, hand: Hand): boolean {
+export function serves(other: Block, block: Block, hand: Hand): boolean {
   const target = hand.target?.digit;
   const holds = heldDigits(block).every((held) => other.places[held] === block.places[held]);
   return holds && (target === undefined || block.places[target] === undefined || other.places[target] === block.places[target]);

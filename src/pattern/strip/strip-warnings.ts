@@ -7,7 +7,7 @@ import type { Hand } from '../../hand/hand.ts';
 import { plain } from '../../units/number.ts';
 import type { Warning } from '../../units/result.ts';
 import type { EdgeLevel } from './edge-levels.ts';
-import { freeFlexionOffer } from './free-flexion-offer.ts';
+import { freeFlexionOffer, serves } from './free-flexion-offer.ts';
 import { layStrip } from './lay-strip.ts';
 import { loopsOverPip } from './loops-over-pip.ts';
 import { NUMBER_OPTIONS, type StripOptions } from './strip-options.ts';
@@ -91,8 +91,7 @@ function underLeastWidth(
     const laid = lay(hand, b, { ...asked, ...changes });
     return laid.ok && laid.value.edges.tooNarrow === null;
   };
-  const held = placedDigits(block).length;
-  const other = () => blocks().find((b) => b.id !== block.id && placedDigits(b).length === held && keeps(b, {}));
+  const other = () => blocks().find((b) => b.id !== block.id && serves(b, block, hand) && keeps(b, {}));
   const straight = options.outline !== 'straight' && keeps(block, { outline: 'straight' });
   const kept = straight ? undefined : other();
   const more = straight ? '; --outline straight keeps it' : kept ? `; the block ${kept.id} keeps it` : '';
