@@ -32,9 +32,16 @@ export function useCourse(): CourseNow | null {
     if (ahead === null) return recorded();
     const advice = courseAdvice(ahead.record, language, speech);
     if (ahead.counts === 'all') return { record: record.value, advice, isAhead: true };
-    const steps = advice.steps.filter(({ action }) => action === 'stop');
+    const steps = harmSteps(advice.steps);
     return steps.length === 0 ? recorded() : { record: record.value, advice: { ...advice, steps, reminders: [] }, isAhead: true };
   }, [record, ahead, language]);
+}
+
+/** What signs of harm ask for by themselves: every stop, and a pause that is not for motion alone, which was not measured yet. */
+export function harmSteps(steps: CourseAdvice['steps']): CourseAdvice['steps'] {
+  return steps.filter((step) =>
+    step.rule === 'PAUSE' ? step.figures.causes.some(({ cause }) => cause !== 'motion' && cause !== 'bothMotions') : step.action === 'stop',
+  );
 }
 
 const isHarmTyped = (visit: Entries['visit']): boolean => HARM_ENTRIES.some((id) => id !== 'date' && visit[id] !== '');
