@@ -27,7 +27,7 @@ export const germanMessages: Texts['message'] = {
     DIGIT_NOT_MEASURED: ({ digit }) =>
       `Diese Variante umfasst den ${digit}, der nicht gemessen wurde. Messen Sie ihn, oder wählen Sie eine Variante ohne ihn.`,
     HOLDS_NOTHING: ({ limit }) =>
-      `Bei dieser Differenz läuft der Streifen gerade am gehaltenen Finger vorbei und hielte nichts. ${limit === '' ? 'Nehmen Sie eine kleinere.' : `Bei ${limit} hält er.`}`,
+      `Bei dieser MP-Differenz läuft der Streifen gerade am gehaltenen Finger vorbei und hielte nichts. ${limit === '' ? 'Nehmen Sie eine kleinere.' : `Bei ${limit} hält er.`}`,
     PAPER_READING: ({ limit }) =>
       `Diese Ablesung ist mehr, als Haut und Luft ausmachen können. Flechten Sie den Papierstreifen noch einmal, und messen Sie die Finger noch einmal.${limit === '' ? '' : ` Die nächste mögliche ist ${limit}.`}`,
     NO_PATH: ({ limit }) =>
@@ -89,7 +89,7 @@ export const germanMessages: Texts['message'] = {
     PALM_RATIO_UNUSUAL: () => 'Breite und Umfang der Hand passen kaum zusammen. Beides noch einmal messen, ohne Daumen.',
     ESTIMATED: ({ name, value }) => `${name} wurde nicht gemessen; geschätzt ${value}. Messen Sie nach.`,
     DIFFERENTIAL_UNUSUAL: ({ value }) =>
-      `Die Differenz von ${value} liegt außerhalb der 11 bis 30 Grad, die befragte Therapeuten verwenden. Nehmen Sie diese, außer Sie haben einen Grund.`,
+      `Die MP-Differenz von ${value} liegt außerhalb der 11 bis 30 Grad, die befragte Therapeuten verwenden. Nehmen Sie diese, außer Sie haben einen Grund.`,
     FOLD_PRESSES: () =>
       'Gebogen und auf die modellierte Hand gelegt drückt die Handschiene in einen Finger. Polstern Sie dort vor dem Anformen, oder lassen Sie mehr Abstand zur Haut.',
     FOLD_STRETCH: () =>

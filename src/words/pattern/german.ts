@@ -54,7 +54,6 @@ export const patternGerman: Translations<typeof patternEnglish> = {
     seam: (seam, allowance, trim, stretch) =>
       `Klebestelle ${seam} ${allowance}${trim === '' ? '' : `, Zugabe ${trim}`}${stretch === '' ? '' : `, Dehnung ${stretch} %`}`,
     date: (date) => `Datum ${date}`,
-    geometry: (version) => `Geometrie ${version}`,
     loop: (digits, length, ring) => `Schlaufe ${digits}: innen ${length} Umfang (Ringgröße ${ring})`,
     estimated: (list) => `GESCHÄTZT, nicht gemessen: ${list}`,
     curved: (degrees, fingers) =>

@@ -118,7 +118,7 @@ export const spanishRecord: Translations<typeof englishRecord> = {
     wearAgreed: 'acordado, h/día',
     fits: 'ajusta',
     redirects: 'redirige',
-    measuredDifferential: 'diferencial medido',
+    measuredDifferential: 'diferencia MCF medida',
     freePip: 'flexión libre de la IFP',
     pencil: 'prueba del lápiz, sin y con',
     closedAt: 'cerrada en, mm',
