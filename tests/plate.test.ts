@@ -231,7 +231,7 @@ describe('refusals', () => {
     expect(said).toMatch(/Tried, and it can be made: with/);
   });
   it('come where the step to a shorter edge would leave a finger uncovered, as beside an MP joint that lies far back', () => {
-    // The smallest hand that is read, as the fuzzed door of plates found it; the outline came out as no number.
+    // The smallest hand that is read, as the fuzz target of plates found it; the outline came out as no number.
     const finger = { width: 8, circumference: 25, palmarRoom: 8, dorsalLength: 16 };
     const digits = { index: finger, long: { ...finger, mpSetback: 30 }, ring: finger, little: finger };
     const palm = { handBreadth: 45, handCircumference: 105, metacarpalLength: 70 };

@@ -32,7 +32,7 @@ export async function readJson(path: string): Promise<Result<unknown>> {
   return text.ok ? parseJsonText(text.value, path) : text;
 }
 
-/** The one door to a file's content. Opening a pipe that nobody writes to waits for ever, and some devices never end: only files are opened. */
+/** The only way to a file's content. Opening a pipe that nobody writes to waits for ever, and some devices never end: only files are opened. */
 async function opened<T>(path: string, read: (handle: FileHandle) => Promise<Result<T>>): Promise<Result<T>> {
   try {
     const found = await stat(path);
