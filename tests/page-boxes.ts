@@ -1,4 +1,4 @@
-import { type Box, boxOf, type Point, unionBox } from '../src/geometry/path.ts';
+import { type Box, boxOf, type LineArcPath, type Point, unionBox } from '../src/geometry/path.ts';
 import { textWidth } from '../src/geometry/stroke-letters.ts';
 import type { Page, PageText } from '../src/sheet/paper/page.ts';
 import { contains } from '../src/sheet/paper/tiles.ts';
@@ -43,7 +43,19 @@ export const rectangle = (b: Box): Corners => [
   { x: b.minX, y: b.maxY },
 ];
 
-/** Lines of text that lie on each other, on a bar, across the card's outline, or, where they are not of it, on the pattern. */
+/** Each edge as a rectangle of almost no breadth, so that it has both directions to be parted in; arcs by their chords. */
+function edgesOf({ vertices, closed }: LineArcPath): readonly Corners[] {
+  const ends = closed ? [...vertices.slice(1), vertices[0]] : vertices.slice(1);
+  return ends.flatMap((q, k) => {
+    const p = vertices[k];
+    const length = p && q ? Math.hypot(q.x - p.x, q.y - p.y) : 0;
+    if (!p || !q || length === 0) return [];
+    const [nx, ny] = [(-1e-6 * (q.y - p.y)) / length, (1e-6 * (q.x - p.x)) / length];
+    return [[p, q, { x: q.x + nx, y: q.y + ny }, { x: p.x + nx, y: p.y + ny }] as const];
+  });
+}
+
+/** Lines of text that lie on each other, on a bar, on the edge of a gauge, across the card's outline, or, where they are not of it, on the pattern. */
 export function collisions(page: Page): readonly string[] {
   const seen = (box: Corners, clip: Box | null) => !clip || box.every((p) => contains(clip, p));
   const boxes = page.layers.flatMap((layer) =>
@@ -57,11 +69,13 @@ export function collisions(page: Page): readonly string[] {
   const pattern = strokes.filter((s) => s.role === 'outline').map((s) => boxOf(s.paths));
   const card = strokes.filter((s) => s.role === 'card').map((s) => boxOf(s.paths));
   const bars = strokes.filter((s) => s.role.startsWith('bar-')).flatMap((s) => s.paths.map((path) => boxOf([path])));
+  const gauges = strokes.filter((s) => s.role === 'angle-gauge').flatMap((s) => s.paths.flatMap(edgesOf));
   const clips = page.layers.flatMap((layer) => (layer.clip ? [layer.clip] : []));
   for (const { t, box } of boxes) {
     const onPattern = (clips.length > 0 ? clips : pattern).some((b) => overlap(box, rectangle(b)));
     if (onPattern && !t.asStrokes && !/^[A-Z]{1,2}$/.test(t.text)) found.push(`"${t.text}" on the pattern`);
     if (bars.some((b) => overlap(box, rectangle(b)))) found.push(`"${t.text}" on a bar`);
+    if (gauges.some((edge) => overlap(box, edge))) found.push(`"${t.text}" on the edge of a gauge`);
     for (const b of card) {
       const inside = box.every((p) => p.x > b.minX && p.x < b.maxX && p.y > b.minY && p.y < b.maxY);
       if (!inside && overlap(box, rectangle(b))) found.push(`"${t.text}" across the card`);

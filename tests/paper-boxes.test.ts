@@ -53,6 +53,15 @@ describe('the papers in three languages: no text on another, none off the page',
     }
   });
 
+  it('finds words on the edge of a gauge', () => {
+    const laid = layOutForPdf(stripOf(DEMO_HAND, 'ring-lowered-in-three'), { ...DEFAULT_SHEET_SETTINGS, parts: ['making'] });
+    const page = laid.ok ? laid.value.pages.find((p) => p.kind === 'making') : undefined;
+    if (!page) throw new Error('no page');
+    // As the gauge's words once stood: the wedge's corner in them.
+    const low = page.layers.map((layer) => ({ ...layer, texts: layer.texts.map((t) => ({ ...t, at: { x: t.at.x, y: t.at.y - 1.2 } })) }));
+    expect(collisions({ ...page, layers: low }).some((found) => found.endsWith('on the edge of a gauge'))).toBe(true);
+  });
+
   it('finds a heading that runs off, and a list that another lies over', () => {
     const laid = layOutForPdf(stripOf(DEMO_HAND, 'ring-lowered-in-three'), { ...DEFAULT_SHEET_SETTINGS, parts: ['making'] });
     if (!laid.ok) throw new Error('no pages');

@@ -1,3 +1,4 @@
+import { basename } from 'node:path';
 import type { Block } from '../block/block.ts';
 import { readText } from '../files/read-file.ts';
 import type { NormGroup } from '../hand/norm-groups.ts';
@@ -39,6 +40,11 @@ export type LengthsFrom =
       readonly block: Block;
     }
   | { readonly kind: 'table'; readonly count: number; readonly file: string; readonly block: Block | null };
+
+/** The same to be printed: a file by its name alone, since a path says nothing on paper. */
+export function fromOnPaper(from: LengthsFrom, language: Language): string {
+  return fromInWords('file' in from ? { ...from, file: basename(from.file) } : from, language);
+}
 
 /** The same in words. */
 export function fromInWords(from: LengthsFrom, language: Language): string {

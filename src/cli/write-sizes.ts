@@ -10,7 +10,7 @@ import { type Result, success } from '../units/result.ts';
 import { plasticWords } from '../words/plastic/plastic-words.ts';
 import { speechIn } from '../words/speech.ts';
 import type { OutputPlan } from './flags/output-flags.ts';
-import { fromInWords, type StripLengths } from './strip-lengths.ts';
+import { fromOnPaper, type StripLengths } from './strip-lengths.ts';
 import { addPatterns, outputNames } from './write-patterns.ts';
 
 export const SIZES_CSV = 'stock-sizes.csv';
@@ -39,7 +39,7 @@ export async function writeSizes(sized: Sized, plan: OutputPlan): Promise<Result
   const printed = { ...plan, formats: plan.formats.filter((format) => format !== 'dxf') };
   const { language } = plan.settings.pdf;
   const { chart, sizes: w } = plasticWords(language);
-  const from = `${fromInWords(lengths.from, language)}${lengths.invented ? ` ${w.invented}` : ''}`;
+  const from = `${fromOnPaper(lengths.from, language)}${lengths.invented ? ` ${w.invented}` : ''}`;
   const served = chart.served(from, speechIn(language).number(100 * chosen.cover, 1));
   const named = assigned.some(({ strip }) => strip.code !== null);
   const pages = sizePages({ sizes: chosen.sizes, pieces, assigned, invented: lengths.invented }, language);

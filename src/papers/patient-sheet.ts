@@ -240,18 +240,36 @@ function stopBox(box: Box, w: Words, telephone: string, measure: Measure): Laid 
   return { layer: joined(frame({ ...box, minY: bottom }, 'bar', 'stop-box'), ...layers), bottom };
 }
 
+/** Free space on each side of a heading in the diary, mm. */
+const INSET = 1.2;
+
+/**
+ * Where the diary's columns begin and end, mm from the week's beginning, and what share of their size its headings have, all the same: each column has its
+ * heading's breadth, and what is left is shared out alike.
+ * @param headings breadths at full size, mm
+ */
+function diaryColumns(headings: readonly number[], each: number): { readonly edges: readonly number[]; readonly fit: number } {
+  const free = each - 2 * INSET * headings.length;
+  const sum = headings.reduce((a, b) => a + b, 0);
+  const fit = Math.min(1, free / sum);
+  const breadths = headings.map((width) => width * fit + 2 * INSET + (free - sum * fit) / headings.length);
+  return { edges: [0, ...breadths].map((_, k) => breadths.slice(0, k).reduce((a, b) => a + b, 0)), fit };
+}
+
 /** Two weeks side by side, a row a day, wide enough to write in. */
 function diary(box: Box, row: number, heading: string, w: Words, measure: Measure): PageLayer {
   const head = words(heading, { x: box.minX, top: box.maxY, width: box.maxX - box.minX, height: HEADING }, measure, { bold: true });
   const gap = 5;
   const each = (box.maxX - box.minX - gap) / 2;
-  // Where the columns begin and end, in shares of the week's breadth.
-  const shares = [0, 0.13, 0.31, 0.54, 0.74, 1];
+  const columns = diaryColumns(
+    w.diary.columns.map((title) => measure(title, SMALL, true)),
+    each,
+  );
   const layers: PageLayer[] = [head.layer];
   const top = head.bottom;
   for (const week of [0, 1]) {
     const x0 = box.minX + week * (each + gap);
-    const edges = shares.map((share) => x0 + share * each);
+    const edges = columns.edges.map((x) => x0 + x);
     const bottom = top - (DAYS + 1) * row;
     const paths = [
       ...Array.from({ length: DAYS + 2 }, (_, k) =>
@@ -270,9 +288,8 @@ function diary(box: Box, row: number, heading: string, w: Words, measure: Measur
     layers.push({ clip: null, strokes: [{ pen: 'rule', role: 'diary', paths, circles: [] }], texts: [] });
     for (const [k, title] of w.diary.columns.entries()) {
       const from = edges[k] ?? x0;
-      const room = (edges[k + 1] ?? from) - from - 1.4;
-      const height = Math.min(SMALL, (SMALL * room) / measure(title, SMALL, true));
-      layers.push({ clip: null, strokes: [], texts: [text(title, from + 0.7, top - row / 2 - height / 2, height, { bold: true })] });
+      const height = SMALL * columns.fit;
+      layers.push({ clip: null, strokes: [], texts: [text(title, from + INSET, top - row / 2 - height / 2, height, { bold: true })] });
     }
     for (let day = 0; day < DAYS; day++) {
       const y = top - (day + 1.5) * row - TEXT / 2;

@@ -70,8 +70,28 @@ export function sectionStep(f: StripFigures, { shown, palmUp, side, treated, sha
   const onBack = more === 'thumb' && !dorsalEnd;
   const edge = place({ x: left - APART, y: onBack ? top + 1.7 * letters : low - 1.7 * letters });
   const isAbove = onBack === up > 0;
-  items.push({ ...label(w.thumbSide, edge, letters, false, isAbove ? 0.4 : -letters), align: flip > 0 ? 'left' : 'right' });
+  const words = label(w.thumbSide, { ...edge, x: edge.x + flip * POINTER.room * letters }, letters, false, isAbove ? 0.4 : -letters);
+  items.push({ ...words, align: flip > 0 ? 'left' : 'right' }, pointer({ x: edge.x, y: words.at.y + letters / 2 }, flip, letters));
   return items;
+}
+
+/** An arrow before words: how long, how far its barbs go back and aside, and where the words begin, in heights of capitals. */
+const POINTER = { length: 1.5, barb: 0.4, room: 2 } as const;
+
+/** An arrow whose tip is at a point, outward of the words after it. */
+function pointer(tip: Point, inward: number, letters: number): DrawnShape {
+  const barb = POINTER.barb * letters;
+  const back = { x: tip.x + inward * barb, y: tip.y };
+  return shape(
+    'pointer',
+    [
+      polyline([tip, { x: tip.x + inward * POINTER.length * letters, y: tip.y }]),
+      polyline([{ ...back, y: tip.y + barb }, tip, { ...back, y: tip.y - barb }]),
+    ],
+    'medium',
+    'ink',
+    null,
+  );
 }
 
 /** 1 where the strip ends on the back of the hand, -1 where it ends in the palm. */

@@ -169,7 +169,9 @@ function better(plan: Plan, best: Plan): boolean {
 
 function frameWords(pattern: Pattern, settings: SheetSettings, { w, number }: SheetSpeech): FrameWords {
   const { notes, inputs } = pattern;
-  const head = notes ? `${notes.code}   ${w.hand[notes.side]}   ${notes.block}` : pattern.title;
+  const head = notes
+    ? `${notes.code}   ${w.hand[notes.side]}   ${notes.block.charAt(0).toUpperCase()}${notes.block.slice(1)}`
+    : pattern.title;
   const date = inputs.date === null ? '' : `   ${w.date(inputs.date)}`;
   const { correction } = settings;
   return {

@@ -11,8 +11,9 @@ import { drawingLayer, inkOf } from './page-layers.ts';
 import type { PageContent } from './pattern-pages.ts';
 
 const MAKING: FlowStyle = { text: 2, heading: 2.8, leastColumn: 78, gap: 0.9, sectionGap: 3.4 };
-/** Words over a gauge. */
+/** Words over a gauge, and the space under them, so that a corner does not touch their tails. */
 const GAUGE: FlowStyle = { ...MAKING, gap: 0 };
+const UNDER_WORDS = 1;
 const LARGEST_VIEW = 2;
 /** Share of a column's height that the view may take. */
 const VIEW_SHARE = 0.55;
@@ -136,7 +137,8 @@ function gaugeCell(
   measure: Measure,
   most: number = Number.POSITIVE_INFINITY,
 ): Cell {
-  const head = paragraph(title, width, GAUGE, measure);
+  const words = paragraph(title, width, GAUGE, measure);
+  const head = { ...words, height: words.height + UNDER_WORDS };
   const box = boxOfDrawn(drawn);
   const [wide, high] = [box.maxX - box.minX, box.maxY - box.minY];
   const gauge = placeLayer(drawnLayer(drawn), { dx: -box.minX, dy: -box.maxY - head.height });
