@@ -11,7 +11,9 @@ import { edgesAt } from './drawn-strip.ts';
 import { anyCase, type Case, CHORDS, ENDS, edgeFaults, WIDTH_OFF, WIDTH_SAID_OFF } from './edge-faults.ts';
 import { distanceTo } from './plain-edges.ts';
 
-it("any strip's edges stand at the wanted distance from the webs and leave the flexion free that is said, and it is nowhere under its least width", () => {
+it("any strip's edges stand at the wanted distance from the webs and leave the flexion free that is said, and it is nowhere under its least width", {
+  timeout: times(60_000, 1_800_000),
+}, () => {
   let looked = 0;
   fc.assert(
     fc.property(anyCase, (each) => {

@@ -68,7 +68,9 @@ function offered(next: string): { readonly block?: string; readonly changes: Par
 }
 
 describe('what is offered where a strip stops the fist', () => {
-  it('leaves the flexion when it is done, and nothing is offered only where nothing that may be offered does', () => {
+  it('leaves the flexion when it is done, and nothing is offered only where nothing that may be offered does', {
+    timeout: times(60_000, 1_800_000),
+  }, () => {
     const seen = { width: 0, gap: 0, both: 0, block: 0, nothing: 0 };
     fc.assert(
       fc.property(smallHand, fc.constantFrom(...blocks()), anyOptions, (hand, block, changes) => {
