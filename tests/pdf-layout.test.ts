@@ -1,12 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { blocks } from '../src/block/library.ts';
 import { boxOf } from '../src/geometry/path.ts';
+import type { Pattern } from '../src/pattern/pattern.ts';
 import type { LaidSheet } from '../src/sheet/paper/lay-out-sheet.ts';
 import type { Page } from '../src/sheet/paper/page.ts';
 import { PAPERS, printableBox } from '../src/sheet/paper/paper.ts';
 import { DEFAULT_SHEET_SETTINGS, SHEET_PARTS, type SheetSettings } from '../src/sheet/paper/sheet-settings.ts';
 import { layOutForPdf } from '../src/writers/pdf/pdf.ts';
 import { tried } from './by-night.ts';
+import { laidSheet } from './cutter-patterns.ts';
+import { presetPlate } from './demo-plate.ts';
 import { collisions, inkBox, TOUCHING } from './page-boxes.ts';
 import { DEMO_HAND, LARGE_HAND, SMALL_HAND, stripOf } from './pdf-samples.ts';
 
@@ -81,6 +84,35 @@ describe('the printed sheet of every block', () => {
       for (const page of layOut(pattern, settings).pages) expect(collisions(page), page.title).toEqual([]);
     }
   });
+
+  const everySample = (): readonly Pattern[] => [
+    stripOf(DEMO_HAND, 'ring-lowered-in-three', '2026-03-31'),
+    stripOf(LARGE_HAND, 'long-and-ring-raised-in-four'),
+    presetPlate('mp-immobilisation-dorsal').pattern,
+    laidSheet(),
+  ];
+  it.each(tried([...odd, ['A4', {}] as const], ([name]) => name === 'A4' || name === 'least paper' || name === 'A5'))(
+    'on %s has bars and card just where something is at true size: the pattern, the paper trial, a gauge, a view that says so',
+    (_, settings) => {
+      for (const pattern of everySample()) {
+        const laid = layOutForPdf(pattern, { ...DEFAULT_SHEET_SETTINGS, parts: SHEET_PARTS, ...settings });
+        // A plate or a sheet does not go on the least paper.
+        if (!laid.ok) expect(pattern.kind).not.toBe('strip');
+        for (const page of laid.ok ? laid.value.pages : []) {
+          const roles = new Set(page.layers.flatMap((layer) => layer.strokes.map(({ role }) => role)));
+          const words = page.layers.flatMap((layer) => layer.texts.map(({ text }) => text)).join(' ');
+          const hasGauge = (pattern.notes?.gauges ?? []).some(({ title }) => words.includes(title.split(' ').slice(0, 3).join(' ')));
+          const expected = page.kind === 'pattern' || hasGauge || words.includes('True size.');
+          const where = `${pattern.title}, ${page.title}`;
+          expect(
+            [...roles].some((role) => role.startsWith('bar-')),
+            where,
+          ).toBe(expected);
+          expect(roles.has('card'), where).toBe(expected);
+        }
+      }
+    },
+  );
 
   it('leaves pages out that are not asked for', () => {
     const pattern = stripOf(DEMO_HAND, 'ring-lowered-in-three');

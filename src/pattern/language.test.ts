@@ -74,11 +74,15 @@ describe.each([
     });
   });
 
-  it('says no path of a file and no version of a geometry where it is printed', () => {
+  it('says no path of a file and no version of a geometry, in its notes or in its drawing', () => {
     for (const language of LANGUAGE_IDS) {
-      const facts = patternIn(request, language).notes?.facts.join(' ') ?? '';
-      expect(facts).not.toMatch(/digits\.|webSetback|palm\.|geometry|Geometrie|geometría/);
-      expect(facts).not.toBe('');
+      const pattern = patternIn(request, language);
+      const facts = pattern.notes?.facts.join(' ') ?? '';
+      const drawn = textsOf(pattern).join(' ');
+      for (const said of [facts, drawn]) {
+        expect(said).not.toMatch(/digits\.|webSetback|palm\.|geometry|Geometrie|geometría/);
+        expect(said).not.toBe('');
+      }
     }
   });
 });

@@ -18,8 +18,8 @@ const LARGEST_WRITABLE = 1e12;
 export function fixed(value: number, decimals: number): string {
   if (!isWritable(value)) throw new RangeError(`cannot write ${String(value)} as a number: it must be finite and below 1e12`);
   const text = value.toFixed(decimals);
-  // Only a negative number can come out as "-0".
-  return value < 0 && Number(text) === 0 ? (0).toFixed(decimals) : text;
+  // Only a small negative number can come out as "-0".
+  return value < 0 && value > -1 && Number(text) === 0 ? (0).toFixed(decimals) : text;
 }
 
 /** Whether `fixed` takes the value. */
@@ -30,12 +30,17 @@ export function isWritable(value: number): boolean {
 /** A number for a reader's eye: at most `decimals` digits, trailing zeros dropped ("84.5", "20"). Same errors as `fixed`. */
 export function plain(value: number, decimals = 2): string {
   const text = fixed(value, decimals);
-  return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+  if (decimals === 0) return text;
+  let end = text.length;
+  while (text[end - 1] === '0') end--;
+  return text.slice(0, text[end - 1] === '.' ? end - 1 : end);
 }
 
 /** A number in as few characters as SVG takes: `plain` without the zero before the point (".5", "-.25", "0"). Same errors as `fixed`. */
 export function shortest(value: number, decimals = 2): string {
-  return plain(value, decimals).replace(/^(-?)0\./, '$1.');
+  const text = plain(value, decimals);
+  if (text.startsWith('0.')) return text.slice(1);
+  return text.startsWith('-0.') ? `-${text.slice(2)}` : text;
 }
 
 /** Rounds to the decimals that are written, so that a library which formats by itself gets the same number. */

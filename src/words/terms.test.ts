@@ -17,6 +17,8 @@ const STANDS_INSTEAD: Readonly<Record<string, string>> = {
   Messschieber: 'Schieblehre',
   Alarmzeichen: 'Warnzeichen',
   Deformität: 'Fehlstellung',
+  Riemen: 'Band',
+  Differenz: 'MP-Differenz',
   // Spanish
   placa: 'férula',
   circunferencia: 'perímetro',
@@ -28,6 +30,8 @@ const STANDS_INSTEAD: Readonly<Record<string, string>> = {
   'el terapeuta': 'el/la terapeuta',
   'línea de órdenes': 'línea de comandos',
   'membrana interdigital': 'comisura',
+  diferencial: 'diferencia MCF',
+  Diferencial: 'Diferencia MCF',
 };
 
 const SRC = fileURLToPath(new URL('..', import.meta.url));
@@ -36,8 +40,9 @@ const texts = (folder: string, named: RegExp) =>
     .filter((name) => named.test(name))
     .map((name) => ({ name, text: readFileSync(join(SRC, folder, name), 'utf8') }));
 
-/** Whole words only; letters with accents are letters. */
-const wordsIn = (text: string) => Object.keys(STANDS_INSTEAD).filter((word) => new RegExp(`(?<!\\p{L})${word}(?!\\p{L})`, 'u').test(text));
+/** Whole words only, and no part of a compound with a hyphen; letters with accents are letters. */
+const wordsIn = (text: string) =>
+  Object.keys(STANDS_INSTEAD).filter((word) => new RegExp(`(?<![\\p{L}-])${word}(?!\\p{L})`, 'u').test(text));
 
 it('one thing has one term, in the words of screen and paper', () => {
   // A subject with few words has all languages in one file; none of the words is English.

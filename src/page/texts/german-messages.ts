@@ -29,7 +29,7 @@ export const germanMessages: Texts['message'] = {
     DIGIT_NOT_MEASURED: ({ digit }) =>
       `Diese Variante umfasst den ${digit}, der nicht gemessen wurde. Messen Sie ihn, oder wählen Sie eine Variante ohne ihn.`,
     HOLDS_NOTHING: ({ limit }) =>
-      `Bei dieser Differenz läuft der Streifen gerade am gehaltenen Finger vorbei und hielte nichts. ${limit === '' ? 'Nehmen Sie eine kleinere.' : `Bei ${limit} hält er.`}`,
+      `Bei dieser MP-Differenz läuft der Streifen gerade am gehaltenen Finger vorbei und hielte nichts. ${limit === '' ? 'Nehmen Sie eine kleinere.' : `Bei ${limit} hält er.`}`,
     STRIP_TOO_NARROW: ({ name, limit }) =>
       `An diesen Falten würde der Streifen zu schmal, um ihn zu machen. Den Versatz der Falten noch einmal messen oder eine andere Variante wählen.${limit === '' ? '' : ` Es geht bei: ${name} ${limit}.`}`,
     PAPER_READING: ({ limit }) =>
@@ -95,7 +95,7 @@ export const germanMessages: Texts['message'] = {
     PALM_RATIO_UNUSUAL: () => 'Breite und Umfang der Hand passen kaum zusammen. Beides noch einmal messen, ohne Daumen.',
     ESTIMATED: ({ name, value }) => `${name} wurde nicht gemessen; geschätzt ${value}. Messen Sie nach.`,
     DIFFERENTIAL_UNUSUAL: ({ value }) =>
-      `Die Differenz von ${value} liegt außerhalb der 11 bis 30 Grad, die befragte Therapeuten verwenden. Nehmen Sie diese, außer Sie haben einen Grund.`,
+      `Die MP-Differenz von ${value} liegt außerhalb der 11 bis 30 Grad, die befragte Therapeuten verwenden. Nehmen Sie diese, außer Sie haben einen Grund.`,
     FOLD_PRESSES: () =>
       'Gebogen und auf die modellierte Hand gelegt drückt die Handschiene in einen Finger. Polstern Sie dort vor dem Anformen, oder lassen Sie mehr Abstand zur Haut.',
     FOLD_STRETCH: () =>
@@ -126,7 +126,7 @@ export const germanMessages: Texts['message'] = {
     NO_PASSIVE_GAIN: ({ name }) =>
       `${name} ist so groß wie das aktive: Das Gelenk ist steif, und umgelenkte aktive Bewegung bringt vielleicht wenig. Endgefühl prüfen; die Steife zuerst oder daneben behandeln.`,
     LOOP_OVER_PIP: () =>
-      'Eine fest geschlossene Schlaufe ginge nicht über das PIP-Gelenk. Die Überlappung so machen, dass sie sich öffnen lässt: nicht verkleben, mit einem Riemen schließen.',
+      'Eine fest geschlossene Schlaufe ginge nicht über das PIP-Gelenk. Die Überlappung so machen, dass sie sich öffnen lässt: nicht verkleben, mit einem Band schließen.',
   },
   caution: {
     UNPROTECTED_REPAIR: () =>

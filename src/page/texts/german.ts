@@ -132,7 +132,7 @@ export const german: Texts = {
     },
     length: (length) => `${length} lang`,
     nextLarger: (degrees) => `Wenn es nicht umlenkt: zuerst ${degrees} versuchen, dann den nächsten Vorschlag.`,
-    nextMost: 'Wenn es nicht umlenkt: den nächsten Vorschlag versuchen; eine größere Differenz ist nicht üblich.',
+    nextMost: 'Wenn es nicht umlenkt: den nächsten Vorschlag versuchen; eine größere MP-Differenz ist nicht üblich.',
     plate: (degrees, range) =>
       `Eine Handschiene hält das MP-Gelenk: ${degrees} Beugung für den Anfang, Bereich ${range}. Übliche Praxis ohne veröffentlichte Quelle; Ihr Urteil entscheidet.`,
     confirm: 'Ich habe diese Hand untersucht und entscheide, dass es versucht werden darf.',
@@ -226,7 +226,7 @@ export const german: Texts = {
       tacked: 'angedrückt',
       spanning: 'gespannt',
       lap: 'überlappt',
-      opening: 'überlappt, zum Öffnen, mit Riemen',
+      opening: 'überlappt, zum Öffnen, mit Band',
       auto: 'wie das Gelenk es braucht',
       pinch: 'gekniffen',
       staggered: 'gestaffelt',

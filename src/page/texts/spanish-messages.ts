@@ -25,7 +25,7 @@ export const spanishMessages: Texts['message'] = {
     OPTION: ({ name, range }) => `${name} no se puede usar así. Escriba ${range}.`,
     DIGIT_NOT_MEASURED: ({ digit }) => `Esta configuración toma el ${digit}, que no está medido. Mídalo, o elija una configuración sin él.`,
     HOLDS_NOTHING: ({ limit }) =>
-      `Con este diferencial la tira pasa de largo junto al dedo sostenido y no sostendría nada. ${limit === '' ? 'Use uno menor.' : `Con ${limit} lo sostiene.`}`,
+      `Con esta diferencia MCF la tira pasa de largo junto al dedo sostenido y no sostendría nada. ${limit === '' ? 'Use una menor.' : `Con ${limit} lo sostiene.`}`,
     STRIP_TOO_NARROW: ({ name, limit }) =>
       `En estas comisuras la tira quedaría demasiado estrecha para hacerla. Mida otra vez el desnivel de las comisuras o elija otra configuración.${limit === '' ? '' : ` Se puede hacer con: ${name}, ${limit}.`}`,
     PAPER_READING: ({ limit }) =>
@@ -91,7 +91,7 @@ export const spanishMessages: Texts['message'] = {
     PALM_RATIO_UNUSUAL: () => 'La anchura y el perímetro de la mano apenas concuerdan. Mida los dos otra vez, sin el pulgar.',
     ESTIMATED: ({ name, value }) => `${name}: sin medir; se estima ${value}. Mídalo.`,
     DIFFERENTIAL_UNUSUAL: ({ value }) =>
-      `El diferencial de ${value} queda fuera de los 11 a 30 grados que usan los terapeutas encuestados. Use esos si no hay un motivo.`,
+      `La diferencia MCF de ${value} queda fuera de los 11 a 30 grados que usan los terapeutas encuestados. Use esos si no hay un motivo.`,
     FOLD_PRESSES: () =>
       'Doblada y puesta sobre la mano del modelo, la férula aprieta un dedo. Acolche ahí antes de moldear, o deje más espacio a la piel.',
     FOLD_STRETCH: () =>

@@ -141,7 +141,7 @@ export const spanish: Texts = {
     },
     length: (length) => `${length} de largo`,
     nextLarger: (degrees) => `Si no redirige, pruebe primero ${degrees} y después la siguiente sugerencia.`,
-    nextMost: 'Si no redirige, pruebe la siguiente sugerencia; un diferencial mayor no se usa.',
+    nextMost: 'Si no redirige, pruebe la siguiente sugerencia; una diferencia MCF mayor no se usa.',
     plate: (degrees, range) =>
       `Una férula sujeta la MCF: ${degrees} de flexión para empezar, intervalo ${range}. Práctica habitual, sin fuente publicada; decide su criterio.`,
     confirm: 'He explorado esta mano y decido que se puede probar.',
@@ -205,7 +205,7 @@ export const spanish: Texts = {
       paperReading: 'Lectura de la tira de papel',
       outline: 'Contorno',
       minimumWidth: 'Ancho mínimo',
-      differential: 'Diferencial MCF',
+      differential: 'Diferencia MCF',
       seamAllowance: 'Margen de unión',
       trim: 'Sobrante',
       stretch: 'Estiramiento',

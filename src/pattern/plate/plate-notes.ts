@@ -23,7 +23,6 @@ export function plateSheet(
   figures: PlateFigures,
   hand: Hand,
   date: string | null,
-  geometryVersion: string,
   beside: readonly string[],
   partsWidth: number,
   used: ReadonlySet<string>,
@@ -38,7 +37,7 @@ export function plateSheet(
   const columnX = gaugeBox.maxX - gaugeBox.minX + GAP;
   const room = width - REFERENCE_SIDE - GAP - columnX;
   const facts = textBlock(
-    factLines(figures, hand, date, beside, speech, geometryVersion).flatMap((text) => wrapText(text, room, TEXT)),
+    factLines(figures, hand, date, beside, speech).flatMap((text) => wrapText(text, room, TEXT)),
     { x: columnX, y: 0 },
     TEXT,
   );
@@ -70,15 +69,8 @@ function gaugeWithTitle({ design }: PlateFigures, speech: Speech): Drawn {
   return { marks: gauge.marks, labels: [...title.labels, ...gauge.labels] };
 }
 
-/** What the plate is, line by line; the last lines are the straps. @param version of the geometry, where it is said: on paper nobody needs it */
-function factLines(
-  f: PlateFigures,
-  hand: Hand,
-  date: string | null,
-  beside: readonly string[],
-  speech: Speech,
-  version?: string,
-): readonly string[] {
+/** What the plate is, line by line; the last lines are the straps. */
+function factLines(f: PlateFigures, hand: Hand, date: string | null, beside: readonly string[], speech: Speech): readonly string[] {
   const { design, options: o, frame } = f;
   const { plate, strip, hand: names, number } = speech;
   const w = plate.fact;
@@ -96,7 +88,7 @@ function factLines(
     w.palm(mm(frame.section.breadth), mm(frame.section.circumference), mm(frame.section.thickness)),
     ...faces,
     w.wrist(mm(frame.palm.metacarpalLength - frame.cover - o.trim)),
-    `${strip.fact.date(date ?? '................')}${version === undefined ? '' : `   ${strip.fact.geometry(version)}`}`,
+    strip.fact.date(date ?? '................'),
     ...(frame.estimated.length > 0 ? [strip.fact.estimated(frame.estimated.map((where) => measureName(where, names)).join(', '))] : []),
     ...(beside.length > 0 ? [w.noRoom(beside.join('; '))] : []),
     '',
@@ -150,6 +142,7 @@ export function plateNotes(
       },
     ],
     steps: Object.values(w.step),
+    besidePictures: null,
     checks: checks(f, speech),
     cautions: [...Object.values(w.caution), ...Object.values(speech.cautions)],
     made: { kind: 'plate', figures: f, hand },

@@ -61,7 +61,7 @@ export function makePlate(
   const left = faces.flatMap((f) => f.left);
   const used = new Set(parts.flatMap((part) => part.marks.map((m) => m.role)));
   const sheet = shiftDrawn(
-    plateSheet(figures, hand, date, PLATE_GEOMETRY_VERSION, left, partsBox.maxX - partsBox.minX, used, speech),
+    plateSheet(figures, hand, date, left, partsBox.maxX - partsBox.minX, used, speech),
     partsBox.minX,
     partsBox.minY - GAP_UNDER,
   );

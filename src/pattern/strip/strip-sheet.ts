@@ -21,7 +21,7 @@ export function stripSheet(figures: StripFigures, hand: Hand, date: string | nul
   const viewBox = boxOfDrawn(view);
   const square = referenceSquare(0, viewBox.minY - GAP, speech);
   const columnX = Math.max(viewBox.maxX, REFERENCE_SIDE) + 2 * GAP;
-  const facts = textBlock(factLines(figures, hand, date, beside, speech, figures.geometryVersion), { x: columnX, y: 0 }, TEXT);
+  const facts = textBlock(factLines(figures, hand, date, beside, speech), { x: columnX, y: 0 }, TEXT);
   const table = marksTable(figures, columnX, -facts.depth - GAP, speech);
   const columns = { marks: [...view.marks, ...square.marks], labels: [...view.labels, ...square.labels, ...facts.labels, ...table] };
   const box = boxOfDrawn(columns);
@@ -51,14 +51,13 @@ function viewWithTitle(figures: StripFigures, hand: Hand, speech: Speech): Drawn
   return { marks: below.marks, labels: [heading, ...line.labels, ...below.labels] };
 }
 
-/** What the strip is, line by line. @param version of the geometry, where it is said: on paper nobody needs it */
+/** What the strip is, line by line. */
 export function factLines(
   f: StripFigures,
   hand: Hand,
   date: string | null,
   beside: readonly string[],
   { hand: names, strip: w, number, language }: Speech,
-  version?: string,
 ): readonly string[] {
   const o = f.options;
   const mm = (value: number) => number(value, 1);
@@ -81,7 +80,7 @@ export function factLines(
       : []),
     fact.length(mm(f.flat.flatLength), mm(f.band.below), mm(f.band.above), f.asked.paperReading !== 'none'),
     fact.seam(choice[o.seam], mm(o.seamAllowance), o.trim > 0 ? mm(o.trim) : '', o.stretch === 0 ? '' : mm(o.stretch * 100)),
-    `${fact.date(date ?? '................')}${version === undefined ? '' : `   ${fact.geometry(version)}`}`,
+    fact.date(date ?? '................'),
     ...f.loops.map((loop) =>
       fact.loop(
         listed(

@@ -11,7 +11,13 @@ const SUBHEAD = 2;
 const PITCH = 1.75;
 const PAGE_NUMBER_ROOM = 34;
 
-/** What stands on every page round its content. */
+/**
+ * What stands round a page's content. `scale`: head, scale bars and card, for what is at true size; `head`: the head alone, for what is only read; `plain`: so
+ * too, on the paper upright with its own area, whatever the pattern needs; `none`: nothing, on such paper.
+ */
+export type PageFrame = 'scale' | 'head' | 'plain' | 'none';
+
+/** What the frame of a page says. */
 export interface FrameWords {
   /** Bold, in the head: code, side, block. */
   readonly head: string;
@@ -25,6 +31,8 @@ export interface Frame {
   readonly high: Box;
   /** Right of the bar along, above the card. */
   readonly wide: Box;
+  /** As `wide`, down to the foot of the page: on a page without bars and card. */
+  readonly bare: Box;
   /** Under `high`, as wide as `wide`: free when `high` is used. */
   readonly shoulder: Box;
   /** In the corner of the bars, or inside the card where the paper is narrow. */
@@ -51,6 +59,7 @@ export function frameOf(box: Box, words: FrameWords, measure: Measure): Frame {
   return {
     high: { minX: box.minX, minY: barTop, maxX: box.maxX, maxY: top },
     wide: { minX: left, minY: bottom + GAP, maxX: box.maxX, maxY: top },
+    bare: { minX: left, minY: box.minY, maxX: box.maxX, maxY: top },
     shoulder: { minX: left, minY: bottom + GAP, maxX: box.maxX, maxY: barTop - GAP },
     pocket,
     card: inCard,
@@ -72,7 +81,7 @@ export function frameLayer(
   pages: number,
   measure: Measure,
   speech: SheetSpeech,
-  frame: 'scale' | 'plain' | 'none' = 'scale',
+  frame: PageFrame = 'scale',
 ): PageLayer {
   if (frame === 'none') return NOTHING;
   const card = cardCorner(box);
@@ -90,7 +99,7 @@ export function frameLayer(
   const number = text(speech.w.page(String(page), String(pages)), box.maxX, box.maxY - HEAD, HEAD, { bold: true, align: 'right' });
   const corner = { x: box.minX, y: box.minY };
   const head: PageLayer = { clip: null, strokes: [], texts: [...lines, number] };
-  if (frame === 'plain') return head;
+  if (frame !== 'scale') return head;
   return joined(head, scaleBars(corner, speech.w), cardOutline(card.x, card.y, speech));
 }
 

@@ -57,7 +57,7 @@ export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: 
   const frameWordsOf = (title: string, frame: PageContent['frame']): FrameWords => ({
     ...words,
     // How to print concerns what is at true size.
-    under: [invented ? `${title}   ${speech.w.invented}` : title, ...(frame === 'plain' ? [] : words.under)],
+    under: [invented ? `${title}   ${speech.w.invented}` : title, ...(frame === 'scale' || frame === undefined ? words.under : [])],
   });
   const contents: PageContent[] = [];
   const pagesOf = (part: SheetPart) => {
@@ -71,13 +71,7 @@ export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: 
     if (notes === null) return [];
     if (part === 'making') {
       const story = papers.story(notes, { ...room, box: plain('') });
-      const rest = makingPages(
-        story.length > 0 && notes.made.kind === 'strip' ? { ...notes, steps: [] } : notes,
-        frame,
-        measure,
-        shown,
-        speech,
-      );
+      const rest = makingPages(notes, frame, measure, { ...shown, pictures: story.length > 0 }, speech);
       return rest && [...story, ...rest];
     }
     return papers.handout(notes, room);
@@ -123,7 +117,7 @@ const PITCH = 1.75;
 function wordsPage(title: string, lines: readonly string[], { wide }: Frame, measure: Measure): PageContent {
   const wrapped = lines.flatMap((line) => wrapWords(line, wide.maxX - wide.minX, WORDS, false, measure));
   const texts = wrapped.map((line, k) => text(line, wide.minX, wide.maxY - (k + 1) * WORDS * PITCH, WORDS));
-  return { title, kind: 'making', frame: 'plain', layers: [{ clip: null, strokes: [], texts }] };
+  return { title, kind: 'making', frame: 'head', layers: [{ clip: null, strokes: [], texts }] };
 }
 
 /** The page as the printer prints it: a printer that shrinks has the less room. */

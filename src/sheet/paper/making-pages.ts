@@ -17,8 +17,9 @@ const LARGEST_VIEW = 2;
 /** Share of a column's height that the view may take. */
 const VIEW_SHARE = 0.55;
 
-/** What the pattern's own pages say already. */
+/** What other pages say already: the pattern's own, and the steps in pictures. */
 export interface ShownElsewhere {
+  readonly pictures: boolean;
   readonly legend: boolean;
   readonly facts: boolean;
 }
@@ -38,11 +39,16 @@ export function makingPages(
   return tries.find((pages) => pages?.length === fewest) ?? null;
 }
 
+/** A view across the page, and how much larger than life it is. */
+interface SpanningView extends Cell {
+  readonly factor: number;
+}
+
 /** How much larger than life the view is shown when it spans the page, in the order of trying. */
 const SPANNING_VIEWS = [2, 1.75, 1.5, 1.25, 1];
 
 /** The view across the whole page, at the top; nothing where it is too wide or takes more than half of the height. */
-function spanningView(notes: MakingNotes, frame: Frame, factor: number, measure: Measure, speech: SheetSpeech): readonly Cell[] {
+function spanningView(notes: MakingNotes, frame: Frame, factor: number, measure: Measure, speech: SheetSpeech): readonly SpanningView[] {
   if (!notes.view) return [];
   const { wide } = frame;
   const width = wide.maxX - wide.minX;
@@ -55,7 +61,7 @@ function spanningView(notes: MakingNotes, frame: Frame, factor: number, measure:
     MAKING,
     measure,
   );
-  return head?.[0] ? [{ layer: head[0], height: shown.cell.height + VIEW_HEAD }] : [];
+  return head?.[0] ? [{ layer: head[0], height: shown.cell.height + VIEW_HEAD, factor }] : [];
 }
 
 /** Heading and caption of a spanning view, and the space under it. mm */
@@ -65,7 +71,7 @@ const VIEW_HEAD = 15;
 function makingWith(
   notes: MakingNotes,
   frame: Frame,
-  top: Cell | null,
+  top: SpanningView | null,
   measure: Measure,
   shown: ShownElsewhere,
   speech: SheetSpeech,
@@ -73,32 +79,47 @@ function makingWith(
   const { w } = speech;
   const box = top ? { ...frame.wide, maxY: frame.wide.maxY - top.height } : frame.wide;
   const columns = columnsIn(box, MAKING, frame.underText);
-  const full = columnsIn(frame.wide, MAKING, frame.underText);
+  const gauges = placeGauges(notes, frame, measure);
+  const full = gauges.placed ? columnsIn(frame.bare, MAKING) : columnsIn(frame.wide, MAKING, frame.underText);
   const column = columns[0] as Box;
   const width = column.maxX - column.minX;
   const numbered = (words: readonly string[]) => words.map((line, k) => paragraph(line, width, MAKING, measure, `${k + 1}`));
   const boxed = (words: readonly string[]) => words.map((line) => paragraph(line, width, MAKING, measure, 'box'));
   const plainly = (words: readonly string[]) => words.map((line) => paragraph(line, width, MAKING, measure));
-  const gauges = placeGauges(notes, frame, measure);
   const most = Math.min(...full.map((one) => one.maxY - one.minY));
+  const columnView = top ? null : view(notes, column, measure, speech);
+  const isViewTrue = isTrueSize((top ?? columnView)?.factor);
   const sections: FlowSection[] = [
-    ...(top ? [] : view(notes, column, measure, speech)),
+    ...(columnView ? [columnView.section] : []),
     ...(shown.facts ? [] : [{ heading: w.heading.facts, cells: plainly(notes.facts) }]),
     ...(shown.legend || notes.legend.length === 0 ? [] : [{ heading: w.heading.lines, cells: [legendCell(notes.legend)] }]),
     ...notes.cutLists.map((list) => cutListSection(list, width, measure, speech)),
-    ...(notes.steps.length > 0 ? [{ heading: w.heading.steps, cells: numbered(notes.steps) }] : []),
+    ...(shown.pictures && notes.besidePictures
+      ? [{ heading: '', cells: plainly(notes.besidePictures) }]
+      : [{ heading: w.heading.steps, cells: numbered(notes.steps) }]),
     { heading: w.heading.checks, cells: boxed(notes.checks) },
     { heading: w.heading.cautions, cells: notes.cautions.map((line) => paragraph(line, width, MAKING, measure, '\u2022')) },
-    ...(gauges.placed
-      ? []
-      : notes.gauges.map(
-          (gauge): FlowSection => ({ heading: '', cells: [gaugeCell(gauge, notes.made, width, measure, most)], together: true }),
-        )),
   ];
-  const pages = flow(sections, columns, MAKING, measure, full);
+  const asCells = gauges.placed
+    ? []
+    : notes.gauges.map(
+        (gauge): FlowSection => ({ heading: '', cells: [gaugeCell(gauge, notes.made, width, measure, most)], together: true }),
+      );
+  const read = flow(sections, columns, MAKING, measure, full);
+  const pages = flow([...sections, ...asCells], columns, MAKING, measure, full);
   const head = top ? [placeLayer(top.layer, { dx: frame.wide.minX, dy: frame.wide.maxY })] : [];
   const first = gauges.placed ? [...head, gauges.placed] : head;
-  return pages?.map((layer, k) => ({ title: w.making, kind: 'making' as const, layers: k === 0 ? [layer, ...first] : [layer] })) ?? null;
+  // A page with strokes besides those of what is read has a gauge: they follow it, where they do not stand at the foot of the first page.
+  const atTrueSize = (layer: PageLayer, k: number) =>
+    (k === 0 && (gauges.placed !== null || isViewTrue)) || layer.strokes.length > (read?.[k]?.strokes.length ?? 0);
+  return (
+    pages?.map((layer, k) => ({
+      title: w.making,
+      kind: 'making' as const,
+      frame: atTrueSize(layer, k) ? ('scale' as const) : ('head' as const),
+      layers: k === 0 ? [layer, ...first] : [layer],
+    })) ?? null
+  );
 }
 
 /** What a picture of how a gauge is held takes at least and at most, and the space round it. mm */
@@ -136,11 +157,20 @@ function gaugeCell(
   return { layer: joined(head.layer, gauge, held), height: head.height + high + HELD.gap + shownHigh };
 }
 
-function view(notes: MakingNotes, column: Box, measure: Measure, speech: SheetSpeech): readonly FlowSection[] {
-  if (!notes.view) return [];
+function view(
+  notes: MakingNotes,
+  column: Box,
+  measure: Measure,
+  speech: SheetSpeech,
+): { readonly section: FlowSection; readonly factor: number } | null {
+  if (!notes.view) return null;
   const width = column.maxX - column.minX;
   const shown = drawing(drawnLayer(notes.view.drawn), width, VIEW_SHARE * (column.maxY - column.minY), LARGEST_VIEW);
-  return [viewSection(notes.view, shown, width, measure, speech)];
+  return { section: viewSection(notes.view, shown, width, measure, speech), factor: shown.factor };
+}
+
+function isTrueSize(factor: number | undefined): boolean {
+  return factor !== undefined && Math.abs(factor - 1) < 1e-9;
 }
 
 function viewSection(
@@ -150,7 +180,7 @@ function viewSection(
   measure: Measure,
   { w, fixed }: SheetSpeech,
 ): FlowSection {
-  const size = Math.abs(factor - 1) < 1e-9 ? w.trueSize : w.enlarged(fixed(factor, 2));
+  const size = isTrueSize(factor) ? w.trueSize : w.enlarged(fixed(factor, 2));
   const words = paragraph(`${caption} ${size}`, width, MAKING, measure);
   const centred = placeLayer(cell.layer, { dx: (width - shown) / 2, dy: 0 });
   return { heading, cells: [words, { layer: centred, height: cell.height + 1 }], together: true };

@@ -3,7 +3,7 @@ import type { MakingNotes } from '../../pattern/making-notes.ts';
 import type { Language } from '../../words/language.ts';
 import type { SheetSpeech } from '../../words/sheet-words.ts';
 import { besidePattern } from './beside-pattern.ts';
-import type { Frame } from './frame.ts';
+import type { Frame, PageFrame } from './frame.ts';
 import { joined, type Measure, NOTHING, type PageKind, type PageLayer, placeLayer, scaleLayer, text, wrapWords } from './page.ts';
 import type { LaidPart } from './page-layers.ts';
 import type { PlannedPages, TiledPart, WholePage } from './plan-pattern.ts';
@@ -14,8 +14,8 @@ import { contains, type Tile } from './tiles.ts';
 export interface PageContent {
   readonly title: string;
   readonly kind: PageKind;
-  /** `scale`: head, scale bars and card, for what is at true size (usual); `plain`: the head alone; `none`: nothing. */
-  readonly frame?: 'scale' | 'plain' | 'none';
+  /** Absent: `scale`. */
+  readonly frame?: PageFrame;
   readonly layers: readonly PageLayer[];
 }
 

@@ -55,7 +55,6 @@ export const patternEnglish = {
     seam: (seam: string, allowance: string, trim: string, stretch: string) =>
       `${seam} seam ${allowance}${trim === '' ? '' : `, trim ${trim}`}${stretch === '' ? '' : `, stretch ${stretch} %`}`,
     date: (date: string) => `date ${date}`,
-    geometry: (version: string) => `geometry ${version}`,
     loop: (digits: string, length: string, ring: string) => `loop ${digits}: ${length} round inside (ring size ${ring})`,
     estimated: (list: string) => `ESTIMATED, not measured: ${list}`,
     curved: (degrees: string, fingers: string) =>

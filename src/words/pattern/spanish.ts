@@ -54,7 +54,6 @@ export const patternSpanish: Translations<typeof patternEnglish> = {
     seam: (seam, allowance, trim, stretch) =>
       `unión ${seam} ${allowance}${trim === '' ? '' : `, sobrante ${trim}`}${stretch === '' ? '' : `, estirado ${stretch} %`}`,
     date: (date) => `fecha ${date}`,
-    geometry: (version) => `geometría ${version}`,
     loop: (digits, length, ring) => `lazo ${digits}: ${length} de perímetro interior (talla de anillo ${ring})`,
     estimated: (list) => `ESTIMADO, no medido: ${list}`,
     curved: (degrees, fingers) => `curvada ${degrees} grados por el estrechamiento de ${fingers}: cortar por la línea, no con regla`,

@@ -21,7 +21,7 @@ export const spanishChart: Translations<typeof englishChart> = {
   made: 'hecho',
   hyper: 'hiper',
   strip: ({ held, higher, others, differential, length }) =>
-    `tira: ${runs({ held, higher, others })}${differential === null ? '' : `, diferencial ${n(differential)} grados`}${long(length)}`,
+    `tira: ${runs({ held, higher, others })}${differential === null ? '' : `, diferencia MCF ${n(differential)} grados`}${long(length)}`,
   runs,
   plate: ({ faces: on, mpAngle, length }) => `${faces[on]}, MCF a ${n(mpAngle)} grados${long(length)}`,
   chart: {

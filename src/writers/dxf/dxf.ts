@@ -66,20 +66,28 @@ export function dxfWriterFor(settings: OutputSettings): PatternWriter {
   };
 }
 
-/** What an entity has without saying so (DXF reference, common group codes; LINE, ARC, CIRCLE, LWPOLYLINE): that of its layer, height 0, open. */
-const DEFAULTS: ReadonlySet<string> = new Set(['6 ByLayer', '62 256', '370 -1', '30 0', '31 0', '70 0']);
+/**
+ * Groups, code and value, that say what an entity has without them (DXF reference, common group codes; LINE, ARC, CIRCLE, LWPOLYLINE): that of its
+ * layer, height 0, open. The owner (330) is no default, though it is the same for all: without it ezdxf has something to repair.
+ */
+const DEFAULTS: ReadonlySet<string> = new Set(['6\nByLayer', '62\n256', '370\n-1', '30\n0', '31\n0', '70\n0']);
 
 /** The entities without the groups that say a default; a quarter of the bytes of letters. */
 function withoutDefaults(dxf: string): string {
-  const lines = dxf.split('\n');
-  const from = lines.indexOf('ENTITIES') + 1;
-  const to = lines.indexOf('ENDSEC', from) - 1;
-  const kept = lines.slice(0, from);
-  for (let k = from; k < to; k += 2) {
-    const [code = '', value = ''] = [lines[k], lines[k + 1]];
-    if (!DEFAULTS.has(`${code} ${value}`)) kept.push(code, value);
+  const heading = '\nENTITIES\n';
+  const from = dxf.indexOf(heading) + heading.length;
+  const to = dxf.indexOf('0\nENDSEC', from);
+  let kept = '';
+  let keptTo = 0;
+  for (let at = from; at < to; ) {
+    const end = dxf.indexOf('\n', dxf.indexOf('\n', at) + 1);
+    if (DEFAULTS.has(dxf.slice(at, end))) {
+      kept += dxf.slice(keptTo, at);
+      keptTo = end + 1;
+    }
+    at = end + 1;
   }
-  return [...kept, ...lines.slice(to)].join('\n');
+  return kept + dxf.slice(keptTo);
 }
 
 /** The writer for our own defaults. */

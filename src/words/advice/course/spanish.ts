@@ -154,7 +154,7 @@ export const spanishCourse: Translations<typeof englishCourse> = {
       `La ${motions[slope.motion]} de la IFP se ha estancado: ${rate(slope)} aunque se llevó. ${
         change === null
           ? `El ángulo no puede avanzar 5 grados más. ${next(nextBlocks, speech)}`
-          : `Cambiar una cosa: ${change.what === 'mpAngle' ? 'el ángulo MCF de la férula' : 'el diferencial'} de ${n(change.from)} a ${change.to[0] === change.to[1] ? n(change.to[0]) : `${n(change.to[0])} o ${n(change.to[1])}`} grados, a favor de la ${motions[change.toward]} de la IFP.`
+          : `Cambiar una cosa: ${change.what === 'mpAngle' ? 'el ángulo MCF de la férula' : 'la diferencia MCF'} de ${n(change.from)} a ${change.to[0] === change.to[1] ? n(change.to[0]) : `${n(change.to[0])} o ${n(change.to[1])}`} grados, a favor de la ${motions[change.toward]} de la IFP.`
       }`,
     REVIEW: ({ days, slope }) =>
       `${n(days)} días desde que se hizo, y no es seguro en ningún sentido${slope === null ? '' : ` (${rate(slope)})`}. El/la terapeuta la mantiene o la cambia.`,

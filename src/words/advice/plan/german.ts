@@ -134,7 +134,7 @@ export const german: PlanWords = {
     LAYERS: ({ count }) => `${count} Lagen Kunststoff in der Hohlhand, über die Finger gezählt.`,
   },
   next: {
-    differential: ({ to }) => `eine Differenz von ${degrees(to)}`,
+    differential: ({ to }) => `eine MP-Differenz von ${degrees(to)}`,
     block: ({ block }, { blockName }) => blockName(block),
     plate: ({ degrees: angle }) => `eine Handschiene mit ${degrees(angle)}`,
     refer: () => 'neu messen und mit den Zuweisenden besprechen',

@@ -128,7 +128,7 @@ export const spanish: PlanWords = {
     LAYERS: ({ count }) => `${count} capas de plástico en la palma, sumadas por dedos.`,
   },
   next: {
-    differential: ({ to }) => `un diferencial de ${degrees(to)}`,
+    differential: ({ to }) => `una diferencia MCF de ${degrees(to)}`,
     block: ({ block }, { blockName }) => blockName(block),
     plate: ({ degrees: angle }) => `una férula a ${degrees(angle)}`,
     refer: () => 'medir de nuevo y hablarlo con quien derivó',
