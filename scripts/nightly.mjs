@@ -19,7 +19,7 @@ const CHECKS = [
     { KNUCKLEWRIGHT_FOREIGN: 'out/foreign' },
   ],
   ['installation without scripts', ['scripts/clean-install.mjs']],
-  // Hostile files, a large table, faults at each call of the disk for every writer, 100,000 hostile inputs a door.
+  // Hostile files, a large table, faults at each call of the disk for every writer, 100,000 hostile inputs a target.
   ['docs/reliability.md, made anew', ['scripts/reliability.mjs', '--night', ...process.argv.slice(2)]],
 ];
 const failed = CHECKS.filter(([name, args, environment = {}]) => {

@@ -1,16 +1,17 @@
 // Tries what must hold and writes the figures to docs/reliability.md. Usage: node scripts/reliability.mjs [--cases N] [--night] [--hands N] [--part PART]...
-// N hostile inputs for each fuzzed door (100,000); with --night every writer is killed, not draw and the case alone. Hours, and a quiet machine.
+// N hostile inputs for each fuzz target (100,000); with --night every writer is killed, not draw and the case alone. Hours, and a quiet machine.
 // A table of N hands (100,000) is batched, stopped and gone on with.
-// A part (files, table, faults, doors) can be tried alone, of the faults some tests of tests/faults (--fault NAME), of the doors some (--door NAME). What was found waits in
-// out/reliability: a test or a door that is tried again takes the place of its rows there, and the text is written of all that is there.
-import { spawnSync } from 'node:child_process';
+// A part (files, table, faults, targets) can be tried alone, of the faults some tests of tests/faults (--fault NAME), of the targets some (--target NAME). What was found waits in
+// out/reliability, or in another folder (--found FOLDER), with the day and the commit: a test or a target that is tried again takes the place of its rows there, and the text is
+// written of all that is there.
+import { execFileSync, spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { bundleTests, load, root } from './bundle-tests.mjs';
 
-const PARTS = { files: hostileFiles, table: manyHands, faults: madeFaults, doors: fuzzedDoors };
+const PARTS = { files: hostileFiles, table: manyHands, faults: madeFaults, targets: fuzzedTargets };
 const { values } = parseArgs({
   options: {
     cases: { type: 'string', default: '100000' },
@@ -18,10 +19,13 @@ const { values } = parseArgs({
     hands: { type: 'string', default: '100000' },
     part: { type: 'string', multiple: true, default: Object.keys(PARTS) },
     fault: { type: 'string', multiple: true, default: ['killed', 'case-at-call', 'strace'] },
-    door: { type: 'string', multiple: true, default: [] },
+    target: { type: 'string', multiple: true, default: [] },
+    found: { type: 'string', default: join(root, 'out', 'reliability') },
   },
 });
-const folder = join(root, 'out', 'reliability');
+const folder = values.found;
+/** The day and the commit of what is tried now. */
+const when = `${new Date().toISOString().slice(0, 10)}, ${git('rev-parse', '--short', 'HEAD')}${git('status', '--porcelain') === '' ? '' : ' and changes'}`;
 const run = (args, environment = {}) => {
   const { stdout, status } = spawnSync(process.execPath, args, {
     cwd: root,
@@ -39,32 +43,36 @@ for (const part of values.part.filter((name) => name in PARTS)) {
   console.log(part);
   writeFileSync(join(folder, `${part}.json`), JSON.stringify(await PARTS[part]()));
 }
-const [hostile, table, faults, doors] = Object.keys(PARTS).map(found);
+const [hostile, table, faults, targets] = Object.keys(PARTS).map(found);
 const sum = (list, of) => list.reduce((total, one) => total + of(one), 0);
 const most = (list, of) => list.reduce((a, b) => (of(b) > of(a) ? b : a));
 const sections = [
   hostile === null ? 'Hostile files were not tried.' : aboutFiles(hostile),
   table === null ? 'No large table was batched.' : aboutTable(table),
   faults === null ? 'No faults were made.' : aboutFaults(faults),
-  doors === null ? 'No doors were fuzzed.' : aboutDoors(doors),
+  targets === null ? 'No target was fuzzed.' : aboutTargets(targets),
 ];
 writeFileSync(
   join(root, 'docs', 'reliability.md'),
   `# Reliability, as measured
 
-Made by \`node scripts/reliability.mjs\` with Node ${process.version}. Seconds are of the processor, by the kernel's count of the command and all that it began; a busy machine adds to
-them.
+Made by \`node scripts/reliability.mjs\` with Node ${process.version}, in parts: each says the day and the commit. Seconds are of the processor, by the kernel's count of the command and
+all that it began; a busy machine adds to them.
 
 ${sections.join('\n\n')}
 `,
 );
 const held =
-  (hostile ?? []).every(({ ok }) => ok) &&
+  (hostile?.files ?? []).every(({ ok }) => ok) &&
   (table?.ok ?? true) &&
   (faults?.tests ?? []).every((test) => test.held) &&
-  (doors?.rows ?? []).every((door) => door.held);
+  (targets?.rows ?? []).every((target) => target.held);
 console.log(`docs/reliability.md written; ${held ? 'all held' : 'NOT all held'}`);
 process.exitCode = held ? 0 : 1;
+
+function git(...args) {
+  return execFileSync('git', args, { cwd: root, encoding: 'utf8' }).trim();
+}
 
 /** What was found of a part, here or in an earlier run; null where it was not tried. */
 function found(part) {
@@ -72,12 +80,12 @@ function found(part) {
   return existsSync(path) ? JSON.parse(readFileSync(path, 'utf8')) : null;
 }
 
-function aboutFiles(files) {
+function aboutFiles({ files, when }) {
   const slowest = most(files, ({ seconds }) => seconds);
   const largest = most(files, ({ megabytes }) => megabytes);
   return `## Files that are made to hold the program up
 
-${files.length} files of up to 1 MB (\`tests/hostile/hostile-files.ts\`), each read by the built command. Allowed are 5 s and 500 MB, and no fault; ${files.filter(({ ok }) => ok).length} of ${files.length} held.
+${when}. ${files.length} files of up to 1 MB (\`tests/hostile/hostile-files.ts\`), each read by the built command. Allowed are 5 s and 500 MB, and no fault; ${files.filter(({ ok }) => ok).length} of ${files.length} held.
 The slowest was "${slowest.name}" (${slowest.seconds.toFixed(1)} s), the largest in memory "${largest.name}" (${largest.megabytes.toFixed(0)} MB).
 
 | file | command | exit | s | MB |
@@ -85,10 +93,10 @@ The slowest was "${slowest.name}" (${slowest.seconds.toFixed(1)} s), the largest
 ${files.map((one) => `| ${one.name}${one.ok ? '' : ' **did not hold**'} | ${one.command} | ${one.exit} | ${one.seconds.toFixed(1)} | ${one.megabytes.toFixed(0)} |`).join('\n')}`;
 }
 
-function aboutTable({ hands, made, wrongRows, whole, shown, stoppedWith, left, again, same, ok }) {
+function aboutTable({ when, hands, made, wrongRows, whole, shown, stoppedWith, left, again, same, ok }) {
   return `## A table of very many hands
 
-A batch of ${hands} invented hands, one row of a thousand wrong (\`tests/hostile/many-hands.ts\`): ${made} made, ${wrongRows} rows left out. A second batch of the same table was stopped in its middle by Ctrl-C
+${when}. A batch of ${hands} invented hands, one row of a thousand wrong (\`tests/hostile/many-hands.ts\`): ${made} made, ${wrongRows} rows left out. A second batch of the same table was stopped in its middle by Ctrl-C
 at a terminal, and run again: it has to end as a shell expects, leave nothing hidden, take over what was made, and come to the same lists byte for byte.
 ${ok ? 'It did.' : '**It did not.**'}
 
@@ -107,7 +115,7 @@ function aboutFaults({ tests }) {
   const files = tests.map(({ name }) => `tests/faults/${name}.test.ts`).join(', ');
   return `## Kills and faults of the disk
 
-${sum(rows, ({ count }) => count)} times a program was killed at a call of the disk, its write torn, what it had not flushed lost, or a call failed (${files}). After each the next command ran,
+${[...new Set(tests.map((test) => test.when))].join('; ')}. ${sum(rows, ({ count }) => count)} times a program was killed at a call of the disk, its write torn, what it had not flushed lost, or a call failed (${files}). After each the next command ran,
 and what was there was compared: every visit that was said to be kept is there once, every file is old or new, a mixed set is found. ${tests.every((test) => test.held) ? 'All held.' : '**Not all held.**'}
 
 | kind | of | times |
@@ -115,15 +123,15 @@ and what was there was compared: every visit that was said to be kept is there o
 ${rows.map(({ kind, of, count }) => `| ${kind} | ${of} | ${count} |`).join('\n')}`;
 }
 
-function aboutDoors({ rows }) {
+function aboutTargets({ rows }) {
   const slowest = most(rows, ({ slowestMs }) => slowestMs);
-  return `## Fuzzed doors
+  return `## Hostile inputs
 
-${rows.length} ways into the program, hostile inputs as many as the table says; ${rows.filter((row) => row.held).length} held. The slowest input took ${slowest.slowestMs} ms of the processor (${slowest.name}; 2,000 are allowed).
+${rows.length} ways into the program (\`tests/fuzz\`), hostile inputs as many as the table says; ${rows.filter((row) => row.held).length} held. The slowest input took ${slowest.slowestMs} ms of the processor (${slowest.name}; 2,000 are allowed).
 
-| door | inputs | seed | slowest, ms |
-| --- | --- | --- | --- |
-${rows.map((row) => `| ${row.name}${row.held ? '' : ' **broken**'} | ${row.cases} | ${row.seed} | ${row.slowestMs} |`).join('\n')}`;
+| way in | inputs | seed | slowest, ms | day, commit |
+| --- | --- | --- | --- | --- |
+${rows.map((row) => `| ${row.name}${row.held ? '' : ' **broken**'} | ${row.cases} | ${row.seed} | ${row.slowestMs} | ${row.when} |`).join('\n')}`;
 }
 
 async function hostileFiles() {
@@ -137,7 +145,7 @@ async function hostileFiles() {
     return { name: file.name, command: file.command, exit, seconds, megabytes, ok };
   });
   rmSync(scratch, { recursive: true });
-  return tried;
+  return { when, files: tried };
 }
 
 async function manyHands() {
@@ -149,7 +157,7 @@ async function manyHands() {
   const all = made + wrongRows === hands && again.reused + again.made === made;
   // Between a quarter and three quarters: stopped in the middle, and nothing made twice.
   const middle = again.reused > made / 4 && again.reused < (3 * made) / 4;
-  return { ...tried, ok: all && middle && shown > 0 && stoppedWith === 130 && left === 0 && same };
+  return { when, ...tried, ok: all && middle && shown > 0 && stoppedWith === 130 && left === 0 && same };
 }
 
 /** Each test's rows know its name, so that one that is tried again replaces its own. */
@@ -167,24 +175,31 @@ function madeFaults() {
     }));
     if (rows.length === 0 || !held) process.stdout.write(stdout);
     if (rows.length === 0) throw new Error(`${name} made no faults`);
-    return { name, held, rows };
+    return { when, name, held, rows };
   });
   const before = (found('faults')?.tests ?? []).filter(({ name }) => !values.fault.includes(name));
   return { tests: [...before, ...tests] };
 }
 
-function fuzzedDoors() {
-  const named = values.door.flatMap((name) => ['--target', name]);
+function fuzzedTargets() {
+  const named = values.target.flatMap((name) => ['--target', name]);
   const { stdout } = run(['scripts/fuzz-nightly.mjs', '--cases', values.cases, ...named]);
   // What broke is told with its recipe.
   process.stdout.write(stdout);
   const seed = /seed (\d+)/.exec(stdout)?.[1] ?? '';
   const rows = [...stdout.matchAll(/^(held {2}|BROKEN) (.+?) +(\d+) cases, [\d.]+ s, slowest (\d+) ms/gm)].map(
-    ([, state, name, cases, slowestMs]) => ({ held: state !== 'BROKEN', name, cases: Number(cases), slowestMs: Number(slowestMs), seed }),
+    ([, state, name, cases, slowestMs]) => ({
+      held: state !== 'BROKEN',
+      name,
+      cases: Number(cases),
+      slowestMs: Number(slowestMs),
+      seed,
+      when,
+    }),
   );
   if (rows.length === 0) throw new Error(stdout);
   const again = new Map(rows.map((row) => [row.name, row]));
-  const before = values.door.length > 0 ? (found('doors')?.rows ?? []) : [];
+  const before = values.target.length > 0 ? (found('targets')?.rows ?? []) : [];
   return {
     rows: [...before.map((row) => again.get(row.name) ?? row), ...rows.filter(({ name }) => !before.some((row) => row.name === name))],
   };

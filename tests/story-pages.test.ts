@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { blocks } from '../src/block/library.ts';
+import { makePattern } from '../src/pattern/make-pattern.ts';
+import { DEFAULT_STRIP_OPTIONS } from '../src/pattern/strip/strip-options.ts';
 import type { Page } from '../src/sheet/paper/page.ts';
 import { PAPERS, printableBox } from '../src/sheet/paper/paper.ts';
 import { DEFAULT_SHEET_SETTINGS, type SheetSettings } from '../src/sheet/paper/sheet-settings.ts';
@@ -44,6 +46,26 @@ describe('the making of a strip as a storyboard', () => {
     expect(panels(story(DEMO_HAND, 'ring-lowered-in-three', {}))).toBe(9);
     expect(panels(story(LARGE_HAND, 'long-raised-in-four', {}))).toBe(10);
     expect(panels(story(DEMO_HAND, 'long-and-ring-raised-in-four', {}))).toBe(10);
+  });
+
+  it.each([
+    ['lap', /Bond the lap/, /scrape or wipe the coating off/],
+    ['opening', /lap stays open and gets a strap/, /film or paper between so that they do not bond/],
+    ['pinch', /Pinch the tabs/, /pinch the tabs of 15 mm together/],
+  ] as const)('says of a seam made as %s how its ends are closed, beside what the pictures leave out', (seam, inPictures, beside) => {
+    const block = blocks().find(({ id }) => id === 'ring-lowered-in-three');
+    if (!block) throw new Error('no block');
+    const made = makePattern({ kind: 'strip', hand: DEMO_HAND, block, options: { ...DEFAULT_STRIP_OPTIONS, seam }, date: null });
+    const laid = made.ok ? layOutForPdf(made.value.pattern, { ...DEFAULT_SHEET_SETTINGS, parts: ['making'] }) : made;
+    if (!laid.ok) throw new Error(JSON.stringify(laid.problems));
+    const wordsOf = (kind: Page['kind']) =>
+      laid.value.pages
+        .filter((page) => page.kind === kind)
+        .flatMap((page) => page.layers.flatMap((layer) => layer.texts.map(({ text }) => text)))
+        .join(' ');
+    expect(wordsOf('story')).toMatch(inPictures);
+    expect(wordsOf('making')).toMatch(beside);
+    expect(wordsOf('making')).toMatch(/For each mm that it closes longer or shorter than drawn/);
   });
 
   it('of a plate has six steps on one page, in every language', () => {

@@ -41,10 +41,16 @@ export function describeDrawing(report: StripReport, chosen: ChosenBlock, files:
   return `${lines.join('\n')}\n`;
 }
 
-/** What a way to fold would cost, or that it is not to be had. */
+/** What a way to fold would cost, or that it is not to be had; what is none is not told. */
 function bendInWords(form: BendForm, cost: FaceReport['bend']['costs'][BendForm]): string {
   if (!cost) return `${form} not to be had`;
-  return `${form} stretches ${plain(100 * cost.stretch, 1)} %, shears ${plain(cost.shear, 1)} degrees, misses ${plain(cost.miss, 1)} mm, pushes aside ${plain(cost.swing, 1)} degrees`;
+  const costs = [
+    ['stretches', plain(100 * cost.stretch, 1), '%'],
+    ['shears', plain(cost.shear, 1), 'degrees'],
+    ['misses', plain(cost.miss, 1), 'mm'],
+    ['pushes aside', plain(cost.swing, 1), 'degrees'],
+  ].filter(([, value]) => value !== '0');
+  return `${form} ${costs.length === 0 ? 'costs nothing' : costs.map((words) => words.join(' ')).join(', ')}`;
 }
 
 /** What `draw --plate` says in words: the plate's figures, cautions, and last the files with their true sizes. */

@@ -32,7 +32,7 @@ export async function readJson(path: string): Promise<Result<unknown>> {
   return text.ok ? parseJsonText(text.value, path) : text;
 }
 
-/** The one door to a file's content. Opening a pipe that nobody writes to waits for ever, and some devices never end: only files are opened. */
+/** The only way to a file's content. Opening a pipe that nobody writes to waits for ever, and some devices never end: only files are opened. */
 async function opened<T>(path: string, read: (handle: FileHandle) => Promise<Result<T>>): Promise<Result<T>> {
   try {
     const found = await stat(path);
@@ -50,11 +50,24 @@ async function opened<T>(path: string, read: (handle: FileHandle) => Promise<Res
     }
   } catch (error) {
     const code = error instanceof Error && 'code' in error ? String(error.code) : String(error);
-    const why: Record<string, string> = { ENOENT: 'does not exist', EACCES: 'may not be read', EPERM: 'may not be read' };
+    const why: Record<string, string> = {
+      ENOENT: 'does not exist',
+      ENAMETOOLONG: 'is longer than a file name may be',
+      EACCES: 'may not be read',
+      EPERM: 'may not be read',
+    };
     return problem(path, `${why[code] ?? `cannot be read (${code})`}. Check the path.`);
   }
 }
 
+/** Longest file name that a message tells whole; of a longer one, its beginning and its end. */
+const LONGEST_NAME = 200;
+
+function shortened(path: string): string {
+  return path.length <= LONGEST_NAME ? path : `${path.slice(0, 80)}…${path.slice(-40)}`;
+}
+
 function problem(path: string, what: string): Result<never> {
-  return failure({ code: 'FILE_NOT_READ', where: path, message: `${path} ${what}`, kind: 'input' });
+  const name = shortened(path);
+  return failure({ code: 'FILE_NOT_READ', where: name, message: `${name} ${what}`, kind: 'input' });
 }

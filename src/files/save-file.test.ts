@@ -69,6 +69,16 @@ describe('saveFiles(folder, files, options)', () => {
     expect(await content()).toEqual({ 'b_mm.dxf': 'old' });
   });
 
+  it('names files that exist in one message, of many the first three and how many more', async () => {
+    const many = ['a', 'b', 'c', 'd', 'e'].map((stem) => ({ name: `${stem}_mm.svg`, content: stem }));
+    await saveFiles(folder, many);
+    const again = await saveFiles(folder, many);
+    const message = again.ok ? '' : again.problems.map((problem) => problem.message).join('\n');
+    expect(message).toBe(
+      `${join(folder, 'a_mm.svg')}, b_mm.svg, c_mm.svg and 2 more exist and were not touched; choose another folder, or ask for them to be replaced (--force)`,
+    );
+  });
+
   it('leaves a write-protected file as it is even when told to replace', async () => {
     await writeFile(join(folder, 'b_mm.dxf'), 'old', { mode: 0o444 });
     for (const force of [false, true]) expect(codes(await saveFiles(folder, two, { force }))).toEqual(['OUTPUT_PROTECTED']);
@@ -102,7 +112,7 @@ describe('saveFiles(folder, files, options)', () => {
   it('works the same on a file system without hard links', async () => {
     faults.link = 'ENOTSUP';
     expect(codes(await saveFiles(folder, two))).toEqual([]);
-    expect(codes(await saveFiles(folder, two))).toEqual(['OUTPUT_EXISTS', 'OUTPUT_EXISTS']);
+    expect(codes(await saveFiles(folder, two))).toEqual(['OUTPUT_EXISTS']);
     expect(codes(await saveFiles(folder, two, { force: true }))).toEqual([]);
     expect(await content()).toEqual({ 'a_mm.svg': 'é', 'b_mm.dxf': '0\n' });
   });

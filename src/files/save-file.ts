@@ -1,6 +1,6 @@
 import { rmdirSync } from 'node:fs';
 import { lstat, mkdir, rm, rmdir, unlink } from 'node:fs/promises';
-import { dirname, join, resolve } from 'node:path';
+import { basename, dirname, join, resolve } from 'node:path';
 import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { besidePath, clearLeftovers, Draft, exists, flushFolder, isProtected, keepEarlier, renamePatiently } from './draft.ts';
@@ -44,7 +44,12 @@ export async function checkWritable(folder: string, names: readonly string[] = [
   const usable = names.filter((name) => !problems.some((p) => p.where === name));
   const blocked = await folderProblem(folder);
   if (blocked) problems.push(blocked);
-  else for (const name of usable) problems.push(...(await existingProblem(join(folder, name), options.force === true)));
+  else {
+    const found = await Promise.all(usable.map((name) => whatIsThere(join(folder, name), options.force === true)));
+    problems.push(...found.flatMap((one) => (one === null || one === 'taken' ? [] : [one])));
+    const taken = usable.filter((_, k) => found[k] === 'taken').map((name) => join(folder, name));
+    if (taken.length > 0) problems.push(alreadyThere(taken));
+  }
   return problems.length > 0 ? failure(...problems) : success(folder);
 }
 
@@ -203,19 +208,28 @@ async function folderProblem(folder: string): Promise<Problem | null> {
   }
 }
 
-async function existingProblem(path: string, force: boolean): Promise<readonly Problem[]> {
+/** What stands in the way at a path: a problem of its own, a file that may be replaced where that is asked for (`taken`), or nothing. */
+async function whatIsThere(path: string, force: boolean): Promise<Problem | 'taken' | null> {
   const found = await lstat(path).catch(() => null);
-  if (found?.isDirectory()) return [problem('OUTPUT_EXISTS', path, `${path} is a folder; move it away or choose another folder`)];
+  if (found?.isDirectory()) return problem('OUTPUT_EXISTS', path, `${path} is a folder; move it away or choose another folder`);
   if (found && isProtected(found)) {
     const message = `${path} exists, is write-protected and was not touched; choose another folder, or take the protection away and ask for it to be replaced (--force)`;
-    return [problem('OUTPUT_PROTECTED', path, message)];
+    return problem('OUTPUT_PROTECTED', path, message);
   }
-  return found && !force ? [alreadyThere(path)] : [];
+  return found && !force ? 'taken' : null;
 }
 
-function alreadyThere(path: string): Problem {
-  const message = `${path} exists and was not touched; choose another folder, or ask for it to be replaced (--force)`;
-  return problem('OUTPUT_EXISTS', path, message);
+/** So many files are named in a message, of more their number. */
+const MOST_NAMED = 3;
+
+/** @param paths of a folder, one at least */
+function alreadyThere(paths: readonly string[]): Problem {
+  const [first = ''] = paths;
+  const more = paths.length - MOST_NAMED;
+  const named = [first, ...paths.slice(1, MOST_NAMED).map((path) => basename(path))].join(', ') + (more > 0 ? ` and ${more} more` : '');
+  const what = paths.length === 1 ? 'exists and was not touched' : 'exist and were not touched';
+  const message = `${named} ${what}; choose another folder, or ask for ${paths.length === 1 ? 'it' : 'them'} to be replaced (--force)`;
+  return problem('OUTPUT_EXISTS', first, message);
 }
 
 async function putInPlace(file: Staged, force: boolean): Promise<void> {
@@ -254,7 +268,7 @@ async function setAside(earlier: string, target: string): Promise<string> {
 
 function saveProblem(folder: string, error: unknown, stuck: readonly string[]): Problem {
   const left = stuck.length > 0 ? `; could not be undone: ${stuck.join(', ')}; put this right by hand` : '; nothing was written';
-  if (errorCode(error) === 'EEXIST') return alreadyThere(String((error as { dest?: unknown }).dest ?? folder));
+  if (errorCode(error) === 'EEXIST') return alreadyThere([String((error as { dest?: unknown }).dest ?? folder)]);
   return problem(
     'OUTPUT_FAILED',
     folder,

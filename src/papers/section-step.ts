@@ -109,7 +109,7 @@ function pressingThumb(f: StripFigures, place: (p: Point) => Point, w: StoryWord
   const { seam } = f.path;
   const tip = place({ x: seam.x, y: seam.y + outward * 1.6 * f.options.thickness });
   const up = place({ x: 0, y: outward }).y > 0 ? 1 : -1;
-  const end = { x: tip.x, y: tip.y + up * (THUMB_LENGTH + 1.5) };
+  const end = { x: tip.x, y: tip.y + up * (THUMB_LENGTH + 2.5) };
   return [...thumbEnd(tip, (up * Math.PI) / 2), label(w.thumb, end, letters, false, up > 0 ? 0 : -letters)];
 }
 

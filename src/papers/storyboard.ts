@@ -127,7 +127,7 @@ export function stripSteps(made: MadeStrip, w: StoryWords): readonly StoryStep[]
     {
       title: close.title,
       view: w.view.flat,
-      text: close.text,
+      text: close.text[f.options.seam],
       pictures: [onHand([{ from: 0, to: whole, tone: 'strip' }], !lowered), { items: flatStrip(f, hand.side), share: 0.46 }],
     },
   ];

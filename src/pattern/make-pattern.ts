@@ -52,7 +52,7 @@ export interface MadePlate {
   readonly report: PlateReport;
 }
 
-/** The one door from inputs to a pattern: makes it and proves it. Fails when it cannot be made, with every reason. */
+/** The only way from inputs to a pattern: makes it and proves it. Fails when it cannot be made, with every reason. */
 export function makePattern(request: StripRequest): Result<MadePattern>;
 export function makePattern(request: PlateRequest): Result<MadePlate>;
 export function makePattern(request: PatternRequest): Result<MadePattern | MadePlate>;

@@ -54,6 +54,8 @@ export interface MakingNotes {
   readonly cutLists: readonly CutList[];
   readonly gauges: readonly { readonly title: string; readonly drawn: Drawn }[];
   readonly steps: readonly string[];
+  /** What is left to be said of the steps where they are shown in pictures; null: all of them. */
+  readonly besidePictures: readonly string[] | null;
   readonly checks: readonly string[];
   readonly cautions: readonly string[];
   readonly made: MadeDevice;

@@ -2,6 +2,7 @@ import { semiAxisFromPerimeter } from '../geometry/ellipse.ts';
 import { DIGITS, type DigitName } from '../hand/digits.ts';
 import { averageDigit } from '../hand/estimate.ts';
 import type { DigitMeasures, PalmMeasures } from '../hand/hand.ts';
+import { CREASE_TO_JOINT } from '../pattern/free-flexion.ts';
 
 /** Webs between fingers, each named by the two that it lies between. */
 export const WEB_NAMES = ['index-long', 'long-ring', 'ring-little'] as const;
@@ -62,8 +63,6 @@ const BONES: Readonly<Record<DigitName, { readonly proximal: number; readonly mi
 /** The thumb's, from the same source: metacarpal, proximal phalanx, distal phalanx and pulp. Before its MP joint it is part of the palm. */
 export const THUMB_BONES = { metacarpal: 46.22, proximal: 31.57, distal: 21.67 + 5.67 } as const;
 
-/** PIP crease to PIP joint, the middle of 2 to 3 mm. Bugbee & Botte, Clin Orthop 1993. */
-const PIP_CREASE_TO_JOINT = 2.5;
 /** Means of women and men, ANSUR II, Gordon et al. 2014, NATICK/TR-15/007. mm */
 const MEAN_BREADTH = (78.15 + 88.26) / 2;
 const MEAN_PALM_LENGTH = (108.7 + 116.46) / 2;
@@ -140,7 +139,7 @@ function fingerShape(digit: DigitName, hand: DrawableHand, webs: Readonly<Record
   const proximal = measures.dorsalLength ?? (measures.palmarRoom === undefined ? length * scale : (measures.palmarRoom * length) / room);
   const palmarRoom = measures.palmarRoom ?? (proximal * room) / length;
   const root = rootLevel(digit, webs);
-  const pip = root + palmarRoom + PIP_CREASE_TO_JOINT;
+  const pip = root + palmarRoom + CREASE_TO_JOINT;
   const bones = BONES[digit];
   return {
     digit,

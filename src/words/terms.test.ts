@@ -17,6 +17,7 @@ const STANDS_INSTEAD: Readonly<Record<string, string>> = {
   Messschieber: 'Schieblehre',
   Alarmzeichen: 'Warnzeichen',
   Deformität: 'Fehlstellung',
+  Riemen: 'Band',
   Differenz: 'MP-Differenz',
   // Spanish
   placa: 'férula',

@@ -120,7 +120,7 @@ export const germanMessages: Texts['message'] = {
     NO_PASSIVE_GAIN: ({ name }) =>
       `${name} ist so groß wie das aktive: Das Gelenk ist steif, und umgelenkte aktive Bewegung bringt vielleicht wenig. Endgefühl prüfen; die Steife zuerst oder daneben behandeln.`,
     LOOP_OVER_PIP: () =>
-      'Eine fest geschlossene Schlaufe ginge nicht über das PIP-Gelenk. Die Überlappung so machen, dass sie sich öffnen lässt: nicht verkleben, mit einem Riemen schließen.',
+      'Eine fest geschlossene Schlaufe ginge nicht über das PIP-Gelenk. Die Überlappung so machen, dass sie sich öffnen lässt: nicht verkleben, mit einem Band schließen.',
   },
   caution: {
     UNPROTECTED_REPAIR: () =>

@@ -149,7 +149,7 @@ export const german: Texts = {
       tacked: 'angedrückt',
       spanning: 'gespannt',
       lap: 'überlappt',
-      opening: 'überlappt, zum Öffnen, mit Riemen',
+      opening: 'überlappt, zum Öffnen, mit Band',
       auto: 'wie das Gelenk es braucht',
       pinch: 'gekniffen',
       staggered: 'gestaffelt',

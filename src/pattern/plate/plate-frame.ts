@@ -6,6 +6,7 @@ import type { Hand } from '../../hand/hand.ts';
 import { radians } from '../../units/angle.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
+import { CREASE_TO_JOINT } from '../free-flexion.ts';
 import { bendAlong } from './bend.ts';
 import { type BendCost, type BendForm, type BendLine, bendLines, costOf, leastCost, type MpJoint } from './bend-forms.ts';
 import { type DigitRow, digitRow, type RowDigit } from './digit-row.ts';
@@ -94,8 +95,6 @@ export interface PlateFrame {
 
 /** Wrist circumference over hand circumference, from which the hand tapers: from memory, to be replaced by a measured value. */
 export const WRIST_SHARE = 0.83;
-/** PIP crease to PIP joint, the middle of 2 to 3 mm. Bugbee & Botte, Clin Orthop 1993. */
-export const PIP_CREASE_TO_JOINT = 2.5;
 /** The least that a plate may cover of a finger beyond its bend, and of the hand before it: less does not hold. Ours, no source. mm */
 export const LEAST_FINGER = 8;
 const LEAST_HAND = 12;
@@ -171,7 +170,7 @@ function faceFrame(face: Face, inputs: FaceInputs): Result<FaceFrame> {
     const found = part?.held.find((d) => d.digit === digit);
     const measures = hand.digits[digit];
     if (!part || !found || !measures) return { ...place, held: null };
-    const crease = measures.dorsalLength - PIP_CREASE_TO_JOINT;
+    const crease = measures.dorsalLength - CREASE_TO_JOINT;
     const reach = (face === 'dorsal' ? measures.dorsalLength : crease) - options.pipClearance;
     const web = found.joint + crease - measures.palmarRoom + options.webClearance;
     return { ...place, held: { ...found, part, edge: found.joint + reach, web, bendEnd: part.endAt(found.across) } };

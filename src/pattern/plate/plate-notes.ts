@@ -142,6 +142,7 @@ export function plateNotes(
       },
     ],
     steps: Object.values(w.step),
+    besidePictures: null,
     checks: checks(f, speech),
     cautions: [...Object.values(w.caution), ...Object.values(speech.cautions)],
     made: { kind: 'plate', figures: f, hand },

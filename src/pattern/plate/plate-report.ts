@@ -1,9 +1,11 @@
+import { NO_FIST } from '../../block/rank-blocks.ts';
 import { boxOf, signedArea } from '../../geometry/path.ts';
 import type { DigitName } from '../../hand/digits.ts';
 import type { FoldFindings } from '../../judge/judge-plate.ts';
 import { degrees } from '../../units/angle.ts';
 import { rounded } from '../../units/number.ts';
 import type { Warning } from '../../units/result.ts';
+import { freeFlexionOver } from '../free-flexion.ts';
 import type { BendForm } from './bend-forms.ts';
 import { type Face, PLATE_ANGLE, type PlateDesign } from './plate-design.ts';
 import { type FaceFrame, heldColumns, LEAST_FINGER, type PlateBend, type PlateFrame, THUMB_CLEARANCE } from './plate-frame.ts';
@@ -76,8 +78,6 @@ export interface PlateFigures {
   readonly freePip: PlateReport['freePipFlexion'];
 }
 
-/** Under this the plate's edge may stop the PIP joint before the hand does (normal PIP flexion is about 100). degrees */
-const LEAST_FREE_PIP_FLEXION = 110;
 const DECIMALS = 3;
 
 export function plateFigures(
@@ -96,7 +96,7 @@ export function plateFigures(
   };
 }
 
-/** PIP flexion in degrees that each held digit keeps over the palmar edge, as for strips: 180 - atan2(thickness, edge to PIP crease). */
+/** PIP flexion in degrees that each held digit keeps over the palmar edge, as with one layer of a strip (`freeFlexionOver`). */
 function freePipFlexion(frame: PlateFrame, outlines: readonly PlateOutline[], options: PlateOptions): PlateReport['freePipFlexion'] {
   const k = frame.faces.findIndex((face) => face.face === 'palmar');
   const face = frame.faces[k];
@@ -104,7 +104,10 @@ function freePipFlexion(frame: PlateFrame, outlines: readonly PlateOutline[], op
   return Object.fromEntries(
     heldColumns(face).map(({ digit, held }) => {
       const along = outlines[k]?.distal.find((d) => d.digit === digit)?.along ?? held.edge;
-      return [digit, 180 - degrees(Math.atan2(options.thickness, options.pipClearance + held.edge - along))];
+      return [
+        digit,
+        freeFlexionOver(held.row.halfDepth, options.skinClearance + options.thickness, options.pipClearance + held.edge - along),
+      ];
     }),
   );
 }
@@ -113,14 +116,14 @@ function freePipFlexion(frame: PlateFrame, outlines: readonly PlateOutline[], op
 export function plateWarnings({ options, freePip, frame, outlines }: PlateFigures, folds: readonly FoldFindings[]): readonly Warning[] {
   const warnings: Warning[] = [];
   for (const [digit, angle] of Object.entries(freePip)) {
-    if (angle >= LEAST_FREE_PIP_FLEXION) continue;
+    if (angle >= NO_FIST) continue;
     warnings.push({
       code: 'PIP_FLEXION_NOT_FREE',
       where: `digits.${digit}`,
-      message: `the plate may stop PIP flexion of the ${digit} finger at ${angle.toFixed(0)} degrees, under ${LEAST_FREE_PIP_FLEXION}`,
+      message: `the plate stops PIP flexion of the ${digit} finger at about ${angle.toFixed(0)} degrees, under ${NO_FIST}`,
       value: angle,
-      limit: LEAST_FREE_PIP_FLEXION,
-      next: 'use thinner sheet or a larger pipClearance',
+      limit: NO_FIST,
+      next: 'use a larger pipClearance or a dorsal plate, and check the fist before the plate sets',
     });
   }
   for (const face of frame.faces) {

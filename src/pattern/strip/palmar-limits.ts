@@ -1,20 +1,13 @@
 import { PALMAR_LAYERS } from '../../block/block.ts';
 import { rootBetween } from '../../geometry/root.ts';
-import { degrees } from '../../units/angle.ts';
 import { ANGLE_SOLVED } from '../../units/tolerance.ts';
+import { freeFlexionOver } from '../free-flexion.ts';
 import type { PalmarZone } from './palmar-zones.ts';
 import { DEFAULT_STRIP_OPTIONS, type StripSettings } from './strip-options.ts';
 import { endAllowances } from './strip-outline.ts';
 import type { StripPath } from './strip-path.ts';
-import { CREASE_TO_JOINT, type StandingSection } from './strip-sections.ts';
+import type { StandingSection } from './strip-sections.ts';
 
-/**
- * Half depth of the middle phalanx in half depths of the proximal one: DIP to PIP circumference is 48.0 : 57.0, half-way between
- * (Nag, Nag, Desai, Indian J Med Res 2003;117:260-269, second-hand).
- */
-const MIDDLE_PHALANX = 0.9;
-/** How far its flesh gives way against the edge, in half depths of the proximal phalanx: an assumption, no source; 0.2 to 0.6 makes 8 degrees either way. */
-const FLESH_GIVES = 0.4;
 /** The edge stays at least so far from the PIP crease, however little flexion is asked for: 2 to 3 mm off creases is common practice, no source. mm */
 const LEAST_TO_CREASE = 2;
 /** Farther from the crease than this no edge is. mm */
@@ -42,15 +35,11 @@ export function palmarStop(section: StandingSection, path: StripPath, zones: rea
 }
 
 /**
- * PIP flexion, degrees, at which the middle phalanx meets a distal edge that lies `toCrease` mm proximal of the PIP crease (model rule 12): the
- * edge seen from the joint, and the phalanx that lies on it with its flesh pressed in. The clearance is the usual one, not one that a paper
- * strip solved for.
+ * PIP flexion, degrees, that a distal edge leaves which lies `toCrease` mm proximal of the PIP crease (model rule 12). The clearance is the usual one, not
+ * one that a paper strip solved for.
  */
 export function freeFlexion({ halfDepth, layers, standOff }: PalmarStop, toCrease: number, thickness: number): number {
-  const height = halfDepth + DEFAULT_STRIP_OPTIONS.skinClearance + layers * thickness + standOff;
-  const distance = toCrease + CREASE_TO_JOINT;
-  const phalanx = (MIDDLE_PHALANX - FLESH_GIVES) * halfDepth;
-  return 180 - degrees(Math.atan2(height, distance) + Math.asin(phalanx / Math.hypot(distance, height)));
+  return freeFlexionOver(halfDepth, DEFAULT_STRIP_OPTIONS.skinClearance + layers * thickness + standOff, toCrease);
 }
 
 /** How far the edge must lie proximal of the PIP crease to leave the wanted flexion free, mm; at least 2. */

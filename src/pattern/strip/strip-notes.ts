@@ -44,6 +44,7 @@ export function stripNotes(f: StripFigures, hand: Hand, date: string | null, lef
       },
     ],
     steps: steps(f, speech),
+    besidePictures: [seamStep(f, speech)],
     checks: checks(f, hand, speech),
     cautions: Object.values(speech.cautions),
     made: { kind: 'strip', figures: f, hand },
@@ -102,7 +103,6 @@ function steps(f: StripFigures, speech: Speech): readonly string[] {
   const mm = (value: number) => `${number(value, 1)} mm`;
   const o = f.options;
   const held = named(heldDigits(f.block), speech);
-  const slope = Math.abs(f.seamSlope);
   return [
     w.step.measure,
     // The best measurement of the path is the path.
@@ -111,16 +111,24 @@ function steps(f: StripFigures, speech: Speech): readonly string[] {
     w.step.heat,
     w.step.blot,
     w.step.drape(held, number(o.differential, 1), w.motion[motion(f)], way(f, speech)),
-    w.step.seam(
-      w.step[o.seam](mm(o.seamAllowance)),
-      // Where the band closes on a ramp, closing it longer or shorter shifts the edges of the two ends against each other.
-      slope < 0.05 ? '' : w.step.shift(number(slope, 1)),
-      o.closure === 'tacked' ? w.step.tack(held) : w.step.spanning,
-    ),
+    seamStep(f, speech),
     w.step.cool,
     w.step.check,
     w.step.trim,
   ];
+}
+
+/** How the ends are closed, on what sheet they bond, and what closing them longer or shorter than drawn does. */
+function seamStep(f: StripFigures, speech: Speech): string {
+  const { strip: w, number } = speech;
+  const o = f.options;
+  // Where the band closes on a ramp, closing it longer or shorter shifts the edges of the two ends against each other.
+  const slope = Math.abs(f.seamSlope);
+  return w.step.seam(
+    w.step[o.seam](`${number(o.seamAllowance, 1)} mm`),
+    slope < 0.05 ? '' : w.step.shift(number(slope, 1)),
+    o.closure === 'tacked' ? w.step.tack(named(heldDigits(f.block), speech)) : w.step.spanning,
+  );
 }
 
 function checks(f: StripFigures, hand: Hand, speech: Speech): readonly string[] {

@@ -6,6 +6,7 @@ import type { Hand } from '../../hand/hand.ts';
 import { digitSection, digitTaper } from '../../hand/section.ts';
 import { radians } from '../../units/angle.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
+import { CREASE_TO_JOINT } from '../free-flexion.ts';
 import { GEOMETRY_VERSION, type GeometryVersion } from './geometry-version.ts';
 import type { StripSettings } from './strip-options.ts';
 
@@ -50,9 +51,6 @@ export interface StandingHand {
   readonly sections: readonly StandingSection[];
   readonly webs: readonly Web[];
 }
-
-/** The PIP crease lies 2 to 3 mm proximal of the PIP joint, 2.5 taken. Bugbee & Botte, Clin Orthop 1993. mm */
-export const CREASE_TO_JOINT = 2.5;
 
 /**
  * Stands the block's digits side by side at their MP angles (model rules 3 and 4).

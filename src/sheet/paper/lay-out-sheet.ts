@@ -71,13 +71,7 @@ export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: 
     if (notes === null) return [];
     if (part === 'making') {
       const story = papers.story(notes, { ...room, box: plain('') });
-      const rest = makingPages(
-        story.length > 0 && notes.made.kind === 'strip' ? { ...notes, steps: [] } : notes,
-        frame,
-        measure,
-        shown,
-        speech,
-      );
+      const rest = makingPages(notes, frame, measure, { ...shown, pictures: story.length > 0 }, speech);
       return rest && [...story, ...rest];
     }
     return papers.handout(notes, room);

@@ -17,8 +17,9 @@ const LARGEST_VIEW = 2;
 /** Share of a column's height that the view may take. */
 const VIEW_SHARE = 0.55;
 
-/** What the pattern's own pages say already. */
+/** What other pages say already: the pattern's own, and the steps in pictures. */
 export interface ShownElsewhere {
+  readonly pictures: boolean;
   readonly legend: boolean;
   readonly facts: boolean;
 }
@@ -93,7 +94,9 @@ function makingWith(
     ...(shown.facts ? [] : [{ heading: w.heading.facts, cells: plainly(notes.facts) }]),
     ...(shown.legend || notes.legend.length === 0 ? [] : [{ heading: w.heading.lines, cells: [legendCell(notes.legend)] }]),
     ...notes.cutLists.map((list) => cutListSection(list, width, measure, speech)),
-    ...(notes.steps.length > 0 ? [{ heading: w.heading.steps, cells: numbered(notes.steps) }] : []),
+    ...(shown.pictures && notes.besidePictures
+      ? [{ heading: '', cells: plainly(notes.besidePictures) }]
+      : [{ heading: w.heading.steps, cells: numbered(notes.steps) }]),
     { heading: w.heading.checks, cells: boxed(notes.checks) },
     { heading: w.heading.cautions, cells: notes.cautions.map((line) => paragraph(line, width, MAKING, measure, '\u2022')) },
   ];

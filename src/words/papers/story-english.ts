@@ -33,7 +33,7 @@ export const storyEnglish = {
     warm: {
       title: 'Warm, blot, test, begin',
       text: (held: string) =>
-        `65 to 71 C, under a minute. Blot, wait, test on your own skin. "OUTSIDE" looks at you; the seam mark lies on the middle of the ${held}.`,
+        `65 to 71 C, under a minute. Blot, wait, test on your own skin. "OUTSIDE" looks at you; the seam mark lies on the middle of the ${held}, where your other hand keeps it.`,
     },
     first: {
       dorsal: {
@@ -94,7 +94,7 @@ export const storyEnglish = {
       tacked: {
         title: 'Back to the seam; press the tack',
         text: (finger: string, held: string) =>
-          `Back along the ${finger} to the seam mark. Press both layers together on the ${held} until they hold.`,
+          `Back along the ${finger} to the seam mark. While it is dry and soft, press both layers together on the ${held} for about 5 seconds: thumb on top, fingers against it.`,
       },
       spanning: {
         title: 'Back to the seam',
@@ -107,7 +107,11 @@ export const storyEnglish = {
     },
     close: {
       title: 'Take off, close, trim',
-      text: 'Take it off finger by finger. Close the lap at its marks, trim the end, round every edge. Words face out.',
+      text: {
+        lap: 'Take it off finger by finger. Bond the lap at its marks, trim the end, round every edge. Words face out.',
+        opening: 'Take it off finger by finger. The lap stays open and gets a strap. Trim the end, round every edge. Words face out.',
+        pinch: 'Take it off finger by finger. Pinch the tabs at their marks, trim the end, round every edge. Words face out.',
+      },
     },
   },
   plate: {

@@ -34,7 +34,7 @@ export const storyGerman: Translations<typeof storyEnglish> = {
     warm: {
       title: 'Erwärmen, abtupfen, prüfen, beginnen',
       text: (held) =>
-        `65 bis 71 °C, unter einer Minute. Abtupfen, warten, an der eigenen Haut prüfen. "AUSSEN" zeigt zu Ihnen; die Marke der Klebestelle liegt auf der Mitte vom ${held}.`,
+        `65 bis 71 °C, unter einer Minute. Abtupfen, warten, an der eigenen Haut prüfen. "AUSSEN" zeigt zu Ihnen; die Marke der Klebestelle liegt auf der Mitte vom ${held}, dort hält Ihre andere Hand sie fest.`,
     },
     first: {
       dorsal: {
@@ -96,7 +96,8 @@ export const storyGerman: Translations<typeof storyEnglish> = {
     back: {
       tacked: {
         title: 'Zurück; Lagen andrücken',
-        text: (finger, held) => `Am ${finger} entlang zurück zur Marke. Beide Lagen auf dem ${held} zusammendrücken, bis sie halten.`,
+        text: (finger, held) =>
+          `Am ${finger} entlang zurück zur Marke. Solange es trocken und weich ist, beide Lagen auf dem ${held} etwa 5 Sekunden zusammendrücken: Daumen oben, Finger dagegen.`,
       },
       spanning: {
         title: 'Zurück zur Klebestelle',
@@ -109,7 +110,13 @@ export const storyGerman: Translations<typeof storyEnglish> = {
     },
     close: {
       title: 'Abnehmen, schließen, kürzen',
-      text: 'Finger für Finger abnehmen. Überlappung an den Marken kleben, Ende kürzen, alle Kanten runden. Die Schrift zeigt nach außen.',
+      text: {
+        lap: 'Finger für Finger abnehmen. Überlappung an den Marken kleben, Ende kürzen, alle Kanten runden. Die Schrift zeigt nach außen.',
+        opening:
+          'Finger für Finger abnehmen. Die Überlappung bleibt offen und bekommt ein Band. Ende kürzen, alle Kanten runden. Die Schrift zeigt nach außen.',
+        pinch:
+          'Finger für Finger abnehmen. Laschen an den Marken zusammenkneifen, Ende kürzen, alle Kanten runden. Die Schrift zeigt nach außen.',
+      },
     },
   },
   plate: {

@@ -33,7 +33,7 @@ export const storySpanish: Translations<typeof storyEnglish> = {
     warm: {
       title: 'Calentar, secar, probar, empezar',
       text: (held) =>
-        `65 a 71 °C, menos de un minuto. Seque, espere, pruebe en su propia piel. "EXTERIOR" mira hacia usted; la marca de unión va en el centro del ${held}.`,
+        `65 a 71 °C, menos de un minuto. Seque, espere, pruebe en su propia piel. "EXTERIOR" mira hacia usted; la marca de unión va en el centro del ${held}, donde su otra mano la sujeta.`,
     },
     first: {
       dorsal: {
@@ -93,7 +93,8 @@ export const storySpanish: Translations<typeof storyEnglish> = {
     back: {
       tacked: {
         title: 'Volver; apretar la unión',
-        text: (finger, held) => `Vuelva junto al ${finger} hasta la marca. Apriete las dos capas sobre el ${held} hasta que peguen.`,
+        text: (finger, held) =>
+          `Vuelva junto al ${finger} hasta la marca. Mientras está seca y blanda, apriete unos 5 segundos las dos capas sobre el ${held}: el pulgar encima, los dedos contra él.`,
       },
       spanning: {
         title: 'Volver a la unión',
@@ -106,7 +107,13 @@ export const storySpanish: Translations<typeof storyEnglish> = {
     },
     close: {
       title: 'Quitar, cerrar, recortar',
-      text: 'Quítela dedo por dedo. Pegue el solape en sus marcas, recorte el extremo y redondee los bordes. Las letras van hacia fuera.',
+      text: {
+        lap: 'Quítela dedo por dedo. Pegue el solape en sus marcas, recorte el extremo y redondee los bordes. Las letras van hacia fuera.',
+        opening:
+          'Quítela dedo por dedo. El solape queda abierto y lleva una cincha. Recorte el extremo y redondee los bordes. Las letras van hacia fuera.',
+        pinch:
+          'Quítela dedo por dedo. Pellizque las pestañas en sus marcas, recorte el extremo y redondee los bordes. Las letras van hacia fuera.',
+      },
     },
   },
   plate: {

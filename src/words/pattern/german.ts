@@ -41,7 +41,7 @@ export const patternGerman: Translations<typeof patternEnglish> = {
     tacked: 'angedrückt',
     spanning: 'gespannt',
     lap: 'überlappt',
-    opening: 'überlappt, zum Öffnen, mit Riemen',
+    opening: 'überlappt, zum Öffnen, mit Band',
     pinch: 'gekniffen',
     staggered: 'gestaffelt',
     straight: 'gerade',
@@ -110,7 +110,7 @@ export const patternGerman: Translations<typeof patternEnglish> = {
       `Anformen, ${held} am MP-Gelenk etwa ${degrees} Grad mehr in ${motion} gehalten als die Nachbarn. Von der Eckmarke läuft der Streifen: ${way}, und zurück zur Klebestelle. Nicht mehr dehnen als geplant.`,
     lap: (allowance) => `die Enden um ${allowance} übereinanderlegen, Marke auf Marke`,
     opening: (allowance) =>
-      `die Enden um ${allowance} übereinanderlegen, Marke auf Marke, mit Folie oder Papier dazwischen, damit sie nicht kleben; kalt einen Riemen anbringen, der sie schließt`,
+      `die Enden um ${allowance} übereinanderlegen, Marke auf Marke, mit Folie oder Papier dazwischen, damit sie nicht kleben; kalt ein Band anbringen, das sie schließt`,
     pinch: (allowance) => `die Laschen von ${allowance} an den Marken zusammenkneifen`,
     seam: (close, shift, tack) =>
       `Klebestelle: ${close}.${shift} Unbeschichtetes Material klebt trocken und heiß an sich selbst; bei beschichtetem zuerst die Schicht abkratzen oder abwischen.${tack}`,
