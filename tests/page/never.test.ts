@@ -297,7 +297,9 @@ describe('what must never happen', () => {
       const mend = page.locator('.looks .stops').getByRole('button', { name: button });
       await mend.waitFor();
       await mend.click();
-      // One is mended by a press; the field that is gone to, or that was cleared, is typed anew.
+      // The button goes away with what it mended; the focus does not.
+      await expect.poll(() => page.evaluate(() => document.activeElement?.id ?? ''), { message: `focus, ${where}` }).not.toBe('');
+      // The field that is gone to, or that was cleared, is typed anew.
       if (button === 'Go to the field' || button === 'Clear circumference') {
         await page.waitForFunction((id) => document.activeElement?.id === id, `field-${where.replaceAll('.', '-')}`);
         await field(page, where).fill('53');
