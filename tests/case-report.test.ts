@@ -248,7 +248,7 @@ describe('caseReport(record)', () => {
     expect(lines).toEqual([
       {
         mark: 'A',
-        text: '2026-01-05   Strip: ring lower than long and little, differential 25 degrees, 161.3 mm long. Differs from the default: thickness 1.6 mm (default 2.4), seam pinch (default auto), stretch 0.05 (default 0).',
+        text: '2026-01-05   Strip: ring lower than long and little, differential 25 degrees, 161.3 mm long. Differs from the default: sheet thickness 1.6 mm (default 2.4), seam pinched (default left to the program), stretch 0.05 (default 0).',
       },
       {
         mark: 'B',

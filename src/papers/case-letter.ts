@@ -149,7 +149,11 @@ function goalText(record: Case, words: LetterWords): string {
 
 function adviceSection(record: Case, words: LetterWords, language: Language): ReportSection {
   // A block has no name outside the program: it goes by which fingers are held where.
-  const speech: PlanSpeech = { blockName: (block) => words.strip({ ...heldDigits({ block }), differential: null }).replace(/\.$/, '') };
+  // Within a sentence; a German noun keeps its capital.
+  const within = (text: string) => (language === 'de' ? text : text.charAt(0).toLowerCase() + text.slice(1));
+  const speech: PlanSpeech = {
+    blockName: (block) => within(words.strip({ ...heldDigits({ block }), differential: null }).replace(/\.$/, '')),
+  };
   const { steps } = courseAdvice(record, language, speech);
   return {
     heading: words.advice,

@@ -33,7 +33,7 @@ export function caseReport(record: Case, language: Language = 'en'): Result<Repo
       ...(closed === null ? [] : [{ heading: words.heading.closed, lines: [line(words.caseWas(closedText(closed, words)))] }]),
       ...charts.value,
       visitSection(record, words),
-      madeSection(record, words),
+      madeSection(record, words, language),
       nextSection(record, language),
       ...totalSection(record, words),
       {
@@ -117,7 +117,7 @@ function amended({ file }: Case, words: RecordWords): readonly ReportLine[] {
   );
 }
 
-function madeSection({ visits, file }: Case, words: RecordWords): ReportSection {
+function madeSection({ visits, file }: Case, words: RecordWords, language: Language): ReportSection {
   const all = madeInOrder(visits);
   if (all.length === 0) return { heading: words.heading.made, lines: [line(words.nothingMade)] };
   return {
@@ -126,7 +126,7 @@ function madeSection({ visits, file }: Case, words: RecordWords): ReportSection 
       const given = file.visits[visit]?.made;
       const parts = [
         `${visits[visit]?.date}   ${capital(madeOnPaper(made, words))}.`,
-        ...(given === undefined ? [] : [optionsText(given, words)]),
+        ...(given === undefined ? [] : [optionsText(given, language)]),
         ...(made.flatLength === null ? [words.lengthNotNoted] : []),
       ];
       return line(parts.join(' '), letter);

@@ -1,8 +1,10 @@
 import { DIGITS } from '../hand/digits.ts';
 import { PLATE_CHOICE_OPTIONS, PLATE_NUMBER_OPTIONS } from '../pattern/plate/plate-options.ts';
-import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
+import { CHOICE_OPTIONS, NUMBER_OPTIONS, RETIRED_OPTIONS } from '../pattern/strip/strip-options.ts';
 import { plain } from '../units/number.ts';
+import type { Language } from '../words/language.ts';
 import type { ChartWords } from '../words/record/chart-words.ts';
+import { OPTION_WORDS, type OptionWords } from '../words/record/option-words.ts';
 import type { RecordFigures } from '../words/record/record-figures.ts';
 import { RECORD_WORDS, type RecordWords } from '../words/record/record-words.ts';
 import type { Made, MadeStrip, Noted } from './case.ts';
@@ -86,25 +88,37 @@ const DECIMALS = 4;
 
 /**
  * The options that a thing was made with, where they differ from the defaults of its kind, in one sentence or more; an option unknown
- * to this version is told as it is. Options go by their names in an options file, in every language. The differential of a strip is left to the words for what was made.
+ * to this version is told as it is. The differential of a strip is left to the words for what was made.
  */
-export function optionsText({ kind, options }: MadeFile, words: RecordWords = RECORD_WORDS.en): string {
+export function optionsText({ kind, options }: MadeFile, language: Language = 'en'): string {
+  const words = RECORD_WORDS[language];
+  const named = OPTION_WORDS[language];
   const noted = Object.entries(options).filter(([key]) => key !== 'differential' || kind !== 'strip');
   if (noted.length === 0) return words.optionsNotNoted;
-  const all = kind === 'plate' ? [...PLATE_NUMBER_OPTIONS, ...PLATE_CHOICE_OPTIONS] : [...NUMBER_OPTIONS, ...CHOICE_OPTIONS];
+  const all =
+    kind === 'plate' ? [...PLATE_NUMBER_OPTIONS, ...PLATE_CHOICE_OPTIONS] : [...NUMBER_OPTIONS, ...CHOICE_OPTIONS, ...RETIRED_OPTIONS];
   const other = noted.flatMap(([key, value]) => {
     const option = all.find((one) => one.key === key);
-    if (option === undefined) return [`${key} ${shown(value, words)}`];
+    const shown = (of: Value) => valueText(of, words, named);
+    if (option === undefined) return [`${key} ${shown(value)}`];
     if (option.default === value) return [];
-    const unit = 'unit' in option && option.unit !== 'fraction' ? ` ${option.unit}` : '';
-    return [words.option({ key, value: shown(value, words), unit, usual: shown(option.default, words) })];
+    const unit =
+      'unit' in option && option.unit !== 'fraction' && typeof value === 'number'
+        ? ` ${option.unit === 'degrees' ? named.degrees : option.unit}`
+        : '';
+    return [words.option({ name: wordFor(named.name, key), value: shown(value), unit, usual: shown(option.default) })];
   });
   return other.length === 0 ? words.optionsUsual : words.optionsDiffer(other);
 }
 
-function shown(value: Value, { yes, no, decimal }: RecordWords): string {
+/** The word for a key; one that this version does not know stands as it is. */
+function wordFor(words: Readonly<Record<string, string>>, key: string): string {
+  return Object.hasOwn(words, key) ? (words[key] ?? key) : key;
+}
+
+function valueText(value: Value, { yes, no, decimal }: RecordWords, named: OptionWords): string {
   if (typeof value === 'number') return plain(value, DECIMALS).replace('.', decimal);
-  return typeof value === 'string' ? value : value ? yes : no;
+  return typeof value === 'string' ? wordFor(named.value, value) : value ? yes : no;
 }
 
 /** "closed on 2026-05-04: the goal was reached". */

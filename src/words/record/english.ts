@@ -75,7 +75,7 @@ export const englishRecord = {
   whatFollows: 'What follows is what the last visit suggested.',
   nothingMade: 'Nothing is noted.',
   lengthNotNoted: 'Length not noted.',
-  option: ({ key, value, unit, usual }: RecordFigures['option']) => `${key} ${value}${unit} (default ${usual})`,
+  option: ({ name, value, unit, usual }: RecordFigures['option']) => `${name} ${value}${unit} (default ${usual})`,
   optionsDiffer: (options: readonly string[]) => `Differs from the default: ${options.join(', ')}.`,
   optionsUsual: 'No noted option differs from its default.',
   optionsNotNoted: 'Options not noted.',

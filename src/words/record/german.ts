@@ -75,7 +75,7 @@ export const germanRecord: Translations<typeof englishRecord> = {
   whatFollows: 'Es folgt, was der letzte Termin nahelegte.',
   nothingMade: 'Nichts ist notiert.',
   lengthNotNoted: 'Die Länge ist nicht notiert.',
-  option: ({ key, value, unit, usual }) => `${key} ${value}${unit} (sonst ${usual})`,
+  option: ({ name, value, unit, usual }) => `${name} ${value}${unit} (sonst ${usual})`,
   optionsDiffer: (options) => `Abweichend von der Vorgabe: ${options.join(', ')}.`,
   optionsUsual: 'Keine notierte Einstellung weicht von der Vorgabe ab.',
   optionsNotNoted: 'Die Einstellungen sind nicht notiert.',

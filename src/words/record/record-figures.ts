@@ -27,7 +27,7 @@ export interface RecordFigures {
     readonly note?: string | undefined;
   };
   /** Each as it is shown. */
-  readonly option: { readonly key: string; readonly value: string; readonly unit: string; readonly usual: string };
+  readonly option: { readonly name: string; readonly value: string; readonly unit: string; readonly usual: string };
   readonly total: {
     readonly degrees: number;
     readonly percent: number;

@@ -75,7 +75,7 @@ export const spanishRecord: Translations<typeof englishRecord> = {
   whatFollows: 'Lo que sigue es lo que sugería la última sesión.',
   nothingMade: 'No hay nada anotado.',
   lengthNotNoted: 'El largo no está anotado.',
-  option: ({ key, value, unit, usual }) => `${key} ${value}${unit} (habitual ${usual})`,
+  option: ({ name, value, unit, usual }) => `${name} ${value}${unit} (habitual ${usual})`,
   optionsDiffer: (options) => `Distinto de lo habitual: ${options.join(', ')}.`,
   optionsUsual: 'Ninguna opción anotada difiere de lo habitual.',
   optionsNotNoted: 'Las opciones no están anotadas.',
