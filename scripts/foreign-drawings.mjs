@@ -62,7 +62,7 @@ stated(['ezdxf-r12.dxf', 'ezdxf-r12-binary.dxf', 'ezdxf-r2010.dxf', 'ezdxf-r2010
 
 // OpenSCAD: the size that its SVG states; the DXF is of the same model.
 const model = at('model.tmp.scad');
-writeFileSync(model, 'difference() { square([80, 20]); translate([20, 10]) square([6, 6], center = true); }');
+writeFileSync(model, 'difference() { square([80, 20]); translate([20, 10]) circle(r = 3, $fn = 48); }');
 run('openscad', '-o', at('openscad.svg'), model);
 run('openscad', '-o', at('openscad.dxf'), model);
 const [, sw, sh] = /width="([\d.]+)mm" height="([\d.]+)mm"/.exec(readFileSync(at('openscad.svg'), 'utf8')) ?? [];

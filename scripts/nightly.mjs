@@ -2,6 +2,7 @@
 // counts. Hours, and a quiet machine. Usage: node scripts/nightly.mjs [flags of scripts/reliability.mjs]
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
+import { provideReaders } from './readers.mjs';
 
 const cwd = fileURLToPath(new URL('..', import.meta.url));
 const seed = Math.floor(Math.random() * 2 ** 31);
@@ -22,6 +23,7 @@ const CHECKS = [
   // Hostile files, a large table, faults at each call of the disk for every writer, 100,000 hostile inputs a target.
   ['docs/reliability.md, made anew', ['scripts/reliability.mjs', '--night', ...process.argv.slice(2)]],
 ];
+await provideReaders({ night: true });
 const failed = CHECKS.filter(([name, args, environment = {}]) => {
   console.log(`\n== ${name}`);
   const begun = performance.now();

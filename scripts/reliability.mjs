@@ -3,7 +3,8 @@
 // A table of N hands (100,000) is batched, stopped and gone on with.
 // A part (files, table, faults, targets) can be tried alone, of the faults some tests of tests/faults (--fault NAME), of the targets some (--target NAME). What was found waits in
 // out/reliability, or in another folder (--found FOLDER), with the day and the commit: a test or a target that is tried again takes the place of its rows there, and the text is
-// written of all that is there.
+// written of all that is there. A test of faults that was run by hand with KNUCKLEWRIGHT_TELL=1, writer by writer (vitest's -t) or through the night, is taken from what it printed
+// (--part faults --fault NAME --log FILE...), of the same commit.
 import { execFileSync, spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -20,6 +21,7 @@ const { values } = parseArgs({
     part: { type: 'string', multiple: true, default: Object.keys(PARTS) },
     fault: { type: 'string', multiple: true, default: ['killed', 'case-at-call', 'strace'] },
     target: { type: 'string', multiple: true, default: [] },
+    log: { type: 'string', multiple: true, default: [] },
     found: { type: 'string', default: join(root, 'out', 'reliability') },
   },
 });
@@ -164,10 +166,9 @@ async function manyHands() {
 function madeFaults() {
   const night = values.night ? { KNUCKLEWRIGHT_KILLS: '200', KNUCKLEWRIGHT_NIGHTLY: '1' } : {};
   const tests = values.fault.map((name) => {
-    const { stdout, held } = run(['node_modules/vitest/vitest.mjs', 'run', `tests/faults/${name}.test.ts`], {
-      KNUCKLEWRIGHT_TELL: '1',
-      ...night,
-    });
+    const file = `tests/faults/${name}.test.ts`;
+    const tell = { KNUCKLEWRIGHT_TELL: '1', ...night };
+    const { stdout, held } = values.log.length > 0 ? printed(file) : run(['node_modules/vitest/vitest.mjs', 'run', file], tell);
     const rows = [...stdout.matchAll(/faults: (\d+) \| ([^|\n]+) \| ([^|\n]+)/g)].map(([, count, kind, of]) => ({
       count: Number(count),
       kind,
@@ -179,6 +180,14 @@ function madeFaults() {
   });
   const before = (found('faults')?.tests ?? []).filter(({ name }) => !values.fault.includes(name));
   return { tests: [...before, ...tests] };
+}
+
+/** What runs of a test file wrote into the logs that were named; each must have come to its end. */
+function printed(file) {
+  const texts = values.log.map((path) => readFileSync(path, 'utf8'));
+  for (const [k, text] of texts.entries())
+    if (!text.includes(file) || !/^\d+ passed, \d+ failed/m.test(text)) throw new Error(`${values.log[k]} is no whole run of ${file}`);
+  return { stdout: texts.join('\n'), held: texts.every((text) => /^[1-9]\d* passed, 0 failed/m.test(text)) };
 }
 
 function fuzzedTargets() {

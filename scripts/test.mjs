@@ -9,20 +9,31 @@ const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 const COUNTS = /^(\d+) passed, (\d+) failed, (\d+) skipped$/;
 const total = { passed: 0, failed: 0, skipped: 0 };
 
-// What needs no reader goes on meanwhile.
-const readers = provideReaders();
-await step('lint', ['node_modules/@biomejs/biome/bin/biome', 'check', '.']);
-await step('types', ['node_modules/typescript/bin/tsc', '--noEmit']);
-await step('build', ['scripts/build.mjs']);
+// What needs no reader goes on meanwhile; the tests of src, too, while readers are installed, which keeps no processor busy for long.
+const named = process.argv.slice(2);
+const VITEST = ['node_modules/vitest/vitest.mjs', 'run'];
+const OF_SRC = ['--project', 'unit', '--project', 'mocked'];
+let installing = true;
+const readers = provideReaders().finally(() => {
+  installing = false;
+});
+await Promise.all([step('build', ['scripts/build.mjs']), lintAndTypes()]);
+const early = installing && named.length === 0;
+if (early) await tests([...VITEST, ...OF_SRC]);
 if ((await readers).length > 0 && process.env.CI) {
   console.log('FAILED readers: in CI every reader must be there');
   total.failed++;
 }
 process.env.KNUCKLEWRIGHT_BUILT = '1';
-await tests(['node_modules/vitest/vitest.mjs', 'run', ...process.argv.slice(2)]);
+await tests(early ? [...VITEST, '--project', 'whole', '--project', 'browser'] : [...VITEST, ...named]);
 
 process.exitCode = total.failed > 0 ? 1 : 0;
 console.log(`${total.passed} passed, ${total.failed} failed, ${total.skipped} skipped`);
+
+async function lintAndTypes() {
+  await step('lint', ['node_modules/@biomejs/biome/bin/biome', 'check', '.']);
+  await step('types', ['node_modules/typescript/bin/tsc', '--noEmit']);
+}
 
 async function step(name, command) {
   const { code } = await run(command);

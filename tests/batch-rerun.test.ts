@@ -1,8 +1,10 @@
 import { appendFileSync, readdirSync, readFileSync, rmSync, truncateSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { folder, table, text } from './batch-scratch.ts';
+import { batchScratch } from './batch-scratch.ts';
 import { runCommand } from './run-command.ts';
+
+const { folder, table, text } = batchScratch();
 
 describe('a rerun of batch', () => {
   const again = (...more: string[]) =>
@@ -11,6 +13,8 @@ describe('a rerun of batch', () => {
       table('again.csv', (t) => t),
       '--files',
       'each',
+      '--block',
+      'ring-lowered-in-three',
       '--formats',
       'svg',
       '--out',

@@ -7,13 +7,26 @@ import { parseDxf } from './parse-dxf.ts';
 
 /** A table of 60 invented hands, three of whose rows are wrong. */
 export const DEMO = 'fixtures/demo-clinic.csv';
-export const scratch = mkdtempSync(join(tmpdir(), 'batch-'));
 
-afterAll(() => rmSync(scratch, { recursive: true }));
-
-export const folder = (name: string) => join(scratch, name);
-export const text = (...path: string[]) => readFileSync(join(scratch, ...path), 'utf8');
-export const rows = (...path: string[]) => parse(text(...path), { columns: true }) as Record<string, string>[];
+/** A folder for one file of tests, which calls this, and what reads and writes in it. */
+export function batchScratch() {
+  const scratch = mkdtempSync(join(tmpdir(), 'batch-'));
+  afterAll(() => rmSync(scratch, { recursive: true }));
+  const folder = (name: string) => join(scratch, name);
+  const text = (...path: string[]) => readFileSync(join(scratch, ...path), 'utf8');
+  const rows = (...path: string[]) => parse(text(...path), { columns: true }) as Record<string, string>[];
+  /** A table with the demo's first hands, in another notation. */
+  const table = (name: string, rewrite: (lines: string) => string, count = 6): string => {
+    const lines = readFileSync(DEMO, 'utf8')
+      .trimEnd()
+      .split('\n')
+      .slice(0, count + 1);
+    const path = join(scratch, name);
+    writeFileSync(path, rewrite(lines.join('\n')));
+    return path;
+  };
+  return { scratch, folder, text, rows, table };
+}
 
 /** Rounded size of each closed outline on CUT, as a reader of DXF finds it. */
 export function outlines(dxf: string): string[] {
@@ -26,15 +39,4 @@ export function outlines(dxf: string): string[] {
     const side = (values: number[]) => (Math.max(...values) - Math.min(...values)).toFixed(3);
     return `${side(vertices.map((v) => v.x))} x ${side(vertices.map((v) => v.y))}`;
   });
-}
-
-/** A table with the demo's first hands, in another notation. */
-export function table(name: string, rewrite: (line: string) => string, count = 6): string {
-  const lines = readFileSync(DEMO, 'utf8')
-    .trimEnd()
-    .split('\n')
-    .slice(0, count + 1);
-  const path = join(scratch, name);
-  writeFileSync(path, rewrite(lines.join('\n')));
-  return path;
 }

@@ -1,13 +1,15 @@
 import { readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { DEMO, folder, outlines, rows, scratch, table, text } from './batch-scratch.ts';
+import { batchScratch, DEMO, outlines } from './batch-scratch.ts';
 import { runCommand } from './run-command.ts';
+
+const { folder, rows, scratch, table, text } = batchScratch();
 
 describe('batch reads tables as they come', () => {
   const lengths = (name: string) => rows(name, 'cut-list.csv').map((p) => [p.code, p.length]);
   const made = (path: string, name: string, ...more: string[]) =>
-    runCommand('batch', path, '--files', 'none', '--out', folder(name), ...more);
+    runCommand('batch', path, '--block', 'ring-lowered-in-three', '--files', 'none', '--out', folder(name), ...more);
 
   it('semicolons, decimal commas, a byte order mark, line ends of Windows and centimetres give the same list', async () => {
     expect(

@@ -6,4 +6,5 @@ export default function buildOnce(): void {
   if (process.env.KNUCKLEWRIGHT_BUILT !== undefined) return;
   const root = fileURLToPath(new URL('..', import.meta.url));
   execFileSync(process.execPath, ['scripts/build.mjs'], { cwd: root, stdio: 'inherit' });
+  process.env.KNUCKLEWRIGHT_BUILT = '1';
 }

@@ -22,6 +22,7 @@ import { LANGUAGE_IDS, type Language } from '../src/words/language.ts';
 import { RECORD_WORDS } from '../src/words/record/record-words.ts';
 import { writeSheet } from '../src/writers/pdf/pdf.ts';
 import { helveticaWidth } from '../src/writers/pdf/pdf-document.ts';
+import { tried } from './by-night.ts';
 import { collisions, corners, inkBox, overlap, rectangle, TOUCHING } from './page-boxes.ts';
 import { MM_PER_POINT, pageSizes, pageText, tracePaths } from './read-pdf.ts';
 import { needsReader } from './readers.ts';
@@ -313,7 +314,8 @@ describe('drawingLayer(drawing, factor)', () => {
 describe('the file by qpdf, pdfinfo, pdftotext and mutool', () => {
   it('is sound and has code, every date, rules, cautions; the same bytes each time', async (context) => {
     for (const reader of ['qpdf', 'poppler', 'mupdf-tools']) needsReader(context, reader);
-    for (const record of [await demo('case-gains.json'), await demo('case-stalls.json'), await demo('case-swells.json'), fullCase(24)]) {
+    const records = [await demo('case-gains.json'), await demo('case-stalls.json'), await demo('case-swells.json'), fullCase(24)];
+    for (const record of tried(records, (each) => records.indexOf(each) % 3 === 0)) {
       const sheet = layOut(record);
       const file = fileOf(sheet);
       expect(Buffer.compare(bytesOf(layOut(record)), bytesOf(sheet))).toBe(0);

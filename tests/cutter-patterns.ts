@@ -120,6 +120,13 @@ export function sheetOf(parts: readonly Part[], width: number, height: number): 
  * with numbers, shear cuts, list and cautions.
  */
 export function laidSheet(): Pattern {
+  sheet ??= layDaySheet();
+  return sheet;
+}
+
+let sheet: Pattern | null = null;
+
+function layDaySheet(): Pattern {
   const hand = parseHandText(JSON.stringify(demoHand), 'fixtures/demo-hand.json');
   if (!hand.ok) throw new Error('the demo hand cannot be read');
   const whole = <T>(result: Result<T>): T => {

@@ -24,14 +24,20 @@ export function presetOf(id: string): PlatePreset {
   return preset;
 }
 
-/** A plate of the library on a hand, at an angle where the preset names none. Throws when it cannot be made. */
+const usualHand = demoPlateHand();
+const plates = new Map<string, MadePlate>();
+
+/** A plate of the library on a hand, at an angle where the preset names none; of the demonstration hand the same one again, whose pictures are drawn once. Throws when it cannot be made. */
 export function presetPlate(
   id: string | PlatePreset,
   angle: number | null = null,
-  hand = demoPlateHand(),
+  hand = usualHand,
   options: Partial<PlateOptions> = {},
   language: Language = 'en',
 ): MadePlate {
+  const key = JSON.stringify([id, angle, options, language]);
+  const before = hand === usualHand ? plates.get(key) : undefined;
+  if (before) return before;
   const preset = typeof id === 'string' ? presetOf(id) : id;
   const design = designFor(hand, preset, { digits: null, angle, planned: 45 });
   if (!design.ok) throw new Error(design.problems.map((p) => p.message).join('\n'));
@@ -44,5 +50,6 @@ export function presetPlate(
     language,
   });
   if (!made.ok) throw new Error(made.problems.map((p) => p.message).join('\n'));
+  if (hand === usualHand) plates.set(key, made.value);
   return made.value;
 }

@@ -30,6 +30,22 @@ describe('inspect reads drawings of other programs', () => {
   });
 });
 
+describe('inspect reads OpenSCAD', () => {
+  const FOUND = { svg: [308, 401, 409], dxf: [201, 307, 308, 401, 409] } as const;
+  it.each(['svg', 'dxf'] as const)(
+    '%s: an arc of short lines, no layers, a hole after its outline; DXF also no unit, loose lines',
+    (format) => {
+      const found = inspectFile(readFileSync(join(FOLDER, `openscad.${format}`)));
+      expect([...new Set(found.findings.map(({ code }) => code))]).toEqual(FOUND[format]);
+      expect([found.parts.length, found.parts[0]?.holes]).toEqual([1, 1]);
+      expect(found.parts[0]?.width).toBeCloseTo(80, 4);
+      expect(found.parts[0]?.height).toBeCloseTo(20, 4);
+      // A hole of radius 3 as a regular polygon of 48 sides: perimeter 2 n r sin(pi / n).
+      expect(found.cutLength).toBeCloseTo(200 + 2 * 48 * 3 * Math.sin(Math.PI / 48), 2);
+    },
+  );
+});
+
 it('docs/inspect.md lists every finding as the program judges it', () => {
   const rows = [...readFileSync(join(ROOT, 'docs/inspect.md'), 'utf8').matchAll(/^\| (\d{3}) \| (\w+) \| ([^|]+) \| ([^|]+) \|$/gm)];
   const listed = Object.fromEntries(

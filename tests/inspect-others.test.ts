@@ -20,26 +20,6 @@ const codes = (found: Inspection) => [...new Set(found.findings.map((finding) =>
 const at = (name: string) => join(scratch, name);
 const read = (name: string) => inspectFile(readFileSync(at(name)));
 
-/** A plate of 80 x 20 mm with a round hole of radius 3. */
-const SCAD = 'difference() { square([80, 20]); translate([20, 10]) circle(r = 3, $fn = 48); }';
-
-describe('inspect reads OpenSCAD', () => {
-  const FOUND = { svg: [308, 401, 409], dxf: [201, 307, 308, 401, 409] } as const;
-  for (const format of ['svg', 'dxf'] as const)
-    it(`${format}: an arc of short lines, no layers, a hole after its outline; DXF also no unit, loose lines`, (context) => {
-      needsReader(context, 'openscad');
-      writeFileSync(at('plate.scad'), SCAD);
-      execFileSync('openscad', ['-o', at(`plate.${format}`), at('plate.scad')], { stdio: 'ignore' });
-      const found = read(`plate.${format}`);
-      expect(codes(found)).toEqual(FOUND[format]);
-      expect([found.parts.length, found.parts[0]?.holes]).toEqual([1, 1]);
-      expect(found.parts[0]?.width).toBeCloseTo(80, 4);
-      expect(found.parts[0]?.height).toBeCloseTo(20, 4);
-      // A regular polygon of 48 sides: perimeter 2 n r sin(pi / n).
-      expect(found.cutLength).toBeCloseTo(200 + 2 * 48 * 3 * Math.sin(Math.PI / 48), 2);
-    });
-});
-
 describe('inspect reads Inkscape', () => {
   it('an SVG saved again keeps its sizes, layers and kerf, and is still sound', (context) => {
     needsReader(context, 'inkscape');

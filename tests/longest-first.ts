@@ -20,12 +20,15 @@ const LONGEST = [
   'strip-files.test.ts',
 ];
 
+/** One project after the other, since a worker that goes on with the same project has its modules: first those that wait for a browser. */
+const PROJECTS = ['browser', 'whole', 'mocked', 'unit'];
+
 /** Begins the long files of tests/ first, on a machine that never ran them as well. */
 export default class LongestFirst extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
-    const place = ({ moduleId }: TestSpecification) => {
+    const place = ({ project, moduleId }: TestSpecification) => {
       const at = LONGEST.indexOf(basename(moduleId));
-      return at < 0 ? LONGEST.length : at;
+      return PROJECTS.indexOf(project.name) * (LONGEST.length + 1) + (at < 0 ? LONGEST.length : at);
     };
     return (await super.sort(files)).sort((a, b) => place(a) - place(b));
   }

@@ -10,7 +10,7 @@ const scratch = mkdtempSync(join(tmpdir(), 'nested-'));
 afterAll(() => rmSync(scratch, { recursive: true }));
 
 /** Half of them women; by day fewer. */
-const HANDS = times(60, 200);
+const HANDS = times(30, 200);
 
 const folder = (name: string) => join(scratch, name);
 const text = (...path: string[]) => readFileSync(join(scratch, ...path), 'utf8');

@@ -23,12 +23,11 @@ const HANDS = { small: SMALL_HAND, large: LARGE_HAND };
 const cases = blocks().flatMap((block) =>
   (['small', 'large'] as const).flatMap((hand) => (['a4', 'letter'] as const).map((paper) => [block.id, hand, paper] as const)),
 );
-/** The shortest strip on the smaller page, the longest in tiles, one with everything. */
+/** The shortest strip on the smaller page, the longest in tiles, and one that is lowered. */
 const BY_DAY: readonly string[] = [
   'ring-lowered-in-three small letter',
   'long-and-ring-raised-in-four large a4',
   'long-lowered-in-four large letter',
-  'ring-raised-in-four small a4',
 ];
 
 describe('the printed sheet of every block', () => {
@@ -76,11 +75,10 @@ describe('the printed sheet of every block', () => {
     ['printer that enlarges', { correction: { across: 104, along: 101 } }],
     ['A3', { paper: PAPERS.a3 }],
   ];
-  it.each(odd)('keeps clear on %s', (_, settings) => {
-    for (const pattern of [
-      stripOf(DEMO_HAND, 'ring-lowered-in-three', '2026-03-31'),
-      stripOf(LARGE_HAND, 'long-and-ring-raised-in-four'),
-    ]) {
+  it.each(odd.map(([name, settings], nth) => [name, nth, settings] as const))('keeps clear on %s', (_, nth, settings) => {
+    const patterns = [stripOf(DEMO_HAND, 'ring-lowered-in-three', '2026-03-31'), stripOf(LARGE_HAND, 'long-and-ring-raised-in-four')];
+    // By day the one and the other in turn.
+    for (const pattern of tried(patterns, (each) => patterns.indexOf(each) === nth % 2)) {
       for (const page of layOut(pattern, settings).pages) expect(collisions(page), page.title).toEqual([]);
     }
   });
@@ -91,7 +89,7 @@ describe('the printed sheet of every block', () => {
     presetPlate('mp-immobilisation-dorsal').pattern,
     laidSheet(),
   ];
-  it.each(tried([...odd, ['A4', {}] as const], ([name]) => name === 'A4' || name === 'least paper' || name === 'A5'))(
+  it.each(tried([...odd, ['A4', {}] as const], ([name]) => name === 'A4' || name === 'least paper'))(
     'on %s has bars and card just where something is at true size: the pattern, the paper trial, a gauge, a view that says so',
     (_, settings) => {
       for (const pattern of everySample()) {

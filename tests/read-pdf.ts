@@ -1,4 +1,5 @@
 import { execFileSync } from 'node:child_process';
+import { statSync } from 'node:fs';
 import { PNG } from 'pngjs';
 import type { Point } from '../src/geometry/path.ts';
 import type { Picture } from './picture.ts';
@@ -61,11 +62,20 @@ export function pageSizes(file: string): readonly (readonly [width: number, heig
 
 /** The text of a page as `pdftotext` reads it, white space run together. */
 export function pageText(file: string, page: number): string {
-  return execFileSync('pdftotext', ['-f', String(page), '-l', String(page), '-enc', 'UTF-8', file, '-'], { encoding: 'utf8' }).replace(
-    /\s+/g,
-    ' ',
-  );
+  const { mtimeMs, size } = statSync(file);
+  const key = [file, mtimeMs, size].join(' ');
+  let pages = texts.get(key);
+  if (!pages) {
+    const all = execFileSync('pdftotext', ['-enc', 'UTF-8', file, '-'], { encoding: 'utf8', maxBuffer: 1e8 });
+    // It ends each page with a form feed.
+    pages = all.split('\f').map((words) => words.replace(/\s+/g, ' '));
+    texts.set(key, pages);
+  }
+  return pages[page - 1] ?? '';
 }
+
+/** The pages of each file that was read, which is read once. */
+const texts = new Map<string, readonly string[]>();
 
 /** A part of a page in pixels, from its upper left corner. */
 export interface PixelBox {

@@ -1,8 +1,8 @@
 import type { IDxf, IEntity } from 'dxf-parser';
 import type { Layer } from '../src/pattern/pattern.ts';
 
-/** Chords for an arc of 1 radian: at a radius of 50 mm they stay within 0.0001 mm. */
-const CHORDS_PER_RADIAN = 250;
+/** How far chords may lie inside their arc, mm. */
+const CHORD_ERROR = 0.0001;
 
 interface CurvePoint {
   readonly x: number;
@@ -45,8 +45,13 @@ function verticesOf(entity: IEntity): readonly CurvePoint[] {
   return (entity as IEntity & { vertices: readonly CurvePoint[] }).vertices;
 }
 
+/** Chords for an arc: one of the angle a lies up to r a²/8 inside. mm, radians */
+function chordsOf(radius: number, angle: number): number {
+  return Math.ceil(Math.abs(angle) * Math.max(4, Math.sqrt(radius / (8 * CHORD_ERROR))));
+}
+
 function circle({ center, radius }: { center: CurvePoint; radius: number }): [number, number][] {
-  const count = Math.ceil(2 * Math.PI * CHORDS_PER_RADIAN);
+  const count = chordsOf(radius, 2 * Math.PI);
   return Array.from({ length: count + 1 }, (_, i) => {
     const angle = (2 * Math.PI * i) / count;
     return [center.x + radius * Math.cos(angle), center.y + radius * Math.sin(angle)];
@@ -70,7 +75,8 @@ function curve(points: readonly CurvePoint[], closed: boolean): [number, number]
 function bulgeChords(from: CurvePoint, to: CurvePoint): [number, number][] {
   const angle = 4 * Math.atan(from.bulge ?? 0);
   if (angle === 0) return [[to.x, to.y]];
-  const count = Math.ceil(Math.abs(angle) * CHORDS_PER_RADIAN);
+  const radius = Math.hypot(to.x - from.x, to.y - from.y) / 2 / Math.abs(Math.sin(angle / 2));
+  const count = chordsOf(radius, angle);
   return Array.from({ length: count }, (_, i) => {
     const fraction = (i + 1) / count;
     const grown = Math.sin((fraction * angle) / 2) / Math.sin(angle / 2);

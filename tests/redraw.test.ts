@@ -23,9 +23,14 @@ const file = (name: string, content: string | Uint8Array): string => {
   return path;
 };
 
+const files = new Map<string, string | Uint8Array>();
+
 async function written(format: (typeof WRITER_FORMATS)[number]): Promise<string | Uint8Array> {
+  const before = files.get(format);
+  if (before) return before;
   const result = (await loadWriter(format)).write(pattern);
   if (!result.ok) throw new Error(JSON.stringify(result.problems));
+  files.set(format, result.value);
   return result.value;
 }
 

@@ -1,5 +1,5 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { appendFileSync, cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
+import { appendFileSync, cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -23,6 +23,13 @@ describe('knucklewright --version --json', () => {
     expect(stated(join(copy, 'knucklewright.js')).digest).not.toBe(before.digest);
   });
 
+  it.each(['', '{"digest": "6a78', 'null', '[]', '{"digest": 1}'])('takes a damaged note of the release for none: %s', (note) => {
+    const copy = join(folder, 'noted');
+    cpSync(join(ROOT, 'dist'), copy, { recursive: true });
+    writeFileSync(join(copy, 'release.json'), note);
+    expect(stated(join(copy, 'knucklewright.js'))).toMatchObject({ digest: stated(COMMAND).digest, released: false, date: null });
+  });
+
   it('leaves --version as it is', () => {
     expect(run(['--version']).stdout).toMatch(/^\d+\.\d+\.\d+\n$/);
   });
@@ -36,7 +43,10 @@ function releases(): void {
     const clone = mkdtempSync(join(tmpdir(), `${name}-`));
     execFileSync('git', ['clone', '--quiet', '--depth', '1', `file://${ROOT}`, clone]);
     symlinkSync(join(ROOT, 'node_modules'), join(clone, 'node_modules'));
-    // The link is no change of the tree, but git sees one: a try is made of it.
+    // The link is no change of the tree, but git sees one: a release is refused, and a try is made of it.
+    const refused = spawnSync(process.execPath, ['scripts/release.mjs', join(folder, 'refused')], { cwd: clone, encoding: 'utf8' });
+    expect(refused).toMatchObject({ status: 1, stderr: expect.stringContaining('the tree has changes that are not committed') });
+    expect(existsSync(join(folder, 'refused'))).toBe(false);
     execFileSync(process.execPath, ['scripts/release.mjs', '--try', join(folder, name)], { cwd: clone, stdio: 'ignore' });
     rmSync(clone, { recursive: true, force: true });
     return join(folder, name);

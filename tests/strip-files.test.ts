@@ -89,7 +89,10 @@ describe('SVG and DXF of a strip', () => {
     const again = patternOf('ring-lowered-in-three', 'left');
     expect(written(svgNodeWriter, again)).toBe(svg);
     expect(written(dxfWriter, again)).toBe(dxf);
-    Object.assign(process.env, before);
+    for (const [name, value] of Object.entries(before)) {
+      if (value === undefined) delete process.env[name];
+      else process.env[name] = value;
+    }
   });
 });
 

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { readdir, readFile } from 'node:fs/promises';
-import { getOwn } from '../units/json-text.ts';
+import { getOwn, parseJsonText } from '../units/json-text.ts';
 import { VERSION } from './version.ts';
 
 /** What `--version --json` prints. */
@@ -25,10 +25,10 @@ export async function installed(folder: URL): Promise<Installed> {
   const lines: string[] = [];
   for (const name of names) lines.push(`${sum(await readFile(new URL(encodeURIComponent(name), folder)))}  ${name}\n`);
   const digest = sum(lines.join(''));
-  const note = await readFile(new URL(NOTE, folder), 'utf8').then(
-    (text): unknown => JSON.parse(text),
-    () => null,
-  );
+  const text = await readFile(new URL(NOTE, folder), 'utf8').catch(() => '');
+  // A note that is damaged vouches for nothing.
+  const read = parseJsonText(text);
+  const note = read.ok ? read.value : null;
   const released = getOwn(note, 'digest') === digest;
   const date = released ? String(getOwn(note, 'date')) : null;
   return { schema: 'knucklewright/version@1', version: VERSION, digest, files: names.length, released, date };

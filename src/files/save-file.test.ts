@@ -3,10 +3,11 @@ import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promis
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { renamePatiently } from './draft.ts';
 import { checkWritable, outputFileName, saveFiles } from './save-file.ts';
 
 /** Faults of the file system, switched on by a test. */
-const faults = vi.hoisted(() => ({ link: '', renameTo: '' }));
+const faults = vi.hoisted(() => ({ link: '', renameTo: '', renames: [] as string[] }));
 
 vi.mock('node:fs/promises', async (original) => {
   const real = await original<typeof fs>();
@@ -14,8 +15,13 @@ vi.mock('node:fs/promises', async (original) => {
   return {
     ...real,
     link: (from: string, to: string) => (faults.link ? Promise.reject(fault(faults.link)) : real.link(from, to)),
-    rename: (from: string, to: string) =>
-      faults.renameTo && to.endsWith(faults.renameTo) && from.endsWith('.draft') ? Promise.reject(fault('EIO')) : real.rename(from, to),
+    rename: (from: string, to: string) => {
+      const next = faults.renames.shift();
+      if (next !== undefined) return Promise.reject(fault(next));
+      return faults.renameTo && to.endsWith(faults.renameTo) && from.endsWith('.draft')
+        ? Promise.reject(fault('EIO'))
+        : real.rename(from, to);
+    },
   };
 });
 
@@ -24,7 +30,7 @@ beforeEach(async () => {
   folder = await mkdtemp(join(tmpdir(), 'save-'));
 });
 afterEach(async () => {
-  Object.assign(faults, { link: '', renameTo: '' });
+  Object.assign(faults, { link: '', renameTo: '', renames: [] });
   await rm(folder, { recursive: true });
 });
 
@@ -179,5 +185,30 @@ describe('checkWritable(folder, names, options)', () => {
       'OUTPUT_EXISTS',
     ]);
     expect(codes(await checkWritable(folder, ['a_mm.svg', 'b_mm.dxf'], { force: true }))).toEqual(['OUTPUT_EXISTS']);
+  });
+});
+
+describe('renamePatiently(from, to, pauses)', () => {
+  const renamed = async (renames: readonly string[], pauses: readonly number[]) => {
+    const [from, to] = [join(folder, 'from'), join(folder, 'to')];
+    await writeFile(from, 'new');
+    await writeFile(to, 'old');
+    faults.renames = [...renames];
+    const code = await renamePatiently(from, to, pauses).then(
+      () => '',
+      (error: NodeJS.ErrnoException) => error.code,
+    );
+    return { code, left: faults.renames.length, content: await content() };
+  };
+  const untouched = { from: 'new', to: 'old' };
+
+  it('waits for a program that holds a file for a moment, as scanners on Windows do', async () => {
+    expect(await renamed(['EPERM', 'EACCES', 'EBUSY'], [1, 1, 1])).toEqual({ code: '', left: 0, content: { to: 'new' } });
+  });
+
+  it('gives up when it is held on, and at once on any other fault', async () => {
+    expect(await renamed(['EPERM', 'EPERM', 'EPERM'], [1, 1])).toEqual({ code: 'EPERM', left: 0, content: untouched });
+    expect(await renamed(['EIO', 'EPERM'], [1, 1])).toEqual({ code: 'EIO', left: 1, content: untouched });
+    expect(await renamed(['EPERM', 'EPERM'], [])).toEqual({ code: 'EPERM', left: 1, content: untouched });
   });
 });

@@ -5,7 +5,12 @@ import { NORM_GROUPS, type NormGroup } from './norm-groups.ts';
 import { breadthCircumferenceCorrelation, type NormHand, normHands } from './norm-hands.ts';
 
 const COUNT = 4000;
-const drawn = (group: NormGroup, seed = 11) => normHands(group, COUNT, seededNormal(seeded(seed)));
+const byGroup = new Map(NORM_GROUPS.map((group) => [group, normHands(group, COUNT, seededNormal(seeded(11)))]));
+function drawn(group: NormGroup) {
+  const hands = byGroup.get(group);
+  if (!hands) throw new Error(`no hands of ${group}`);
+  return hands;
+}
 const quantile = (values: readonly number[], share: number) =>
   values.toSorted((a, b) => a - b)[Math.round(share * (values.length - 1))] ?? 0;
 const mean = (values: readonly number[]) => values.reduce((a, b) => a + b, 0) / values.length;

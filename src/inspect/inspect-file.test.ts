@@ -1,6 +1,6 @@
 import { deflateSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
-import { LIMITS } from './drawing.ts';
+import { LIMITS, newBudget } from './drawing.ts';
 import { inspectFile } from './inspect-file.ts';
 
 const svg = (content: string, head = 'width="100mm" height="100mm" viewBox="0 0 100 100"') =>
@@ -99,6 +99,22 @@ describe('inspectFile of hostile files', () => {
 });
 
 describe('inspectFile of a file that is made to keep it busy', () => {
+  it.each([
+    [0, 4.5],
+    [1_000_000, 4.5],
+    [2_000_000, 5.5],
+    [11_500_000, 15],
+    [56_500_000, 60],
+    [1_000_000_000, 60],
+  ])('gives %i bytes %f seconds of the processor', (bytes, seconds) => {
+    let used = 123;
+    const budget = newBudget(bytes, () => used);
+    used += 1000 * seconds;
+    expect(() => budget.check()).not.toThrow();
+    used += 1;
+    expect(() => budget.check()).toThrow(`reading took more than ${seconds.toFixed(1)} seconds of the processor`);
+  });
+
   it.each(['0 0 9 9', '0 0 9 0'])('stops at many lines %s over each other instead of comparing each with each', (line) => {
     const [x1, y1, x2, y2] = line.split(' ');
     const entity = `0\nLINE\n8\nCUT\n10\n${x1}\n20\n${y1}\n11\n${x2}\n21\n${y2}\n`;

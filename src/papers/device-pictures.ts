@@ -24,20 +24,25 @@ export interface PictureOf {
   readonly shown?: readonly ShownBand[];
 }
 
-/** A page is laid out more than once, and in more than one language: its pictures are drawn once for each device. */
-const drawn = new WeakMap<object, Map<string, DrawnMoulded>>();
-const modelled = new WeakMap<object, Map<string, MouldedScene>>();
+/** A page is laid out more than once, and in more than one language: the pictures of a device are drawn once, and kept of the last few. */
+const MOST_DEVICES = 4;
+const drawn = new Map<string, DrawnDevice>();
+const known = new WeakMap<object, DrawnDevice>();
 const seen = new WeakMap<object, Map<string, SkinView>>();
+
+interface DrawnDevice {
+  readonly pictures: Map<string, DrawnMoulded>;
+  readonly scenes: Map<string, MouldedScene>;
+}
 
 /** The hand with its device, as the papers show it. A plate's MP joints stand as it holds them, whatever the pose. */
 export function devicePicture(made: MadeDevice, { pose: asked, view, shown }: PictureOf): DrawnMoulded {
   const { mp: _, ...others } = asked;
   const pose = made.kind === 'plate' ? { ...platePose(made.figures), ...others } : asked;
   const key = JSON.stringify([pose, view, shown ?? null]);
-  const pictures = kept(drawn, made.figures);
+  const { pictures, scenes } = drawnOf(made);
   const before = pictures.get(key);
   if (before) return before;
-  const scenes = kept(modelled, made.figures);
   const poseKey = JSON.stringify(pose);
   const input: MouldedInput = {
     hand: made.hand,
@@ -59,6 +64,23 @@ export function devicePicture(made: MadeDevice, { pose: asked, view, shown }: Pi
   const picture = drawMoulded(model, from, skin);
   pictures.set(key, picture);
   return picture;
+}
+
+/** What has been drawn of a device: the same one, made again, is known by what it is made from. */
+function drawnOf(made: MadeDevice): DrawnDevice {
+  const before = known.get(made.figures);
+  if (before) return before;
+  const from =
+    made.kind === 'strip'
+      ? [made.figures.block, made.figures.options, made.figures.asked, made.figures.geometryVersion]
+      : [made.figures.design, made.figures.options];
+  const key = JSON.stringify([made.hand, from]);
+  const device = drawn.get(key) ?? { pictures: new Map(), scenes: new Map() };
+  drawn.delete(key);
+  drawn.set(key, device);
+  for (const oldest of drawn.keys()) if (drawn.size > MOST_DEVICES) drawn.delete(oldest);
+  known.set(made.figures, device);
+  return device;
 }
 
 function kept<V>(all: WeakMap<object, Map<string, V>>, key: object): Map<string, V> {

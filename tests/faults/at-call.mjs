@@ -25,6 +25,8 @@ let renamed = [];
 export function arm(at, kind) {
   calls = [];
   fault = { at, kind };
+  unflushed.clear();
+  renamed = [];
 }
 
 /** @returns {readonly string[]} the names of the calls since `arm` */
@@ -56,11 +58,12 @@ const isLock = (path) => /\.lock\b/.test(String(path));
 const contentOf = (path) => (real.existsSync(path) && real.lstatSync(path).isFile() ? real.readFileSync(path) : null);
 const put = (path, content) => (content === null ? real.rmSync(path, { force: true }) : real.writeFileSync(path, content));
 const noteName = (path) => {
+  if (fault === null) return;
   const before = contentOf(path);
   if (!isLock(path)) renamed.push(Object.assign(() => put(path, before), { folder: dirname(String(path)) }));
 };
 const noteData = (path) => {
-  if (!isLock(path)) unflushed.add(String(path));
+  if (fault !== null && !isLock(path)) unflushed.add(String(path));
 };
 
 fs.promises.open = async (path, flags = 'r', ...rest) => {

@@ -82,11 +82,14 @@ export function callsOf(program: string, args: readonly string[]): readonly stri
   return calls;
 }
 
-/** By night, and where faults are counted, each of the calls, from 1; by day the first, and of each kind the last, which leaves most behind. */
+/** By night, and where faults are counted, each of the calls, from 1; by day of each kind the last, which leaves most behind, but for folders. */
 export function callsTried(calls: readonly string[]): readonly number[] {
   const every = BY_NIGHT || process.env.KNUCKLEWRIGHT_KILLS !== undefined || process.env.KNUCKLEWRIGHT_TELL !== undefined;
   const all = calls.map((_, k) => k + 1);
-  return all.filter((at) => every || at === 1 || calls.lastIndexOf(calls[at - 1] ?? '') === at - 1);
+  return all.filter((at) => {
+    const name = calls[at - 1] ?? '';
+    return every || (calls.lastIndexOf(name) === at - 1 && !/^(mkdir|rmdir)$/.test(name));
+  });
 }
 
 /** A line that scripts/reliability.mjs counts: so many faults of a kind were made, and what had to hold held after each. */

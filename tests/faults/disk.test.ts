@@ -33,13 +33,14 @@ it('a full disk: says so, leaves the older file whole and no piece of a new one'
 
 it('a disk that fills while an older drawing is replaced keeps the older drawing', (context) => {
   const probe = join(scratch, 'probe');
-  expect(run(['draw', DEMO, '--out', probe]).status).toBe(0);
+  const drawn = ['draw', DEMO, '--content', 'cut-and-marks', '--out'];
+  expect(run([...drawn, probe]).status).toBe(0);
   const older = visibleFiles(probe);
   const bytes = Object.values(older).reduce((sum, text) => sum + text.length, 0);
   // Room for one set and half of another.
   const folder = mount(context, 'half', `size=${Math.ceil((1.5 * bytes) / 4096) * 4}k`);
-  expect(run(['draw', DEMO, '--out', folder]).status).toBe(0);
-  const second = run(['draw', DEMO, '--out', folder, '--force', '--trim', '30']);
+  expect(run([...drawn, folder]).status).toBe(0);
+  const second = run([...drawn, folder, '--force', '--trim', '30']);
   expect(second.status).toBe(1);
   expect(second.stderr).toContain('the disk is full');
   expect(visibleFiles(folder)).toEqual(older);

@@ -29,7 +29,10 @@ const either = (version: 0 | 1, first: string, second: string) => (version === 0
 
 /** What writes files, as arguments for a folder; `version` 0 and 1 give files of the same names and other contents. */
 const WRITERS: Readonly<Record<string, (folder: string, version: 0 | 1) => readonly string[]>> = {
-  draw: (folder, version) => ['draw', DEMO, '--out', folder, '--trim', either(version, '10', '20')],
+  draw: (folder, version) => [
+    ...['draw', DEMO, '--block', 'ring-lowered-in-three'],
+    ...['--out', folder, '--trim', either(version, '10', '20')],
+  ],
   sheets: (folder, version) => ['sheets', '--sizes', either(version, '168x20:90', '168x20:60'), '--out', folder],
   'print-check': (folder, version) => ['print-check', DEMO, '--across', either(version, '97', '98'), '--along', '99', '--out', folder],
   'case report': (folder, version) => [
@@ -117,7 +120,8 @@ describe.each(chosen)('%s', (name, argsFor) => {
   }, async () => {
     const empty = () => join(scratch, `${name}-empty-${++count}`);
     const calls = callsOf(COMMAND, argsFor(empty(), 1));
-    const tried = callsTried(calls);
+    // By day those that leave a piece of a file, a name or both.
+    const tried = callsTried(calls).filter((at) => BY_NIGHT || /append|link|rm/.test(calls[at - 1] ?? ''));
     for (const at of tried) {
       const folder = empty();
       mkdirSync(folder);

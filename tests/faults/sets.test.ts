@@ -9,7 +9,8 @@ const scratch = scratchFolder('sets');
 afterAll(() => rmSync(scratch, { recursive: true }));
 
 const STEM = 'DEMO-01-ring-lowered-in-three_mm';
-const ALL = ['--formats', 'svg,dxf,pdf', '--reports'];
+// The pages of the making take longest and are of no matter here.
+const ALL = ['--formats', 'svg,dxf,pdf', '--reports', '--pages', 'pattern'];
 const run = async (args: readonly string[]) => {
   const { exit, out, err } = await runCommand(...args);
   return { status: exit, stdout: out, stderr: err };

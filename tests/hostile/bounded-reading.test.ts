@@ -25,7 +25,10 @@ beforeAll(async () => {
   });
   readInProcess(reader);
 });
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
+afterAll(() => {
+  readInProcess(null);
+  rmSync(folder, { recursive: true, force: true });
+});
 
 const isThere = (pid: number) => {
   try {

@@ -54,7 +54,7 @@ export const HOSTILE_FILES: readonly HostileFile[] = [
     name: 'digits in a length',
     command: 'inspect',
     ending: 'svg',
-    byDay: true,
+
     content: () => svg(`<rect width="${'1'.repeat(900_000)}!" height="9"/>`),
   },
   { name: 'blanks behind a length', command: 'inspect', ending: 'svg', content: () => svg('', `width="1${blanks(900_000)}!" height="9"`) },
@@ -69,7 +69,7 @@ export const HOSTILE_FILES: readonly HostileFile[] = [
     name: '15,000 concentric circles',
     command: 'inspect',
     ending: 'svg',
-    byDay: true,
+
     content: () => svg(times(15_000, (k) => `<circle cx="50" cy="50" r="${(k + 1) / 400}"/>`)),
   },
   {
@@ -181,7 +181,7 @@ export const HOSTILE_FILES: readonly HostileFile[] = [
     name: 'one stream 900 times',
     command: 'inspect',
     ending: 'pdf',
-    byDay: true,
+
     content: () => pdf(`[${'4 0 R '.repeat(900)}]`, stream(4, '1 '.repeat(5_000_000), true)),
   },
   {
@@ -236,7 +236,7 @@ export const HOSTILE_FILES: readonly HostileFile[] = [
     content: () => `999\nknucklewright inputs 1/999999999 [${blanks(900_000)}\n${tags([0, 'SECTION'])}`,
   },
   // Many pieces.
-  { name: '100,000 tiny pieces', command: 'sheets', ending: 'csv', byDay: true, content: () => csv('0.1,0.1,100000') },
+  { name: '100,000 tiny pieces', command: 'sheets', ending: 'csv', content: () => csv('0.1,0.1,100000') },
   {
     name: '5,000 rows of 100,000',
     command: 'sheets',

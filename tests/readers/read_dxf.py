@@ -1,5 +1,6 @@
 """Loads a DXF strictly with ezdxf, audits it and prints what it holds as JSON. Usage: read_dxf.py FILE"""
 
+import gc
 import json
 import sys
 
@@ -21,12 +22,47 @@ def entity(e):
     return {"type": kind, "layer": e.dxf.layer}
 
 
+def reach(e):
+    """Corners of a box that an entity surely keeps within, as minX, minY, maxX, maxY; None for one that is not looked at here."""
+    kind = e.dxftype()
+    if kind == "CIRCLE":
+        (x, y), r = list(e.dxf.center)[:2], e.dxf.radius
+        return x - r, y - r, x + r, y + r
+    if kind == "LWPOLYLINE":
+        points = list(e.get_points("xyb"))
+    elif kind == "POLYLINE":
+        points = [(*list(v.dxf.location)[:2], v.dxf.bulge) for v in e.vertices]
+    else:
+        return None
+    xs, ys = [p[0] for p in points], [p[1] for p in points]
+    # An arc leaves its chord by half the chord times the bulge, which beyond a half circle is no bound to the sides.
+    over = 0.0
+    if any(p[2] for p in points):
+        bulge = max(abs(p[2]) for p in points)
+        if bulge > 1:
+            return None
+        over = bulge * (abs(max(xs) - min(xs)) + abs(max(ys) - min(ys))) / 2
+    return min(xs) - over, min(ys) - over, max(xs) + over, max(ys) + over
+
+
+def extents(entities):
+    """The box of all entities, curves by where they turn back; exact, and without a look at those that cannot reach beyond the others."""
+    box = BoundingBox()
+    reaches = [(e, reach(e)) for e in entities]
+    # The large ones first.
+    for e, r in sorted(reaches, key=lambda each: each[1] is not None and (each[1][0] - each[1][2]) + (each[1][1] - each[1][3])):
+        if r is not None and box.has_data and box.inside((r[0], r[1], 0)) and box.inside((r[2], r[3], 0)):
+            continue
+        box.extend(path.precise_bbox(path.make_path(e)))
+    return box
+
+
+# Reading makes many objects and drops none.
+gc.disable()
 doc = ezdxf.readfile(sys.argv[1])  # strict: raises where recover.readfile would repair
 auditor = doc.audit()
 modelspace = list(doc.modelspace())
-box = BoundingBox()
-for e in modelspace:
-    box.extend(path.precise_bbox(path.make_path(e)))
+box = extents(modelspace)
 print(
     json.dumps(
         {

@@ -16,8 +16,8 @@ export type Answer = { readonly value: unknown } | { readonly fault: string };
 
 let program: URL | null = null;
 
-/** From now on files are read in a process of their own, which runs this file. Without it, as in tests, they are read in this one. */
-export function readInProcess(file: URL): void {
+/** From now on files are read in a process of their own, which runs this file. Without it or with null, as in tests, they are read in this one. */
+export function readInProcess(file: URL | null): void {
   program = file;
 }
 
