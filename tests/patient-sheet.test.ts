@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import border from '../fixtures/demo-hand.json' with { type: 'json' };
 import { blockById, blocks } from '../src/block/library.ts';
-import { boxOf } from '../src/geometry/path.ts';
 import type { DigitName } from '../src/hand/digits.ts';
 import { readHand } from '../src/hand/read-hand.ts';
 import { makePattern } from '../src/pattern/make-pattern.ts';
@@ -11,11 +10,10 @@ import type { Page } from '../src/sheet/paper/page.ts';
 import { PAPERS, printableBox } from '../src/sheet/paper/paper.ts';
 import { DEFAULT_SHEET_SETTINGS, type SheetSettings } from '../src/sheet/paper/sheet-settings.ts';
 import { LANGUAGE_IDS } from '../src/words/language.ts';
-import { paperWords } from '../src/words/papers/paper-words.ts';
 import { layOutForPdf } from '../src/writers/pdf/pdf.ts';
 import { pairs, tried } from './by-night.ts';
 import { presetPlate } from './demo-plate.ts';
-import { collisions, corners, inkBox, TOUCHING } from './page-boxes.ts';
+import { collisions, inkBox, TOUCHING } from './page-boxes.ts';
 
 /** The demo hand with another finger treated; `lacks` extension or flexion. */
 function patternFor(blockId: string, digit: DigitName, lacks: 'extension' | 'flexion'): Pattern {
@@ -83,27 +81,6 @@ describe("the patient's sheet", () => {
     const roles = page.layers.flatMap((layer) => layer.strokes.map((s) => s.role));
     expect(roles.filter((role) => role === 'tick-box')).toHaveLength(5);
     expect(roles.some((role) => role.startsWith('bar-') || role === 'card')).toBe(false);
-  });
-
-  it('has a diary whose headings stand inside their columns, all of one size, in every language', () => {
-    for (const language of LANGUAGE_IDS) {
-      const page = sheet(patternFor('ring-lowered-in-three', 'ring', 'extension'), { language });
-      const lines = page.layers.flatMap((layer) =>
-        layer.strokes.filter((s) => s.role === 'diary').flatMap((s) => s.paths.map((p) => boxOf([p]))),
-      );
-      const edges = lines.filter((b) => b.maxX === b.minX).map((b) => b.minX);
-      const headings = new Set(paperWords(language).patient.diary.columns);
-      const found = textsOf(page).filter((t) => t.bold && headings.has(t.text));
-      expect(found).toHaveLength(2 * headings.size);
-      for (const t of found) {
-        const ends = corners(t).map(({ x }) => x);
-        expect(
-          edges.filter((x) => x > Math.min(...ends) - 0.9 && x < Math.max(...ends) + 0.9),
-          `${language} ${t.text}`,
-        ).toEqual([]);
-        expect(t.height).toBe(found[0]?.height);
-      }
-    }
   });
 
   it('carries the clinic, where there is one', () => {

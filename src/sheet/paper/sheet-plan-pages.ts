@@ -6,8 +6,8 @@ import { columnsIn, type FlowSection, type FlowStyle, flow, paragraph } from './
 import type { PageContent } from './pattern-pages.ts';
 
 const STYLE: FlowStyle = { text: 1.9, heading: 2.5, leastColumn: 72, gap: 0.4, sectionGap: 3 };
-/** Shares of the page's height that the plan may take, in the order of trying. */
-const PLAN_SHARES = [0.62, 0.56, 0.5];
+/** Share of the page's height that the plan may take. */
+const PLAN_SHARE = 0.62;
 const NUMBER = 2.2;
 /** Of a part's box, so that its number stands clear of its outline. */
 const NUMBER_SHARE = 0.6;
@@ -18,20 +18,13 @@ const AFTER = 4;
  * lists of the pattern. Nothing on them is at true size or has the pen of a cut, so that they have neither bars nor card. None for a pattern without lists; null
  * when the paper is too small.
  */
-export function sheetPlanPages(pattern: Pattern, room: Box, measure: Measure, speech: SheetSpeech): readonly PageContent[] | null {
-  const tries = PLAN_SHARES.map((share) => planPages(pattern, room, share, measure, speech));
-  // The largest plan that costs no page more than the smallest does.
-  const fewest = Math.min(...tries.map((pages) => pages?.length ?? Number.POSITIVE_INFINITY));
-  return tries.find((pages) => pages?.length === fewest) ?? null;
-}
-
-function planPages(pattern: Pattern, room: Box, share: number, measure: Measure, { w, fixed }: SheetSpeech): readonly PageContent[] | null {
+export function sheetPlanPages(pattern: Pattern, room: Box, measure: Measure, { w, fixed }: SheetSpeech): readonly PageContent[] | null {
   const { lists } = pattern;
   const edge = pattern.beside.marks.find((mark) => mark.role === 'sheet-edge');
   if (!lists || !edge) return [];
   const sheet = boxOf(edge.paths);
   const [width, height] = [room.maxX - room.minX, room.maxY - room.minY];
-  const over = planFactor(sheet, width, share * height);
+  const over = planFactor(sheet, width, PLAN_SHARE * height);
   const beside = planFactor(sheet, width - STYLE.leastColumn - AFTER, height);
   const factor = Math.max(over, beside);
   const free =
