@@ -4,6 +4,10 @@ import { pathToFileURL } from 'node:url';
 import { openBrowser } from './browser.mjs';
 import { PAGE } from './build-page.mjs';
 
+/** Of a screen of 60 Hz, ms. */
+const FRAME = 1000 / 60;
+/** Its multiples are spread evenly. */
+const GOLDEN = 0.618;
 const changes = Number(process.argv[2] ?? 500);
 const demo = new URL('../fixtures/demo-hand.json', import.meta.url).pathname;
 const browser = await openBrowser();
@@ -57,7 +61,7 @@ report(
   times.map((t) => t.drawn),
 );
 report(
-  'typed number to painted picture, with the wait for the frame',
+  'typed number to painted picture, from a key at any time of a frame',
   times.map((t) => t.painted),
 );
 console.log(`memory: ${before.toFixed(1)} MB before, ${(await heap()).toFixed(1)} MB after ${changes} changes`);
@@ -65,34 +69,41 @@ await browser.close();
 
 /** Types that many circumferences one after the other, each after the former was painted. */
 function type(count) {
-  return page.evaluate(async (times) => {
-    const input = document.getElementById('field-digits-ring-circumference');
-    const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value').set;
-    const list = [];
-    for (let k = 0; k < times; k++) {
-      // From the beginning of a frame, as a key that is pressed at any time would come, on average later.
-      await new Promise(requestAnimationFrame);
-      set.call(input, String(52 + (k % 30) / 10));
-      const start = performance.now();
-      input.dispatchEvent(new InputEvent('input', { bubbles: true }));
-      const handled = performance.now() - start;
-      let frame = 0;
-      const drawn = await new Promise((done) =>
-        requestAnimationFrame((time) => {
-          frame = performance.now() - Math.max(time, start);
-          done(handled + Math.max(0, frame));
-        }),
-      );
-      // A message after the frame comes when the frame was painted.
-      await new Promise((done) => {
-        const channel = new MessageChannel();
-        channel.port1.onmessage = done;
-        channel.port2.postMessage(0);
-      });
-      list.push({ drawn, painted: performance.now() - start });
-    }
-    return list;
-  }, count);
+  return page.evaluate(
+    async ([times, FRAME, GOLDEN]) => {
+      const input = document.getElementById('field-digits-ring-circumference');
+      const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value').set;
+      const list = [];
+      for (let k = 0; k < times; k++) {
+        await new Promise(requestAnimationFrame);
+        // A key comes at any time of a frame: each at another part of it, evenly spread. One that came at the very beginning of each would wait a whole
+        // frame for the next, whatever the page did.
+        const due = performance.now() + FRAME * ((k * GOLDEN) % 1);
+        await new Promise((done) => setTimeout(done));
+        while (performance.now() < due) {}
+        set.call(input, String(52 + (k % 30) / 10));
+        const start = performance.now();
+        input.dispatchEvent(new InputEvent('input', { bubbles: true }));
+        const handled = performance.now() - start;
+        let frame = 0;
+        const drawn = await new Promise((done) =>
+          requestAnimationFrame((time) => {
+            frame = performance.now() - Math.max(time, start);
+            done(handled + Math.max(0, frame));
+          }),
+        );
+        // A message after the frame comes when the frame was painted.
+        await new Promise((done) => {
+          const channel = new MessageChannel();
+          channel.port1.onmessage = done;
+          channel.port2.postMessage(0);
+        });
+        list.push({ drawn, painted: performance.now() - start });
+      }
+      return list;
+    },
+    [count, FRAME, GOLDEN],
+  );
 }
 
 function report(name, values) {

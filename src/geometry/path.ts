@@ -134,28 +134,41 @@ export function signedArea(path: LineArcPath): number {
 
 /** Smallest box round all the paths, arcs exactly. Throws RangeError when there is nothing to enclose. */
 export function boxOf(paths: readonly LineArcPath[]): Box {
-  const boxes = paths.flatMap((path) => {
-    const only = path.vertices[0];
-    if (path.vertices.length === 1 && only) return [{ minX: only.x, minY: only.y, maxX: only.x, maxY: only.y }];
-    return segmentsOf(path).map(segmentBox);
-  });
-  if (boxes.length === 0) throw new RangeError('no box round nothing');
+  const boxes: Box[] = [];
+  for (const path of paths) {
+    if (path.vertices.length === 0) continue;
+    boxes.push(boxOfPoints(path.vertices));
+    if (path.vertices.length > 1 && path.vertices.some(({ bulge }) => bulge !== 0)) boxes.push(...segmentsOf(path).map(segmentBox));
+  }
   return unionBox(boxes);
+}
+
+/** Smallest box round points; at least one is needed. */
+export function boxOfPoints(points: readonly Point[]): Box {
+  const first = points[0];
+  if (!first) throw new RangeError('no box round nothing');
+  let [minX, minY, maxX, maxY] = [first.x, first.y, first.x, first.y];
+  for (const { x, y } of points) {
+    minX = Math.min(minX, x);
+    minY = Math.min(minY, y);
+    maxX = Math.max(maxX, x);
+    maxY = Math.max(maxY, y);
+  }
+  return { minX, minY, maxX, maxY };
 }
 
 /** Smallest box round boxes; at least one is needed. */
 export function unionBox(boxes: readonly Box[]): Box {
   const first = boxes[0];
   if (!first) throw new RangeError('no box round nothing');
-  return boxes.reduce(
-    (all, box) => ({
-      minX: Math.min(all.minX, box.minX),
-      minY: Math.min(all.minY, box.minY),
-      maxX: Math.max(all.maxX, box.maxX),
-      maxY: Math.max(all.maxY, box.maxY),
-    }),
-    first,
-  );
+  let { minX, minY, maxX, maxY } = first;
+  for (const box of boxes) {
+    minX = Math.min(minX, box.minX);
+    minY = Math.min(minY, box.minY);
+    maxX = Math.max(maxX, box.maxX);
+    maxY = Math.max(maxY, box.maxY);
+  }
+  return { minX, minY, maxX, maxY };
 }
 
 /** The path with chords instead of arcs, each within `chordError` mm of its arc; the corners stay. Sagitta of a chord: r (1 - cos(step / 2)). */

@@ -28,7 +28,7 @@ export interface Field {
 
 /**
  * The tables below are all that the tool knows of a measurement. Form and JSON Schema of the hand file, types, reading, columns of a table of
- * hands, page fields and spreads follow from them: a new measurement is a new entry here, and its words in `src/page/texts`.
+ * hands, page fields and spreads follow from them: a new measurement is a new entry here, its name in `src/words/hand-words.ts`, and how it is taken in `src/page/texts`.
  */
 
 const MEMORY = 'from memory, no open table was readable';

@@ -1,31 +1,28 @@
 import { type Block, heldDigits, heldPlace, placedDigits } from '../block/block.ts';
 import type { Plan } from '../block/plan.ts';
 import { visible } from '../units/quote.ts';
+import { capital, listed } from '../words/hand-words.ts';
 import type { Derived, Drawn } from './derive.ts';
 import type { Format } from './format.ts';
 import type { Entries } from './state.ts';
 import type { Texts } from './texts/english.ts';
 
-function listed(names: readonly string[], and: string): string {
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} ${and} ${names.at(-1)}`;
-}
-
 /** The arrangement in a sentence: "Strip: ring lower than long and little". */
 export function arrangementTitle(block: Pick<Block, 'places'>, texts: Texts): string {
-  const held = heldDigits(block).map((digit) => texts.digitShort[digit]);
-  const others = placedDigits(block).flatMap(({ digit, place }) => (place === 'enclosed' ? [texts.digitShort[digit]] : []));
+  const held = heldDigits(block).map((digit) => texts.hand.short[digit]);
+  const others = placedDigits(block).flatMap(({ digit, place }) => (place === 'enclosed' ? [texts.hand.short[digit]] : []));
   if (held.length === 0 || others.length === 0) return texts.suggestions.own;
   const { lower, higher } = texts.suggestions;
-  const names = listed(held, texts.block.and);
-  return texts.suggestions.strip(heldPlace(block) === 'lowered' ? lower(names) : higher(names), listed(others, texts.block.and));
+  const names = listed(held, texts.hand.and);
+  return texts.suggestions.strip(heldPlace(block) === 'lowered' ? lower(names) : higher(names), listed(others, texts.hand.and));
 }
 
 /** Its second line: "ring 20° more bent; three fingers". */
 export function arrangementDetail(block: Pick<Block, 'places'>, differential: number, texts: Texts, format: Format): string {
   const { moreBent, straighter, second, three, four } = texts.suggestions;
   const held = listed(
-    heldDigits(block).map((digit) => texts.digitShort[digit]),
-    texts.block.and,
+    heldDigits(block).map((digit) => texts.hand.short[digit]),
+    texts.hand.and,
   );
   const degrees = `${format.number(differential, 0)}°`;
   const way = heldPlace(block) === 'lowered' ? moreBent(degrees) : straighter(degrees);
@@ -50,8 +47,8 @@ export function resultSentence(drawn: Drawn, texts: Texts, format: Format): stri
   const words = texts.make;
   if (drawn.kind === 'plate') {
     const { faces, angle, digits } = drawn.design;
-    const names = digits.map((digit) => texts.digitShort[digit]).join(', ');
-    const who = target ? texts.digit[target.digit] : texts.handOf[drawn.hand.side];
+    const names = digits.map((digit) => texts.hand.short[digit]).join(', ');
+    const who = target ? texts.hand.first[target.digit] : capital(texts.hand.handOf[drawn.hand.side]);
     return words.plate(who, `${format.number(angle, 0)}°`, texts.plate.face[faces], names);
   }
   const { block, options } = drawn;
@@ -61,13 +58,13 @@ export function resultSentence(drawn: Drawn, texts: Texts, format: Format): stri
   const isBent = place === 'enclosed' ? held === 'raised' : held === 'lowered';
   const who =
     target && place !== undefined
-      ? texts.digit[target.digit]
+      ? texts.hand.first[target.digit]
       : listed(
-          heldDigits(block).map((d) => texts.digitShort[d]),
-          texts.block.and,
+          heldDigits(block).map((d) => texts.hand.short[d]),
+          texts.hand.and,
         );
   const names = placedDigits(block)
-    .map(({ digit }) => texts.digitShort[digit])
+    .map(({ digit }) => texts.hand.short[digit])
     .join(', ');
   return words.sentence(who, words.byItself(`${format.number(options.differential, 0)}°`, isBent ? words.bent : words.straight), names);
 }

@@ -11,6 +11,7 @@ import { makeStrip, type Strip } from '../pattern/strip/strip.ts';
 import { DEFAULT_STRIP_OPTIONS, type StripOptions } from '../pattern/strip/strip-options.ts';
 import { isDay } from '../units/day.ts';
 import type { Problem, Result, Warning } from '../units/result.ts';
+import { handEnglish, placesTitle } from '../words/hand-words.ts';
 import { type BlockCard, blockCards } from './block-cards.ts';
 import { type DrawnPlate, drawPlate, wantsPlate } from './derive-plate.ts';
 import { handFileOf, isMeasured, isMotionGiven, withAverages } from './hand-file.ts';
@@ -186,7 +187,7 @@ function missingBlock(plan: Plan | null): readonly Problem[] {
 export function ownBlock(places: Entries['places']): Block {
   const kept = Object.fromEntries(DIGITS.flatMap((digit) => (places[digit] === 'out' ? [] : [[digit, places[digit]]]))) as Block['places'];
   const known = blocks().find((block) => DIGITS.every((digit) => block.places[digit] === kept[digit]));
-  return known ?? { id: 'own', title: 'Own block', places: kept };
+  return known ?? { id: 'own', title: placesTitle({ places: kept }, handEnglish) ?? 'Own block', places: kept };
 }
 
 /** A date that exists, as 2026-03-31; empty is none. */

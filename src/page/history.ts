@@ -1,4 +1,5 @@
 import { visible } from '../units/quote.ts';
+import type { HandWords } from '../words/hand-words.ts';
 import { type Entries, typedAt } from './state.ts';
 import type { Texts } from './texts/english.ts';
 import { fieldName } from './translate-messages.ts';
@@ -77,7 +78,7 @@ const LONGEST = 40;
 export function stepWords({ where, value }: StepAbout, texts: Texts): string {
   const shown = visible(value.length > LONGEST ? `${value.slice(0, LONGEST)}…` : value);
   if (VALUE_ALONE.test(where)) return shown;
-  const digit = /^places\.(\w+)$/.exec(where)?.[1] as keyof Texts['digit'] | undefined;
+  const digit = /^places\.(\w+)$/.exec(where)?.[1] as keyof HandWords['first'] | undefined;
   const names: Record<string, string> = {
     roundIn: texts.measure.roundIn,
     sizeGroup: texts.measure.averageFor,
@@ -86,6 +87,6 @@ export function stepWords({ where, value }: StepAbout, texts: Texts): string {
     'plate.digits': texts.plate.digits,
     'plate.bend': texts.plate.bendWay,
   };
-  const name = digit && digit in texts.digit ? texts.digit[digit] : (names[where] ?? fieldName(where, texts));
+  const name = digit && digit in texts.hand.first ? texts.hand.first[digit] : (names[where] ?? fieldName(where, texts));
   return `${name} ${shown}`.trim();
 }

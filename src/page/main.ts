@@ -124,6 +124,8 @@ function sayResults(page: Store): void {
     const sentence = resultSentence(drawn, texts, page.format.value);
     const whole = derived.average ? `${sentence}. ${standInWords(derived, texts)}` : texts.make.drawn(sentence);
     if (whole === last) return;
+    // What was said of the result before is not so any more.
+    if (page.said.peek() === last) page.said.value = '';
     pause = setTimeout(() => {
       last = whole;
       page.said.value = whole;

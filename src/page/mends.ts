@@ -7,6 +7,7 @@ import { plain } from '../units/number.ts';
 import { visible } from '../units/quote.ts';
 import type { Problem } from '../units/result.ts';
 import { goToField } from './parts/focus.ts';
+import { freshEntries } from './rewrite-entries.ts';
 import { setEntry, typedAt } from './state.ts';
 import type { Store } from './store.ts';
 
@@ -43,9 +44,7 @@ export function mendFor(store: Store, problem: Problem, field: string): Mend | n
     case 'OPTION': {
       const option = NUMBER_OPTIONS.find((o) => o.key === field);
       if (!option) return goTo;
-      const { unit, decimal } = store.settings.peek();
-      const factor = option.unit === 'mm' ? MM_PER[unit] : 1;
-      const text = plain(option.default / factor, 4).replace('.', decimal);
+      const text = freshEntries(store.settings.peek()).options[option.key];
       return set(field, text, words.use(text));
     }
     case 'DATE':
@@ -74,7 +73,7 @@ export function mendFor(store: Store, problem: Problem, field: string): Mend | n
       const digit = DIGITS.find((d) => field.startsWith(`digits.${d}.`));
       if (problem.code === 'SECTION_IMPOSSIBLE' && digit)
         return {
-          label: words.clear(texts.measure.row.circumference),
+          label: words.clear(texts.hand.measure.circumference),
           apply: () => {
             const where = `digits.${digit}.circumference`;
             store.enter({ where, value: '' }, (now) => setEntry(now, where, ''));

@@ -4,6 +4,7 @@ import { NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
 import { getOwn } from '../units/json-text.ts';
 import { visible } from '../units/quote.ts';
 import type { Problem, Warning } from '../units/result.ts';
+import { capital } from '../words/hand-words.ts';
 import type { Format } from './format.ts';
 import { type Entries, MOTION_IDS, typedAt } from './state.ts';
 import type { Texts } from './texts/english.ts';
@@ -39,10 +40,9 @@ export function sayWarning(warning: Warning, speaker: Speaker): Sentence {
 /** What a field is called, with its digit: "Ring finger: width". The path itself where it is none of ours. */
 export function fieldName(where: string, texts: Texts): string {
   const [first = '', second = '', third = ''] = where.split('.');
-  const label = (id: string) => getOwn(texts.field, id) as { label: string } | undefined;
   const digit = DIGITS.find((d) => d === second);
   if (first === 'digits' && digit)
-    return third === '' ? texts.digit[digit] : `${texts.digit[digit]}: ${inside(label(third)?.label ?? third, texts)}`;
+    return third === '' ? texts.hand.first[digit] : `${texts.hand.first[digit]}: ${measured(third, texts) ?? third}`;
   if (first === 'webSetback') return webName(second, texts);
   const motion = MOTION_IDS.find((id) => id === second);
   if (first === 'motion' && motion) return `${texts.finger.motion[motion]}: ${third === 'bends' ? texts.finger.bends : texts.finger.lacks}`;
@@ -60,21 +60,24 @@ export function fieldName(where: string, texts: Texts): string {
     diagnosis: texts.more.diagnosis,
     weeks: texts.more.weeks,
   };
-  return label(first)?.label ?? others[first] ?? where;
+  const palm = measured(first, texts);
+  return palm ? capital(palm) : (others[first] ?? where);
+}
+
+/** What a measure is called where it is taken: a length by its two ends, as its row has it. */
+export function measured<Id extends string>(
+  id: Id,
+  { hand }: Texts,
+): Id extends keyof Texts['hand']['measure'] ? string : string | undefined {
+  return (getOwn(hand.between, id) ?? getOwn(hand.measure, id)) as string;
 }
 
 /** "Web setback, ring – little". */
 export function webName(web: string, texts: Texts): string {
-  return `${texts.field.webSetback.label}, ${web
+  return `${capital(texts.hand.measure.webSetback)}, ${web
     .split('-')
-    .map((d) => texts.digitShort[d as DigitName])
+    .map((d) => texts.hand.short[d as DigitName])
     .join(' – ')}`;
-}
-
-/** A name inside a sentence: small, but for German nouns and joints. */
-function inside(name: string, texts: Texts): string {
-  const isJoint = /^\p{Lu}{2}/u.test(name);
-  return texts.nounsAreCapital === 'yes' || isJoint ? name : name.charAt(0).toLowerCase() + name.slice(1);
 }
 
 function say(known: Readonly<Record<string, unknown>>, about: Problem | Warning, speaker: Speaker): Sentence {
@@ -114,7 +117,7 @@ function saidOf(about: Problem | Warning, { texts, format, entries }: Speaker): 
   return {
     // A name in a file is looked for as it stands there.
     name: about.code === 'JSON_NAME_TWICE' ? visible(where) : fieldName(where, texts),
-    digit: digit === '' ? '' : texts.digitIn[digit],
+    digit: digit === '' ? '' : texts.hand.finger[digit],
     value: isWarning ? shown(about.value) : typed === '' ? '' : `“${visible(typed)}”`,
     limit: shown(about.limit),
     range: option

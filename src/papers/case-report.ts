@@ -9,6 +9,7 @@ import { motionText, neutralZero } from '../record/motion-text.ts';
 import { otherHandTotal, totalAtVisit, totalNote, totalPassiveMotion } from '../record/total-active-motion.ts';
 import { failure, type Result, success } from '../units/result.ts';
 import { cautionWords } from '../words/cautions.ts';
+import { capital } from '../words/hand-words.ts';
 import type { Language } from '../words/language.ts';
 import { RECORD_WORDS, type RecordWords } from '../words/record/record-words.ts';
 import { blockOnPaper } from './block-on-paper.ts';
@@ -171,8 +172,4 @@ function totalSection(record: Case, words: RecordWords): readonly ReportSection[
   ];
   const filled = rows.map(({ cells, remarks }) => ({ cells: [0, ...used].map((k) => cells[k] ?? ''), remarks }));
   return [{ heading: words.heading.totals, table: { columns, rows: filled }, lines: [line(note)] }];
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

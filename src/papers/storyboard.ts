@@ -10,6 +10,7 @@ import type { HandPose } from '../picture/posed-hand.ts';
 import { add, minus } from '../picture/vec.ts';
 import { joined, type Measure, type PageLayer } from '../sheet/paper/page.ts';
 import { plain } from '../units/number.ts';
+import { capital } from '../words/hand-words.ts';
 import { devicePicture, treatedDigit } from './device-pictures.ts';
 import { named, nameHeight } from './finger-names.ts';
 import { type Items, label, moved, overTheCrease, shape, strike, twisted } from './glyphs.ts';
@@ -177,10 +178,6 @@ function stagesOf({ path }: StripFigures): readonly Stage[] {
 
 function listed(names: readonly string[], and: string): string {
   return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} ${and} ${names.at(-1)}`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** Letters of the angle, mm. */

@@ -1,4 +1,4 @@
-import { type Box, boxOf, type Point, unionBox, vertex } from '../geometry/path.ts';
+import { type Box, boxOf, boxOfPoints, type Point, unionBox } from '../geometry/path.ts';
 import { LETTER_ASCENT, LETTER_DESCENT, textWidth } from '../geometry/stroke-letters.ts';
 import { placePath, placePoint } from '../geometry/transform.ts';
 import { radians } from '../units/angle.ts';
@@ -87,6 +87,6 @@ export function boxOfDrawn(drawn: Drawn): Box {
   const circles = drawn.marks
     .flatMap((m) => m.circles)
     .map((c) => ({ minX: c.center.x - c.radius, minY: c.center.y - c.radius, maxX: c.center.x + c.radius, maxY: c.center.y + c.radius }));
-  const labels = drawn.labels.map((l) => boxOf([{ closed: true, vertices: labelCorners(l).map((p) => vertex(p.x, p.y)) }]));
+  const labels = drawn.labels.map((l) => boxOfPoints(labelCorners(l)));
   return unionBox([...paths.map((p) => boxOf([p])), ...circles, ...labels]);
 }

@@ -89,8 +89,22 @@ describe('what must never happen', () => {
       await show(page, picture);
       await page.locator('.result-picture').click({ position: { x: 90, y: 60 } });
     }
-    await page.locator('.hand-picture').click();
+    const fingers = page.locator('.hand-picture');
+    const { width: across = 0, height: down = 0 } = (await fingers.boundingBox()) ?? {};
+    await fingers.click({ position: { x: across / 2, y: down - 8 } });
     await page.locator('.motion-picture').click({ force: true });
+    // A tap on a finger moves the focus to its field, in the row that was last in focus, and does nothing else.
+    await field(page, 'digits.ring.circumference').focus();
+    const tips = await page
+      .locator('.grid tbody .row-width input')
+      .evaluateAll((inputs) => inputs.map((input) => input.getBoundingClientRect()));
+    const box = await fingers.boundingBox();
+    for (const [k, digit] of (['index', 'long', 'ring', 'little'] as const).entries()) {
+      const over = tips[k];
+      if (!over || !box) throw new Error(`no column of the ${digit} finger`);
+      await page.mouse.click(over.x + over.width / 2, box.y + box.height * 0.45);
+      expect(await page.evaluate(() => document.activeElement?.id)).toBe(`field-digits-${digit}-circumference`);
+    }
     expect(await design()).toBe(before);
     expect(await page.locator('#undo').getAttribute('title')).toBe('Nothing to undo');
     expect(await page.locator('.hand-picture[tabindex], .motion-picture[tabindex], svg [tabindex]').count()).toBe(0);
@@ -260,6 +274,55 @@ describe('what must never happen', () => {
     expect(await page.locator('.kept').count()).toBe(0);
     await noStopSign(page);
     expect((await saved(page, '#print')).content.subarray(0, 5).toString()).toBe('%PDF-');
+  });
+
+  inBrowser('a dead end: whatever is refused, the button beside it mends it, and a pattern is printed', async (open) => {
+    const { page } = await open();
+    const refused: readonly (readonly [string, string, string, string | null])[] = [
+      ['motion.active.lacks', '-10', 'Use 10', null],
+      ['digits.ring.width', '1.65', 'Did you mean 1.65 cm?', null],
+      ['digits.ring.circumference', '20', 'Go to the field', null],
+      ['digits.ring.circumference', '30', 'Clear circumference', null],
+      ['trim', '99', 'Use 10', 'options'],
+      ['width', '3', 'Use auto', 'options'],
+      ['date', 'soon', 'Clear Date on the pattern', 'options'],
+    ];
+    for (const [where, text, button, panel] of refused) {
+      await openDemo(page);
+      await noStopSign(page);
+      if (panel) await openPanel(page, panel);
+      await field(page, where).fill(text);
+      await page.keyboard.press('Tab');
+      await page.locator('#print').click();
+      const mend = page.locator('.looks .stops').getByRole('button', { name: button });
+      await mend.waitFor();
+      await mend.click();
+      // The button goes away with what it mended; the focus does not.
+      await expect.poll(() => page.evaluate(() => document.activeElement?.id ?? ''), { message: `focus, ${where}` }).not.toBe('');
+      // The field that is gone to, or that was cleared, is typed anew.
+      if (button === 'Go to the field' || button === 'Clear circumference') {
+        await page.waitForFunction((id) => document.activeElement?.id === id, `field-${where.replaceAll('.', '-')}`);
+        await field(page, where).fill('53');
+      }
+      await expect.poll(() => page.locator('.look-box.stops, .looks .stops').count(), { message: where }).toBe(0);
+      expect([where, (await saved(page, '#print')).name]).toEqual([where, expect.stringMatching(/\.pdf$/)]);
+      await page.keyboard.press('Escape');
+    }
+  });
+
+  inBrowser('focus lost: what closes gives it back to its button, and what goes away leaves it on the page', async (open) => {
+    const { page } = await open();
+    await openDemo(page);
+    const at = () => page.evaluate(() => document.activeElement?.id);
+    for (const panel of ['more', 'stop', 'ways', 'look', 'figures', 'options', 'files']) {
+      await openPanel(page, panel);
+      await page.keyboard.press('Escape');
+      await expect.poll(at, { message: panel }).toBe(`open-${panel}`);
+    }
+    await page.locator('#new-patient').click();
+    await expect.poll(at).toBe('finger-heading');
+    await page.locator('#example').click();
+    await expect.poll(async () => (await at()) === '', { message: 'the example' }).toBe(false);
   });
 
   inBrowser('a save that is not confirmed beside its button', async (open) => {

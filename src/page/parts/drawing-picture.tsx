@@ -3,12 +3,12 @@ import type { Drawing } from '../../pattern/drawing.ts';
 import { plain } from '../../units/number.ts';
 import { svgPathData } from '../../writers/svg/svg-path.ts';
 
-/** A drawing such as a chart, with the pens and tones of the page; its words are the program's own, in English. */
+/** A drawing such as a chart, with the pens and tones of the page, in the language that it was drawn in. */
 export function DrawingPicture({ drawing, id }: { readonly drawing: Drawing; readonly id: string }) {
   const { extents } = drawing;
   const viewBox = `0 0 ${plain(extents.maxX - extents.minX, 3)} ${plain(extents.maxY - extents.minY, 3)}`;
   return (
-    <svg class="drawing inked" viewBox={viewBox} role="img" aria-labelledby={`${id}-title ${id}-description`} lang="en">
+    <svg class="drawing inked" viewBox={viewBox} role="img" aria-labelledby={`${id}-title ${id}-description`}>
       <title id={`${id}-title`}>{drawing.title}</title>
       <desc id={`${id}-description`}>{drawing.description}</desc>
       {drawing.items.map((item, k) =>

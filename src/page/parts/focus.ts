@@ -12,6 +12,13 @@ export function focusNext(id: string): void {
   });
 }
 
+/** Gives the focus to an element where what had it went away with what was pressed. */
+export function keepFocus(id: string): void {
+  requestAnimationFrame(() => {
+    if (document.activeElement === null || document.activeElement === document.body) document.getElementById(id)?.focus();
+  });
+}
+
 /** Brings the part of the page that holds a field into sight and the focus to it. */
 export function goToField(store: Store, where: string): void {
   const [first = ''] = where.split('.');

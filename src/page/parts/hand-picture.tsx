@@ -19,6 +19,8 @@ export interface HandPictureProps {
   readonly marked: MeasurePlace | null;
   readonly title: string;
   readonly thumb: string;
+  /** A finger of the picture was pressed. */
+  readonly onFinger?: (digit: DigitName) => void;
 }
 
 /** Turn between neighbours, degrees, and room between them at their roots, mm: a hand that is spread, so that each finger stands over its column. */
@@ -26,8 +28,8 @@ const SPREAD = { fan: 9, gap: 5 } as const;
 /** What is shown of the hand beyond the knuckles, mm at average size. */
 const BEYOND_KNUCKLES = 16;
 
-/** The hand in the proportions of what was entered, the place of the focused measure marked. Looked at only: nothing here can be pressed. */
-export function HandPicture({ hand, side, face, shown, treated, unused, marked, title, thumb }: HandPictureProps) {
+/** The hand in the proportions of what was entered, the place of the focused measure marked. A press on a finger changes nothing but the focus. */
+export function HandPicture({ hand, side, face, shown, treated, unused, marked, title, thumb, onFinger }: HandPictureProps) {
   const key = JSON.stringify([hand.digits, hand.palm, hand.webSetback, hand.absent, side, face, treated, unused, marked]);
   // The key holds all that the drawing follows.
   const drawn = useMemo(
@@ -38,12 +40,18 @@ export function HandPicture({ hand, side, face, shown, treated, unused, marked, 
   const [left, top, width, height] = shown === 'hand' ? [0, 0, extents.maxX, extents.maxY] : fingersOnly(drawn, face);
   const isThumbLeft = drawn.thumbTip.x < drawn.wrist.x;
   return (
+    // A short way to a field for a mouse or a fingertip; by keys the fields are reached themselves.
+    // biome-ignore lint/a11y/useKeyWithClickEvents: see above
     <svg
       class="hand-picture inked"
       viewBox={[left, top, width, height].map((n) => plain(n, 1)).join(' ')}
       preserveAspectRatio={face === 'palm' ? 'xMidYMax meet' : 'xMidYMin meet'}
       role="img"
       aria-label={title}
+      onClick={(event) => {
+        const digit = fingerAt(event, drawn);
+        if (digit) onFinger?.(digit);
+      }}
     >
       <DrawnShapes items={drawn.drawing.items as readonly DrawnShape[]} extents={extents} />
       <text
@@ -56,6 +64,21 @@ export function HandPicture({ hand, side, face, shown, treated, unused, marked, 
       </text>
     </svg>
   );
+}
+
+/** The finger under the pointer: within its breadth from tip to root, the nearest where two would do. */
+function fingerAt(event: MouseEvent & { readonly currentTarget: SVGSVGElement }, { drawing, fingers }: DrawnHand): DigitName | null {
+  const frame = event.currentTarget.getScreenCTM()?.inverse();
+  if (!frame) return null;
+  const pointer = new DOMPoint(event.clientX, event.clientY).matrixTransform(frame);
+  const at = { x: pointer.x, y: drawing.extents.maxY - pointer.y };
+  const near = [...fingers].map(([digit, { tip, root, halfWidth }]) => {
+    const [dx, dy] = [tip.x - root.x, tip.y - root.y];
+    const along = Math.min(1, Math.max(0, ((at.x - root.x) * dx + (at.y - root.y) * dy) / (dx * dx + dy * dy)));
+    const away = Math.hypot(at.x - root.x - along * dx, at.y - root.y - along * dy);
+    return { digit, away, within: away <= halfWidth * 1.2 };
+  });
+  return near.filter(({ within }) => within).toSorted((a, b) => a.away - b.away)[0]?.digit ?? null;
 }
 
 /**

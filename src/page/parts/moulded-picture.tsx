@@ -147,7 +147,7 @@ function Moulded({ shown }: { readonly shown: Drawn }) {
       {shapes}
       <g>
         {[...drawn.fingers].map(([digit, finger]) => {
-          const text = texts.digitShort[digit];
+          const text = texts.hand.short[digit];
           const others = [...drawn.fingers.values()].filter((other) => other !== finger);
           return name(text, besideOthers(below(finger.tip), text, others), digit === shown.hand.target?.digit);
         })}
@@ -212,6 +212,6 @@ function anglesOf(store: Store, { figures, block }: DrawnStrip): readonly string
   return sections.map((s: { readonly digit: DigitName; readonly theta: number }) => {
     const angle = degrees(s.theta - straight);
     const bend = Math.abs(angle) < 0.05 ? words.bendNone : angle > 0 ? words.bendFlexion : words.bendExtension;
-    return words.mouldedDigit(texts.digit[s.digit], store.format.value.number(Math.abs(angle), 0), bend);
+    return words.mouldedDigit(texts.hand.first[s.digit], store.format.value.number(Math.abs(angle), 0), bend);
   });
 }

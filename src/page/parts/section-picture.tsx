@@ -31,10 +31,10 @@ export function SectionPicture({ path, side, options, texts, small }: SectionPic
   const width = box.maxX - box.minX;
   const height = box.maxY - box.minY;
   const seen = side === 'right' ? path.hand.sections.toReversed() : path.hand.sections;
-  const named = seen.map((s) => texts.pattern.sectionDigit(texts.digit[s.digit], texts.place[s.place]));
+  const named = seen.map((s) => texts.pattern.sectionDigit(texts.hand.first[s.digit], texts.hand.place[s.place]));
   const words = new Map<string, string>([
-    ...Object.entries(texts.digitShort),
-    ...Object.entries(texts.place),
+    ...Object.entries(texts.hand.short),
+    ...Object.entries(texts.hand.place),
     ['seam, outer layer', texts.pattern.seamLabel],
   ]);
   const viewBox = `0 0 ${plain(width, 3)} ${plain(height, 3)}`;

@@ -1,6 +1,7 @@
-import { DIGIT_FIELDS, PALM_FIELDS, TARGET_FIELDS, WEB_FIELDS } from '../../hand/fields.ts';
+import { DIGIT_FIELDS, type Field, PALM_FIELDS, TARGET_FIELDS, WEB_FIELDS } from '../../hand/fields.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../../pattern/strip/strip-options.ts';
 import { cautionsEnglish, pencilTestEnglish } from '../../words/cautions.ts';
+import { capital, handWords } from '../../words/hand-words.ts';
 import type { Translations } from '../../words/language.ts';
 import { aboutWords } from '../sections/about/about-words.ts';
 import { filesWords } from '../sections/files/files-words.ts';
@@ -16,13 +17,9 @@ import { visitsWords } from '../sections/visits/visits-words.ts';
 import { waysWords } from '../sections/ways/ways-words.ts';
 import { englishMessages } from './english-messages.ts';
 
-const fieldTexts = (field: { readonly label: string; readonly howToMeasure: string }) => ({
-  label: capital(field.label),
-  how: field.howToMeasure,
-});
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
+/** How each measure is taken. */
+function howOf<Id extends string>(fields: Readonly<Record<Id, Field>>): Readonly<Record<Id, string>> {
+  return Object.fromEntries(Object.entries<Field>(fields).map(([id, { howToMeasure }]) => [id, howToMeasure])) as Record<Id, string>;
 }
 
 const optionTexts = Object.fromEntries([...NUMBER_OPTIONS, ...CHOICE_OPTIONS].map((o) => [o.key, capital(o.about)])) as Record<
@@ -33,18 +30,14 @@ const optionTexts = Object.fromEntries([...NUMBER_OPTIONS, ...CHOICE_OPTIONS].ma
 /** Every word of the page in English. Fields, flags, options and cautions come from where the program keeps them. */
 export const english = {
   decimal: '.',
-  nounsAreCapital: 'no',
   languageName: 'English',
   title: 'Knucklewright: a strip for relative motion, from a measured hand',
-  stays: 'Nothing leaves this computer. The page works without a network.',
-  skip: 'Skip to the measurements',
   settings: 'Settings of this page',
   language: 'Language',
   units: 'Lengths in',
   decimalSign: 'Decimal sign',
   decimalPoint: 'point, 84.5',
   decimalComma: 'comma, 84,5',
-  cautions: 'Before you begin',
   caution: { ...cautionsEnglish, pencil: pencilTestEnglish },
   mm: 'mm',
   cm: 'cm',
@@ -53,77 +46,20 @@ export const english = {
   fraction: 'fraction, 0.05 is 5 %',
   to: 'to',
   optional: 'optional',
-  digit: { index: 'Index finger', long: 'Long finger', ring: 'Ring finger', little: 'Little finger' },
-  digitIn: { index: 'index finger', long: 'long finger', ring: 'ring finger', little: 'little finger' },
-  digitShort: { index: 'index', long: 'long', ring: 'ring', little: 'little' },
-  place: { enclosed: 'enclosed', raised: 'raised', lowered: 'lowered' },
-  placeOfTwo: { raised: 'raised', lowered: 'lowered' },
-  placeMeaning: {
-    enclosed: 'one layer on each side',
-    raised: 'rests on both layers: relative MP extension',
-    lowered: 'under both layers: relative MP flexion',
-    out: 'not in the strip',
-  },
   out: 'left out',
-  aspect: { dorsal: 'dorsal', palmar: 'palmar' },
-  layer: { inner: 'inner layer', outer: 'outer layer' },
-  border: { radial: 'radial border', ulnar: 'ulnar border' },
-  side: { left: 'left', right: 'right' },
-  handOf: { left: 'Left hand', right: 'Right hand' },
-  field: {
-    width: fieldTexts(DIGIT_FIELDS.width),
-    circumference: fieldTexts(DIGIT_FIELDS.circumference),
-    palmarRoom: fieldTexts(DIGIT_FIELDS.palmarRoom),
-    dorsalLength: fieldTexts(DIGIT_FIELDS.dorsalLength),
-    pipCircumference: fieldTexts(DIGIT_FIELDS.pipCircumference),
-    rootCircumference: fieldTexts(DIGIT_FIELDS.rootCircumference),
-    mpSetback: fieldTexts(DIGIT_FIELDS.mpSetback),
-    webSetback: fieldTexts(WEB_FIELDS.webSetback),
-    handBreadth: fieldTexts(PALM_FIELDS.handBreadth),
-    handCircumference: fieldTexts(PALM_FIELDS.handCircumference),
-    metacarpalLength: fieldTexts(PALM_FIELDS.metacarpalLength),
-    mpDepth: fieldTexts(PALM_FIELDS.mpDepth),
-    mpDorsalRadius: fieldTexts(PALM_FIELDS.mpDorsalRadius),
-    thumbWebSetback: fieldTexts(PALM_FIELDS.thumbWebSetback),
-    pipExtensionDeficit: fieldTexts(TARGET_FIELDS.pipExtensionDeficit),
-    pipFlexionDeficit: fieldTexts(TARGET_FIELDS.pipFlexionDeficit),
-    pipExtensionDeficitPassive: fieldTexts(TARGET_FIELDS.pipExtensionDeficitPassive),
-    pipFlexionDeficitPassive: fieldTexts(TARGET_FIELDS.pipFlexionDeficitPassive),
-  },
+  hand: handWords('en'),
+  how: howOf({ ...DIGIT_FIELDS, ...WEB_FIELDS, ...PALM_FIELDS, ...TARGET_FIELDS }),
   block: {
-    heading: 'Block',
-    about: 'Which fingers the strip takes in, and which it raises or lowers.',
-    rank: (k: number) => `Suggestion ${k}`,
-    score: (points: string, best: string) => `${points} of ${best} points`,
-    points: 'Points',
-    term: {
-      rotation: 'Rotation is controlled',
-      hold: 'MP angle against the others',
-      neighbours: 'MP angle against the neighbours',
-      freePip: 'PIP flexion stays free',
-      length: 'Short strip',
-      layers: 'Little plastic in the palm',
-    },
     length: (length: string) => `${length} long`,
     nextLarger: (degrees: string) => `If it does not redirect, try ${degrees} first, then the next suggestion.`,
     nextMost: 'If it does not redirect, try the next suggestion; a larger differential is not in use.',
     plate: (degrees: string, range: string) =>
       `A plate holds the MP joint: ${degrees} of flexion to begin with, range ${range}. Common practice, no published source; your judgement decides.`,
-    confirm: 'I have examined this hand and decide that it may be tried.',
-    others: 'All other blocks',
     own: 'Your own block',
     ownAbout: 'Give each finger a place. A block that cannot be made is refused with the rule.',
-    placeOf: (digit: string) => `Place of the ${digit}`,
-    title: (held: string, place: string, count: string, range: string) => `${held} ${place}, ${count} (${range})`,
-    and: 'and',
-    threeDigits: 'three digits',
-    fourDigits: 'four digits',
     why: (digit: string, lacks: string, wanted: string) => `${digit} lacks PIP ${lacks}: its MP joint is held in relative ${wanted}.`,
     flexion: 'flexion',
     extension: 'extension',
-    waiting: 'Suggestions come back as soon as the measurements above can be used.',
-    chosen: 'chosen',
-    choose: 'Choose this block',
   },
   plate: {
     choose: 'A plate that holds the MP joint',
@@ -143,7 +79,6 @@ export const english = {
       split: 'with a slot before the little finger',
       kinked: 'from joint to joint, the sheet stretches',
     },
-    palm: 'The whole hand; what is empty is estimated',
     made: (face: string, angle: string) => `MP plate, ${face}, ${angle}`,
     title: (face: string, angle: string, digits: string) => `MP plate, ${face}, ${angle} (${digits})`,
     description: (parts: string) => `The flat plate with its marks: ${parts}. The table gives every figure.`,

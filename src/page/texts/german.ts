@@ -1,4 +1,5 @@
 import { cautionsGerman, pencilTestGerman } from '../../words/cautions.ts';
+import { handWords } from '../../words/hand-words.ts';
 import { aboutWords } from '../sections/about/about-words.ts';
 import { filesWords } from '../sections/files/files-words.ts';
 import { fingerWords } from '../sections/finger/finger-words.ts';
@@ -17,18 +18,14 @@ import { germanMessages } from './german-messages.ts';
 /** Every word of the page in German. */
 export const german: Texts = {
   decimal: ',',
-  nounsAreCapital: 'yes',
   languageName: 'Deutsch',
   title: 'Knucklewright: ein Streifen für relative Bewegung, aus der vermessenen Hand',
-  stays: 'Nichts verlässt diesen Rechner. Die Seite braucht kein Netz.',
-  skip: 'Zu den Maßen springen',
   settings: 'Einstellungen dieser Seite',
   language: 'Sprache',
   units: 'Längen in',
   decimalSign: 'Dezimalzeichen',
   decimalPoint: 'Punkt, 84.5',
   decimalComma: 'Komma, 84,5',
-  cautions: 'Bevor Sie anfangen',
   caution: { ...cautionsGerman, pencil: pencilTestGerman },
   mm: 'mm',
   cm: 'cm',
@@ -37,119 +34,46 @@ export const german: Texts = {
   fraction: 'Bruchteil, 0,05 sind 5 %',
   to: 'bis',
   optional: 'optional',
-  digit: { index: 'Zeigefinger', long: 'Mittelfinger', ring: 'Ringfinger', little: 'Kleinfinger' },
-  digitIn: { index: 'Zeigefinger', long: 'Mittelfinger', ring: 'Ringfinger', little: 'Kleinfinger' },
-  digitShort: { index: 'D2', long: 'D3', ring: 'D4', little: 'D5' },
-  place: { enclosed: 'umschlossen', raised: 'angehoben', lowered: 'abgesenkt' },
-  placeOfTwo: { raised: 'angehoben', lowered: 'abgesenkt' },
-  placeMeaning: {
-    enclosed: 'je eine Lage auf beiden Seiten',
-    raised: 'liegt auf beiden Lagen: relative MP-Streckung',
-    lowered: 'unter beiden Lagen: relative MP-Beugung',
-    out: 'nicht im Streifen',
-  },
   out: 'ausgelassen',
-  aspect: { dorsal: 'dorsal', palmar: 'palmar' },
-  layer: { inner: 'innere Lage', outer: 'äußere Lage' },
-  border: { radial: 'radialer Rand', ulnar: 'ulnarer Rand' },
-  side: { left: 'links', right: 'rechts' },
-  handOf: { left: 'Linke Hand', right: 'Rechte Hand' },
-  field: {
-    width: {
-      label: 'Breite',
-      how: 'Schieblehre quer über den Finger, auf halbem Weg zwischen Interdigitalfalte und PIP-Falte; sie berührt die Haut, ohne sie einzudrücken.',
-    },
-    circumference: {
-      label: 'Umfang',
-      how: 'Schmales Papierband oder Ringmaß um den Finger auf derselben Höhe wie die Breite, anliegend. Auch eine Ringgröße geht, als ring 54 oder US 7.',
-    },
-    palmarRoom: {
-      label: 'Palmare Länge',
-      how: 'Hohlhandseite, Finger gestreckt: von der Falte an der Fingerwurzel zur PIP-Falte, in der Mitte des Fingers.',
-    },
-    dorsalLength: {
-      label: 'Dorsale Länge',
-      how: 'Fingerrücken: vom MP-Gelenkspalt zum PIP-Gelenkspalt. Beide Gelenke etwas beugen, um die Spalte zu tasten.',
-    },
-    pipCircumference: {
-      label: 'PIP-Umfang',
-      how: 'Band oder Ringmaß um die dickste Stelle des PIP-Gelenks, Finger gestreckt. Zeigt, ob eine geschlossene Schlaufe darüber geht.',
-    },
-    rootCircumference: {
-      label: 'Wurzelumfang',
-      how: 'Band oder Ringmaß um den Finger an der Falte der Fingerwurzel, Finger gestreckt, anliegend. Mit dem Umfang zeigt er, wie stark sich der Finger verjüngt.',
-    },
-    webSetback: {
-      label: 'Faltenversatz',
-      how: 'Finger gestreckt und geschlossen, Lineal am Mittelfinger: wie viel näher am Handgelenk diese Interdigitalfalte liegt als die vorderste.',
-    },
-    mpSetback: {
-      label: 'MP-Versatz',
-      how: 'Handrücken, Finger gestreckt: wie weit dieser MP-Gelenkspalt näher am Handgelenk liegt als der des Mittelfingers.',
-    },
-    handBreadth: { label: 'Handbreite', how: 'Schieblehre über die Mittelhandköpfe, von Zeige- bis Kleinfinger, ohne Daumen, Hand flach.' },
-    handCircumference: { label: 'Handumfang', how: 'Band um die Mittelhandköpfe, ohne Daumen, Hand flach.' },
-    metacarpalLength: { label: 'Mittelhandlänge', how: 'Handrücken: von der Handgelenkfalte zum MP-Gelenkspalt des Mittelfingers.' },
-    mpDepth: { label: 'MP-Tiefe', how: 'Schieblehre von der Haut des Rückens zur Haut der Hohlhand am MP-Gelenk des Mittelfingers.' },
-    mpDorsalRadius: {
-      label: 'MP-Radius dorsal',
-      how: 'Seite des Zeigefinger-MP-Gelenks: den Punkt anzeichnen, der beim Beugen stehen bleibt; von dort zur Haut auf dem Knöchel.',
-    },
-    thumbWebSetback: {
-      label: 'Daumenfalten-Versatz',
-      how: 'Daumen abgespreizt: wie viel näher am Handgelenk die Haut der Daumen-Interdigitalfalte liegt als die MP-Linie des Mittelfingers.',
-    },
-    pipExtensionDeficit: {
-      label: 'PIP-Streckdefizit',
-      how: 'Goniometer auf dem Rücken des PIP-Gelenks, die Person streckt es: Grad, die zur Streckung fehlen.',
-    },
-    pipFlexionDeficit: {
-      label: 'PIP-Beugedefizit',
-      how: 'Goniometer auf dem Rücken des PIP-Gelenks, die Person beugt es: Grad, die zur anderen Hand fehlen, oder zu 100.',
-    },
-    pipExtensionDeficitPassive: {
-      label: 'Passives PIP-Streckdefizit',
-      how: 'Wie das aktive, während Sie das Gelenk strecken, so weit es geht.',
-    },
-    pipFlexionDeficitPassive: {
-      label: 'Passives PIP-Beugedefizit',
-      how: 'Wie das aktive, während Sie das Gelenk beugen, so weit es geht.',
-    },
+  hand: handWords('de'),
+  how: {
+    width:
+      'Schieblehre quer über den Finger, auf halbem Weg zwischen Interdigitalfalte und PIP-Falte; sie berührt die Haut, ohne sie einzudrücken.',
+    circumference:
+      'Schmales Papierband oder Ringmaß um den Finger auf derselben Höhe wie die Breite, anliegend. Auch eine Ringgröße geht, als ring 54 oder US 7.',
+    palmarRoom: 'Hohlhandseite, Finger gestreckt: von der Falte an der Fingerwurzel zur PIP-Falte, in der Mitte des Fingers.',
+    dorsalLength: 'Fingerrücken: vom MP-Gelenkspalt zum PIP-Gelenkspalt. Beide Gelenke etwas beugen, um die Spalte zu tasten.',
+    pipCircumference:
+      'Band oder Ringmaß um die dickste Stelle des PIP-Gelenks, Finger gestreckt. Zeigt, ob eine geschlossene Schlaufe darüber geht.',
+    rootCircumference:
+      'Band oder Ringmaß um den Finger an der Falte der Fingerwurzel, Finger gestreckt, anliegend. Mit dem Umfang zeigt er, wie stark sich der Finger verjüngt.',
+    webSetback:
+      'Finger gestreckt und geschlossen, Lineal am Mittelfinger: wie viel näher am Handgelenk diese Interdigitalfalte liegt als die vorderste.',
+    mpSetback: 'Handrücken, Finger gestreckt: wie weit dieser MP-Gelenkspalt näher am Handgelenk liegt als der des Mittelfingers.',
+    handBreadth: 'Schieblehre über die Mittelhandköpfe, von Zeige- bis Kleinfinger, ohne Daumen, Hand flach.',
+    handCircumference: 'Band um die Mittelhandköpfe, ohne Daumen, Hand flach.',
+    metacarpalLength: 'Handrücken: von der Handgelenkfalte zum MP-Gelenkspalt des Mittelfingers.',
+    mpDepth: 'Schieblehre von der Haut des Rückens zur Haut der Hohlhand am MP-Gelenk des Mittelfingers.',
+    mpDorsalRadius:
+      'Seite des Zeigefinger-MP-Gelenks: den Punkt anzeichnen, der beim Beugen stehen bleibt; von dort zur Haut auf dem Knöchel.',
+    thumbWebSetback:
+      'Daumen abgespreizt: wie viel näher am Handgelenk die Haut der Daumen-Interdigitalfalte liegt als die MP-Linie des Mittelfingers.',
+    pipExtensionDeficit: 'Goniometer auf dem Rücken des PIP-Gelenks, die Person streckt es: Grad, die zur Streckung fehlen.',
+    pipFlexionDeficit: 'Goniometer auf dem Rücken des PIP-Gelenks, die Person beugt es: Grad, die zur anderen Hand fehlen, oder zu 100.',
+    pipExtensionDeficitPassive: 'Wie das aktive, während Sie das Gelenk strecken, so weit es geht.',
+    pipFlexionDeficitPassive: 'Wie das aktive, während Sie das Gelenk beugen, so weit es geht.',
   },
   block: {
-    heading: 'Variante',
-    about: 'Welche Finger der Streifen umfasst, und welche er anhebt oder absenkt.',
-    rank: (k) => `Vorschlag ${k}`,
-    score: (points, best) => `${points} von ${best} Punkten`,
-    points: 'Punkte',
-    term: {
-      rotation: 'Drehung ist geführt',
-      hold: 'MP-Winkel gegen die anderen',
-      neighbours: 'MP-Winkel gegen die Nachbarn',
-      freePip: 'PIP-Beugung bleibt frei',
-      length: 'Kurzer Streifen',
-      layers: 'Wenig Kunststoff in der Hohlhand',
-    },
     length: (length) => `${length} lang`,
     nextLarger: (degrees) => `Wenn es nicht umlenkt: zuerst ${degrees} versuchen, dann den nächsten Vorschlag.`,
     nextMost: 'Wenn es nicht umlenkt: den nächsten Vorschlag versuchen; eine größere MP-Differenz ist nicht üblich.',
     plate: (degrees, range) =>
       `Eine Handschiene hält das MP-Gelenk: ${degrees} Beugung für den Anfang, Bereich ${range}. Übliche Praxis ohne veröffentlichte Quelle; Ihr Urteil entscheidet.`,
-    confirm: 'Ich habe diese Hand untersucht und entscheide, dass es versucht werden darf.',
-    others: 'Alle anderen Varianten',
     own: 'Ihre eigene Variante',
     ownAbout: 'Geben Sie jedem Finger einen Platz. Was sich nicht machen lässt, wird mit der Regel abgelehnt.',
-    placeOf: (digit) => `Platz: ${digit}`,
-    title: (held, place, count, range) => `${held} ${place}, ${count} (${range})`,
-    and: 'und',
-    threeDigits: 'drei Finger',
-    fourDigits: 'vier Finger',
     why: (digit, lacks, wanted) => `${digit}: dem PIP-Gelenk fehlt ${lacks}, darum wird das MP-Gelenk in relativer ${wanted} gehalten.`,
     flexion: 'Beugung',
     extension: 'Streckung',
-    waiting: 'Die Vorschläge kommen wieder, sobald die Maße oben zu verwenden sind.',
-    chosen: 'gewählt',
-    choose: 'Diese Variante wählen',
   },
   plate: {
     choose: 'Eine Handschiene, die das MP-Gelenk hält',
@@ -169,7 +93,6 @@ export const german: Texts = {
       split: 'mit einem Schlitz vor dem Kleinfinger',
       kinked: 'von Gelenk zu Gelenk, das Material dehnt sich',
     },
-    palm: 'Die ganze Hand; was leer ist, wird geschätzt',
     made: (face, angle) => `MP-Handschiene, ${face}, ${angle}`,
     title: (face, angle, digits) => `MP-Handschiene, ${face}, ${angle} (${digits})`,
     description: (parts) => `Die flache Handschiene mit ihren Marken: ${parts}. Die Tabelle nennt jedes Maß.`,

@@ -1,4 +1,5 @@
 import { cautionsSpanish, pencilTestSpanish } from '../../words/cautions.ts';
+import { handWords } from '../../words/hand-words.ts';
 import { aboutWords } from '../sections/about/about-words.ts';
 import { filesWords } from '../sections/files/files-words.ts';
 import { fingerWords } from '../sections/finger/finger-words.ts';
@@ -17,18 +18,14 @@ import { spanishMessages } from './spanish-messages.ts';
 /** Every word of the page in Spanish. MCF and IFP are the Spanish names of the MP and PIP joints. */
 export const spanish: Texts = {
   decimal: ',',
-  nounsAreCapital: 'no',
   languageName: 'Español',
   title: 'Knucklewright: una tira para movimiento relativo, a partir de la mano medida',
-  stays: 'Nada sale de este equipo. La página funciona sin red.',
-  skip: 'Ir a las medidas',
   settings: 'Ajustes de esta página',
   language: 'Idioma',
   units: 'Longitudes en',
   decimalSign: 'Signo decimal',
   decimalPoint: 'punto, 84.5',
   decimalComma: 'coma, 84,5',
-  cautions: 'Antes de empezar',
   caution: { ...cautionsSpanish, pencil: pencilTestSpanish },
   mm: 'mm',
   cm: 'cm',
@@ -37,128 +34,43 @@ export const spanish: Texts = {
   fraction: 'fracción, 0,05 es 5 %',
   to: 'a',
   optional: 'opcional',
-  digit: { index: 'Dedo índice', long: 'Dedo medio', ring: 'Dedo anular', little: 'Dedo meñique' },
-  digitIn: { index: 'dedo índice', long: 'dedo medio', ring: 'dedo anular', little: 'dedo meñique' },
-  digitShort: { index: 'índice', long: 'medio', ring: 'anular', little: 'meñique' },
-  place: { enclosed: 'rodeado', raised: 'elevado', lowered: 'bajado' },
-  placeOfTwo: { raised: 'elevados', lowered: 'bajados' },
-  placeMeaning: {
-    enclosed: 'una capa a cada lado',
-    raised: 'descansa sobre las dos capas: extensión MCF relativa',
-    lowered: 'bajo las dos capas: flexión MCF relativa',
-    out: 'fuera de la tira',
-  },
   out: 'fuera',
-  aspect: { dorsal: 'dorsal', palmar: 'palmar' },
-  layer: { inner: 'capa interior', outer: 'capa exterior' },
-  border: { radial: 'borde radial', ulnar: 'borde cubital' },
-  side: { left: 'izquierda', right: 'derecha' },
-  handOf: { left: 'Mano izquierda', right: 'Mano derecha' },
-  field: {
-    width: {
-      label: 'Ancho',
-      how: 'Calibre de lado a lado del dedo, a medio camino entre la comisura y el pliegue de la IFP, tocando la piel sin hundirla.',
-    },
-    circumference: {
-      label: 'Perímetro',
-      how: 'Cinta estrecha de papel o medidor de anillos alrededor del dedo, al mismo nivel que el ancho, ceñida. Vale una talla de anillo, como ring 54 o US 7.',
-    },
-    palmarRoom: {
-      label: 'Longitud palmar',
-      how: 'Lado de la palma, dedo recto: del pliegue de la raíz del dedo al pliegue de la IFP, por el centro del dedo.',
-    },
-    dorsalLength: {
-      label: 'Longitud dorsal',
-      how: 'Dorso del dedo: de la línea articular MCF a la línea articular IFP. Doblar un poco ambas para palparlas.',
-    },
-    pipCircumference: {
-      label: 'Perímetro de la IFP',
-      how: 'Cinta o medidor de anillos en lo más grueso de la IFP, dedo recto. Dice si un lazo cerrado pasa por encima.',
-    },
-    rootCircumference: {
-      label: 'Perímetro en la raíz',
-      how: 'Cinta o medidor de anillos alrededor del dedo en el pliegue de su raíz, dedo recto, ceñida. Con el perímetro dice cuánto se estrecha el dedo.',
-    },
-    webSetback: {
-      label: 'Desnivel de la comisura',
-      how: 'Dedos rectos y juntos, regla a lo largo del dedo medio: cuánto más cerca de la muñeca está esta comisura que la más adelantada.',
-    },
-    mpSetback: {
-      label: 'Desnivel MCF',
-      how: 'Dorso de la mano, dedos rectos: cuánto más cerca de la muñeca está esta línea MCF que la del dedo medio.',
-    },
-    handBreadth: {
-      label: 'Anchura de la mano',
-      how: 'Calibre sobre las cabezas de los metacarpianos, del índice al meñique, sin pulgar, mano plana.',
-    },
-    handCircumference: {
-      label: 'Perímetro de la mano',
-      how: 'Cinta alrededor de las cabezas de los metacarpianos, sin pulgar, mano plana.',
-    },
-    metacarpalLength: {
-      label: 'Longitud metacarpiana',
-      how: 'Dorso de la mano: del pliegue de la muñeca a la línea MCF del dedo medio.',
-    },
-    mpDepth: { label: 'Grosor en la MCF', how: 'Calibre de la piel del dorso a la piel de la palma en la MCF del dedo medio.' },
-    mpDorsalRadius: {
-      label: 'Radio dorsal de la MCF',
-      how: 'Costado de la MCF del índice: marque el punto que no se mueve al doblarla; desde ahí hasta la piel del dorso del nudillo.',
-    },
-    thumbWebSetback: {
-      label: 'Desnivel de la comisura del pulgar',
-      how: 'Pulgar separado: cuánto más cerca de la muñeca está la piel de la primera comisura que la línea MCF del dedo medio.',
-    },
-    pipExtensionDeficit: {
-      label: 'Déficit de extensión IFP',
-      how: 'Goniómetro en el dorso de la IFP, la persona la estira: grados que faltan hasta la extensión completa.',
-    },
-    pipFlexionDeficit: {
-      label: 'Déficit de flexión IFP',
-      how: 'Goniómetro en el dorso de la IFP, la persona la dobla: grados que faltan respecto a la otra mano, o a 100.',
-    },
-    pipExtensionDeficitPassive: {
-      label: 'Déficit pasivo de extensión IFP',
-      how: 'Como el activo, mientras usted estira la articulación hasta donde llega.',
-    },
-    pipFlexionDeficitPassive: {
-      label: 'Déficit pasivo de flexión IFP',
-      how: 'Como el activo, mientras usted dobla la articulación hasta donde llega.',
-    },
+  hand: handWords('es'),
+  how: {
+    width: 'Calibre de lado a lado del dedo, a medio camino entre la comisura y el pliegue de la IFP, tocando la piel sin hundirla.',
+    circumference:
+      'Cinta estrecha de papel o medidor de anillos alrededor del dedo, al mismo nivel que el ancho, ceñida. Vale una talla de anillo, como ring 54 o US 7.',
+    palmarRoom: 'Lado de la palma, dedo recto: del pliegue de la raíz del dedo al pliegue de la IFP, por el centro del dedo.',
+    dorsalLength: 'Dorso del dedo: de la línea articular MCF a la línea articular IFP. Doblar un poco ambas para palparlas.',
+    pipCircumference: 'Cinta o medidor de anillos en lo más grueso de la IFP, dedo recto. Dice si un lazo cerrado pasa por encima.',
+    rootCircumference:
+      'Cinta o medidor de anillos alrededor del dedo en el pliegue de su raíz, dedo recto, ceñida. Con el perímetro dice cuánto se estrecha el dedo.',
+    webSetback:
+      'Dedos rectos y juntos, regla a lo largo del dedo medio: cuánto más cerca de la muñeca está esta comisura que la más adelantada.',
+    mpSetback: 'Dorso de la mano, dedos rectos: cuánto más cerca de la muñeca está esta línea MCF que la del dedo medio.',
+    handBreadth: 'Calibre sobre las cabezas de los metacarpianos, del índice al meñique, sin pulgar, mano plana.',
+    handCircumference: 'Cinta alrededor de las cabezas de los metacarpianos, sin pulgar, mano plana.',
+    metacarpalLength: 'Dorso de la mano: del pliegue de la muñeca a la línea MCF del dedo medio.',
+    mpDepth: 'Calibre de la piel del dorso a la piel de la palma en la MCF del dedo medio.',
+    mpDorsalRadius:
+      'Costado de la MCF del índice: marque el punto que no se mueve al doblarla; desde ahí hasta la piel del dorso del nudillo.',
+    thumbWebSetback: 'Pulgar separado: cuánto más cerca de la muñeca está la piel de la primera comisura que la línea MCF del dedo medio.',
+    pipExtensionDeficit: 'Goniómetro en el dorso de la IFP, la persona la estira: grados que faltan hasta la extensión completa.',
+    pipFlexionDeficit: 'Goniómetro en el dorso de la IFP, la persona la dobla: grados que faltan respecto a la otra mano, o a 100.',
+    pipExtensionDeficitPassive: 'Como el activo, mientras usted estira la articulación hasta donde llega.',
+    pipFlexionDeficitPassive: 'Como el activo, mientras usted dobla la articulación hasta donde llega.',
   },
   block: {
-    heading: 'Configuración',
-    about: 'Qué dedos toma la tira, y cuáles eleva o baja.',
-    rank: (k) => `Sugerencia ${k}`,
-    score: (points, best) => `${points} de ${best} puntos`,
-    points: 'Puntos',
-    term: {
-      rotation: 'La rotación se controla',
-      hold: 'Ángulo MCF frente a los demás',
-      neighbours: 'Ángulo MCF frente a los vecinos',
-      freePip: 'La flexión IFP queda libre',
-      length: 'Tira corta',
-      layers: 'Poco plástico en la palma',
-    },
     length: (length) => `${length} de largo`,
     nextLarger: (degrees) => `Si no redirige, pruebe primero ${degrees} y después la siguiente sugerencia.`,
     nextMost: 'Si no redirige, pruebe la siguiente sugerencia; una diferencia MCF mayor no se usa.',
     plate: (degrees, range) =>
       `Una férula sujeta la MCF: ${degrees} de flexión para empezar, intervalo ${range}. Práctica habitual, sin fuente publicada; decide su criterio.`,
-    confirm: 'He explorado esta mano y decido que se puede probar.',
-    others: 'Todas las demás configuraciones',
     own: 'Su propia configuración',
     ownAbout: 'Dé un lugar a cada dedo. Una configuración que no se puede hacer se rechaza con la regla.',
-    placeOf: (digit) => `Lugar del ${digit}`,
-    title: (held, place, count, range) => `${held} ${place}, ${count} (${range})`,
-    and: 'y',
-    threeDigits: 'tres dedos',
-    fourDigits: 'cuatro dedos',
     why: (digit, lacks, wanted) => `${digit}: a la IFP le falta ${lacks}; su MCF se mantiene en ${wanted} relativa.`,
     flexion: 'flexión',
     extension: 'extensión',
-    waiting: 'Las sugerencias vuelven en cuanto se puedan usar las medidas de arriba.',
-    chosen: 'elegido',
-    choose: 'Elegir esta configuración',
   },
   plate: {
     choose: 'Una férula que sujeta la MCF',
@@ -178,7 +90,6 @@ export const spanish: Texts = {
       split: 'con un corte antes del meñique',
       kinked: 'de articulación a articulación, la lámina se estira',
     },
-    palm: 'La mano entera; lo vacío se estima',
     made: (face, angle) => `Férula MCF, ${face}, ${angle}`,
     title: (face, angle, digits) => `Férula MCF, ${face}, ${angle} (${digits})`,
     description: (parts) => `La férula plana con sus marcas: ${parts}. La tabla da todas las cifras.`,

@@ -1,9 +1,10 @@
 import { plain } from '../../units/number.ts';
+import { capital, handEnglish } from '../hand-words.ts';
 import type { LetterFigures } from './letter-figures.ts';
 
 const n = (value: number) => plain(value, 1);
 const list = (parts: readonly string[]) => (parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`);
-const digit = { index: 'index finger', long: 'long finger', ring: 'ring finger', little: 'little finger' };
+const digit = handEnglish.finger;
 
 /** The letter on a case in English. */
 export const englishLetter = {
@@ -49,7 +50,3 @@ export const englishLetter = {
   date: 'Date',
   page: (page: number, pages: number) => `page ${page} of ${pages}`,
 };
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}

@@ -1,10 +1,11 @@
 import { plain } from '../../units/number.ts';
+import { handGerman } from '../hand-words.ts';
 import type { Translations } from '../language.ts';
 import type { englishLetter } from './english.ts';
 
 const n = (value: number) => plain(value, 1).replace('.', ',');
 const list = (parts: readonly string[]) => (parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} und ${parts.at(-1)}`);
-const digit = { index: 'Zeigefinger', long: 'Mittelfinger', ring: 'Ringfinger', little: 'Kleinfinger' };
+const digit = handGerman.finger;
 
 /** The letter on a case in German. */
 export const germanLetter: Translations<typeof englishLetter> = {

@@ -1,10 +1,11 @@
 import { plain } from '../../units/number.ts';
+import { handSpanish } from '../hand-words.ts';
 import type { Translations } from '../language.ts';
 import type { englishLetter } from './english.ts';
 
 const n = (value: number) => plain(value, 1).replace('.', ',');
 const list = (parts: readonly string[]) => (parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} y ${parts.at(-1)}`);
-const digit = { index: 'dedo índice', long: 'dedo medio', ring: 'dedo anular', little: 'dedo meñique' };
+const digit = handSpanish.finger;
 
 /** The letter on a case in Spanish. */
 export const spanishLetter: Translations<typeof englishLetter> = {

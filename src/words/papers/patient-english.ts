@@ -1,8 +1,10 @@
+import { handEnglish } from '../hand-words.ts';
+
 /** The patient's sheet in English: short sentences, no trade words, the treated finger first. */
 export const patientEnglish = {
   title: { strip: (finger: string) => `Your orthosis for your ${finger}`, plate: (finger: string) => `Your orthosis for your ${finger}` },
   titleNoFinger: 'Your hand orthosis',
-  finger: { index: 'index finger', long: 'middle finger', ring: 'ring finger', little: 'little finger' },
+  finger: { ...handEnglish.finger, long: 'middle finger' },
   and: 'and',
   hand: { left: 'Left hand', right: 'Right hand' },
   invented: 'Invented demo. Nobody was measured.',

@@ -1,10 +1,11 @@
+import { handGerman } from '../hand-words.ts';
 import type { Translations } from '../language.ts';
 import type { patientEnglish } from './patient-english.ts';
 
 export const patientGerman: Translations<typeof patientEnglish> = {
   title: { strip: (finger) => `Ihre Orthese für den ${finger}`, plate: (finger) => `Ihre Handschiene für den ${finger}` },
   titleNoFinger: 'Ihre Orthese für die Hand',
-  finger: { index: 'Zeigefinger', long: 'Mittelfinger', ring: 'Ringfinger', little: 'kleinen Finger' },
+  finger: { ...handGerman.finger, little: 'kleinen Finger' },
   and: 'und',
   hand: { left: 'Linke Hand', right: 'Rechte Hand' },
   invented: 'Erfundenes Beispiel. Niemand wurde gemessen.',

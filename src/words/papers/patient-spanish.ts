@@ -1,10 +1,11 @@
+import { handSpanish } from '../hand-words.ts';
 import type { Translations } from '../language.ts';
 import type { patientEnglish } from './patient-english.ts';
 
 export const patientSpanish: Translations<typeof patientEnglish> = {
   title: { strip: (finger) => `Su ortesis para el dedo ${finger}`, plate: (finger) => `Su férula para el dedo ${finger}` },
   titleNoFinger: 'Su ortesis para la mano',
-  finger: { index: 'índice', long: 'medio', ring: 'anular', little: 'meñique' },
+  finger: handSpanish.short,
   and: 'y',
   hand: { left: 'Mano izquierda', right: 'Mano derecha' },
   invented: 'Ejemplo inventado. No se midió a nadie.',

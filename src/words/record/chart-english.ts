@@ -1,9 +1,10 @@
 import { plain } from '../../units/number.ts';
+import { handEnglish } from '../hand-words.ts';
 import type { RecordFigures } from './record-figures.ts';
 
 const n = (value: number) => plain(value, 1);
 const list = (parts: readonly string[]) => (parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`);
-const digit = { index: 'index', long: 'long', ring: 'ring', little: 'little' };
+const digit = handEnglish.short;
 const faces = { dorsal: 'dorsal plate', palmar: 'palmar plate', both: 'dorsal and palmar plate' };
 const long = (length: number | null) => (length === null ? '' : `, ${n(length)} mm long`);
 const runs = ({ held, higher, others }: Pick<RecordFigures['strip'], 'held' | 'higher' | 'others'>) =>

@@ -1,11 +1,12 @@
 import { plain } from '../../units/number.ts';
+import { handGerman } from '../hand-words.ts';
 import type { Translations } from '../language.ts';
 import type { englishChart } from './chart-english.ts';
 import type { RecordFigures } from './record-figures.ts';
 
 const n = (value: number) => plain(value, 1).replace('.', ',');
 const list = (parts: readonly string[]) => (parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} und ${parts.at(-1)}`);
-const digit = { index: 'Zeigefinger', long: 'Mittelfinger', ring: 'Ringfinger', little: 'Kleinfinger' };
+const digit = handGerman.finger;
 const faces = { dorsal: 'dorsale Handschiene', palmar: 'palmare Handschiene', both: 'dorsale und palmare Handschiene' };
 const long = (length: number | null) => (length === null ? '' : `, ${n(length)} mm lang`);
 const runs = ({ held, higher, others }: Pick<RecordFigures['strip'], 'held' | 'higher' | 'others'>) =>

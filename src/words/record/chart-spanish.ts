@@ -1,11 +1,12 @@
 import { plain } from '../../units/number.ts';
+import { handSpanish } from '../hand-words.ts';
 import type { Translations } from '../language.ts';
 import type { englishChart } from './chart-english.ts';
 import type { RecordFigures } from './record-figures.ts';
 
 const n = (value: number) => plain(value, 1).replace('.', ',');
 const list = (parts: readonly string[]) => (parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} y ${parts.at(-1)}`);
-const digit = { index: 'índice', long: 'medio', ring: 'anular', little: 'meñique' };
+const digit = handSpanish.short;
 const faces = { dorsal: 'férula dorsal', palmar: 'férula palmar', both: 'férula dorsal y palmar' };
 const long = (length: number | null) => (length === null ? '' : `, ${n(length)} mm de largo`);
 const runs = ({ held, higher, others }: Pick<RecordFigures['strip'], 'held' | 'higher' | 'others'>) =>

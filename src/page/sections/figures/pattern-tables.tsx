@@ -18,18 +18,18 @@ export function FiguresTable({ shown }: { readonly shown: DrawnStrip }) {
     [inPattern.band, `${format.number(report.lengthBand95[0], 1)} ${texts.to} ${format.mm(report.lengthBand95[1])}`],
     [inPattern.flatWidth, format.mm(report.flatWidth)],
     [inPattern.pathLength, format.mm(report.pathLength)],
-    ...report.relief.map((r) => [inPattern.relief(texts.digitIn[r.digit]), format.mm(r.depth)] as const),
+    ...report.relief.map((r) => [inPattern.relief(texts.hand.finger[r.digit]), format.mm(r.depth)] as const),
     ...Object.entries(report.freePipFlexion).map(
-      ([digit, angle]) => [inPattern.freePip(texts.digitIn[digit as DigitName]), format.degrees(angle, 0)] as const,
+      ([digit, angle]) => [inPattern.freePip(texts.hand.finger[digit as DigitName]), format.degrees(angle, 0)] as const,
     ),
     ...report.loops.map(
       (loop) =>
         [
-          inPattern.loop(loop.digits.map((d) => texts.digitIn[d]).join(` ${texts.block.and} `)),
+          inPattern.loop(loop.digits.map((d) => texts.hand.finger[d]).join(` ${texts.hand.and} `)),
           `${format.mm(loop.innerCircumference)}, ${inPattern.ringSize(loop.isoRingSize)}`,
         ] as const,
     ),
-    ...report.standOff.map((s) => [inPattern.standOff(texts.digitIn[s.digit]), format.mm(s.distance)] as const),
+    ...report.standOff.map((s) => [inPattern.standOff(texts.hand.finger[s.digit]), format.mm(s.distance)] as const),
     ...(report.estimated.length > 0
       ? [[inPattern.estimatedList, report.estimated.map((where) => fieldName(where, texts)).join('; ')] as const]
       : []),
@@ -51,7 +51,7 @@ export function PlateTable({ shown }: { readonly shown: DrawnPlate }) {
     [texts.plate.cover, format.mm(report.cover)],
     [texts.plate.wrist, format.mm(report.wristFree)],
     ...Object.entries(report.freePipFlexion).map(
-      ([digit, angle]) => [texts.pattern.freePip(texts.digitIn[digit as DigitName]), format.degrees(angle, 0)] as const,
+      ([digit, angle]) => [texts.pattern.freePip(texts.hand.finger[digit as DigitName]), format.degrees(angle, 0)] as const,
     ),
     ...report.straps.map((s) => [texts.plate.strap(s.id), `${format.mm(s.width)} ${texts.plate.by} ${format.mm(s.length)}`] as const),
     ...(report.estimated.length > 0
@@ -118,12 +118,15 @@ export function markRows(texts: Texts, { figures }: DrawnStrip): readonly { read
   const { seam, trim } = endAllowances(options);
   const isLap = seam > 0 && options.seam !== 'pinch';
   const rows = [
-    ...path.passes.map((x) => ({ at: at(x.u), name: p.midline(texts.digit[x.digit], texts.aspect[x.aspect], texts.layer[x.layer]) })),
+    ...path.passes.map((x) => ({
+      at: at(x.u),
+      name: p.midline(texts.hand.first[x.digit], texts.hand.aspect[x.aspect], texts.hand.layer[x.layer]),
+    })),
     ...path.webCrossings.map((x) => {
       const [one, other] = x.between;
-      return { at: at(x.u), name: p.web(texts.digitIn[one], texts.digitIn[other], texts.layer[x.layer]) };
+      return { at: at(x.u), name: p.web(texts.hand.finger[one], texts.hand.finger[other], texts.hand.layer[x.layer]) };
     }),
-    ...path.borderTurns.map((x) => ({ at: at(x.u), name: p.borderTurn(texts.border[x.border], texts.digitIn[x.digit]) })),
+    ...path.borderTurns.map((x) => ({ at: at(x.u), name: p.borderTurn(texts.hand.border[x.border], texts.hand.finger[x.digit]) })),
     { at: at(0), name: p.seamStart },
     { at: flat.seamEnd - flat.start, name: p.seamEnd },
     ...(isLap ? [{ at: seam - flat.start, name: p.overlapStart }] : []),

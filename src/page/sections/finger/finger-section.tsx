@@ -1,4 +1,5 @@
 import { DIGITS } from '../../../hand/digits.ts';
+import { capital } from '../../../words/hand-words.ts';
 import { Choice } from '../../parts/choice.tsx';
 import { Field, useFault } from '../../parts/field.tsx';
 import { focusNext } from '../../parts/focus.ts';
@@ -25,16 +26,16 @@ export function FingerSection() {
         legend={texts.finger.target}
         legendHidden
         value={target}
-        choices={DIGITS.map((digit) => ({ value: digit, label: texts.finger.choice[digit] }))}
-        onChoose={(value) => store.enter({ where: 'target.digit', value: texts.digitIn[value] }, () => ({ target: value }))}
+        choices={DIGITS.map((digit) => ({ value: digit, label: texts.hand.button[digit] }))}
+        onChoose={(value) => store.enter({ where: 'target.digit', value: texts.hand.finger[value] }, () => ({ target: value }))}
       />
       <Choice
         where="side"
         legend={texts.finger.side}
         legendHidden
         value={side}
-        choices={(['left', 'right'] as const).map((value) => ({ value, label: texts.handOf[value] }))}
-        onChoose={(value) => store.enter({ where: 'side', value: texts.side[value] }, () => ({ side: value }))}
+        choices={(['left', 'right'] as const).map((value) => ({ value, label: capital(texts.hand.handOf[value]) }))}
+        onChoose={(value) => store.enter({ where: 'side', value: texts.hand.side[value] }, () => ({ side: value }))}
       />
       <Motion />
       <StopQuestion />

@@ -116,17 +116,44 @@ function Steps() {
   const forth = next ? words.redoWhat(stepWords(next.about, texts)) : words.nothingToRedo;
   return (
     <div class="buttons steps">
-      <button type="button" id="undo" aria-disabled={!last} title={back} onClick={() => undo(store)}>
-        <span aria-hidden="true">↶ </span>
-        <span class="word">{words.undo}</span>
-        <span class="hidden">: {back}</span>
-      </button>
-      <button type="button" id="redo" aria-disabled={!next} title={forth} onClick={() => redo(store)}>
-        <span aria-hidden="true">↷ </span>
-        <span class="word">{words.redo}</span>
-        <span class="hidden">: {forth}</span>
-      </button>
+      <Step
+        id="undo"
+        sign="↶"
+        word={words.undo}
+        what={last ? stepWords(last.about, texts) : null}
+        says={back}
+        onPress={() => undo(store)}
+      />
+      <Step
+        id="redo"
+        sign="↷"
+        word={words.redo}
+        what={next ? stepWords(next.about, texts) : null}
+        says={forth}
+        onPress={() => redo(store)}
+      />
     </div>
+  );
+}
+
+interface StepProps {
+  readonly id: 'undo' | 'redo';
+  readonly sign: string;
+  readonly word: string;
+  /** The step that would be undone or redone; null where there is none. */
+  readonly what: string | null;
+  readonly says: string;
+  readonly onPress: () => void;
+}
+
+/** Where there is room the button shows the step itself. */
+function Step({ id, sign, word, what, says, onPress }: StepProps) {
+  const label = what === null ? `${word}: ${says}` : says;
+  return (
+    <button type="button" id={id} aria-disabled={what === null} aria-label={label} title={says} onClick={onPress}>
+      <span aria-hidden="true">{sign} </span>
+      <span class="word">{what ?? word}</span>
+    </button>
   );
 }
 

@@ -1,5 +1,6 @@
 import { useComputed } from '@preact/signals';
 import { looksOf } from '../../looks.ts';
+import { keepFocus } from '../../parts/focus.ts';
 import { Panel, PanelButton } from '../../parts/panel.tsx';
 import { Spoken } from '../../parts/spoken.tsx';
 import { useStore } from '../../parts/store-context.ts';
@@ -44,7 +45,14 @@ export function LookPanel() {
               <Spoken sentence={look.full} />
             </p>
             {look.mend ? (
-              <button type="button" class="mend" onClick={look.mend.apply}>
+              <button
+                type="button"
+                class="mend"
+                onClick={() => {
+                  look.mend?.apply();
+                  keepFocus('panel-heading');
+                }}
+              >
                 {look.mend.label}
               </button>
             ) : null}

@@ -93,7 +93,7 @@ export const makeWords = threeLanguages(
     emptyHow: 'Finger wählen, eintragen, was ihm fehlt, drei Finger messen, drucken.',
     example: 'Ein Beispiel ansehen',
     exampleShown: 'Ein Beispiel mit erfundener Hand. „Neue Person“ leert es.',
-    onAverage: 'Eine mittlere Hand, nicht die gemessene: vor dem Drucken messen.',
+    onAverage: 'Eine Durchschnittshand, noch nicht diese: vor dem Drucken messen.',
     widthsEstimated: 'Die Breite ist aus dem Umfang geschätzt: vor dem Drucken messen.',
     kept: 'Noch das letzte Muster: Sehen Sie nach, was nicht geht.',
     missing: (what) => `Zum Drucken fehlt: ${what}.`,

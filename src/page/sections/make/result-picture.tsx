@@ -36,7 +36,7 @@ function Flat({ shown }: { readonly shown: Drawn }) {
   const words = texts.pattern;
   const zoom = store.zoom.value;
   const whole = store.wholeSheet.value;
-  const title = words.title(shown.hand.code, texts.handOf[shown.hand.side], drawnTitle(shown, texts, store.format.value));
+  const title = words.title(shown.hand.code, texts.hand.handOf[shown.hand.side], drawnTitle(shown, texts, store.format.value));
   const perMm = zoom === 'actual' ? (store.screen.value?.pixelsPerMm ?? CSS_PIXELS_PER_MM) : null;
   const zoomBy = (factor: number) => {
     store.zoom.value = Math.min(ZOOMS.to, Math.max(ZOOMS.from, (zoom === 'actual' ? 1 : zoom) * factor));

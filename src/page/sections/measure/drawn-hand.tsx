@@ -2,9 +2,12 @@ import { useRef } from 'preact/hooks';
 import { PALM_FIELDS } from '../../../hand/fields.ts';
 import type { DrawableHand } from '../../../picture/hand-shape.ts';
 import type { MeasurePlace } from '../../../picture/measure-places.ts';
+import { capital } from '../../../words/hand-words.ts';
+import { GRID_ROWS } from '../../parts/focus.ts';
 import { columnsFor, HandPicture } from '../../parts/hand-picture.tsx';
 import { useStore } from '../../parts/store-context.ts';
-import { fieldName } from '../../translate-messages.ts';
+import type { Store } from '../../store.ts';
+import { elementId, fieldName } from '../../translate-messages.ts';
 
 /** The hand that is drawn: the one that was measured, or while something typed cannot be used the last that could be drawn. */
 function useDrawable(): DrawableHand {
@@ -19,6 +22,12 @@ function useDrawable(): DrawableHand {
 export function placeOf(where: string): MeasurePlace | null {
   if (where.startsWith('digits.')) return where.slice('digits.'.length) as MeasurePlace;
   return where.startsWith('webSetback.') || Object.hasOwn(PALM_FIELDS, where) ? (where as MeasurePlace) : null;
+}
+
+/** The row of the grid that the focus is in, or the one that is shown on a narrow screen. */
+function rowInFocus({ focus, row }: Store): string {
+  const [first, , id] = focus.peek().split('.');
+  return first === 'digits' && id ? id : (GRID_ROWS[row.peek()] ?? 'width');
 }
 
 /** The drawn hand as it is measured, with the place of the focused measure marked. */
@@ -42,10 +51,11 @@ export function DrawnHandPicture({ shown }: { readonly shown: 'fingers' | 'hand'
         unused={seen.filter((d) => !asked.includes(d))}
         marked={marked}
         thumb={texts.measure.thumb}
+        onFinger={(digit) => document.getElementById(elementId(`digits.${digit}.${rowInFocus(store)}`))?.focus()}
         title={texts.measure.picture(
-          texts.handOf[side || 'left'],
+          capital(texts.hand.handOf[side || 'left']),
           view,
-          seen.map((d) => texts.finger.choice[d]).join(', '),
+          seen.map((d) => texts.hand.button[d]).join(', '),
           marked ? fieldName(store.focus.value, texts) : texts.measure.nothingMarked,
         )}
       />

@@ -2,6 +2,7 @@ import { useComputed } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { DigitName } from '../../../hand/digits.ts';
 import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS, type PalmFieldId } from '../../../hand/fields.ts';
+import { capital } from '../../../words/hand-words.ts';
 import { lengthOf } from '../../hand-file.ts';
 import { Choice } from '../../parts/choice.tsx';
 import { Field } from '../../parts/field.tsx';
@@ -14,7 +15,7 @@ import { TextInput } from '../../parts/text-input.tsx';
 import { Heading } from '../../parts/turn-heading.tsx';
 import { ROUND_NOTATIONS, type RoundNotation } from '../../state.ts';
 import type { Store } from '../../store.ts';
-import { elementId } from '../../translate-messages.ts';
+import { elementId, measured } from '../../translate-messages.ts';
 import { DrawnHandPicture, placeOf } from './drawn-hand.tsx';
 
 /** Rows whose measures are taken on the back of the hand. */
@@ -43,7 +44,7 @@ export function MeasureSection() {
     <section class="turn measure-turn" id="measure" aria-labelledby="measure-heading">
       <div class="heading-row">
         <Heading number={2} id="measure-heading" text={texts.measure.heading} />
-        <p class="unit">{texts.measure.hand(texts.handOf[side], view)}</p>
+        <p class="unit">{texts.measure.hand(capital(texts.hand.handOf[side]), view)}</p>
       </div>
       {isPlate ? (
         <Choice
@@ -75,7 +76,7 @@ function HowLine() {
       </div>
     );
   const id = where.split('.').at(-1) as DigitFieldId | PalmFieldId;
-  const how = Object.hasOwn(texts.field, id) ? texts.field[id].how : texts.measure.begin;
+  const how = Object.hasOwn(texts.how, id) ? texts.how[id] : texts.measure.begin;
   return (
     <p class="line how" id="how-line">
       {understood(store, where) ?? ''}
@@ -118,7 +119,8 @@ function FingerGrid() {
             <td />
             {columns.map((digit) => (
               <th scope="col" key={digit} class={digit === target ? 'treated' : undefined}>
-                {texts.finger.choice[digit]}
+                {texts.hand.button[digit]}
+                <DigitNumber digit={digit} />
                 {digit === target ? <span class="hidden"> ({texts.measure.treated})</span> : null}
               </th>
             ))}
@@ -128,7 +130,7 @@ function FingerGrid() {
           {GRID_ROWS.map((id, k) => (
             <tr key={id} class={`row-${id}${k === row ? ' current' : ''}`}>
               <th scope="row">
-                <span class="row-name">{texts.measure.row[id]}</span>
+                <span class="row-name">{measured(id, texts)}</span>
                 {id === 'circumference' ? <RoundNotationChoice /> : <span class="tool">{texts.measure.tool[id]}</span>}
               </th>
               {columns.map((digit) => (
@@ -144,6 +146,12 @@ function FingerGrid() {
       <p class="hint enter-hint">{texts.measure.enter}</p>
     </>
   );
+}
+
+/** The finger's number, where pictures and sentences name it by that: D4. */
+function DigitNumber({ digit }: { readonly digit: DigitName }) {
+  const { short } = useStore().texts.value.hand;
+  return /\d/.test(short[digit]) ? <span class="unit"> {short[digit]}</span> : null;
 }
 
 function RoundNotationChoice() {
@@ -186,7 +194,7 @@ function Cell({ digit, id, asked }: { readonly digit: DigitName; readonly id: Gr
     () => (store.checked.value || store.left.value.includes(where)) && store.faults.value.some((f) => f.field === where),
   ).value;
   if (!asked && text.trim() === '') return <span class="not-used">{texts.value.measure.notUsed}</span>;
-  const name = `${texts.value.digit[digit]}: ${texts.value.measure.row[id]}, ${texts.value[settings.value.unit]}`;
+  const name = `${texts.value.hand.first[digit]}: ${measured(id, texts.value)}, ${texts.value[settings.value.unit]}`;
   return (
     <span class={wrong ? 'cell wrong' : text === '' ? 'cell empty' : 'cell'}>
       <TextInput
@@ -241,7 +249,8 @@ function toNextEntry(store: Store, digit: DigitName, id: DigitFieldId): void {
 /** On a narrow screen one row at a time, with buttons to the next, since a keypad of digits has no Enter. */
 function RowButtons() {
   const store = useStore();
-  const texts = store.texts.value.measure;
+  const texts = store.texts.value;
+  const words = texts.measure;
   const row = store.row.value;
   const next = GRID_ROWS[row + 1];
   const go = (to: number) => {
@@ -254,9 +263,9 @@ function RowButtons() {
   };
   return (
     <div class="row-buttons">
-      <span class="unit">{texts.rowOf(row + 1, GRID_ROWS.length)}</span>
+      <span class="unit">{words.rowOf(row + 1, GRID_ROWS.length)}</span>
       <button type="button" id="row-back" disabled={row === 0} onClick={() => go(row - 1)}>
-        {texts.back}
+        {words.back}
       </button>
       <button
         type="button"
@@ -270,7 +279,7 @@ function RowButtons() {
           }
         }}
       >
-        {next ? texts.next(texts.row[next]) : texts.toPrint}
+        {next ? words.next(measured(next, texts)) : words.toPrint}
       </button>
     </div>
   );
@@ -289,7 +298,7 @@ function PalmFields() {
           <Field
             key={id}
             where={id}
-            label={texts.field[id].label}
+            label={capital(texts.hand.measure[id])}
             unit={unit}
             errorId="how-line"
             numeric={store.settings.value.unit !== 'in'}

@@ -9,14 +9,6 @@ export const measureWords = threeLanguages(
     backUp: 'back up',
     thumb: 'thumb side',
     treated: 'treated',
-    row: {
-      width: 'width',
-      circumference: 'round it',
-      palmarRoom: 'root to PIP crease',
-      dorsalLength: 'MP to PIP line',
-      pipCircumference: 'round the PIP',
-      mpSetback: 'MP behind the long one',
-    },
     tool: {
       width: 'caliper',
       circumference: 'tape or ring gauge',
@@ -54,14 +46,6 @@ export const measureWords = threeLanguages(
     backUp: 'dorso arriba',
     thumb: 'lado del pulgar',
     treated: 'tratado',
-    row: {
-      width: 'ancho',
-      circumference: 'perímetro',
-      palmarRoom: 'raíz a pliegue IFP',
-      dorsalLength: 'línea MCF a IFP',
-      pipCircumference: 'perímetro IFP',
-      mpSetback: 'desnivel MCF',
-    },
     tool: {
       width: 'calibre',
       circumference: 'cinta o anillero',
@@ -99,14 +83,6 @@ export const measureWords = threeLanguages(
     backUp: 'Handrücken oben',
     thumb: 'Daumenseite',
     treated: 'behandelt',
-    row: {
-      width: 'Breite',
-      circumference: 'Umfang',
-      palmarRoom: 'Wurzel bis PIP-Falte',
-      dorsalLength: 'MP- bis PIP-Spalt',
-      pipCircumference: 'Umfang am PIP',
-      mpSetback: 'MP-Versatz',
-    },
     tool: {
       width: 'Schieblehre',
       circumference: 'Band, Ringmaß',

@@ -60,10 +60,10 @@ export function MorePanel() {
           <Tick
             key={digit}
             where={`hypermobile.${digit}`}
-            label={texts.finger.choice[digit]}
+            label={texts.hand.button[digit]}
             checked={hypermobile.includes(digit)}
             onChange={(is) =>
-              store.enter({ where: `hypermobile.${digit}`, value: texts.digitIn[digit] }, (now) => ({
+              store.enter({ where: `hypermobile.${digit}`, value: texts.hand.finger[digit] }, (now) => ({
                 hypermobile: DIGITS.filter((d) => (d === digit ? is : now.hypermobile.includes(d))),
               }))
             }
@@ -97,13 +97,13 @@ function LieFields() {
       <legend>{texts.more.lie}</legend>
       <p class="hint">{texts.more.lieAbout}</p>
       <DrawnHandPicture shown="fingers" />
-      <p class="hint">{texts.field.webSetback.how}</p>
+      <p class="hint">{texts.how.webSetback}</p>
       <div class="pair">
         {WEBS.map((web) => (
           <Field key={web} where={`webSetback.${web}`} label={webName(web, texts)} unit={unit} numeric={numeric} optional longest={20} />
         ))}
       </div>
-      <p class="hint">{texts.field.rootCircumference.how}</p>
+      <p class="hint">{texts.how.rootCircumference}</p>
       <div class="pair">
         {columnsFor(side || 'left')
           .filter((digit) => asked.includes(digit))
@@ -111,7 +111,7 @@ function LieFields() {
             <Field
               key={digit}
               where={`digits.${digit}.rootCircumference`}
-              label={`${texts.digit[digit]}: ${texts.field.rootCircumference.label}`}
+              label={`${texts.hand.first[digit]}: ${texts.hand.measure.rootCircumference}`}
               unit={texts.measure.notation[roundIn] || unit}
               numeric={numeric}
               optional

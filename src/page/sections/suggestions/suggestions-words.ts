@@ -41,7 +41,7 @@ export const suggestionsWords = threeLanguages(
   },
   {
     heading: 'Vorschlag',
-    onAverage: 'mittlere Hand, bis gemessen ist',
+    onAverage: 'Durchschnittshand, bis gemessen ist',
     nothingYet: 'Finger wählen und eintragen, was ihm fehlt: Hier erscheint der Vorschlag.',
     strip: (held, others) => `Streifen: ${held} als ${others}`,
     lower: (names) => `${names} tiefer`,

@@ -52,7 +52,7 @@ function Form({ file }: { readonly file: CaseFile }) {
   return (
     <section class="turn visit-form" id="visit" aria-labelledby="case-heading">
       <h2 id="case-heading" tabIndex={-1}>
-        {isCorrecting ? words.correctThe(visit.date) : words.title(file.code, texts.digit[file.digit], texts.handOf[file.side])}
+        {isCorrecting ? words.correctThe(visit.date) : words.title(file.code, texts.hand.first[file.digit], texts.hand.handOf[file.side])}
       </h2>
       <div class="visit-columns">
         {isShown('harm') ? (

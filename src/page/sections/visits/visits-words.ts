@@ -171,7 +171,7 @@ export const visitsWords = threeLanguages(
       otherJointsStiffen: 'andere Gelenke versteifen',
     },
     crpsNone: 'keines',
-    repeated: 'Bewegung heute dreimal gemessen und das Mittel eingetragen?',
+    repeated: 'Bewegung heute dreimal gemessen und den Mittelwert eingetragen?',
     weaning: 'Wird sie gerade abtrainiert?',
     more: 'MP, wer misst, Abtrainieren, Bemerkung',
     goesOn: 'wie bisher',

@@ -125,14 +125,14 @@ function OwnArrangement() {
         <Choice
           key={digit}
           where={`places.${digit}`}
-          legend={texts.digit[digit]}
+          legend={texts.hand.first[digit]}
           value={places[digit]}
           choices={[...PLACES, 'out' as const].map((place: Place | 'out') => ({
             value: place,
-            label: place === 'out' ? texts.out : texts.place[place],
+            label: place === 'out' ? texts.out : texts.hand.place[place],
           }))}
           onChoose={(place) =>
-            store.enter({ where: `places.${digit}`, value: place === 'out' ? texts.out : texts.place[place] }, () => ({
+            store.enter({ where: `places.${digit}`, value: place === 'out' ? texts.out : texts.hand.place[place] }, () => ({
               block: 'own',
               places: { ...places, [digit]: place },
             }))

@@ -1,6 +1,7 @@
 import type { NextArrangement } from '../../../block/next-arrangement.ts';
 import type { HarmKey } from '../../../hand/signs.ts';
 import { plain } from '../../../units/number.ts';
+import { capital } from '../../hand-words.ts';
 import type { PlanSpeech } from '../plan/plan-words.ts';
 import { sayStep } from '../plan/say-plan.ts';
 import type { CourseFigures, CourseReminders, Loss, PauseCause, Slope, StopNowSign, StopRingSign } from './course-figures.ts';
@@ -96,10 +97,6 @@ function fitSays({ marks, loose, girth }: CourseFigures['FIT']): string {
   ];
   const size = girth === null ? '' : girth.after > girth.before ? ' Make it larger.' : ' Make it closer.';
   return `${capital(list(found))}. Measure all held digits again, relieve it or make it again at the same angle.${size} This does not count as a change.`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** What the measuring error is taken from. */

@@ -2,20 +2,16 @@ import type { Ask, Motion } from '../../../block/plan-notes.ts';
 import type { DigitName } from '../../../hand/digits.ts';
 import type { StopSign } from '../../../hand/signs.ts';
 import { plain } from '../../../units/number.ts';
+import { handGerman } from '../../hand-words.ts';
 import type { PlanWords } from './plan-words.ts';
 
 const d = (value: number, decimals = 1) => plain(value, decimals).replace('.', ',');
 const degrees = (value: number) => `${d(value)} Grad`;
 const ofHundred = (chance: number) => `${d(chance * 100, 0)} von 100`;
-const FINGER: Readonly<Record<DigitName, string>> = {
-  index: 'Zeigefinger',
-  long: 'Mittelfinger',
-  ring: 'Ringfinger',
-  little: 'Kleinfinger',
-};
+const FINGER = handGerman.finger;
 const list = (digits: readonly DigitName[]) => digits.map((digit) => FINGER[digit]).join(' und ');
 const MOTION: Readonly<Record<Motion, string>> = { extension: 'PIP-Streckung', flexion: 'PIP-Beugung' };
-const PLACE = { enclosed: 'umschlossen', raised: 'angehoben', lowered: 'abgesenkt' } as const;
+const PLACE = handGerman.place;
 const WAY = { pipFlexion: 'gestreckt', pipExtension: 'gebeugt' } as const;
 
 const SIGN: Readonly<Record<StopSign, string>> = {

@@ -1,6 +1,7 @@
 import type { Device } from '../../../block/decide.ts';
 import type { Motion } from '../../../block/plan-notes.ts';
 import type { Side } from '../../../hand/digits.ts';
+import { capital } from '../../hand-words.ts';
 import type { Language, Translations } from '../../language.ts';
 
 const DEVICE_ENGLISH: Readonly<Record<Device, string>> = { strip: 'a strip', plate: 'a plate' };
@@ -91,7 +92,6 @@ const planTextSpanish: Translations<typeof planTextEnglish> = {
 };
 
 const DEVICE_GERMAN: Readonly<Record<Device, string>> = { strip: 'ein Streifen', plate: 'eine Handschiene' };
-const capital = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
 const planTextGerman: Translations<typeof planTextEnglish> = {
   who: (code, side, invented) => `${code}, ${side === 'left' ? 'linke' : 'rechte'} Hand${invented ? ' (erfunden)' : ''}`,

@@ -2,16 +2,17 @@ import type { Ask, Motion } from '../../../block/plan-notes.ts';
 import type { DigitName } from '../../../hand/digits.ts';
 import type { StopSign } from '../../../hand/signs.ts';
 import { plain } from '../../../units/number.ts';
+import { handSpanish } from '../../hand-words.ts';
 import type { PlanWords } from './plan-words.ts';
 
 const d = (value: number, decimals = 1) => plain(value, decimals).replace('.', ',');
 const degrees = (value: number) => `${d(value)} ${d(value) === '1' ? 'grado' : 'grados'}`;
 const ofHundred = (chance: number) => `${d(chance * 100, 0)} de cada 100`;
-const FINGER: Readonly<Record<DigitName, string>> = { index: 'índice', long: 'medio', ring: 'anular', little: 'meñique' };
+const FINGER = handSpanish.short;
 const finger = (digit: DigitName) => `dedo ${FINGER[digit]}`;
 const list = (digits: readonly DigitName[]) => digits.map((digit) => FINGER[digit]).join(' y ');
 const MOTION: Readonly<Record<Motion, string>> = { extension: 'extensión IFP', flexion: 'flexión IFP' };
-const PLACE = { enclosed: ['rodeado', 'rodeados'], raised: ['elevado', 'elevados'], lowered: ['bajado', 'bajados'] } as const;
+const { place: PLACE, placeOfTwo: PLACE_OF_TWO } = handSpanish;
 const WAY = { pipFlexion: 'extendida', pipExtension: 'flexionada' } as const;
 
 const SIGN: Readonly<Record<StopSign, string>> = {
@@ -114,9 +115,9 @@ export const spanish: PlanWords = {
     ROTATION_BORDER: ({ digit }) => `Tres dedos no controlan la rotación del ${finger(digit)} en su borde; lo habitual son cuatro.`,
     ROTATION_BOTH_SIDES: ({ digit }) => `Un dedo a cada lado impide que el ${finger(digit)} gire.`,
     HOLD_OWN: ({ digit, place, need, degrees: angle }) =>
-      `El ${finger(digit)} mismo está ${PLACE[place][0]}: su MCF queda ${WAY[need]} ${degrees(angle)} respecto a los otros dedos.`,
+      `El ${finger(digit)} mismo está ${PLACE[place]}: su MCF queda ${WAY[need]} ${degrees(angle)} respecto a los otros dedos.`,
     HOLD_OTHERS: ({ digit, held, place, need, degrees: angle }) =>
-      `${held.length > 1 ? `Los dedos ${list(held)} están ${PLACE[place][1]}` : `El dedo ${list(held)} está ${PLACE[place][0]}`}: la MCF del ${finger(digit)} queda ${WAY[need]} ${degrees(angle)} respecto a los otros dedos.`,
+      `${held.length > 1 ? `Los dedos ${list(held)} están ${PLACE_OF_TWO[place]}` : `El dedo ${list(held)} está ${PLACE[place]}`}: la MCF del ${finger(digit)} queda ${WAY[need]} ${degrees(angle)} respecto a los otros dedos.`,
     NEIGHBOURS: ({ degrees: angle }) => `Respecto a los dedos de al lado el ángulo es de ${degrees(angle)}.`,
     NEIGHBOURS_NONE: ({ digit }) => `El dedo junto al ${finger(digit)} no está sujeto, así que entre los dos no hay ángulo.`,
     FREE_ALL: () => 'Ningún dedo lleva plástico en su lado palmar.',
