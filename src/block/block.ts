@@ -46,6 +46,12 @@ export function heldDigits(block: Pick<Block, 'places'>): readonly DigitName[] {
   return placedDigits(block).flatMap(({ digit, place }) => (place === 'enclosed' ? [] : [digit]));
 }
 
+/** Whether a block holds all that another one holds, the same way, and has the digit that is treated, where the other one has it, in the same place. */
+export function serves(other: Block, block: Block, treated: DigitName | undefined): boolean {
+  const holds = heldDigits(block).every((held) => other.places[held] === block.places[held]);
+  return holds && (treated === undefined || block.places[treated] === undefined || other.places[treated] === block.places[treated]);
+}
+
 const refused = (code: string, block: Block, message: string): Problem => ({
   code,
   where: 'block.places',

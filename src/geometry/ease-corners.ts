@@ -7,6 +7,8 @@ const SHORTEST = 1.06;
 const NEAREST = 3.05;
 /** Steps in which a corner is slid, mm. */
 const SLIDE = 0.25;
+/** A corner that turns by less is none. radians */
+const STRAIGHT = 1e-9;
 
 /**
  * A broken line whose every corner can be rounded with the radius (mm), made so by taking away from what lies under it and never by adding: a
@@ -53,7 +55,11 @@ function turnAt(points: BrokenLine, i: number): number {
 
 /** One step toward room on the edge from corner i to the next; null where nothing is left to take away. */
 function eased(points: BrokenLine, i: number, nearest: number): BrokenLine | null {
-  const isPeak = (k: number) => k > 0 && k < points.length - 1 && turnAt(points, k) < 0;
+  const isInner = (k: number) => k > 0 && k < points.length - 1;
+  // Between two reliefs of one level nothing is left of a peak but two points on a line.
+  const straight = [i, i + 1].find((k) => isInner(k) && Math.abs(turnAt(points, k)) < STRAIGHT);
+  if (straight !== undefined) return points.toSpliced(straight, 1);
+  const isPeak = (k: number) => isInner(k) && turnAt(points, k) < 0;
   const candidates = [i, i + 1].filter(isPeak);
   if (candidates.length === 0) return withoutInner(points, i, nearest);
   // Of two peaks the flatter one is left out, which takes least away.

@@ -124,4 +124,56 @@ describe('judgeMeasures(measures, unit)', () => {
     expect(palm(80, 160).problems).toMatchObject([{ code: 'PALM_IMPOSSIBLE', kind: 'refused' }]);
     expect(palm(80, 80 * 3.15).problems).toMatchObject([{ code: 'PALM_IMPOSSIBLE', kind: 'refused' }]);
   });
+
+  const webs = (ringLittle: number, more: Partial<ReadMeasures['webs']['webSetback']> = {}, palm: ReadMeasures['palm'] = {}, scale = 1) => {
+    const digits = Object.fromEntries(
+      Object.entries(DEMO.digits).map(([d, m]) => [d, Object.fromEntries(Object.entries(m).map(([key, mm]) => [key, scale * mm]))]),
+    );
+    return judgeMeasures({ digits, palm, target: {}, webs: { webSetback: { ...more, 'ring-little': ringLittle } } }, 'mm');
+  };
+
+  it('warns of a web that lies far back for the size of the hand, and refuses one that cannot', () => {
+    expect(webs(20.8, {}, { handBreadth: 80.1 })).toEqual({ problems: [], warnings: [] });
+    expect(codes(webs(20.9, {}, { handBreadth: 80 }))).toEqual(['SETBACK_UNUSUAL webSetback.ring-little']);
+    expect(codes(webs(28.7, {}, { handBreadth: 80 }))).toEqual(['SETBACK_UNUSUAL webSetback.ring-little']);
+    const refused = webs(28.9, {}, { handBreadth: 80 });
+    expect(refused.warnings).toEqual([]);
+    expect(refused.problems).toEqual([
+      {
+        code: 'SETBACK_CONTRADICTS',
+        where: 'webSetback.ring-little',
+        message:
+          'webSetback.ring-little: this web lies 28.9 mm behind the foremost, 0.361 of the hand breadth (80 mm); it must be at most 0.36 of it, 28.8 mm. Measure the web setbacks again, fingers straight and together, ruler along the long finger.',
+        kind: 'refused',
+        limit: 0.36 * 80,
+      },
+    ]);
+    // Behind the foremost counts, not behind a web that was typed as 0 from somewhere else.
+    expect(webs(28.9, { 'index-long': 10, 'long-ring': 10 }, { handBreadth: 80 })).toEqual({ problems: [], warnings: [] });
+  });
+
+  it("refuses a large hand's webs on a child's fingers, whose breadth was not measured: the strip there would be no strip", () => {
+    const { problems } = webs(26, { 'index-long': 0, 'long-ring': 0 }, {}, 0.6);
+    expect(problems).toMatchObject([{ code: 'SETBACK_CONTRADICTS', where: 'webSetback.ring-little', kind: 'refused' }]);
+    expect(problems[0]?.message).toContain('mm, estimated)');
+    expect(problems[0]?.message).toContain('measure handBreadth too');
+    expect(webs(12.5 * 0.6, { 'index-long': 0, 'long-ring': 0 }, {}, 0.6)).toEqual({ problems: [], warnings: [] });
+    // Published means (Greiner 1991 over ANSUR II), women and men; and nothing without a size to judge by.
+    for (const [mm, handBreadth] of [
+      [12.4, 78.15],
+      [13.8, 88.26],
+    ] as const)
+      expect(webs(mm, { 'index-long': 0 }, { handBreadth }).warnings).toEqual([]);
+    expect(judgeMeasures({ digits: {}, palm: {}, target: {}, webs: { webSetback: { 'ring-little': 30 } } }, 'mm').problems).toEqual([]);
+  });
+
+  it('never says anything of webs that were not measured', () => {
+    const { hands } = normHands('mixed', 300, seededNormal(seeded(5)));
+    for (const { hand } of hands) {
+      for (const measured of [{}, { 'index-long': 0 }, { 'long-ring': 0 }]) {
+        const { problems, warnings } = judgeMeasures({ digits: hand.digits, palm: {}, target: {}, webs: { webSetback: measured } }, 'mm');
+        expect([...problems, ...warnings].filter(({ code }) => code.startsWith('SETBACK'))).toEqual([]);
+      }
+    }
+  });
 });

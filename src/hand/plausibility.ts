@@ -1,8 +1,10 @@
 import { formatLength, type LengthUnit } from '../units/length.ts';
 import { plain } from '../units/number.ts';
 import type { Problem, Warning } from '../units/result.ts';
-import type { DigitName } from './digits.ts';
+import { type DigitName, WEBS } from './digits.ts';
+import { handBreadthOf, webLevels } from './estimate-palm.ts';
 import { type DigitFieldId, digitPath, digitsIn } from './fields.ts';
+import type { Hand } from './hand.ts';
 import type { ReadMeasures } from './read-measures.ts';
 import { digitSection, digitTaper } from './section.ts';
 
@@ -24,13 +26,22 @@ const LENGTH_RATIO = { from: 0.3, to: 0.7 };
 /** P5 of women to P95 of men, 2.31 to 2.49 (ANSUR II, Gordon et al. 2014), widened by the measuring error of 1 mm in breadth, 2 in circumference. */
 const PALM_RATIO = { from: 2.26, to: 2.54 };
 
+/**
+ * How far a web may lie behind the foremost, in hand breadths: 22 and 30 mm, the ends of the measure's own ranges (`WEB_FIELDS`), on the mean breadth of 83.2
+ * (ANSUR II, Gordon et al. 2014). The means of the web that lies farthest back are 0.159 and 0.156 (Greiner 1991, second-hand).
+ */
+const SETBACK_SHARE = { usual: 0.26, most: 0.36 };
+
 /** 95 % of one rater's repeats of a held joint lie within 4 to 5 degrees: Ellis & Bruton, Clin Rehabil 2002;16:562, abstract seen. */
 const GONIOMETRY_REPEAT = 5;
 /** PIP motion 0 to 100 in AAOS-type tables. */
 const PIP_MOTION = 100;
 
 /** What the measurements say of each other, over whatever was read; lengths in mm, shown in `unit`. */
-export function judgeMeasures(measures: Pick<ReadMeasures, 'digits' | 'palm' | 'target'>, unit: LengthUnit): Judged {
+export function judgeMeasures(
+  measures: Pick<ReadMeasures, 'digits' | 'palm' | 'target'> & Partial<Pick<ReadMeasures, 'webs'>>,
+  unit: LengthUnit,
+): Judged {
   const problems: Problem[] = [];
   const warnings: Warning[] = [];
   for (const digit of digitsIn(measures.digits)) {
@@ -44,7 +55,11 @@ export function judgeMeasures(measures: Pick<ReadMeasures, 'digits' | 'palm' | '
     ...targetWarnings(measures.target),
   );
   const palm = judgePalm(measures.palm, unit);
-  return { problems: [...problems, ...palm.problems], warnings: [...warnings, ...palm.warnings] };
+  const webs = judgeWebs(measures, unit);
+  return {
+    problems: [...problems, ...palm.problems, ...webs.problems],
+    warnings: [...warnings, ...palm.warnings, ...webs.warnings],
+  };
 }
 
 function judgeDigit(digit: DigitName, measures: Readonly<Partial<Record<DigitFieldId, number>>>, unit: LengthUnit): Judged {
@@ -174,4 +189,41 @@ function judgePalm({ handBreadth, handCircumference }: ReadMeasures['palm'], uni
     problems: [],
     warnings: [{ code: 'PALM_RATIO_UNUSUAL', message, where, value: ratio, limit, next: 'Measure both again, without the thumb.' }],
   };
+}
+
+/** Each measured web against the foremost one, by the size of the hand; what is estimated always lies near the means. */
+function judgeWebs(
+  { digits, palm, webs }: Pick<ReadMeasures, 'digits' | 'palm'> & Partial<Pick<ReadMeasures, 'webs'>>,
+  unit: LengthUnit,
+): Judged {
+  const round = digitsIn(digits).filter((digit) => digits[digit]?.circumference !== undefined);
+  const hand = {
+    digits: Object.fromEntries(round.map((digit) => [digit, digits[digit]])) as Hand['digits'],
+    palm,
+    ...(webs ? { webs } : {}),
+  };
+  const isSized = palm.handBreadth !== undefined || palm.handCircumference !== undefined || round.length > 0;
+  if (!isSized) return { problems: [], warnings: [] };
+  const breadth = handBreadthOf(hand);
+  const { level } = webLevels(hand);
+  const problems: Problem[] = [];
+  const warnings: Warning[] = [];
+  for (const web of WEBS.filter((w) => webs?.webSetback?.[w] !== undefined)) {
+    const share = -level[web] / breadth;
+    if (share <= SETBACK_SHARE.usual) continue;
+    const where = `webSetback.${web}`;
+    const of = `${formatLength(breadth, unit)}${palm.handBreadth === undefined ? ', estimated' : ''}`;
+    const shown = `${where}: this web lies ${formatLength(-level[web], unit)} behind the foremost, ${plain(share, 3)} of the hand breadth (${of})`;
+    const limit = SETBACK_SHARE.usual * breadth;
+    const next = `Measure the web setbacks again, fingers straight and together, ruler along the long finger${palm.handBreadth === undefined ? '; measure handBreadth too' : ''}.`;
+    if (share > SETBACK_SHARE.most) {
+      const most = SETBACK_SHARE.most * breadth;
+      const message = `${shown}; it must be at most ${SETBACK_SHARE.most} of it, ${formatLength(most, unit)}. ${next}`;
+      problems.push({ code: 'SETBACK_CONTRADICTS', where, message, kind: 'refused', limit: most });
+    } else {
+      const message = `${shown}; up to ${SETBACK_SHARE.usual} of it, ${formatLength(limit, unit)}, is usual`;
+      warnings.push({ code: 'SETBACK_UNUSUAL', message, where, value: -level[web], limit, next });
+    }
+  }
+  return { problems, warnings };
 }

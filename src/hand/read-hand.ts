@@ -69,7 +69,7 @@ export function parseHandText(text: string, source?: string): Result<Hand> {
  * missing. All problems at once (but estimates only once all that was measured holds).
  * Kind `input`: `FIELD_MISSING`, `FIELD_UNKNOWN`, `FIELD_TYPE`, `FIELD_VALUE`, `FIELD_UNREADABLE`, `FIELD_OUT_OF_RANGE`, `CASE_CODE`,
  * `TOO_FEW_DIGITS`, `TARGET_NOT_MEASURED`, `ABSENT_MEASURED`, `MOTION_CONTRADICTS`, `NOT_ESTIMABLE`, `NO_CHILD_NORMS`, `MORE_PROBLEMS`. Kind `refused`, where each value is possible but not all
- * together: `SECTION_IMPOSSIBLE`, `LENGTHS_CONTRADICT`, `PALM_IMPOSSIBLE`.
+ * together: `SECTION_IMPOSSIBLE`, `LENGTHS_CONTRADICT`, `PALM_IMPOSSIBLE`, `SETBACK_CONTRADICTS`.
  * @param source name of the file, set before each message
  */
 export function readHand(json: unknown, source?: string): Result<Hand> {

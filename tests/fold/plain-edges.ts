@@ -2,7 +2,8 @@ import type { Band, BandPoint, ModelledHand, Spot } from './modelled-hand.ts';
 
 export interface PlainProximal {
   readonly level: (u: number) => number;
-  readonly corners: readonly PlainCorner[];
+  /** The same with corners moved away from the web that are too steep to be made round there. */
+  readonly moved: (u: number) => number;
 }
 
 /**
@@ -14,6 +15,7 @@ export function plainProximal(
   band: Band,
   outside: readonly [number | null, number | null],
   gap: number,
+  stretch: number,
 ): PlainProximal {
   const { digits, webs } = hand;
   const rootOf = (k: number) => {
@@ -26,41 +28,47 @@ export function plainProximal(
   const knots = wanted
     .flatMap(({ x, level }) => [...passes(band.outer, x), ...passes(band.inner, x)].map((u) => ({ u, level: level + gap })))
     .sort((a, b) => a.u - b.u);
-  const level = (u: number) => {
-    const at = u - band.length * Math.floor(u / band.length);
+  return { level: straightBetween(knots, band.length), moved: straightBetween(movedOff(knots, band.length, stretch), band.length) };
+}
+
+interface Knot {
+  readonly u: number;
+  readonly level: number;
+}
+
+/** The height over u of the closed line that joins the knots. */
+function straightBetween(knots: readonly Knot[], length: number): (u: number) => number {
+  return (u) => {
+    const at = u - length * Math.floor(u / length);
     const k = knots.findIndex((knot) => knot.u > at);
     const [next, before] = [knots[k] ?? knots[0], knots[k < 0 ? knots.length - 1 : k - 1] ?? knots.at(-1)];
     if (!next || !before) return Number.NaN;
-    const run = next.u - before.u + (next.u > before.u ? 0 : band.length);
-    const ahead = at - before.u + (at >= before.u ? 0 : band.length);
+    const run = next.u - before.u + (next.u > before.u ? 0 : length);
+    const ahead = at - before.u + (at >= before.u ? 0 : length);
     return before.level + ((next.level - before.level) * ahead) / run;
   };
-  return { level, corners: knots.map((_, k) => cornerOf(knots, k, band.length)) };
 }
 
-/** A corner of the edge: where, how far an arc of the smallest radius reaches to each side of it, and how much it takes off there. */
-export interface PlainCorner {
-  readonly u: number;
-  readonly reach: number;
-  readonly off: number;
-}
-
-/** Radius that no corner of a strip may be under, mm. */
+/** Radius that no corner of a strip may be under, and what an arc may take off a corner; mm. */
 const SMALLEST_RADIUS = 3.05;
+const MOST_OFF = 0.6;
 
-function cornerOf(knots: readonly { readonly u: number; readonly level: number }[], k: number, length: number): PlainCorner {
-  const knot = (i: number) => knots[(i + knots.length) % knots.length] ?? { u: 0, level: 0 };
+/** The knots, those so steep that the smallest arc takes more off than it may moved away from the web until it does not: each is slow, since a corner that is moved gets steeper. */
+function movedOff(knots: readonly Knot[], length: number, stretch: number): readonly Knot[] {
+  const levels = knots.map((knot) => knot.level);
   const heading = (from: number, to: number) => {
-    const run = knot(to).u - knot(from).u;
-    return Math.atan2(knot(to).level - knot(from).level, run < 0 ? run + length : run);
+    const [a, b] = [(from + knots.length) % knots.length, (to + knots.length) % knots.length];
+    const run = (knots[b]?.u ?? 0) - (knots[a]?.u ?? 0);
+    return Math.atan2((levels[b] ?? 0) - (levels[a] ?? 0), (run < 0 ? run + length : run) / (1 + stretch));
   };
-  const [before, after] = [heading(k - 1, k), heading(k, k + 1)];
-  const half = Math.abs(after - before) / 2;
-  return {
-    u: knot(k).u,
-    reach: SMALLEST_RADIUS * Math.tan(half),
-    off: (SMALLEST_RADIUS * (1 / Math.cos(half) - 1)) / Math.cos((before + after) / 2),
-  };
+  for (let round = 0; round < 200; round++)
+    for (const [k, { level }] of knots.entries()) {
+      const [before, after] = [heading(k - 1, k), heading(k, k + 1)];
+      if (after >= before) continue;
+      const off = (SMALLEST_RADIUS * (1 / Math.cos((before - after) / 2) - 1)) / Math.cos((before + after) / 2);
+      levels[k] = Math.max(levels[k] ?? level, level + off - MOST_OFF);
+    }
+  return knots.map((knot, k) => ({ ...knot, level: levels[k] ?? knot.level }));
 }
 
 /** Where a course passes an x; u of each. */

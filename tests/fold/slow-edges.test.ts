@@ -1,175 +1,19 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { blockById, blocks } from '../../src/block/library.ts';
+import { blockById } from '../../src/block/library.ts';
 import { flattened } from '../../src/geometry/path.ts';
 import { readHand } from '../../src/hand/read-hand.ts';
-import { layStrip } from '../../src/pattern/strip/lay-strip.ts';
 import { stripFigures } from '../../src/pattern/strip/strip.ts';
-import { DEFAULT_STRIP_OPTIONS, NUMBER_OPTIONS, type StripOptions } from '../../src/pattern/strip/strip-options.ts';
+import { DEFAULT_STRIP_OPTIONS } from '../../src/pattern/strip/strip-options.ts';
 import { BY_NIGHT, times } from '../by-night.ts';
-import { handJson, type Measures, WORKED } from '../hands.ts';
+import { handJson } from '../hands.ts';
 import { edgesAt } from './drawn-strip.ts';
-import {
-  type Band,
-  type Digit,
-  type ModelledHand,
-  modelledBand,
-  modelledHand,
-  mostDistal,
-  NAMES,
-  type Name,
-  type Setting,
-  USUAL,
-} from './modelled-hand.ts';
-import { distanceTo, type PlainCorner, plainProximal } from './plain-edges.ts';
+import { anyCase, type Case, CHORDS, ENDS, edgeFaults, WIDTH_OFF, WIDTH_SAID_OFF } from './edge-faults.ts';
+import { distanceTo } from './plain-edges.ts';
 
-/** Anywhere in a range, evenly, its ends too. */
-const within = (low: number, high: number) => fc.integer({ min: 0, max: 1000 }).map((k) => low + ((high - low) * k) / 1000);
-const option = (key: string) => {
-  const found = NUMBER_OPTIONS.find((o) => o.key === key);
-  if (!found) throw new Error(key);
-  return within(found.low, found.high);
-};
-/** Hands of any size about the worked one, their webs as staggered as on hands of their size or of any other, and every option of the edges anywhere in its range. */
-const anyCase = fc.record({
-  scale: within(0.6, 1.5),
-  own: fc.array(within(0.9, 1.1), { minLength: 4, maxLength: 4 }),
-  stagger: fc.tuple(within(0, 3), within(0, 3), within(4, 18)),
-  /** The size of a hand that has webs as staggered; null for this one's. */
-  websOf: fc.oneof(fc.constant(null), within(0.6, 1.5)),
-  block: fc.constantFrom(...blocks()),
-  closure: fc.constantFrom('tacked' as const, 'spanning' as const),
-  seam: fc.constantFrom<StripOptions['seam']>('lap', 'opening', 'pinch'),
-  differential: within(1, 30),
-  width: fc.oneof(option('width'), fc.constant('auto' as const)),
-  minimumWidth: fc.oneof(within(5, 12), fc.constant('auto' as const)),
-  freeFlexion: option('freeFlexion'),
-  proximalGap: option('proximalGap'),
-  seamAllowance: option('seamAllowance'),
-  trim: option('trim'),
-  stretch: option('stretch'),
-});
-
-/** What rounding may take off a corner, with what the slow band is off. */
-const OFF = 0.7;
-/** How much nearer to the crease than said the edge may lie: what the slow band is off, where an edge rises beside a relief. */
-const NEARER = 0.05;
-/** The foot of a relief with the arc at its end reaches so far beside its digit, mm. */
-const BESIDE = 4;
-/** The least width counts as kept. */
-const WIDTH_OFF = 0.05;
-/** The width that a warning says is the strip's within this, mm. */
-const WIDTH_SAID_OFF = 0.1;
-/** Whether a lap that ends at the side of a digit covers any of it is left open. */
-const LAP_OFF = 0.05;
-/** Arcs are looked at as chords within this, mm. */
-const CHORDS = 0.005;
-/** So near to its ends the strip has its own corners, for which others are moved, always away from the web. */
-const ENDS = 6;
-const MOVED = 12;
-
-/** An edge counts as short of the wanted flexion from here on, degrees. */
-const SHORT = 0.5;
-/** What round corners beside a relief may leave over the least width where it stands in the way, mm. */
-const WIDTH_LEFT = 0.8;
-
-type Case = typeof anyCase extends fc.Arbitrary<infer One> ? One : never;
-
-/** What of a strip's edges does not lie where the measures want it, looked at every half millimetre; null where there is no strip. */
-function edgeFaults({ scale, own, stagger, websOf, block, closure, ...chosen }: Case, shift = 0): readonly string[] | null {
-  const webs = stagger.map((mm) => mm * (websOf ?? scale)) as [number, number, number];
-  const { width, minimumWidth } = chosen;
-  // A least width over the width is refused where options are read.
-  const asked = width === 'auto' || minimumWidth === 'auto' ? chosen : { ...chosen, minimumWidth: Math.min(width, minimumWidth) };
-  const measures = Object.fromEntries(
-    NAMES.map((name, k) => [name, WORKED[name].map((mm) => mm * scale * (own[k] ?? 1))]),
-  ) as unknown as Readonly<Record<Name, Measures>>;
-  const webSetback = { 'index-long': webs[0], 'long-ring': webs[1], 'ring-little': webs[2] };
-  const read = readHand({ ...handJson(measures), webSetback });
-  const laid = read.ok ? layStrip(read.value, block, { ...DEFAULT_STRIP_OPTIONS, ...asked, closure }) : null;
-  if (!laid?.ok || !read.ok) return null;
-  const { settings, flat, freePip } = laid.value;
-  const { proximalGap, differential } = asked;
-  const { places } = block;
-  const lying = { ...USUAL, proximalGap };
-  const setting: Setting = {
-    side: 'left',
-    measures,
-    webSetback: webs,
-    places,
-    closure,
-    differential,
-    width: settings.width,
-    free: freePip,
-    lying,
-  };
-  const hand = modelledHand(setting);
-  const band = modelledBand(hand, setting);
-  const outside = (k: number) => (webs[k] === undefined ? null : Math.min(...webs) - webs[k]);
-  const first = NAMES.indexOf(hand.digits[0]?.name ?? 'index');
-  const wanted = plainProximal(hand, band, [outside(first - 1), outside(first + hand.digits.length - 1)], proximalGap);
-  const drawn = { marks: new Map(), lines: new Map(), outline: flattened(flat.outline, CHORDS).vertices };
-  const lap = asked.seam === 'pinch' ? 0 : (asked.seamAllowance / 2) * (1 + settings.stretch);
-  const spots = [];
-  for (let v = flat.start + ENDS; v < flat.end - ENDS; v += 0.5) {
-    const { low, high } = edgesAt(drawn, v);
-    spots.push({ v, low: low + shift, high: high + shift });
-  }
-  const proximal = spots.map(({ v, low }) => ({ x: v, y: low }));
-  const widths = spots.map(({ v, high }) => distanceTo(proximal, { x: v, y: high }));
-  const faults: string[] = [];
-  const palmarSpots = new Map<Name, number[]>();
-  for (const [k, { v }] of spots.entries()) {
-    // A ramp beside a digit may be what keeps its relief up.
-    for (const beside of [-BESIDE, 0, BESIDE]) {
-      const digit = palmarAt(hand, band, places, (v + beside) * (1 + settings.stretch));
-      if (digit) palmarSpots.set(digit.name, [...(palmarSpots.get(digit.name) ?? []), widths[k] ?? 0]);
-    }
-  }
-  const limits = new Map(
-    hand.digits.map((digit) => {
-      const said = freePip[digit.name] ?? 0;
-      // Whether the least width stands in the way of less than is wanted is looked at below.
-      const isHeld =
-        said < asked.freeFlexion - SHORT || Math.min(...(palmarSpots.get(digit.name) ?? [])) < settings.minimumWidth + WIDTH_LEFT;
-      const most = (more: number) => mostDistal(digit, band, said, closure, lap + more, isHeld);
-      return [digit.name, Math.max(most(-LAP_OFF), most(LAP_OFF))];
-    }),
-  );
-  const palmar = new Set<Name>();
-  for (const [k, { v, low, high }] of spots.entries()) {
-    const u = v * (1 + settings.stretch);
-    const place = band.at(u - band.length * Math.floor(u / band.length));
-    const fault = (what: string, off: number) => faults.push(`${what} by ${off.toFixed(2)} at v ${v}, ${place.course} course`);
-    const off = low - wanted.level(u);
-    // What rounding takes off a corner is square to the edge.
-    const slope = (spots[k + 1]?.low ?? low) - (spots[k - 1]?.low ?? low);
-    if (off * Math.cos(Math.atan(slope)) < -OFF) fault('too near to a web', off);
-    // A corner may be too steep for the smallest radius to take off so little; then the edge stands farther from the web there.
-    const isMoved = v < flat.start + MOVED || v > flat.end - MOVED;
-    if (!isMoved && off > OFF + offAt(wanted.corners, u, band.length)) fault('too far from a web', off);
-    const digit = palmarAt(hand, band, places, u);
-    if (!digit || freePip[digit.name] === undefined) continue;
-    palmar.add(digit.name);
-    const over = high - (limits.get(digit.name) ?? Number.NaN);
-    if (!(over <= NEARER)) fault(`too far over the ${digit.name} finger`, over);
-  }
-  const least = Math.min(...widths);
-  // Where the strip cannot keep its least width the program says by how much it misses it.
-  const told = stripFigures(read.value, block, { ...DEFAULT_STRIP_OPTIONS, ...asked, closure });
-  const said = told.ok ? told.value.warnings.find((w) => w.code === 'STRIP_UNDER_LEAST_WIDTH') : undefined;
-  const isNarrow = least < settings.minimumWidth - WIDTH_OFF;
-  if ((isNarrow || said) && !(Math.abs(Number(said?.value) - least) <= WIDTH_SAID_OFF))
-    faults.push(`the strip is ${least.toFixed(2)} wide for ${settings.minimumWidth}, and the warning says ${said?.value}`);
-  for (const name of palmar)
-    if ((freePip[name] ?? 0) < asked.freeFlexion - SHORT && least > settings.minimumWidth + WIDTH_LEFT)
-      faults.push(
-        `the ${name} finger is left ${freePip[name]?.toFixed(1)} for ${asked.freeFlexion}, although the strip is ${least.toFixed(2)} wide`,
-      );
-  return faults;
-}
-
-it("any strip's edges stand at the wanted distance from the webs and leave the flexion free that is said, and it is nowhere under its least width", () => {
+it("any strip's edges stand at the wanted distance from the webs and leave the flexion free that is said, and it is nowhere under its least width", {
+  timeout: times(60_000, 1_800_000),
+}, () => {
   let looked = 0;
   fc.assert(
     fc.property(anyCase, (each) => {
@@ -183,29 +27,38 @@ it("any strip's edges stand at the wanted distance from the webs and leave the f
   expect(looked).toBeGreaterThan(2);
 });
 
-it("says by how much a child's strip misses its least width where the webs are those of a large hand", () => {
-  const measures = Object.fromEntries(NAMES.map((name) => [name, WORKED[name].map((mm) => 0.6 * mm)])) as unknown as typeof WORKED;
-  const read = readHand({ ...handJson(measures), webSetback: { 'index-long': 0, 'long-ring': 0, 'ring-little': 26 } });
-  const block = blockById('ring-raised-in-three');
-  if (!read.ok || !block) throw new Error('no hand or block');
-  const warned = (options: StripOptions) => {
-    const made = stripFigures(read.value, block, options);
+/** Fingers of 8 to 14 mm on a hand that is typed far too broad, so that their webs pass as those of a large one: nonsense, but a hand file may hold it. */
+const steepHands = [
+  [30, 0, 30, 'ring-lowered-in-three', 'spanning', { stretch: 0.3, width: 30, minimumWidth: 29.5, differential: 21 }],
+  [30, 0, 30, 'long-raised-in-four', 'spanning', { stretch: 0.3, trim: 20, seamAllowance: 0.4 }],
+  [0, 0, 30, 'long-raised-in-four', 'spanning', { minimumWidth: 15.7, width: 20, differential: 4.3, seamAllowance: 3.3 }],
+  [0, 0, 30, 'long-and-ring-raised-in-four', 'tacked', { width: 40, minimumWidth: 40 }],
+  [22, 0, 22, 'ring-raised-in-three', 'tacked', { width: 30, minimumWidth: 28.8, stretch: 0.17 }],
+] as const;
+
+it.each(steepHands)(
+  'webs %d, %d and %d behind the foremost on narrow fingers, %s, %s: as wide as it says',
+  (index, long, ring, id, closure, changes) => {
+    const measures = { index: [9, 28, 15, 30], long: [11, 34, 20, 38], ring: [10, 32, 15, 30], little: [9.5, 29, 15, 31] } as const;
+    const webSetback = { 'index-long': index, 'long-ring': long, 'ring-little': ring };
+    const read = readHand({ ...handJson(measures), handBreadth: 115, webSetback });
+    const block = blockById(id);
+    if (!read.ok || !block) throw new Error('no hand or block');
+    const made = stripFigures(read.value, block, { ...DEFAULT_STRIP_OPTIONS, ...changes, closure });
     if (!made.ok) throw new Error(made.problems[0]?.message);
-    const { flat, warnings } = made.value;
+    const { flat, warnings, options } = made.value;
     const drawn = { marks: new Map(), lines: new Map(), outline: flattened(flat.outline, CHORDS).vertices };
     const spots = [];
     for (let v = flat.start + ENDS; v < flat.end - ENDS; v += 0.25) spots.push({ v, ...edgesAt(drawn, v) });
     const proximal = spots.map(({ v, low }) => ({ x: v, y: low }));
     const least = Math.min(...spots.map(({ v, high }) => distanceTo(proximal, { x: v, y: high })));
-    return { least, said: warnings.find(({ code }) => code === 'STRIP_UNDER_LEAST_WIDTH') };
-  };
-  const { least, said } = warned(DEFAULT_STRIP_OPTIONS);
-  expect(said).toMatchObject({ where: 'webSetback.ring-little', limit: 8, next: expect.stringContaining('--outline straight keeps it') });
-  expect(Math.abs(Number(said?.value) - least)).toBeLessThan(WIDTH_SAID_OFF);
-  const straight = warned({ ...DEFAULT_STRIP_OPTIONS, outline: 'straight' });
-  expect(straight.said).toBeUndefined();
-  expect(straight.least).toBeGreaterThan(8 - WIDTH_OFF);
-});
+    // 18 of these strips of 200 came out under 1 mm wide before.
+    expect(least).toBeGreaterThan(0.9 * options.minimumWidth);
+    const said = warnings.find(({ code }) => code === 'STRIP_UNDER_LEAST_WIDTH');
+    if (said) expect(Math.abs(Number(said.value) - least)).toBeLessThan(WIDTH_SAID_OFF);
+    else expect(least).toBeGreaterThan(options.minimumWidth - WIDTH_OFF);
+  },
+);
 
 it('finds edges that lie 1 mm nearer to the web, or to the crease', () => {
   const usual = {
@@ -227,21 +80,3 @@ it('finds edges that lie 1 mm nearer to the web, or to the crease', () => {
   expect(edgeFaults(each, 0.1)?.join()).toContain('too far over the little finger');
   expect(edgeFaults(each, 1)?.join()).toContain('too far over the little finger');
 });
-
-/** What the corners near a place on the band may take off the edge there. */
-function offAt(corners: readonly PlainCorner[], u: number, length: number): number {
-  const apart = (corner: PlainCorner) => Math.abs(u - corner.u - length * Math.round((u - corner.u) / length));
-  return Math.max(0, ...corners.filter((corner) => apart(corner) < corner.reach + 1).map(({ off }) => off));
-}
-
-/** The digit that the band passes on its palmar side at u. */
-function palmarAt(hand: ModelledHand, band: Band, places: object, u: number): Digit | undefined {
-  const { x, course } = band.at(u - band.length * Math.floor(u / band.length));
-  const digit = hand.digits.find((d) => course !== 'border' && Math.abs(x - d.x) < d.a - 0.05);
-  return digit && isPalmar(digit.place, course, places) ? digit : undefined;
-}
-
-function isPalmar(place: string, course: string, places: object): boolean {
-  if (place !== 'enclosed') return place === 'raised';
-  return (course === 'outer') === Object.values(places).includes('raised');
-}

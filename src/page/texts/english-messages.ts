@@ -20,11 +20,15 @@ export const englishMessages = {
       `Circumference and root circumference of the ${digit} make no finger. Measure both again, or leave the one at the root away.`,
     LENGTHS_CONTRADICT: ({ digit }) => `The palmar room of the ${digit} cannot reach its dorsal length. Measure both again.`,
     PALM_IMPOSSIBLE: () => 'Breadth and circumference of the hand contradict each other. Measure both again.',
+    SETBACK_CONTRADICTS: ({ name, limit }) =>
+      `${name} is too much for a hand of this size: at most ${limit}. Measure the web setbacks again, ruler along the long finger, and the hand breadth.`,
     OPTION: ({ name, range }) => `${name} cannot be used. Type ${range}.`,
     DIGIT_NOT_MEASURED: ({ digit }) =>
       `This arrangement takes in the ${digit}, which was not measured. Measure it, or choose one without it.`,
     HOLDS_NOTHING: ({ limit }) =>
       `At this differential the strip runs straight past the held finger and would hold nothing. ${limit === '' ? 'Use a smaller one.' : `At ${limit} it holds.`}`,
+    STRIP_TOO_NARROW: ({ name, limit }) =>
+      `Round these webs the strip would be too narrow to be made. Measure the web setbacks again, or choose another arrangement.${limit === '' ? '' : ` It can be made with ${name} of ${limit}.`}`,
     PAPER_READING: ({ limit }) =>
       `This reading is more than skin and air can make. Weave the paper strip again, and measure the fingers again.${limit === '' ? '' : ` The nearest that can be is ${limit}.`}`,
     NO_PATH: ({ limit }) =>
@@ -66,6 +70,8 @@ export const englishMessages = {
     LENGTH_RATIO_UNUSUAL: ({ digit }) => `Palmar room and dorsal length of the ${digit} hardly agree. Measure both again.`,
     TAPER_UNUSUAL: ({ digit }) =>
       `The ${digit} tapers more than fingers do. Measure both circumferences again: at its root crease, and half-way to the PIP crease.`,
+    SETBACK_UNUSUAL: ({ name, value, limit }) =>
+      `${name}: ${value} behind the foremost web is much for a hand of this size; up to ${limit} is usual. Measure the webs again, ruler along the long finger.`,
     STRIP_UNDER_LEAST_WIDTH: () =>
       'The strip is narrower in one place than its least width. Measure the web setbacks again; do not make it as drawn.',
     STRAIGHT_NOT_TAPERED: () =>

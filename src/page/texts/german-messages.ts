@@ -23,11 +23,15 @@ export const germanMessages: Texts['message'] = {
     LENGTHS_CONTRADICT: ({ digit }) =>
       `Die palmare Länge kann nicht an die dorsale Länge heranreichen (${digit}). Beides noch einmal messen.`,
     PALM_IMPOSSIBLE: () => 'Breite und Umfang der Hand widersprechen sich. Beides noch einmal messen.',
+    SETBACK_CONTRADICTS: ({ name, limit }) =>
+      `${name} ist zu viel für eine Hand dieser Größe: höchstens ${limit}. Die Interdigitalfalten noch einmal messen, das Lineal am Mittelfinger, und die Handbreite.`,
     OPTION: ({ name, range }) => `${name} geht so nicht. Schreiben Sie ${range}.`,
     DIGIT_NOT_MEASURED: ({ digit }) =>
       `Diese Variante umfasst den ${digit}, der nicht gemessen wurde. Messen Sie ihn, oder wählen Sie eine Variante ohne ihn.`,
     HOLDS_NOTHING: ({ limit }) =>
       `Bei dieser MP-Differenz läuft der Streifen gerade am gehaltenen Finger vorbei und hielte nichts. ${limit === '' ? 'Nehmen Sie eine kleinere.' : `Bei ${limit} hält er.`}`,
+    STRIP_TOO_NARROW: ({ name, limit }) =>
+      `An diesen Falten würde der Streifen zu schmal, um ihn zu machen. Den Versatz der Falten noch einmal messen oder eine andere Variante wählen.${limit === '' ? '' : ` Es geht bei: ${name} ${limit}.`}`,
     PAPER_READING: ({ limit }) =>
       `Diese Ablesung ist mehr, als Haut und Luft ausmachen können. Flechten Sie den Papierstreifen noch einmal, und messen Sie die Finger noch einmal.${limit === '' ? '' : ` Die nächste mögliche ist ${limit}.`}`,
     NO_PATH: ({ limit }) =>
@@ -73,6 +77,8 @@ export const germanMessages: Texts['message'] = {
     LENGTH_RATIO_UNUSUAL: ({ digit }) => `Palmare Länge und dorsale Länge passen kaum zusammen (${digit}). Beides noch einmal messen.`,
     TAPER_UNUSUAL: ({ digit }) =>
       `Der Finger verjüngt sich stärker als üblich (${digit}). Beide Umfänge noch einmal messen: an der Wurzelfalte und auf halbem Weg zur PIP-Falte.`,
+    SETBACK_UNUSUAL: ({ name, value, limit }) =>
+      `${name}: ${value} hinter der vordersten Falte ist viel für eine Hand dieser Größe; bis ${limit} ist üblich. Noch einmal messen, das Lineal am Mittelfinger.`,
     STRIP_UNDER_LEAST_WIDTH: () =>
       'Der Streifen ist an einer Stelle schmaler als seine Mindestbreite. Die Interdigitalfalten noch einmal messen; so nicht anfertigen.',
     STRAIGHT_NOT_TAPERED: () =>

@@ -20,10 +20,14 @@ export const spanishMessages: Texts['message'] = {
       `El perímetro y el perímetro en la raíz del ${digit} no forman ningún dedo. Mida los dos otra vez o deje el de la raíz.`,
     LENGTHS_CONTRADICT: ({ digit }) => `La longitud palmar del ${digit} no puede llegar a su longitud dorsal. Mida los dos otra vez.`,
     PALM_IMPOSSIBLE: () => 'La anchura y el perímetro de la mano se contradicen. Mida los dos otra vez.',
+    SETBACK_CONTRADICTS: ({ name, limit }) =>
+      `${name} es demasiado para una mano de este tamaño: como máximo ${limit}. Mida otra vez las comisuras, con la regla a lo largo del dedo medio, y la anchura de la mano.`,
     OPTION: ({ name, range }) => `${name} no se puede usar así. Escriba ${range}.`,
     DIGIT_NOT_MEASURED: ({ digit }) => `Esta configuración toma el ${digit}, que no está medido. Mídalo, o elija una configuración sin él.`,
     HOLDS_NOTHING: ({ limit }) =>
       `Con esta diferencia MCF la tira pasa de largo junto al dedo sostenido y no sostendría nada. ${limit === '' ? 'Use una menor.' : `Con ${limit} lo sostiene.`}`,
+    STRIP_TOO_NARROW: ({ name, limit }) =>
+      `En estas comisuras la tira quedaría demasiado estrecha para hacerla. Mida otra vez el desnivel de las comisuras o elija otra configuración.${limit === '' ? '' : ` Se puede hacer con: ${name}, ${limit}.`}`,
     PAPER_READING: ({ limit }) =>
       `Esta lectura es más de lo que pueden dar la piel y el aire. Vuelva a entrelazar la tira de papel y mida otra vez los dedos.${limit === '' ? '' : ` La más cercana posible es ${limit}.`}`,
     NO_PATH: ({ limit }) =>
@@ -69,6 +73,8 @@ export const spanishMessages: Texts['message'] = {
     LENGTH_RATIO_UNUSUAL: ({ digit }) => `La longitud palmar y la dorsal del ${digit} apenas concuerdan. Mida los dos otra vez.`,
     TAPER_UNUSUAL: ({ digit }) =>
       `El ${digit} se estrecha más de lo usual. Mida los dos perímetros otra vez: en el pliegue de la raíz y a medio camino del pliegue IFP.`,
+    SETBACK_UNUSUAL: ({ name, value, limit }) =>
+      `${name}: ${value} detrás de la comisura más adelantada es mucho para una mano de este tamaño; hasta ${limit} es habitual. Mida otra vez, con la regla a lo largo del dedo medio.`,
     STRIP_UNDER_LEAST_WIDTH: () =>
       'La tira es en un punto más estrecha que su ancho mínimo. Mida otra vez la posición de los espacios interdigitales; no la haga como está dibujada.',
     STRAIGHT_NOT_TAPERED: () =>

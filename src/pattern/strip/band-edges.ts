@@ -30,7 +30,7 @@ const BESIDE_RELIEF = Math.tan(STEEPEST / 2);
 /** A relief that begins or ends nearer to an end of the strip than this leaves no room for its corner. mm */
 const RELIEF_END_ROOM = 5;
 /** Higher than any edge. mm */
-const SKY = 80;
+const SKY = 300;
 /** Arcs are looked at in pieces of this length, mm: at the smallest radius they rise over them by 0.002. */
 const ARC_STEP = 0.2;
 /** Places along a bent strip at which its bend is looked at, mm apart. */
@@ -58,6 +58,8 @@ export interface BandEdges {
   readonly sharp: BrokenLine;
   /** Level of the proximal edge on the hand, by v; of a straight strip after it was pulled to follow the webs. */
   readonly onHand: BrokenLine;
+  /** By how much steep corners of the proximal edge were moved away from the web, by v, so that their arcs come no nearer to it than others do. */
+  readonly moved: BrokenLine;
   readonly palmar: readonly PalmarEdge[];
   /** Where the finished strip is narrowest, if it is under its least width there by more than counts. */
   readonly tooNarrow: WidthAt | null;
@@ -147,7 +149,9 @@ function layEdges(
   const frame = isStraight ? null : flatFrame(path, settings, start, end);
   const levels = clipped(proximalLevels(path, settings, wound), start, end);
   const fine = finenessOf(frame, levels, fullWidth(levels, settings, wider, 1));
-  const onHand = easedUpward(raised(levels, fine), fine);
+  const away = raised(levels, fine);
+  const moved = levels.map(({ x, y }, k) => ({ x, y: isStraight ? 0 : (away[k]?.y ?? y) - y }));
+  const onHand = easedUpward(away, fine);
   const proximal: BrokenLine = isStraight ? [start, end].map((x) => ({ x, y: 0 })) : onHand;
   const full = fullWidth(proximal, settings, wider, fine.scale);
   const zones = palmarZones(path);
@@ -179,7 +183,7 @@ function layEdges(
     const held = caps.some((cap) => cap.zone === limit.zone && cap.held);
     return { ...palmarEdge(limit, zones, path, settings, { flat, finished, wound }), held };
   });
-  return { flat, narrow, sharp, onHand, palmar };
+  return { flat, narrow, sharp, onHand, moved, palmar };
 }
 
 /** Shifts along v by whole turns of the band: its ends lie over each other, so the edges go on beyond both seam marks as if it were wound on. */
@@ -237,7 +241,7 @@ function wantedLevel(zone: PalmarZone, zones: readonly PalmarZone[], path: Strip
 
 /**
  * A relief as the line that the distal edge stays under: level from one mid-lateral line to the other, rising beside it. Never so low that less than
- * the least width is left, square to the proximal edge. Where it would end near an end of the strip it goes on to it.
+ * the least width is left, square to the proximal edge, nor so that a side of it cuts into a ramp that is steeper. Where it would end near an end of the strip it goes on to it.
  */
 function reliefCap(
   { first, last, wanted }: { readonly first: number; readonly last: number; readonly wanted: number },
@@ -268,14 +272,32 @@ function reliefCap(
   // On a ramp the proximal edge may come nearest beside the relief, which is looked at only where it was too near.
   const missing = (level: number) =>
     level <= top ? -1 - least : Math.min(room(0, level) - least, near.length > 0 ? room(least, level) - asked : Number.POSITIVE_INFINITY);
-  const level = missing(wanted) >= 0 ? wanted : (rootBetween(missing, Math.max(wanted, top + 1e-6), top + SKY, LENGTH_SOLVED) ?? wanted);
   const run = SKY / Math.tan(STEEPEST);
-  return [
+  const cap = (level: number): BrokenLine => [
     { x: low - run, y: level + SKY },
     { x: low, y: level },
     { x: high, y: level },
     { x: high + run, y: level + SKY },
   ];
+  const beside = wider.filter((w) => isNear(w, from, to, run) && !isNear(w, from, to, settings.minimumWidth));
+  const missingBeside = (level: number) =>
+    Math.min(
+      ...beside.map(
+        ({ v, width }) => roomBetween(proximal, cap(level), Math.max(start, v - width), Math.min(end, v + width), scale) - width,
+      ),
+    );
+  const missingAll = (level: number) => Math.min(missing(level), missingBeside(level));
+  const level =
+    missingAll(wanted) >= 0 ? wanted : (rootBetween(missingAll, Math.max(wanted, top + 1e-6), top + SKY, LENGTH_SOLVED) ?? wanted);
+  return cap(level);
+}
+
+/** How far apart two lines are over a stretch; where the lower one rises over the other, by how much less than nothing. mm */
+function roomBetween(lower: BrokenLine, upper: BrokenLine, from: number, to: number, scale: number): number {
+  const [below, above] = [clipped(lower, from, to), clipped(upper, from, to)];
+  const least = Math.min(...[...below, ...above].map(({ x }) => heightAt(above, x) - heightAt(below, x)));
+  const along = (line: BrokenLine) => line.map((p) => ({ x: scale * p.x, y: p.y }));
+  return least <= 0 ? least : leastDistance(along(below), along(above));
 }
 
 /** Points of an outline so near together that no arc rises over the chords between them by more than counts. */

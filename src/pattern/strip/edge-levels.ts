@@ -1,5 +1,7 @@
 import { heightAt } from '../../geometry/broken-line.ts';
+import type { Point } from '../../geometry/path.ts';
 import type { DigitName } from '../../hand/digits.ts';
+import { LENGTH_COMPARED } from '../../units/tolerance.ts';
 import type { BandEdges } from './band-edges.ts';
 import type { Course } from './strip-courses.ts';
 import type { StripSettings } from './strip-options.ts';
@@ -24,11 +26,11 @@ export interface StripPull {
   readonly shear: number;
 }
 
-/** The levels of the edges at every web crossing and midline, in the order of u (model rule 11). */
-export function edgeLevels(path: StripPath, { flat, sharp }: BandEdges, settings: StripSettings): readonly EdgeLevel[] {
+/** The levels of the edges at every web crossing and midline, in the order of u (model rule 11): of a corner that was moved for its arc, where it was. */
+export function edgeLevels(path: StripPath, { flat, sharp, moved }: BandEdges, settings: StripSettings): readonly EdgeLevel[] {
   const levels = (u: number) => {
     const v = flattened(u, settings);
-    return { u, proximal: heightAt(flat.proximal, v), distal: heightAt(sharp, v) };
+    return { u, proximal: heightAt(flat.proximal, v) - heightAt(moved, v), distal: heightAt(sharp, v) };
   };
   const webs = path.webCrossings.map(({ u, between, layer }): EdgeLevel => ({ ...levels(u), kind: 'web', between, layer }));
   const midlines = path.passes.map(({ u, digit, layer, aspect }): EdgeLevel => ({ ...levels(u), kind: 'midline', digit, aspect, layer }));
@@ -41,19 +43,19 @@ export function straightWidth(path: StripPath, { palmar }: BandEdges, settings: 
   return Math.min(...palmar.map((p) => p.wanted)) - foremost - settings.proximalGap;
 }
 
-/** The steepest pull of a straight strip, null where nothing is pulled. */
+/** The steepest pull of a straight strip, at the web where it is, null where nothing is pulled. A step between two fingers is taken within half their distance, from one's midline to the web. */
 export function straightPull(path: StripPath, { onHand }: BandEdges, settings: StripSettings): StripPull | null {
-  let steepest: StripPull | null = null;
-  for (const web of path.hand.webs) {
-    const [radial, ulnar] = web.between;
-    for (const layer of ['outer', 'inner'] as const) {
-      const at = (digit: DigitName) => flattened(path.passes.find((p) => p.digit === digit && p.layer === layer)?.u ?? 0, settings);
-      const whole = flattened(path.pathLength, settings);
-      const [a, b] = [at(radial), at(ulnar)];
-      const apart = Math.min(Math.abs(a - b), whole - Math.abs(a - b));
-      const difference = Math.abs(heightAt(onHand, a) - heightAt(onHand, b));
-      if (difference > (steepest?.difference ?? 0)) steepest = { between: web.between, difference, shear: difference / apart };
-    }
-  }
-  return steepest;
+  const ramps = onHand.slice(1).map((to, k) => {
+    const from = onHand[k] as Point;
+    return { at: (from.x + to.x) / 2, shear: Math.abs((to.y - from.y) / (to.x - from.x)) };
+  });
+  const steepest = ramps.reduce((a, b) => (b.shear > a.shear ? b : a));
+  if (steepest.shear < LENGTH_COMPARED) return null;
+  const whole = flattened(path.pathLength, settings);
+  const off = (u: number) =>
+    Math.abs(flattened(u, settings) - steepest.at - whole * Math.round((flattened(u, settings) - steepest.at) / whole));
+  const { between, layer } = path.webCrossings.reduce((a, b) => (off(b.u) < off(a.u) ? b : a));
+  const level = (digit: DigitName) =>
+    heightAt(onHand, flattened(path.passes.find((p) => p.digit === digit && p.layer === layer)?.u ?? 0, settings));
+  return { between, difference: Math.abs(level(between[0]) - level(between[1])), shear: steepest.shear };
 }

@@ -1,4 +1,4 @@
-import { type Block, heldDigits, PALMAR_LAYERS } from '../../block/block.ts';
+import { type Block, PALMAR_LAYERS, serves } from '../../block/block.ts';
 import { blocks } from '../../block/library.ts';
 import { NO_FIST } from '../../block/rank-blocks.ts';
 import type { DigitName } from '../../hand/digits.ts';
@@ -13,9 +13,13 @@ const leastOf = (key: keyof StripOptions) => NUMBER_OPTIONS.find((o) => o.key ==
  * One change that leaves a digit's PIP joint free to 90 degrees, in words, each tried on this hand before it is offered: a narrower least width, a
  * smaller gap to the web, both, or a block that holds the same fingers the same way without a layer palmar to the digit. Null where none of them helps.
  */
-export function freeFlexionOffer(hand: Hand, block: Block, settings: StripSettings, digit: DigitName): string | null {
+export function freeFlexionOffer(
+  hand: Hand,
+  { block, asked, options: settings }: { readonly block: Block; readonly asked: StripOptions; readonly options: StripSettings },
+  digit: DigitName,
+): string | null {
   const helps = (b: Block, changes: Partial<StripOptions>) => {
-    const laid = layStrip(hand, b, { ...settings, ...changes });
+    const laid = layStrip(hand, b, { ...asked, ...changes });
     return laid.ok && (laid.value.freePip[digit] ?? Number.POSITIVE_INFINITY) >= NO_FIST;
   };
   // Where the narrowest does not help, no wider one does; so most hands need few tries.
@@ -28,7 +32,7 @@ export function freeFlexionOffer(hand: Hand, block: Block, settings: StripSettin
     if (helps(block, { proximalGap: gap })) return `a proximalGap of ${plain(gap)} mm leaves ${NO_FIST} degrees`;
   const both = { minimumWidth: narrowest, proximalGap: 0 };
   if (helps(block, both)) return `a minimumWidth of ${both.minimumWidth} mm and a proximalGap of 0 together leave ${NO_FIST} degrees`;
-  const other = blocks().find((b) => b.id !== block.id && spares(b, digit) && serves(b, block, hand) && helps(b, {}));
+  const other = blocks().find((b) => b.id !== block.id && spares(b, digit) && serves(b, block, hand.target?.digit) && helps(b, {}));
   return other ? `in the block ${other.id} no layer passes palmar to it` : null;
 }
 
@@ -36,11 +40,4 @@ export function freeFlexionOffer(hand: Hand, block: Block, settings: StripSettin
 function spares(block: Block, digit: DigitName): boolean {
   const place = block.places[digit];
   return place === undefined || PALMAR_LAYERS[place] === 0;
-}
-
-/** Whether a block holds all that another one holds, the same way, and has the finger that the hand's strip is for. */
-export function serves(other: Block, block: Block, hand: Hand): boolean {
-  const target = hand.target?.digit;
-  const holds = heldDigits(block).every((held) => other.places[held] === block.places[held]);
-  return holds && (target === undefined || block.places[target] === undefined || other.places[target] === block.places[target]);
 }

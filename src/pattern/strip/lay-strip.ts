@@ -3,9 +3,11 @@ import { type BrokenLine, heightAt } from '../../geometry/broken-line.ts';
 import type { DigitName } from '../../hand/digits.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { failure, type Result, success } from '../../units/result.ts';
+import { LENGTH_COMPARED } from '../../units/tolerance.ts';
 import { type BandEdges, bandEdges } from './band-edges.ts';
 import { type EdgeLevel, edgeLevels, type StripPull, straightPull, straightWidth } from './edge-levels.ts';
 import type { WidthAt } from './least-width.ts';
+import { narrowestDrawn, narrowRefusal } from './least-width-offer.ts';
 import { loopsOverPip } from './loops-over-pip.ts';
 import { OFFERED, offerReading, offerWith } from './path-offer.ts';
 import { pathFaults } from './prove-path.ts';
@@ -47,13 +49,23 @@ const LEAST_SHARE = 2 / 3;
  * with every reason; where a smaller differential would hold, it is named.
  */
 export function layStrip(hand: Hand, block: Block, options: StripOptions): Result<LaidBand> {
+  const laid = layAnyWidth(hand, block, options);
+  if (!laid.ok) return laid;
+  const { settings, edges } = laid.value;
+  const { tooNarrow } = edges;
+  if (tooNarrow === null || tooNarrow.width >= narrowestDrawn(settings)) return laid;
+  return failure(narrowRefusal({ hand, block, asked: options, options: settings, edges: edges.edges, tooNarrow }, layAnyWidth));
+}
+
+/** The strip at the width that was asked for, or at the widest that keeps enough of itself, however narrow it comes out. */
+function layAnyWidth(hand: Hand, block: Block, options: StripOptions): Result<LaidBand> {
   const rules = blockProblems(block);
   if (rules.length > 0) return failure(...rules);
   if (options.width !== 'auto') return layAtWidth(hand, block, options, options.width);
   let laid: Result<LaidBand> | null = null;
   for (const width of widthsToTry(options)) {
     laid = layAtWidth(hand, block, options, width);
-    if (laid.ok && laid.value.edges.narrowest >= LEAST_SHARE * width) return laid;
+    if (laid.ok && laid.value.edges.narrowest >= LEAST_SHARE * width - LENGTH_COMPARED) return laid;
   }
   return laid as Result<LaidBand>;
 }

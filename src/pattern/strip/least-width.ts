@@ -5,8 +5,6 @@ import { type LineArcPath, type Point, pointAlong, segmentLength, segmentsOf } f
 const STEP = 0.5;
 /** The round corners at both ends are no width. mm */
 const END = 4;
-/** No edge is steeper, so that a rounding of two places over each other counts for nothing. */
-const STEEP = 2;
 
 /** A place along the strip and its width there, square to the edges; mm. */
 export interface WidthAt {
@@ -24,34 +22,34 @@ export function narrowPlaces(outline: LineArcPath, least: number, place?: (p: Po
     return Array.from({ length: count }, (_, k) => pointAlong(segment, k / count));
   });
   const xs = points.map((p) => p.x);
-  const [start, end] = [Math.min(...xs), Math.max(...xs)];
-  const turn = xs.indexOf(end);
-  const within = (p: Point) => p.x > start + END && p.x < end - END;
+  const [from, to] = [Math.min(...xs), Math.max(...xs)];
+  const turn = xs.indexOf(to);
+  const within = (p: Point) => p.x > from + END && p.x < to - END;
   const distal = points.slice(turn).filter(within).reverse();
   const proximal = points.slice(0, turn).filter(within);
   const placed = place ? proximal.map(place) : proximal;
-  // A line that rises by so much for each mm is this much nearer than what lies straight below.
-  const steepest = Math.max(
-    0,
-    ...proximal.slice(1).map((p, k) => Math.abs((p.y - (proximal[k] as Point).y) / (p.x - (proximal[k] as Point).x))),
-  );
-  const clear = least * Math.hypot(1, Math.min(STEEP, steepest));
-  let under = 0;
   const narrow: WidthAt[] = [];
   let first = 0;
   let before = false;
   for (const spot of distal) {
-    while (under + 1 < proximal.length && (proximal[under + 1] as Point).x <= spot.x) under++;
-    if (!place && spot.y - (proximal[under] as Point).y > clear + STEP * steepest) {
-      before = false;
-      continue;
-    }
     // Nothing further along is as near, even where a bend presses the strip together to half.
     const reach = (place ? 2 : 1) * least;
     while (first + 1 < proximal.length && (proximal[first + 1] as Point).x < spot.x - reach) first++;
     const p = place ? place(spot) : spot;
+    let end = first;
+    let highest = Number.NEGATIVE_INFINITY;
+    for (; end < proximal.length; end++) {
+      const { x, y } = proximal[end] as Point;
+      highest = Math.max(highest, y);
+      if (x >= spot.x + reach) break;
+    }
+    // What lies so far under it, or so far along, is no nearer than that.
+    if (!place && spot.y - highest >= least) {
+      before = false;
+      continue;
+    }
     let width = Number.POSITIVE_INFINITY;
-    for (let i = first; i + 1 < proximal.length && (proximal[i] as Point).x < spot.x + reach; i++)
+    for (let i = first; i < Math.min(end, proximal.length - 1); i++)
       width = Math.min(width, distanceToSegment(p, placed[i] as Point, placed[i + 1] as Point));
     const isNarrow = width < least;
     const last = narrow.at(-1);

@@ -78,7 +78,7 @@ export function factLines(
           ),
         ]
       : []),
-    fact.length(mm(f.flat.flatLength), mm(f.band.below), mm(f.band.above)),
+    fact.length(mm(f.flat.flatLength), mm(f.band.below), mm(f.band.above), f.asked.paperReading !== 'none'),
     fact.seam(choice[o.seam], mm(o.seamAllowance), o.trim > 0 ? mm(o.trim) : '', o.stretch === 0 ? '' : mm(o.stretch * 100)),
     fact.date(date ?? '................'),
     ...f.loops.map((loop) =>

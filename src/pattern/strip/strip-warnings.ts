@@ -1,4 +1,4 @@
-import { type Block, placedDigits } from '../../block/block.ts';
+import { placedDigits } from '../../block/block.ts';
 import { SURVEYED_DIFFERENTIAL } from '../../block/figures.ts';
 import { blocks } from '../../block/library.ts';
 import { NO_FIST } from '../../block/rank-blocks.ts';
@@ -6,12 +6,11 @@ import { DIGITS, type DigitName } from '../../hand/digits.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { plain } from '../../units/number.ts';
 import type { Warning } from '../../units/result.ts';
-import type { EdgeLevel } from './edge-levels.ts';
-import { freeFlexionOffer, serves } from './free-flexion-offer.ts';
+import { freeFlexionOffer } from './free-flexion-offer.ts';
 import { layStrip } from './lay-strip.ts';
+import { narrowWarning } from './least-width-offer.ts';
 import { loopsOverPip } from './loops-over-pip.ts';
 import { NUMBER_OPTIONS, type StripOptions } from './strip-options.ts';
-import { flattened } from './strip-outline.ts';
 import { type StripFigures, tapering } from './strip-report.ts';
 import { layFirst } from './version-1/lay-first.ts';
 
@@ -56,8 +55,8 @@ function differential({ options }: Omit<StripFigures, 'warnings'>, holds: Holds)
 const NOTHING_FREES =
   'no narrower least width, smaller gap to the web or other block that was tried helps: measure palmarRoom again, and check the fist before the plastic sets';
 
-function freePip(hand: Hand, { freePip, block, options, geometryVersion }: Omit<StripFigures, 'warnings'>): readonly Warning[] {
-  return (Object.entries(freePip) as [DigitName, number][]).flatMap(([digit, angle]) =>
+function freePip(hand: Hand, f: Omit<StripFigures, 'warnings'>): readonly Warning[] {
+  return (Object.entries(f.freePip) as [DigitName, number][]).flatMap(([digit, angle]) =>
     angle >= NO_FIST
       ? []
       : [
@@ -68,43 +67,21 @@ function freePip(hand: Hand, { freePip, block, options, geometryVersion }: Omit<
             value: angle,
             limit: NO_FIST,
             next:
-              geometryVersion === '1'
+              f.geometryVersion === '1'
                 ? 'choose a block without this digit on the palmar side, and check the fist before the plastic sets'
-                : (freeFlexionOffer(hand, block, options, digit) ?? NOTHING_FREES),
+                : (freeFlexionOffer(hand, f, digit) ?? NOTHING_FREES),
           },
         ],
   );
 }
 
-/** A strip that the rounds of laying its edges leave under its least width. A change is offered only where it keeps it. */
+/** A strip that the rounds of laying its edges leave under its least width. */
 function underLeastWidth(
   hand: Hand,
   { tooNarrow, edges, block, asked, options, geometryVersion }: Omit<StripFigures, 'warnings'>,
 ): readonly Warning[] {
   if (tooNarrow === null) return [];
-  const { v, width } = tooNarrow;
-  const off = (e: EdgeLevel) => Math.abs(flattened(e.u, options) - v);
-  const webs = edges.flatMap((e) => (e.kind === 'web' ? [e] : [])).toSorted((a, b) => off(a) - off(b));
-  const web = webs[0]?.between.join('-');
-  const lay = geometryVersion === '1' ? layFirst : layStrip;
-  const keeps = (b: Block, changes: Partial<StripOptions>) => {
-    const laid = lay(hand, b, { ...asked, ...changes });
-    return laid.ok && laid.value.edges.tooNarrow === null;
-  };
-  const other = () => blocks().find((b) => b.id !== block.id && serves(b, block, hand) && keeps(b, {}));
-  const straight = options.outline !== 'straight' && keeps(block, { outline: 'straight' });
-  const kept = straight ? undefined : other();
-  const more = straight ? '; --outline straight keeps it' : kept ? `; the block ${kept.id} keeps it` : '';
-  return [
-    {
-      code: 'STRIP_UNDER_LEAST_WIDTH',
-      where: web === undefined ? 'webSetback' : `webSetback.${web}`,
-      message: `the strip is ${plain(width, 2)} mm wide near the ${web} web, ${plain(v, 0)} mm from the seam: ${plain(options.minimumWidth - width, 2)} mm under its least width of ${plain(options.minimumWidth, 1)} mm`,
-      value: width,
-      limit: options.minimumWidth,
-      next: `measure the web setbacks again${more}; do not make this strip as it is drawn`,
-    },
-  ];
+  return [narrowWarning({ hand, block, asked, options, edges, tooNarrow }, geometryVersion === '1' ? layFirst : layStrip)];
 }
 
 /** Over this shear a straight strip must be drawn so much that it thins and creeps back: an assumption, no source. */

@@ -50,7 +50,8 @@ export const patternEnglish = {
     differential: (degrees: string, closure: string) => `differential ${degrees} degrees, ${closure}`,
     strip: (width: string, auto: boolean, outline: string, thickness: string) =>
       `strip ${width} wide${auto ? ' (auto)' : ''}, ${outline}, from low-temperature sheet ${thickness} thick`,
-    length: (length: string, below: string, above: string) => `flat length ${length} mm (95 % band -${below} to +${above})`,
+    length: (length: string, below: string, above: string, read: boolean) =>
+      `flat length ${length} mm (95 % band -${below} to +${above}${read ? ', of the paper reading' : ''})`,
     seam: (seam: string, allowance: string, trim: string, stretch: string) =>
       `${seam} seam ${allowance}${trim === '' ? '' : `, trim ${trim}`}${stretch === '' ? '' : `, stretch ${stretch} %`}`,
     date: (date: string) => `date ${date}`,

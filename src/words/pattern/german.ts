@@ -50,7 +50,8 @@ export const patternGerman: Translations<typeof patternEnglish> = {
     differential: (degrees, closure) => `MP-Differenz ${degrees} Grad, ${closure}`,
     strip: (width, auto, outline, thickness) =>
       `Streifen ${width} breit${auto ? ' (auto)' : ''}, ${outline}, aus Niedrigtemperatur-Material, ${thickness} dick`,
-    length: (length, below, above) => `Länge flach ${length} mm (95-%-Bereich -${below} bis +${above})`,
+    length: (length, below, above, read) =>
+      `Länge flach ${length} mm (95-%-Bereich -${below} bis +${above}${read ? ', der Papierablesung' : ''})`,
     seam: (seam, allowance, trim, stretch) =>
       `Klebestelle ${seam} ${allowance}${trim === '' ? '' : `, Zugabe ${trim}`}${stretch === '' ? '' : `, Dehnung ${stretch} %`}`,
     date: (date) => `Datum ${date}`,

@@ -50,7 +50,8 @@ export const patternSpanish: Translations<typeof patternEnglish> = {
     differential: (degrees, closure) => `diferencia MCF ${degrees} grados, ${closure}`,
     strip: (width, auto, outline, thickness) =>
       `tira de ${width} de ancho${auto ? ' (auto)' : ''}, ${outline}, de lámina de baja temperatura de ${thickness} de grosor`,
-    length: (length, below, above) => `longitud plana ${length} mm (banda del 95 % -${below} a +${above})`,
+    length: (length, below, above, read) =>
+      `longitud plana ${length} mm (banda del 95 % -${below} a +${above}${read ? ', de la lectura en papel' : ''})`,
     seam: (seam, allowance, trim, stretch) =>
       `unión ${seam} ${allowance}${trim === '' ? '' : `, sobrante ${trim}`}${stretch === '' ? '' : `, estirado ${stretch} %`}`,
     date: (date) => `fecha ${date}`,

@@ -26,6 +26,7 @@ export const lookAtEnglish = {
   PLATE_ANGLE_UNUSUAL: 'the MP angle is outside what this plate is meant for',
   RING_CHARTS_DIFFER: 'ring charts differ: measure with a tape',
   SENSATION: 'reduced sensation: test the heat on your own skin, look at the skin often',
+  SETBACK_UNUSUAL: 'a web lies far back for a hand of this size: measure the web setbacks again',
   STRAIGHT_NOT_TAPERED: 'the fingers taper and a straight strip does not: an edge stands off',
   STRAIGHT_PULLED: 'a straight strip must be pulled to follow the webs: warm it there and pull it slowly',
   STRIP_UNDER_LEAST_WIDTH: 'the strip is under its least width in one place: measure the web setbacks again, do not make it as drawn',

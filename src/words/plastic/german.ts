@@ -28,6 +28,7 @@ const lookAtGerman: Translations<typeof lookAtEnglish> = {
   PLATE_ANGLE_UNUSUAL: 'der MP-Winkel liegt außerhalb dessen, wofür diese Handschiene gedacht ist',
   RING_CHARTS_DIFFER: 'Ringtabellen weichen voneinander ab: mit dem Maßband messen',
   SENSATION: 'verminderte Sensibilität: Wärme an der eigenen Haut prüfen, die Haut oft ansehen',
+  SETBACK_UNUSUAL: 'eine Interdigitalfalte liegt für diese Handgröße weit zurück: die Falten neu messen',
   STRAIGHT_NOT_TAPERED: 'die Finger werden schmaler, ein gerader Streifen nicht: ein Rand steht ab',
   STRAIGHT_PULLED: 'ein gerader Streifen muss gezogen werden, um den Interdigitalfalten zu folgen: dort erwärmen, langsam ziehen',
   STRIP_UNDER_LEAST_WIDTH:

@@ -28,6 +28,7 @@ const lookAtSpanish: Translations<typeof lookAtEnglish> = {
   PLATE_ANGLE_UNUSUAL: 'el ángulo MCF está fuera de aquel para el que es esta férula',
   RING_CHARTS_DIFFER: 'las tablas de anillos difieren: mida con cinta',
   SENSATION: 'sensibilidad reducida: pruebe el calor en su propia piel, mire la piel a menudo',
+  SETBACK_UNUSUAL: 'un espacio interdigital queda muy atrás para esta mano: mida otra vez los espacios',
   STRAIGHT_NOT_TAPERED: 'los dedos se afinan y una tira recta no: un borde queda separado',
   STRAIGHT_PULLED: 'una tira recta debe estirarse para seguir los espacios interdigitales: caliéntela ahí y estire despacio',
   STRIP_UNDER_LEAST_WIDTH: 'la tira no llega en un punto a su ancho mínimo: mida otra vez los espacios interdigitales, no la haga así',
