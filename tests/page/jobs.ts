@@ -230,6 +230,31 @@ async function designByKeys(hands: CountedHands): Promise<string> {
   return hands.saved(() => hands.press('Enter'));
 }
 
+/** The first job with Tab from field to field, for whoever does not use Enter. */
+async function designByTabs(hands: CountedHands): Promise<string> {
+  await hands.tabTo('skip-finger');
+  await hands.press('Enter');
+  await hands.press('ArrowRight');
+  await hands.press('ArrowRight');
+  await hands.tabTo('side');
+  await hands.press('Space');
+  await hands.tabTo('motion.active.lacks');
+  await hands.type('25');
+  await hands.press('Tab');
+  await hands.type('100');
+  await hands.tabTo('stop-none');
+  await hands.press('Space');
+  await hands.tabTo('digits.long.width');
+  for (const row of ['width', 'circumference', 'palmarRoom', 'dorsalLength'])
+    for (const digit of ['long', 'ring', 'little']) {
+      const where = `digits.${digit}.${row}`;
+      await hands.tabTo(where);
+      await hands.type(ADULT[where] ?? '');
+    }
+  await hands.tabTo('print');
+  return hands.saved(() => hands.press('Enter'));
+}
+
 const CASE = fileURLToPath(new URL('../../fixtures/case-gains.json', import.meta.url));
 
 async function addVisit(hands: CountedHands): Promise<string> {
@@ -268,6 +293,7 @@ export const JOBS: readonly Job[] = [
     run: (hands) => design(hands, { digit: 'ring', lacks: '25', bends: '100', hand: ADULT }),
   },
   { name: 'the same by keys alone', run: designByKeys },
+  { name: 'the same by keys, Tab alone', run: designByTabs },
   { name: 'little lacks flexion', run: (hands) => design(hands, { digit: 'little', lacks: '0', bends: '60', hand: ADULT }) },
   { name: 'long lacks both', run: (hands) => design(hands, { digit: 'long', lacks: '30', bends: '70', hand: ADULT }) },
   { name: 'child of six', run: (hands) => design(hands, { digit: 'ring', lacks: '25', bends: '100', hand: CHILD }) },
