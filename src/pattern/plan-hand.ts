@@ -26,7 +26,7 @@ export type { PlanWishes };
 export function planHand(hand: Hand, options: StripOptions, wishes: PlanWishes): Result<Plan> {
   const { target } = hand;
   if (!target) return failure(noTarget());
-  const figuresOf = (block: Block) => stripFigures(hand, block, options);
+  const figuresOf = (block: Block) => stripFigures(hand, block, options, undefined, 'no offers');
   return success(planned(hand, target, decide(hand, target, wishes), options, figuresOf));
 }
 
@@ -62,7 +62,7 @@ export function chooseForHand(hand: Hand, options: StripOptions, wishes: PlanWis
   const { target } = hand;
   if (!target) return failure(noTarget());
   const figuresOf = (block: Block): ReturnType<FiguresOf> => {
-    const laid = layStrip(hand, block, options);
+    const laid = layStrip(hand, block, options, 'no offers');
     return laid.ok ? success({ ...laid.value, warnings: [] }) : laid;
   };
   return chooseBlock(planned(hand, target, { ...decide(hand, target, wishes), alternatives: [] }, options, figuresOf));

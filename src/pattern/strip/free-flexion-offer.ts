@@ -5,9 +5,13 @@ import type { DigitName } from '../../hand/digits.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { plain } from '../../units/number.ts';
 import { layStrip } from './lay-strip.ts';
+import { largestWhole } from './least-width-offer.ts';
 import { NUMBER_OPTIONS, type StripOptions, type StripSettings } from './strip-options.ts';
 
 const leastOf = (key: keyof StripOptions) => NUMBER_OPTIONS.find((o) => o.key === key)?.low ?? 0;
+
+/** What was laid for another digit of the same strip: the same changes are tried for each. */
+export type TriedStrips = Map<string, ReturnType<typeof layStrip>>;
 
 /**
  * One change that leaves a digit's PIP joint free to 90 degrees, in words, each tried on this hand before it is offered: a narrower least width, a
@@ -17,21 +21,23 @@ export function freeFlexionOffer(
   hand: Hand,
   { block, asked, options: settings }: { readonly block: Block; readonly asked: StripOptions; readonly options: StripSettings },
   digit: DigitName,
+  tried: TriedStrips = new Map(),
 ): string | null {
   const helps = (b: Block, changes: Partial<StripOptions>) => {
-    const laid = layStrip(hand, b, { ...asked, ...changes });
+    const key = JSON.stringify([b.id, changes]);
+    const laid = tried.get(key) ?? layStrip(hand, b, { ...asked, ...changes }, 'no offers');
+    tried.set(key, laid);
     return laid.ok && (laid.value.freePip[digit] ?? Number.POSITIVE_INFINITY) >= NO_FIST;
   };
-  // Where the narrowest does not help, no wider one does; so most hands need few tries.
+  // Where the narrowest and no gap together do not help, nothing between does; so most hands need few tries.
   const narrowest = leastOf('minimumWidth');
-  const helpedByWidth = narrowest < settings.minimumWidth && helps(block, { minimumWidth: narrowest });
-  for (let least = Math.ceil(settings.minimumWidth) - 1; helpedByWidth && least >= narrowest; least--)
-    if (helps(block, { minimumWidth: least })) return `a minimumWidth of ${plain(least)} mm leaves ${NO_FIST} degrees`;
-  const helpedByGap = settings.proximalGap > 0 && helps(block, { proximalGap: 0 });
-  for (let gap = Math.ceil(settings.proximalGap) - 1; helpedByGap && gap >= 0; gap--)
-    if (helps(block, { proximalGap: gap })) return `a proximalGap of ${plain(gap)} mm leaves ${NO_FIST} degrees`;
-  const both = { minimumWidth: narrowest, proximalGap: 0 };
-  if (helps(block, both)) return `a minimumWidth of ${both.minimumWidth} mm and a proximalGap of 0 together leave ${NO_FIST} degrees`;
+  if (helps(block, { minimumWidth: narrowest, proximalGap: 0 })) {
+    const more = largestWhole((n) => helps(block, { minimumWidth: narrowest + n }), Math.ceil(settings.minimumWidth) - 1 - narrowest);
+    if (more !== null) return `a minimumWidth of ${plain(narrowest + more)} mm leaves ${NO_FIST} degrees`;
+    const gap = largestWhole((n) => helps(block, { proximalGap: n }), Math.ceil(settings.proximalGap) - 1);
+    if (gap !== null) return `a proximalGap of ${plain(gap)} mm leaves ${NO_FIST} degrees`;
+    return `a minimumWidth of ${narrowest} mm and a proximalGap of 0 together leave ${NO_FIST} degrees`;
+  }
   const other = blocks().find((b) => b.id !== block.id && spares(b, digit) && serves(b, block, hand.target?.digit) && helps(b, {}));
   return other ? `in the block ${other.id} no layer passes palmar to it` : null;
 }

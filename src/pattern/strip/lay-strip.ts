@@ -46,15 +46,17 @@ const LEAST_SHARE = 2 / 3;
 
 /**
  * Lays the strip of a block round a hand: the width decided where it was left open (model rule 13), path and edges, the path proved. Refused
- * with every reason; where a smaller differential would hold, it is named.
+ * with every reason; where a smaller differential would hold, it is named. What would make a strip that is too narrow wide enough is tried where it is told:
+ * not among many that are only compared.
  */
-export function layStrip(hand: Hand, block: Block, options: StripOptions): Result<LaidBand> {
+export function layStrip(hand: Hand, block: Block, options: StripOptions, offers: 'offers' | 'no offers' = 'offers'): Result<LaidBand> {
   const laid = layAnyWidth(hand, block, options);
   if (!laid.ok) return laid;
   const { settings, edges } = laid.value;
   const { tooNarrow } = edges;
   if (tooNarrow === null || tooNarrow.width >= narrowestDrawn(settings)) return laid;
-  return failure(narrowRefusal({ hand, block, asked: options, options: settings, edges: edges.edges, tooNarrow }, layAnyWidth));
+  const narrow = { hand, block, asked: options, options: settings, edges: edges.edges, tooNarrow };
+  return failure(narrowRefusal(narrow, offers === 'offers' ? layAnyWidth : null));
 }
 
 /** The strip at the width that was asked for, or at the widest that keeps enough of itself, however narrow it comes out. */

@@ -53,14 +53,14 @@ export function narrowWarning(strip: NarrowStrip, lay: LayWidth): Warning {
   };
 }
 
-/** The refusal of a strip that is too narrow to be drawn. */
-export function narrowRefusal(strip: NarrowStrip, lay: LayWidth): Problem {
-  const { words, setback } = widthOffer(strip, lay);
+/** The refusal of a strip that is too narrow to be drawn; without a way to lay it, without an offer. */
+export function narrowRefusal(strip: NarrowStrip, lay: LayWidth | null): Problem {
+  const { words, setback } = lay ? widthOffer(strip, lay) : { words: null, setback: undefined };
   const least = narrowestDrawn(strip.options);
   return {
     code: 'STRIP_TOO_NARROW',
     where: `webSetback.${setback?.web ?? webNear(strip)}`,
-    message: `${said(strip, 'would be')}, and under ${plain(least, 1)} mm none is drawn for a least width of ${plain(strip.options.minimumWidth, 1)} mm. Measure the web setbacks again; ${words}.`,
+    message: `${said(strip, 'would be')}, and under ${plain(least, 1)} mm none is drawn for a least width of ${plain(strip.options.minimumWidth, 1)} mm. Measure the web setbacks again${words === null ? '' : `; ${words}`}.`,
     kind: 'refused',
     ...(setback ? { limit: setback.mm } : {}),
   };
@@ -105,7 +105,7 @@ function widthOffer(
 }
 
 /** The largest whole number up to `most` that holds, by halving from 0, which holds or none is looked for. */
-function largestWhole(holds: (n: number) => boolean, most: number): number | null {
+export function largestWhole(holds: (n: number) => boolean, most: number): number | null {
   if (most < 0 || !holds(0)) return null;
   let [low, high] = [0, most + 1];
   while (high - low > 1) {

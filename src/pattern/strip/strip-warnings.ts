@@ -1,4 +1,4 @@
-import { placedDigits } from '../../block/block.ts';
+import { type Block, placedDigits } from '../../block/block.ts';
 import { SURVEYED_DIFFERENTIAL } from '../../block/figures.ts';
 import { blocks } from '../../block/library.ts';
 import { NO_FIST } from '../../block/rank-blocks.ts';
@@ -6,7 +6,7 @@ import { DIGITS, type DigitName } from '../../hand/digits.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { plain } from '../../units/number.ts';
 import type { Warning } from '../../units/result.ts';
-import { freeFlexionOffer } from './free-flexion-offer.ts';
+import { freeFlexionOffer, type TriedStrips } from './free-flexion-offer.ts';
 import { layStrip } from './lay-strip.ts';
 import { narrowWarning } from './least-width-offer.ts';
 import { loopsOverPip } from './loops-over-pip.ts';
@@ -16,7 +16,7 @@ import { layFirst } from './version-1/lay-first.ts';
 
 /** Everything about a strip that does not stop it but that the therapist must see. */
 export function stripWarnings(hand: Hand, f: Omit<StripFigures, 'warnings'>): readonly Warning[] {
-  const lay = f.geometryVersion === '1' ? layFirst : layStrip;
+  const lay = f.geometryVersion === '1' ? layFirst : layCompared;
   const holds: Holds = (changes) => lay(hand, f.block, { ...f.asked, ...changes }).ok;
   return [
     ...differential(f, holds),
@@ -52,10 +52,14 @@ function differential({ options }: Omit<StripFigures, 'warnings'>, holds: Holds)
   ];
 }
 
+/** A strip that is only compared with the one that is told: what would mend it is not looked for. */
+const layCompared = (hand: Hand, block: Block, options: StripOptions) => layStrip(hand, block, options, 'no offers');
+
 const NOTHING_FREES =
   'no narrower least width, smaller gap to the web or other block that was tried helps: measure palmarRoom again, and check the fist before the plastic sets';
 
 function freePip(hand: Hand, f: Omit<StripFigures, 'warnings'>): readonly Warning[] {
+  const tried: TriedStrips = new Map();
   return (Object.entries(f.freePip) as [DigitName, number][]).flatMap(([digit, angle]) =>
     angle >= NO_FIST
       ? []
@@ -69,7 +73,7 @@ function freePip(hand: Hand, f: Omit<StripFigures, 'warnings'>): readonly Warnin
             next:
               f.geometryVersion === '1'
                 ? 'choose a block without this digit on the palmar side, and check the fist before the plastic sets'
-                : (freeFlexionOffer(hand, f, digit) ?? NOTHING_FREES),
+                : (freeFlexionOffer(hand, f, digit, tried) ?? NOTHING_FREES),
           },
         ],
   );
@@ -81,7 +85,7 @@ function underLeastWidth(
   { tooNarrow, edges, block, asked, options, geometryVersion }: Omit<StripFigures, 'warnings'>,
 ): readonly Warning[] {
   if (tooNarrow === null) return [];
-  return [narrowWarning({ hand, block, asked, options, edges, tooNarrow }, geometryVersion === '1' ? layFirst : layStrip)];
+  return [narrowWarning({ hand, block, asked, options, edges, tooNarrow }, geometryVersion === '1' ? layFirst : layCompared)];
 }
 
 /** Over this shear a straight strip must be drawn so much that it thins and creeps back: an assumption, no source. */
@@ -175,7 +179,7 @@ function borderTarget(hand: Hand, f: Omit<StripFigures, 'warnings'>): readonly W
 
 /** A block of four digits that places those of this one alike, tried on the hand; else what stands in its way. */
 function wider(hand: Hand, { block, asked, geometryVersion }: Omit<StripFigures, 'warnings'>): string {
-  const lay = geometryVersion === '1' ? layFirst : layStrip;
+  const lay = geometryVersion === '1' ? layFirst : layCompared;
   const alike = blocks().filter(
     (b) => placedDigits(b).length === 4 && placedDigits(block).every(({ digit, place }) => b.places[digit] === place),
   );

@@ -42,8 +42,9 @@ export function stripFigures(
   block: Block,
   options: StripOptions,
   version: GeometryVersion = GEOMETRY_VERSION,
+  offers?: 'offers' | 'no offers',
 ): Result<StripFigures> {
-  const laid = version === '1' ? layFirst(hand, block, options) : layStrip(hand, block, options);
+  const laid = version === '1' ? layFirst(hand, block, options) : layStrip(hand, block, options, offers);
   if (!laid.ok) return laid;
   const { settings, standing, path, edges, ...shape } = laid.value;
   const figures = {
