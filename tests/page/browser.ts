@@ -51,6 +51,7 @@ export function inBrowser(
           const visit = { page, context, requests, errors };
           visits.push(visit);
           await page.goto(address);
+          await begun(page);
           return visit;
         }, test);
         expect(visits.flatMap((visit) => visit.errors)).toEqual([]);
@@ -60,6 +61,17 @@ export function inBrowser(
     },
     SLOWEST,
   );
+}
+
+/** The page unpacks its script itself, so that it can be empty when the browser calls it loaded. */
+export async function begun(page: Page): Promise<void> {
+  await page.locator('main').first().waitFor({ state: 'attached' });
+}
+
+/** Loads the page anew, as a user does who comes back. */
+export async function reload(page: Page): Promise<void> {
+  await page.reload();
+  await begun(page);
 }
 
 /** The demonstration hand, as it is typed. */

@@ -1,7 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import { describe, expect } from 'vitest';
 import { times } from '../by-night.ts';
-import { field, inBrowser, openDemo, openPanel, PAGE_ADDRESS } from './browser.ts';
+import { field, inBrowser, openDemo, openPanel, PAGE_ADDRESS, reload } from './browser.ts';
 
 const GAINS = fileURLToPath(new URL('../../fixtures/case-gains.json', import.meta.url));
 const width = 'digits.ring.width';
@@ -13,7 +13,7 @@ describe('what the page keeps', () => {
     await openPanel(page, 'files');
     expect(await page.locator('#field-keep').isChecked()).toBe(false);
     expect(await page.evaluate(() => [localStorage.length, sessionStorage.length, document.cookie])).toEqual([0, 0, '']);
-    await page.reload();
+    await reload(page);
     expect(await field(page, width).inputValue()).toBe('');
   });
 
@@ -25,7 +25,7 @@ describe('what the page keeps', () => {
     await page.keyboard.press('Escape');
     await field(page, 'digits.ring.width').fill('16,9');
     await expect.poll(() => page.evaluate(() => localStorage.length)).toBe(1);
-    await page.reload();
+    await reload(page);
     expect(await field(page, 'digits.ring.width').inputValue()).toBe('16,9');
     await page.locator('#sentence').waitFor();
     await page.goto('about:blank');
@@ -43,7 +43,7 @@ describe('what the page keeps', () => {
     await page.evaluate(() =>
       localStorage.setItem('knucklewright-entries', '{"version":2,"entries":{"code":7},"settings":{"language":"xx"}}'),
     );
-    await page.reload();
+    await reload(page);
     expect(await field(page, width).inputValue()).toBe('');
     await openPanel(page, 'files');
     expect(await page.locator('#field-keep').isChecked()).toBe(false);
@@ -57,7 +57,7 @@ describe('what the page keeps', () => {
     await openPanel(page, 'files');
     await page.locator('#field-keep').check();
     await expect.poll(() => page.evaluate(() => localStorage.length)).toBe(1);
-    await page.reload();
+    await reload(page);
     await page.locator('#case-heading').waitFor();
     expect(await page.locator('#case-heading').textContent()).toContain('DEMO-11');
     expect(await page.locator('table.visits tbody tr').count()).toBeGreaterThan(1);

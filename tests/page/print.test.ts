@@ -22,7 +22,7 @@ function command(...args: readonly string[]): Readonly<Record<string, Buffer>> {
 }
 
 describe('the PDF saved from the page', () => {
-  inBrowser('has the same bytes as from the command, on A4 and on Letter, and so has the handout', async (open) => {
+  inBrowser('has the same bytes as from the command, on each paper, and so has the handout', async (open) => {
     const { page } = await open();
     await openDemo(page);
     await noStopSign(page);

@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { describe, expect } from 'vitest';
-import { field, inBrowser, openDemo, openPanel, PAGE_ADDRESS } from './browser.ts';
+import { begun, field, inBrowser, openDemo, openPanel, PAGE_ADDRESS, reload } from './browser.ts';
 
 const GAINS = fileURLToPath(new URL('../../fixtures/case-gains.json', import.meta.url));
 const width = 'digits.ring.width';
@@ -18,6 +18,7 @@ describe('what the page keeps', () => {
 
     const second = await context.newPage();
     await second.goto(PAGE_ADDRESS);
+    await begun(second);
     await second.locator('#mode-design').click();
     await field(second, width).fill('16.6');
     await expect.poll(() => second.evaluate((key) => localStorage.getItem(key)?.includes('16.6'), KEPT)).toBe(true);
@@ -31,7 +32,7 @@ describe('what the page keeps', () => {
     expect(kept).toContain('16.6');
     expect(kept).not.toContain('15.5');
     expect(JSON.parse(kept ?? '{}').file.visits.length).toBeGreaterThan(3);
-    await second.reload();
+    await reload(second);
     await second.locator('#mode-design').click();
     expect(await field(second, width).inputValue()).toBe('16.6');
   });
