@@ -241,7 +241,7 @@ describe('caseReport(record)', () => {
     const options = { differential: 25, thickness: 1.6, seam: 'pinch', width: 20, stretch: 0.05 };
     const record = sampleCase([
       { pip: [20, 90], rest: { made: { ...made, options, geometryVersion: '7', flatLength: 161.25 } } },
-      { pip: [20, 90], rest: { made: { ...made, options: { width: 20 }, geometryVersion: '7' } } },
+      { pip: [20, 90], rest: { made: { ...made, options: { width: 'auto', outline: 'staggered' }, geometryVersion: '7' } } },
       { pip: [20, 90], rest: plate(45) },
     ]);
     const report = caseReport(record);

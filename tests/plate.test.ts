@@ -144,7 +144,7 @@ describe('every plate', () => {
             keepsItsClearances(face.fold, SLIDE, short ? 0 : report.pipClearance);
           }
           for (const [digit, angle] of Object.entries(report.freePipFlexion)) {
-            const warned = report.warnings.some((w) => w.code === 'PIP_FLEXION_NOT_FREE' && w.where === `digits.${digit}`);
+            const warned = report.warnings.some((w) => w.code === 'PLATE_STOPS_PIP' && w.where === `digits.${digit}`);
             expect([digit, angle, warned]).toEqual([digit, angle, angle < 90]);
           }
         },

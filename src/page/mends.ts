@@ -67,6 +67,9 @@ export function mendFor(store: Store, problem: Problem, field: string): Mend | n
     case 'BLOCK_HOLDS_NONE':
     case 'BLOCK_MIXED':
       return { label: words.another, apply: () => (store.panel.value = 'ways') };
+    case 'STRIP_TOO_NARROW':
+      // With a web that would make it wide enough, that one is measured again; a measure is never set by a button.
+      return problem.limit === undefined ? { label: words.another, apply: () => (store.panel.value = 'ways') } : goTo;
     case 'DIGIT_NOT_MEASURED':
       return goTo;
     default: {

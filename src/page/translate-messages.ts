@@ -50,7 +50,7 @@ export function fieldName(where: string, texts: Texts): string {
   if (first === 'plate' || first === 'angle') return texts.plate.angle;
   if (first === 'target') return texts.finger.target;
   if (first === 'print') return second === 'across' ? texts.files.across : texts.files.along;
-  const option = getOwn(texts.options.name, first);
+  const option = getOwn(texts.options.name, first) as string | undefined;
   if (typeof option === 'string') return option;
   const others: Record<string, string> = {
     code: texts.files.code,
@@ -102,15 +102,10 @@ function saidOf(about: Problem | Warning, { texts, format, entries }: Speaker): 
   const option = NUMBER_OPTIONS.find((o) => o.key === parts[0]);
   const field = fieldAt(where);
   const isMotion = parts[0] === 'motion' || parts[0] === 'target';
-  const isAngle = option ? option.unit === 'degrees' : isMotion || about.code === 'PIP_FLEXION_NOT_FREE';
+  const isFreeFlexion = about.code === 'PIP_FLEXION_NOT_FREE' || about.code === 'PLATE_STOPS_PIP';
+  const isAngle = option ? option.unit === 'degrees' : isMotion || isFreeFlexion;
   const shown = (value: number | undefined) =>
-    value === undefined
-      ? ''
-      : about.code === 'PIP_FLEXION_NOT_FREE'
-        ? format.degrees(value, 0)
-        : isAngle
-          ? format.degrees(value)
-          : format.length(value);
+    value === undefined ? '' : isFreeFlexion ? format.degrees(value, 0) : isAngle ? format.degrees(value) : format.length(value);
   const typed = typedAt(entries, where);
   const isWarning = !('kind' in about);
   const motionRange = MOTION_RANGE[parts[2] === 'bends' ? 'bends' : 'lacks'];

@@ -5,6 +5,7 @@ import type { MadeDevice, MakingNotes } from '../pattern/making-notes.ts';
 import type { HandPose } from '../picture/posed-hand.ts';
 import { joined, type Measure, type PageLayer, placeLayer, scaleLayer, text } from '../sheet/paper/page.ts';
 import type { PageContent, PaperRoom } from '../sheet/paper/pattern-pages.ts';
+import { listed } from '../words/hand-words.ts';
 import type { Translations } from '../words/language.ts';
 import { paperWords } from '../words/papers/paper-words.ts';
 import type { patientEnglish } from '../words/papers/patient-english.ts';
@@ -130,10 +131,6 @@ function sayings(made: MadeDevice, w: Words): Said {
       );
   const how = others ? (lower ? w.does.othersLower : w.does.othersHigher) : lower ? w.does.heldLower : w.does.heldHigher;
   return { title, motion, does: [how(named), ...helps, w.does.use] };
-}
-
-function listed(names: readonly string[], and: string): string {
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} ${and} ${names.at(-1)}`;
 }
 
 /** What it does, how long it is worn, on and off; beside them the hand with it, as its owner sees it. */

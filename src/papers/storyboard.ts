@@ -10,7 +10,7 @@ import type { HandPose } from '../picture/posed-hand.ts';
 import { add, minus } from '../picture/vec.ts';
 import { joined, type Measure, type PageLayer } from '../sheet/paper/page.ts';
 import { plain } from '../units/number.ts';
-import { capital } from '../words/hand-words.ts';
+import { capital, listed } from '../words/hand-words.ts';
 import { devicePicture, treatedDigit } from './device-pictures.ts';
 import { named, nameHeight } from './finger-names.ts';
 import { type Items, label, moved, overTheCrease, shape, strike, twisted } from './glyphs.ts';
@@ -174,10 +174,6 @@ function stagesOf({ path }: StripFigures): readonly Stage[] {
     { kind: 'back', from: outer(last), to: path.pathLength, digits: [last] },
   );
   return stages;
-}
-
-function listed(names: readonly string[], and: string): string {
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} ${and} ${names.at(-1)}`;
 }
 
 /** Letters of the angle, mm. */

@@ -1,4 +1,5 @@
 import { DIGITS } from '../hand/digits.ts';
+import { usualValue } from '../pattern/option-entries.ts';
 import { PLATE_CHOICE_OPTIONS, PLATE_NUMBER_OPTIONS } from '../pattern/plate/plate-options.ts';
 import { CHOICE_OPTIONS, NUMBER_OPTIONS, RETIRED_OPTIONS } from '../pattern/strip/strip-options.ts';
 import { plain } from '../units/number.ts';
@@ -101,12 +102,13 @@ export function optionsText({ kind, options }: MadeFile, language: Language = 'e
     const option = all.find((one) => one.key === key);
     const shown = (of: Value) => valueText(of, words, named);
     if (option === undefined) return [`${key} ${shown(value)}`];
-    if (option.default === value) return [];
+    // A figure that the program would take is as usual as leaving it to the program.
+    if (value === option.default || value === usualValue(option)) return [];
     const unit =
       'unit' in option && option.unit !== 'fraction' && typeof value === 'number'
         ? ` ${option.unit === 'degrees' ? named.degrees : option.unit}`
         : '';
-    return [words.option({ name: wordFor(named.name, key), value: shown(value), unit, usual: shown(option.default) })];
+    return [words.option({ name: wordFor(named.name, key), value: shown(value), unit, usual: shown(usualValue(option)) })];
   });
   return other.length === 0 ? words.optionsUsual : words.optionsDiffer(other);
 }

@@ -9,11 +9,12 @@ export const LARGEST_JSON_BYTES = 1_000_000;
  * (`FILE_TOO_LARGE`), not JSON (`JSON_SYNTAX`, with line and column counted from 1), has a number beyond all numbers (`JSON_NUMBER`), or a name
  * twice in one object (`JSON_NAME_TWICE`), of which readers take one or the other.
  * @param source name of the file, set before the message
+ * @param largest in bytes of UTF-8
  */
-export function parseJsonText(text: string, source?: string): Result<unknown> {
+export function parseJsonText(text: string, source?: string, largest = LARGEST_JSON_BYTES): Result<unknown> {
   const prefix = source === undefined ? '' : `${source}: `;
-  if (text.length > LARGEST_JSON_BYTES || new TextEncoder().encode(text).length > LARGEST_JSON_BYTES) {
-    const message = `${prefix}the file is larger than ${LARGEST_JSON_BYTES} bytes, the most that is read; is it the right file?`;
+  if (text.length > largest || new TextEncoder().encode(text).length > largest) {
+    const message = `${prefix}the file is larger than ${largest} bytes, the most that is read; is it the right file?`;
     return failure({ code: 'FILE_TOO_LARGE', where: '', message, kind: 'input' });
   }
   const body = text.startsWith('\uFEFF') ? text.slice(1) : text;

@@ -106,6 +106,8 @@ export const englishMessages = {
       `The tightest corner has a radius of ${value}, under ${limit}: there is no room for more. Flare it and feel that it is smooth.`,
     PIP_FLEXION_NOT_FREE: ({ digit, value, limit }) =>
       `PIP flexion of the ${digit} is stopped at about ${value}, under ${limit}. Less minimum width or less distance to the web helps, or an arrangement without a layer on its palmar side.`,
+    PLATE_STOPS_PIP: ({ digit, value, limit }) =>
+      `The plate stops PIP flexion of the ${digit} at about ${value}, under ${limit}. A dorsal plate leaves it free; check the fist before it sets.`,
     STRAIGHT_PULLED: () =>
       'A straight strip must be pulled along the hand to follow the webs, which stretches and presses it. Use the staggered outline.',
     TRIM_TOO_SHORT: ({ limit }) => `The length is known to ± ${limit} (95 %), more than the trim covers. Use at least that much trim.`,

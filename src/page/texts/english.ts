@@ -3,6 +3,7 @@ import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../../pattern/strip/strip-option
 import { cautionsEnglish, pencilTestEnglish } from '../../words/cautions.ts';
 import { capital, handWords } from '../../words/hand-words.ts';
 import type { Translations } from '../../words/language.ts';
+import { OPTION_WORDS } from '../../words/record/option-words.ts';
 import { aboutWords } from '../sections/about/about-words.ts';
 import { filesWords } from '../sections/files/files-words.ts';
 import { fingerWords } from '../sections/finger/finger-words.ts';
@@ -94,24 +95,7 @@ export const english = {
     heading: 'Strip and sheet',
     about: 'Usual values are filled in.',
     more: 'More options',
-    name: {
-      width: 'Strip width',
-      thickness: 'Sheet thickness',
-      skinClearance: 'Skin clearance',
-      webGap: 'Web gap',
-      crossingPlay: 'Crossing play',
-      proximalGap: 'Proximal gap',
-      freeFlexion: 'Free PIP flexion',
-      paperReading: 'Reading of the paper strip',
-      outline: 'Outline',
-      minimumWidth: 'Minimum width',
-      differential: 'MP differential',
-      seamAllowance: 'Seam allowance',
-      trim: 'Trim',
-      stretch: 'Stretch',
-      closure: 'Closure',
-      seam: 'Seam',
-    },
+    name: OPTION_WORDS.en.name,
     option: optionTexts,
     choice: {
       tacked: 'tacked',

@@ -115,6 +115,8 @@ export const germanMessages: Texts['message'] = {
       `Die engste Ecke hat einen Radius von ${value}, unter ${limit}: Für mehr ist kein Platz. Bördeln Sie sie aus und fühlen Sie, dass sie glatt ist.`,
     PIP_FLEXION_NOT_FREE: ({ digit, value, limit }) =>
       `Die PIP-Beugung wird bei etwa ${value} angehalten (${digit}), unter ${limit}. Eine kleinere Mindestbreite oder weniger Abstand zur Interdigitalfalte hilft, oder eine Variante ohne Lage auf seiner palmaren Seite.`,
+    PLATE_STOPS_PIP: ({ digit, value, limit }) =>
+      `Die Handschiene hält die PIP-Beugung bei etwa ${value} an (${digit}), unter ${limit}. Eine dorsale lässt sie frei; die Faust prüfen, bevor sie hart wird.`,
     STRAIGHT_PULLED: () =>
       'Ein gerader Streifen muss entlang der Hand gezogen werden, um den Interdigitalfalten zu folgen; das dehnt und staucht ihn. Nehmen Sie den gestaffelten Umriss.',
     TRIM_TOO_SHORT: ({ limit }) =>

@@ -1,5 +1,6 @@
 import { cautionsGerman, pencilTestGerman } from '../../words/cautions.ts';
 import { handWords } from '../../words/hand-words.ts';
+import { OPTION_WORDS } from '../../words/record/option-words.ts';
 import { aboutWords } from '../sections/about/about-words.ts';
 import { filesWords } from '../sections/files/files-words.ts';
 import { fingerWords } from '../sections/finger/finger-words.ts';
@@ -108,24 +109,7 @@ export const german: Texts = {
     heading: 'Streifen und Material',
     about: 'Übliche Werte sind eingetragen.',
     more: 'Weitere Einstellungen',
-    name: {
-      width: 'Streifenbreite',
-      thickness: 'Materialdicke',
-      skinClearance: 'Hautabstand',
-      webGap: 'Fingerabstand',
-      crossingPlay: 'Spiel an der Kreuzung',
-      proximalGap: 'Proximaler Abstand',
-      freeFlexion: 'Freie PIP-Beugung',
-      paperReading: 'Ablesung am Papierstreifen',
-      outline: 'Umriss',
-      minimumWidth: 'Mindestbreite',
-      differential: 'MP-Differenz',
-      seamAllowance: 'Überlappung',
-      trim: 'Zugabe zum Kürzen',
-      stretch: 'Dehnung',
-      closure: 'Schluss',
-      seam: 'Klebestelle',
-    },
+    name: OPTION_WORDS.de.name,
     option: {
       width:
         'Breite des Streifens, entlang der Finger; auto: die breiteste von 20, 18, 15, 12, von der die Ausschnitte zwei Drittel lassen',

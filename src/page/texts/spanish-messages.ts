@@ -111,6 +111,8 @@ export const spanishMessages: Texts['message'] = {
       `La esquina más cerrada tiene un radio de ${value}, menos de ${limit}: no hay sitio para más. Dóblela hacia fuera y compruebe que es lisa.`,
     PIP_FLEXION_NOT_FREE: ({ digit, value, limit }) =>
       `La flexión IFP del ${digit} se para hacia los ${value}, por debajo de ${limit}. Ayuda un ancho mínimo menor o menos distancia a la comisura, o una configuración sin capa en su lado palmar.`,
+    PLATE_STOPS_PIP: ({ digit, value, limit }) =>
+      `La férula para la flexión IFP del ${digit} hacia los ${value}, por debajo de ${limit}. Una dorsal la deja libre; compruebe el puño antes de que endurezca.`,
     STRAIGHT_PULLED: () =>
       'Una tira recta debe estirarse a lo largo de la mano para seguir las comisuras, y eso la estira y la comprime. Use el contorno escalonado.',
     TRIM_TOO_SHORT: ({ limit }) => `La longitud se conoce a ± ${limit} (95 %), más de lo que cubre el sobrante. Use al menos ese sobrante.`,

@@ -1,5 +1,6 @@
 import { cautionsSpanish, pencilTestSpanish } from '../../words/cautions.ts';
 import { handWords } from '../../words/hand-words.ts';
+import { OPTION_WORDS } from '../../words/record/option-words.ts';
 import { aboutWords } from '../sections/about/about-words.ts';
 import { filesWords } from '../sections/files/files-words.ts';
 import { fingerWords } from '../sections/finger/finger-words.ts';
@@ -105,24 +106,7 @@ export const spanish: Texts = {
     heading: 'Tira y lámina',
     about: 'Los valores habituales ya están puestos.',
     more: 'Más ajustes',
-    name: {
-      width: 'Ancho de la tira',
-      thickness: 'Grosor de la lámina',
-      skinClearance: 'Holgura con la piel',
-      webGap: 'Separación de dedos',
-      crossingPlay: 'Juego en el cruce',
-      proximalGap: 'Distancia proximal',
-      freeFlexion: 'Flexión libre de la IFP',
-      paperReading: 'Lectura de la tira de papel',
-      outline: 'Contorno',
-      minimumWidth: 'Ancho mínimo',
-      differential: 'Diferencia MCF',
-      seamAllowance: 'Margen de unión',
-      trim: 'Sobrante',
-      stretch: 'Estiramiento',
-      closure: 'Cierre',
-      seam: 'Unión',
-    },
+    name: OPTION_WORDS.es.name,
     option: {
       width: 'Ancho de la tira, a lo largo de los dedos; auto: el mayor de 20, 18, 15, 12 del que los rebajes dejan dos tercios',
       thickness: 'Grosor de la lámina (3/32 de pulgada son 2,4)',

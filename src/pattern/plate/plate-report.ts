@@ -118,7 +118,7 @@ export function plateWarnings({ options, freePip, frame, outlines }: PlateFigure
   for (const [digit, angle] of Object.entries(freePip)) {
     if (angle >= NO_FIST) continue;
     warnings.push({
-      code: 'PIP_FLEXION_NOT_FREE',
+      code: 'PLATE_STOPS_PIP',
       where: `digits.${digit}`,
       message: `the plate stops PIP flexion of the ${digit} finger at about ${angle.toFixed(0)} degrees, under ${NO_FIST}`,
       value: angle,

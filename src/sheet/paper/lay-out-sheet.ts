@@ -3,6 +3,7 @@ import type { Pattern } from '../../pattern/pattern.ts';
 import { boxOfDrawn } from '../../pattern/place-marks.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Result, success, type Warning } from '../../units/result.ts';
+import { capital } from '../../words/hand-words.ts';
 import { type SheetSpeech, sheetSpeech } from '../../words/sheet-words.ts';
 import { besidePattern } from './beside-pattern.ts';
 import { type Frame, type FrameWords, frameLayer, frameOf, plainRoom } from './frame.ts';
@@ -169,9 +170,7 @@ function better(plan: Plan, best: Plan): boolean {
 
 function frameWords(pattern: Pattern, settings: SheetSettings, { w, number }: SheetSpeech): FrameWords {
   const { notes, inputs } = pattern;
-  const head = notes
-    ? `${notes.code}   ${w.hand[notes.side]}   ${notes.block.charAt(0).toUpperCase()}${notes.block.slice(1)}`
-    : pattern.title;
+  const head = notes ? `${notes.code}   ${w.hand[notes.side]}   ${capital(notes.block)}` : pattern.title;
   const date = inputs.date === null ? '' : `   ${w.date(inputs.date)}`;
   const { correction } = settings;
   return {

@@ -2,8 +2,9 @@ import * as z from 'zod';
 import { SIDES } from '../../hand/digits.ts';
 import { CarriedDesign, readPlateOptions } from '../../pattern/plate/read-plate.ts';
 import { formWords } from '../../units/form-problems.ts';
+import { parseJsonText } from '../../units/json-text.ts';
 import { parseLength } from '../../units/length.ts';
-import { quote, visible } from '../../units/quote.ts';
+import { quote } from '../../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
 import { CUT_LIST_COLUMNS, CUT_LIST_SCHEMA, type CutPiece } from './cut-list.ts';
 import { readTable } from './read-table.ts';
@@ -39,6 +40,9 @@ const listForm = z.strictObject({
   pieces: z.array(pieceForm).min(1).max(MOST_PIECES),
 });
 
+/** The largest file of pieces that is read. */
+export const LARGEST_LIST_BYTES = 100_000_000;
+
 /** Pieces that are laid out at once; 5,000 of mixed sizes take a quarter of a minute. */
 const MOST_LAID_OUT = 5000;
 
@@ -50,7 +54,7 @@ export function tooManyPieces({ pieces }: CutList, source = ''): Problem | null 
   return problem(source || 'the cut list', '', message);
 }
 
-/** A cut list from the text of a file, JSON when it begins so, else CSV. All problems at once: `CUT_LIST`, with line and column for CSV. */
+/** A cut list from the text of a file, JSON when it begins so, else CSV. All problems at once: `CUT_LIST`, with line and column for CSV, or those of `parseJsonText`. */
 export function readCutList(text: string, source: string): Result<CutList> {
   const list = /^\uFEFF?\s*\{/.test(text) ? fromJson(text, source) : fromCsv(text, source);
   const many = list.ok ? tooManyPieces(list.value, source) : null;
@@ -58,12 +62,9 @@ export function readCutList(text: string, source: string): Result<CutList> {
 }
 
 function fromJson(text: string, source: string): Result<CutList> {
-  let json: unknown;
-  try {
-    json = JSON.parse(text.replace(/^\uFEFF/, ''));
-  } catch (error) {
-    return failure(problem(source, '', `is not JSON (${error instanceof Error ? visible(error.message) : ''})`));
-  }
+  const parsed = parseJsonText(text, source, LARGEST_LIST_BYTES);
+  if (!parsed.ok) return parsed;
+  const json = parsed.value;
   const read = listForm.safeParse(json);
   if (!read.success)
     return failure(

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { CUT_LIST_SCHEMA } from './cut-list.ts';
 import { readCutList } from './read-cut-list.ts';
 import { readStock } from './read-stock.ts';
 import { readShelf } from './shelf.ts';
@@ -24,6 +25,18 @@ describe('tables that are longer than any workshop needs', () => {
     const stock = readStock(`id,along,across\n${'a,0,x\n'.repeat(5000)}`, 'stock.csv');
     expect(stock.ok ? 0 : stock.problems.length).toBe(50);
   });
+});
+
+it('a list in JSON with a name twice in one piece is refused: readers would take one or the other', () => {
+  const piece =
+    '{"id":"A","code":"A","side":null,"block":null,"plate":null,"length":150,"width":20,"quantity":1,"marks":[],"warnings":[],"invented":true,"hand":null}';
+  const list = (pieces: string) => `{"schema":"${CUT_LIST_SCHEMA}","units":"mm","settings":{},\n"pieces":[${pieces}]}`;
+  expect(readCutList(list(piece), 'list.json')).toMatchObject({ ok: true, value: { pieces: [{ quantity: 1 }] } });
+  expect(readCutList(list(piece.replace('"quantity":1', '"quantity":1,"quantity":7')), 'list.json')).toMatchObject({
+    ok: false,
+    problems: [{ code: 'JSON_NAME_TWICE', message: expect.stringContaining('list.json: line 2: "quantity" stands twice') }],
+  });
+  expect(readCutList(list(piece).slice(0, -1), 'list.json')).toMatchObject({ ok: false, problems: [{ code: 'JSON_SYNTAX' }] });
 });
 
 it('a table from a spreadsheet is read alike by all: semicolons, commas in figures, names of columns in any case, empty rows', () => {

@@ -22,6 +22,7 @@ export const lookAtEnglish = {
   PIP_CLEARANCE: 'the folded plate ends near a PIP joint: see that it bends freely, trim what stops it',
   PIP_CLEARANCE_LESS: 'the plate ends nearer to the PIP creases than asked: see that the joints bend freely',
   PIP_FLEXION_NOT_FREE: 'the strip may stop PIP flexion of a digit: try the fist before it sets',
+  PLATE_STOPS_PIP: 'the plate may stop PIP flexion of a digit: try the fist before it sets',
   PIP_THINNER: 'a PIP joint is thinner than its phalanx: measure both again',
   PLATE_ANGLE_UNUSUAL: 'the MP angle is outside what this plate is meant for',
   RING_CHARTS_DIFFER: 'ring charts differ: measure with a tape',

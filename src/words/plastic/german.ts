@@ -24,6 +24,7 @@ const lookAtGerman: Translations<typeof lookAtEnglish> = {
   PIP_CLEARANCE: 'die gebogene Handschiene endet nahe an einem PIP-Gelenk: freie Beugung prüfen, kürzen, was stört',
   PIP_CLEARANCE_LESS: 'die Handschiene endet näher an den PIP-Falten als verlangt: freie Beugung prüfen',
   PIP_FLEXION_NOT_FREE: 'der Streifen kann die PIP-Beugung eines Fingers hemmen: die Faust versuchen, bevor er hart wird',
+  PLATE_STOPS_PIP: 'die Handschiene kann die PIP-Beugung eines Fingers hemmen: die Faust versuchen, bevor sie hart wird',
   PIP_THINNER: 'ein PIP-Gelenk ist dünner als sein Fingerglied: beide neu messen',
   PLATE_ANGLE_UNUSUAL: 'der MP-Winkel liegt außerhalb dessen, wofür diese Handschiene gedacht ist',
   RING_CHARTS_DIFFER: 'Ringtabellen weichen voneinander ab: mit dem Maßband messen',

@@ -24,6 +24,7 @@ const lookAtSpanish: Translations<typeof lookAtEnglish> = {
   PIP_CLEARANCE: 'la férula doblada acaba cerca de una articulación IFP: vea que flexiona libre, recorte lo que estorbe',
   PIP_CLEARANCE_LESS: 'la férula acaba más cerca de los pliegues IFP de lo pedido: vea que flexionan libres',
   PIP_FLEXION_NOT_FREE: 'la tira puede frenar la flexión IFP de un dedo: pruebe el puño antes de que endurezca',
+  PLATE_STOPS_PIP: 'la férula puede frenar la flexión IFP de un dedo: pruebe el puño antes de que endurezca',
   PIP_THINNER: 'una articulación IFP es más delgada que su falange: mida ambas de nuevo',
   PLATE_ANGLE_UNUSUAL: 'el ángulo MCF está fuera de aquel para el que es esta férula',
   RING_CHARTS_DIFFER: 'las tablas de anillos difieren: mida con cinta',

@@ -1,5 +1,6 @@
 import { CHOICE_OPTIONS, NUMBER_OPTIONS } from '../../../pattern/strip/strip-options.ts';
 import { tidyDay } from '../../../units/day.ts';
+import { capital } from '../../../words/hand-words.ts';
 import { Choice } from '../../parts/choice.tsx';
 import { Field } from '../../parts/field.tsx';
 import { Panel } from '../../parts/panel.tsx';
@@ -26,7 +27,7 @@ export function OptionsPanel() {
           <Field
             key={o.key}
             where={o.key}
-            label={texts.options.name[o.key]}
+            label={capital(texts.options.name[o.key])}
             unit={unit(o.unit)}
             hint={texts.options.option[o.key]}
             numeric={settings.unit !== 'in'}
@@ -37,7 +38,7 @@ export function OptionsPanel() {
         <Choice
           key={o.key}
           where={o.key}
-          legend={`${texts.options.name[o.key]}: ${texts.options.option[o.key]}`}
+          legend={`${capital(texts.options.name[o.key])}: ${texts.options.option[o.key]}`}
           value={store.entries.value.options[o.key]}
           choices={o.choices.map((value) => ({ value, label: texts.options.choice[value as keyof typeof texts.options.choice] }))}
           onChoose={(value) => store.enter({ where: o.key, value }, ({ options: now }) => ({ options: { ...now, [o.key]: value } }))}

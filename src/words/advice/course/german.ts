@@ -1,5 +1,6 @@
 import type { NextArrangement } from '../../../block/next-arrangement.ts';
 import { plain } from '../../../units/number.ts';
+import { capital } from '../../hand-words.ts';
 import type { Translations } from '../../language.ts';
 import type { PlanSpeech } from '../plan/plan-words.ts';
 import { sayStep } from '../plan/say-plan.ts';
@@ -97,7 +98,7 @@ function fitSays({ marks, loose, girth }: CourseFigures['FIT']): string {
   ];
   const size = girth === null ? '' : girth.after > girth.before ? ' Größer anfertigen.' : ' Enger anfertigen.';
   const text = list(found);
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}. Alle gehaltenen Finger neu messen, entlasten oder mit demselben Winkel neu anfertigen.${size} Das zählt nicht als Änderung.`;
+  return `${capital(text)}. Alle gehaltenen Finger neu messen, entlasten oder mit demselben Winkel neu anfertigen.${size} Das zählt nicht als Änderung.`;
 }
 
 /** What the measuring error is taken from. */

@@ -1,5 +1,6 @@
 import type { NextArrangement } from '../../../block/next-arrangement.ts';
 import { plain } from '../../../units/number.ts';
+import { capital } from '../../hand-words.ts';
 import type { Translations } from '../../language.ts';
 import type { PlanSpeech } from '../plan/plan-words.ts';
 import { sayStep } from '../plan/say-plan.ts';
@@ -99,7 +100,7 @@ function fitSays({ marks, loose, girth }: CourseFigures['FIT']): string {
   ];
   const size = girth === null ? '' : girth.after > girth.before ? ' Hacerla más amplia.' : ' Hacerla más ceñida.';
   const text = list(found);
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}. Medir de nuevo todos los dedos sujetos, aliviarla o hacerla de nuevo con el mismo ángulo.${size} No cuenta como cambio.`;
+  return `${capital(text)}. Medir de nuevo todos los dedos sujetos, aliviarla o hacerla de nuevo con el mismo ángulo.${size} No cuenta como cambio.`;
 }
 
 /** What the measuring error is taken from. */
