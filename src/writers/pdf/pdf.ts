@@ -11,7 +11,7 @@ import { cleanText, notWinAnsi } from '../clean-text.ts';
 import { drawOrder } from '../draw-order.ts';
 import { PEN_WIDTHS, TONES } from '../drawing-style.ts';
 import { embeddedText } from '../inputs-text.ts';
-import type { PatternWriter } from '../writer.ts';
+import type { PagesOfFile, PatternWriter } from '../writer.ts';
 import { CAPITAL_SHARE, helveticaWidth, type PdfDocument, pdfBytes } from './pdf-document.ts';
 import { arcCubics } from './pdf-path.ts';
 
@@ -57,11 +57,11 @@ export function pdfWriter(settings: SheetSettings): PatternWriter {
       const bytes = writeSheet(sheet.value, date, { name: INPUTS_ATTACHMENT, text: embeddedText(pattern.inputs) });
       return bytes.ok ? success(bytes.value, sheet.warnings) : bytes;
     },
-    describe(pattern: Pattern): string | null {
+    pages(pattern: Pattern): PagesOfFile | null {
       const sheet = layOutForPdf(pattern, settings);
       if (!sheet.ok) return null;
-      const count = sheet.value.pages.length;
-      return `${count} page${count === 1 ? '' : 's'}, ${settings.paper.name} ${sheet.value.orientation}${sheet.value.tiled ? ', pattern in tiles' : ''}`;
+      const { pages, orientation, tiled } = sheet.value;
+      return { count: pages.length, paper: settings.paper.name, orientation, tiled };
     },
   };
 }
