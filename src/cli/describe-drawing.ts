@@ -16,7 +16,7 @@ export function describeDrawing(report: StripReport, chosen: ChosenBlock, files:
     '',
     blockSketch(chosen.block),
     '',
-    `strip       ${mm(report.flatLength)} long (95 % band ${plain(report.lengthBand95[0], 1)} to ${mm(report.lengthBand95[1])}), ${mm(report.flatWidth)} wide, ${report.closure}`,
+    `strip       ${mm(report.flatLength)} long (95 % band ${plain(report.lengthBand95[0], 1)} to ${mm(report.lengthBand95[1])}${report.paperTrial ? ', of the paper reading' : ''}), ${mm(report.flatWidth)} wide, ${report.closure}`,
     ...report.relief.map((r) => `relief      ${mm(r.depth)} off the distal edge, palmar to the ${r.digit} finger`),
     `free PIP    ${Object.entries(report.freePipFlexion)
       .map(([digit, angle]) => `${digit} ${plain(angle, 0)}`)
