@@ -26,7 +26,17 @@ export function describeDrawing(report: StripReport, block: Block, why: string, 
     '',
     blockSketch(block, hand.short),
     '',
-    line(w.label.strip, w.strip(number(length, 1), number(low, 1), number(high, 1), number(width, 1), strip.choice[report.closure])),
+    line(
+      w.label.strip,
+      w.strip(
+        number(length, 1),
+        number(low, 1),
+        number(high, 1),
+        report.paperTrial !== null,
+        number(width, 1),
+        strip.choice[report.closure],
+      ),
+    ),
     ...report.relief.map((r) => line(w.label.relief, w.relief(number(r.depth, 1), hand.finger[r.digit]))),
     ...freePipLines(report.freePipFlexion, language),
     ...report.loops.map(({ digits, innerCircumference, isoRingSize }) => {

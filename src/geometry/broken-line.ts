@@ -5,10 +5,15 @@ export type BrokenLine = readonly Point[];
 
 /** Its height at x; where it jumps, the lower of the two. */
 export function heightAt(line: BrokenLine, x: number): number {
-  const after = line.findIndex((p) => p.x >= x);
-  if (after < 0) return line.at(-1)?.y ?? Number.NaN;
-  const to = line[after] as Point;
-  if (to.x === x) return Math.min(...line.filter((p) => p.x === x).map((p) => p.y));
+  let after = 0;
+  while (after < line.length && (line[after] as Point).x < x) after++;
+  const to = line[after];
+  if (!to) return line.at(-1)?.y ?? Number.NaN;
+  if (to.x === x) {
+    let lowest = to.y;
+    for (let k = after + 1; line[k]?.x === x; k++) lowest = Math.min(lowest, (line[k] as Point).y);
+    return lowest;
+  }
   const from = line[after - 1];
   return from ? from.y + ((to.y - from.y) * (x - from.x)) / (to.x - from.x) : to.y;
 }
@@ -73,7 +78,8 @@ export function leastDistance(one: BrokenLine, other: BrokenLine): number {
 export function distanceToSegment(p: Point, from: Point, to: Point): number {
   const [dx, dy] = [to.x - from.x, to.y - from.y];
   const t = Math.min(1, Math.max(0, ((p.x - from.x) * dx + (p.y - from.y) * dy) / (dx * dx + dy * dy || 1)));
-  return Math.hypot(p.x - from.x - t * dx, p.y - from.y - t * dy);
+  // Not Math.hypot, see `support`.
+  return Math.sqrt((p.x - from.x - t * dx) ** 2 + (p.y - from.y - t * dy) ** 2);
 }
 
 /** The part of a line between two x, with its heights there. */

@@ -1,18 +1,15 @@
-import { arcOf, type LineArcPath, type Point, pointAlong, segmentsOf } from './path.ts';
+import { arcOf, type LineArcPath, type Point, pointsAlong, segmentsOf } from './path.ts';
 
 /** How far a chord may lie from its arc where only marks are placed by it. mm */
 const CHORD_ERROR = 0.01;
 
 /** The corners of a path with its arcs as chords within 0.01 mm: for placing marks, never for cutting. */
 export function chordPoints(path: LineArcPath): readonly Point[] {
-  const points: Point[] = [];
-  for (const segment of segmentsOf(path)) {
+  return segmentsOf(path).flatMap((segment) => {
     const arc = arcOf(segment);
     const step = arc ? 2 * Math.acos(Math.max(0, 1 - CHORD_ERROR / arc.radius)) : 1;
-    const count = arc ? Math.max(1, Math.ceil(Math.abs(arc.sweep) / step)) : 1;
-    for (let k = 0; k < count; k++) points.push(pointAlong(segment, k / count));
-  }
-  return points;
+    return pointsAlong(segment, arc ? Math.max(1, Math.ceil(Math.abs(arc.sweep) / step)) : 1);
+  });
 }
 
 /** Whether a point lies inside a closed polygon (even-odd rule). */

@@ -29,6 +29,12 @@ export function polyline(points: readonly Point[], closed = false): LineArcPath 
   return { closed, vertices: points.map((p) => vertex(p.x, p.y)) };
 }
 
+/** A circle as two half circles, counter-clockwise from its right-hand side. */
+export function circlePath({ center, radius }: { readonly center: Point; readonly radius: number }): LineArcPath {
+  const end = (side: number) => vertex(center.x + side * radius, center.y, 1);
+  return { closed: true, vertices: [end(1), end(-1)] };
+}
+
 /** One straight or curved edge of a line-arc path. mm; bulge = tan(sweep/4), positive counter-clockwise. */
 export interface Segment {
   readonly from: Point;
@@ -79,8 +85,17 @@ export function segmentLength(segment: Segment): number {
 
 /** Point at the fraction t (0..1) of the segment's length. */
 export function pointAlong(segment: Segment, t: number): Point {
+  return pointOn(segment, arcOf(segment), t);
+}
+
+/** So many points at even distances along a segment, its start the first of them and its end left out. */
+export function pointsAlong(segment: Segment, count: number): readonly Point[] {
   const arc = arcOf(segment);
-  if (!arc) return { x: segment.from.x + t * (segment.to.x - segment.from.x), y: segment.from.y + t * (segment.to.y - segment.from.y) };
+  return Array.from({ length: count }, (_, k) => pointOn(segment, arc, k / count));
+}
+
+function pointOn({ from, to }: Segment, arc: ArcShape | null, t: number): Point {
+  if (!arc) return { x: from.x + t * (to.x - from.x), y: from.y + t * (to.y - from.y) };
   const angle = arc.startAngle + t * arc.sweep;
   return { x: arc.center.x + arc.radius * Math.cos(angle), y: arc.center.y + arc.radius * Math.sin(angle) };
 }
@@ -175,12 +190,12 @@ export function unionBox(boxes: readonly Box[]): Box {
 export function flattened(path: LineArcPath, chordError: number): LineArcPath {
   const points: Point[] = [];
   for (const segment of segmentsOf(path)) {
-    points.push({ x: segment.from.x, y: segment.from.y });
+    const { x, y } = segment.from;
+    points.push({ x, y });
     const arc = arcOf(segment);
     if (!arc) continue;
     const step = 2 * Math.acos(Math.max(0, 1 - chordError / arc.radius));
-    const count = Math.ceil(Math.abs(arc.sweep) / step - 1e-9);
-    for (let k = 1; k < count; k++) points.push(pointAlong(segment, k / count));
+    points.push(...pointsAlong(segment, Math.ceil(Math.abs(arc.sweep) / step - 1e-9)).slice(1));
   }
   const last = path.vertices.at(-1);
   if (!path.closed && last) points.push({ x: last.x, y: last.y });

@@ -125,14 +125,9 @@ export function tautPath(contacts: readonly Contact[], ends?: OpenEnds): TautPat
   if (contacts.length === 0) return { ok: false, reason: 'no contacts' };
   if (contacts.length === 1) return single(contacts, ends);
   const directionOf = directionsBetween(contacts);
-  const likely = likelyChoice(contacts, ends, directionOf);
-  const first = likely && through(contacts, likely, ends, directionOf);
-  if (first) return first;
-  for (const kept of choices(contacts, ends)) {
-    const found = through(contacts, kept, ends, directionOf);
-    if (found) return found;
-  }
-  return { ok: false, reason: 'no taut path passes these bodies on their sides' };
+  const kept = keptContacts(contacts, ends, directionOf);
+  if (!kept) return { ok: false, reason: 'no taut path passes these bodies on their sides' };
+  return { ok: true, ...laid(contacts, kept, ends, directionOf), dropped: contacts.filter((_, i) => !kept.includes(i)) };
 }
 
 function single(contacts: readonly Contact[], ends: OpenEnds | undefined): TautPath {
@@ -145,60 +140,70 @@ function single(contacts: readonly Contact[], ends: OpenEnds | undefined): TautP
 }
 
 /**
- * The choice that is nearly always it: all contacts, less those at which the path through the others would bend the wrong way, one after the other.
- * Null where a line is missing. Only `through` says whether it is right.
+ * The contacts that a taut path bends round, by their places in the list; null where there is no such choice. Tried from one contact to the next, the nearest first, so that
+ * what turns the wrong way, or leaves out a body that sticks through, is not followed further.
  */
-function likelyChoice(
-  contacts: readonly Contact[],
-  ends: OpenEnds | undefined,
-  directionOf: (from: number, to: number) => number | null,
-): readonly number[] | null {
-  const kept = contacts.map((_, i) => i);
-  for (let at = 0, right = 0; right < kept.length && kept.length > 2; ) {
-    const i = kept[at] as number;
-    const contact = contacts[i] as Contact;
-    const isEnd = ends !== undefined && (at === 0 || at === kept.length - 1);
-    let isRight = contact.hold !== 'touch' || isEnd;
-    if (!isRight) {
-      const arriving = directionOf(kept.at(at - 1) as number, i);
-      const leaving = directionOf(i, kept[(at + 1) % kept.length] as number);
-      if (arriving === null || leaving === null) return null;
-      const turned = contact.side * (leaving - arriving);
-      isRight = turned >= -WRONG_TURN && turned <= Math.PI + WRONG_TURN;
+function keptContacts(contacts: readonly Contact[], ends: OpenEnds | undefined, directionOf: Directions): readonly number[] | null {
+  const count = contacts.length;
+  const isFree = (i: number) => contacts[i]?.hold === 'touch' && !(ends && (i === 0 || i === count - 1));
+  const leads = (from: number, to: number): number | null => {
+    const psi = directionOf(from, to);
+    if (psi === null) return null;
+    const { body, side } = contacts[from] as Contact;
+    for (let i = (from + 1) % count; i !== to; i = (i + 1) % count) {
+      const left = contacts[i] as Contact;
+      if (stickOut(left, psi, tangentOffset(body, side, psi)) > LENGTH_COMPARED) return null;
     }
-    if (isRight) {
-      right++;
-      at = (at + 1) % kept.length;
-    } else {
-      kept.splice(at, 1);
-      right = 0;
-      at = (at + kept.length - 1) % kept.length;
+    return psi;
+  };
+  const follow = (kept: readonly number[], arriving: number | null): readonly number[] | null => {
+    const from = kept.at(-1) as number;
+    if (ends && from === count - 1)
+      return isRightTurn(contacts[from] as Contact, arriving ?? ends.startNormal, ends.endNormal) ? kept : null;
+    const [start = 0] = kept;
+    for (let step = 1; step <= count; step++) {
+      const to = (from + step) % count;
+      if (to === start && (ends || kept.length < 2)) return null;
+      const psi = leads(from, to);
+      const before = arriving ?? ends?.startNormal ?? null;
+      if (psi !== null && (before === null || isRightTurn(contacts[from] as Contact, before, psi + quarter(contacts[from] as Contact)))) {
+        const found = to === start ? closes(kept, psi) : follow([...kept, to], psi + quarter(contacts[to] as Contact));
+        if (found) return found;
+      }
+      if (to === start || !isFree(to)) return null;
     }
+    return null;
+  };
+  // The turn at the first contact of a closed path is known when it comes back to it.
+  const closes = (kept: readonly number[], psi: number) => {
+    const first = contacts[kept[0] as number] as Contact;
+    const leaving = directionOf(kept[0] as number, kept[1] as number) as number;
+    return isRightTurn(first, psi + quarter(first), leaving + quarter(first)) ? kept.toSorted((i, j) => i - j) : null;
+  };
+  if (ends) return follow([0], null);
+  const held = contacts.findIndex((_, i) => !isFree(i));
+  if (held >= 0) return follow([held], null);
+  for (let start = 0; start < count; start++) {
+    const found = follow([start], null);
+    if (found) return found;
   }
-  return kept;
+  return null;
 }
 
-/** Index lists of contacts to keep, fewest dropped first; only `touch` contacts are ever dropped, and not at the ends of an open path. */
-function* choices(contacts: readonly Contact[], ends: OpenEnds | undefined): Generator<readonly number[]> {
-  const all = contacts.map((_, i) => i);
-  const free = all.filter((i) => contacts[i]?.hold === 'touch' && !(ends && (i === 0 || i === contacts.length - 1)));
-  for (let count = 0; count <= free.length && contacts.length - count >= 2; count++) {
-    for (const gone of combinations(free, count)) yield all.filter((i) => !gone.includes(i));
-  }
+/** From the direction of the path to the outward normal of a contact: a quarter turn, away from the body. */
+function quarter(contact: Contact): number {
+  return (-contact.side * Math.PI) / 2;
 }
 
-function* combinations(items: readonly number[], count: number, from = 0): Generator<readonly number[]> {
-  if (count === 0) {
-    yield [];
-    return;
-  }
-  for (let i = from; i <= items.length - count; i++) {
-    for (const rest of combinations(items, count - 1, i + 1)) yield [items[i] as number, ...rest];
-  }
+function isRightTurn(contact: Contact, arriving: number, leaving: number): boolean {
+  const turned = turn(contact, arriving, leaving);
+  return turned >= -WRONG_TURN && (contact.hold !== 'touch' || turned <= Math.PI + WRONG_TURN);
 }
+
+type Directions = (from: number, to: number) => number | null;
 
 /** Direction of the path from one contact to another, by their places in the list, radians; null where none touches both. Each is solved once. */
-function directionsBetween(contacts: readonly Contact[]): (from: number, to: number) => number | null {
+function directionsBetween(contacts: readonly Contact[]): Directions {
   const known: (number | null | undefined)[] = [];
   return (i, j) => {
     const at = i * contacts.length + j;
@@ -211,52 +216,22 @@ function directionsBetween(contacts: readonly Contact[]): (from: number, to: num
   };
 }
 
-function through(
-  contacts: readonly Contact[],
-  kept: readonly number[],
-  ends: OpenEnds | undefined,
-  directionOf: (from: number, to: number) => number | null,
-): TautPath | null {
+/** The path round the contacts that are kept. */
+function laid(contacts: readonly Contact[], kept: readonly number[], ends: OpenEnds | undefined, directionOf: Directions) {
   const list = kept.map((i) => contacts[i] as Contact);
   const spans = ends ? list.length - 1 : list.length;
-  const directions: number[] = [];
-  for (let i = 0; i < spans; i++) {
-    const psi = directionOf(kept[i] as number, kept[(i + 1) % kept.length] as number);
-    if (psi === null) return null;
-    directions.push(psi);
-  }
-  const normals: (readonly [from: number, to: number])[] = [];
-  for (const [i, contact] of list.entries()) {
-    // The outward normal of a contact is a quarter turn from the path's direction, away from the body.
-    const quarter = (-contact.side * Math.PI) / 2;
-    const arriving = ends && i === 0 ? ends.startNormal : (directions[(i + spans - 1) % spans] as number) + quarter;
-    const leaving = ends && i === list.length - 1 ? ends.endNormal : (directions[i % spans] as number) + quarter;
-    const turned = turn(contact, arriving, leaving);
-    if (turned < -WRONG_TURN || (contact.hold === 'touch' && turned > Math.PI + WRONG_TURN)) return null;
-    normals.push([arriving, arriving + contact.side * Math.max(0, turned)]);
-  }
-  const dropped = contacts.filter((_, i) => !kept.includes(i));
-  for (const [i] of contacts.entries()) {
-    if (kept.includes(i)) continue;
-    const before = lastBelow(kept, i, Boolean(ends));
-    const psi = directions[before];
-    const contact = contacts[i] as Contact;
-    const neighbour = list[before] as Contact;
-    if (psi === undefined || stickOut(contact, psi, tangentOffset(neighbour.body, neighbour.side, psi)) > LENGTH_COMPARED) return null;
-  }
-  const arcs = list.map((contact, i) => arcOn(contact, ...(normals[i] as readonly [number, number])));
-  return { ok: true, ...joined(list, arcs, spans), dropped };
+  const directions = list.slice(0, spans).map((_, i) => directionOf(kept[i] as number, kept[(i + 1) % kept.length] as number) as number);
+  const arcs = list.map((contact, i) => {
+    const arriving = ends && i === 0 ? ends.startNormal : (directions[(i + spans - 1) % spans] as number) + quarter(contact);
+    const leaving = ends && i === list.length - 1 ? ends.endNormal : (directions[i % spans] as number) + quarter(contact);
+    return arcOn(contact, arriving, arriving + contact.side * Math.max(0, turn(contact, arriving, leaving)));
+  });
+  return joined(list, arcs, spans);
 }
 
 /** How far a body reaches across a line of direction psi at offset n·p, beyond the side where it belongs. */
 function stickOut(contact: Contact, psi: number, lineOffset: number): number {
   return contact.side * (lineOffset - tangentOffset(contact.body, contact.side, psi));
-}
-
-/** Position in `kept` of the last kept index below i; the last of all when none is (closed paths wrap round). */
-function lastBelow(kept: readonly number[], i: number, open: boolean): number {
-  for (let k = kept.length - 1; k >= 0; k--) if ((kept[k] as number) < i) return k;
-  return open ? 0 : kept.length - 1;
 }
 
 /**

@@ -7,7 +7,7 @@ import {
   chord,
   type LineArcPath,
   type Point,
-  pointAlong,
+  pointsAlong,
   type Segment,
   segmentBox,
   segmentLength,
@@ -117,8 +117,7 @@ function necks(segments: readonly Segment[]): readonly OutlineFault[] {
     const steps = Math.max(1, Math.ceil(length / NECK_STEP));
     // Most edges lie far off, and their boxes show it: to the whole edge first, then to each point of it.
     const around = boxes.flatMap((box, j) => (apart(boxes[i] as Box, box) ? [] : [j]));
-    for (let k = 0; k < steps; k++) {
-      const p = pointAlong(segment, k / steps);
+    for (const [k, p] of pointsAlong(segment, steps).entries()) {
       const here = (starts[i] as number) + (k / steps) * length;
       for (const j of around) {
         const { minX, minY, maxX, maxY } = boxes[j] as Box;

@@ -1,6 +1,6 @@
 import { boxIndex } from '../geometry/box-index.ts';
 import { insidePolygon } from '../geometry/inside.ts';
-import { type Box, type Point, pointAlong, type Segment, segmentBox, segmentLength, unionBox } from '../geometry/path.ts';
+import { type Box, type Point, pointAlong, pointsAlong, type Segment, segmentBox, segmentLength, unionBox } from '../geometry/path.ts';
 import type { Contour } from './contours.ts';
 import type { Budget } from './drawing.ts';
 
@@ -24,9 +24,7 @@ export interface Area {
 }
 
 export function areaOf(segments: readonly Segment[]): Area {
-  const polygon = segments.flatMap((segment) =>
-    segment.bulge === 0 ? [segment.from] : Array.from({ length: ARC_POINTS }, (_, k) => pointAlong(segment, k / ARC_POINTS)),
-  );
+  const polygon = segments.flatMap((segment) => (segment.bulge === 0 ? [segment.from] : pointsAlong(segment, ARC_POINTS)));
   return { polygon, box: unionBox(segments.map(segmentBox)) };
 }
 

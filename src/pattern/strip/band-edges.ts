@@ -1,6 +1,6 @@
 import { type BrokenLine, clipped, heightAt, heightsBetween, leastDistance, lowestOf } from '../../geometry/broken-line.ts';
 import { easeCorners } from '../../geometry/ease-corners.ts';
-import { type LineArcPath, type Point, pointAlong, segmentLength, segmentsOf } from '../../geometry/path.ts';
+import { type LineArcPath, type Point, pointsAlong, segmentLength, segmentsOf } from '../../geometry/path.ts';
 import { rootBetween } from '../../geometry/root.ts';
 import { type Corner, roundCorners } from '../../geometry/round-corners.ts';
 import type { DigitName } from '../../hand/digits.ts';
@@ -302,18 +302,19 @@ function roomBetween(lower: BrokenLine, upper: BrokenLine, from: number, to: num
 
 /** Points of an outline so near together that no arc rises over the chords between them by more than counts. */
 function finishedPoints(outline: LineArcPath): readonly Point[] {
-  return segmentsOf(outline).flatMap((segment) => {
-    const count = segment.bulge === 0 ? 1 : Math.max(1, Math.ceil(segmentLength(segment) / ARC_STEP));
-    return Array.from({ length: count }, (_, k) => pointAlong(segment, k / count));
-  });
+  return segmentsOf(outline).flatMap((segment) =>
+    segment.bulge === 0 ? [segment.from] : pointsAlong(segment, Math.max(1, Math.ceil(segmentLength(segment) / ARC_STEP))),
+  );
 }
 
 /** The highest that a closed outline gets between two x; -Infinity where it does not reach. */
 function highestBetween(points: readonly Point[], from: number, to: number): number {
   let highest = Number.NEGATIVE_INFINITY;
-  for (const [k, p] of points.entries()) {
-    const q = points[(k + 1) % points.length] as Point;
-    const [low, high] = p.x < q.x ? [p, q] : [q, p];
+  for (let k = 0; k < points.length; k++) {
+    const p = points[k] as Point;
+    const q = points[k + 1] ?? (points[0] as Point);
+    const low = p.x < q.x ? p : q;
+    const high = p.x < q.x ? q : p;
     if (high.x < from || low.x > to) continue;
     const at = (x: number) => (high.x === low.x ? Math.max(p.y, q.y) : low.y + ((high.y - low.y) * (x - low.x)) / (high.x - low.x));
     highest = Math.max(highest, at(Math.max(from, low.x)), at(Math.min(to, high.x)));
@@ -331,7 +332,10 @@ function palmarEdge(
   const section = sectionOf(path, zone.digit);
   const at = (u: number) => flattened(u, settings);
   // Under the lap a stretch is drawn at both ends of the strip.
-  const reached = Math.max(...wound.map((shift) => highestBetween(finished, at(zone.uFrom) + shift, at(zone.uTo) + shift)));
+  const stretches = wound
+    .map((shift) => [at(zone.uFrom) + shift, at(zone.uTo) + shift] as const)
+    .filter(([from, to]) => to >= flat.start && from <= flat.end);
+  const reached = Math.max(...stretches.map(([from, to]) => highestBetween(finished, from, to)));
   // The pass nearest to the drawn strip; one that begins before the seam's starting end is drawn again at the other one.
   const length = at(path.pathLength);
   const shift = at(zone.uFrom) < flat.start && at(zone.uTo) + length <= flat.end ? length : 0;

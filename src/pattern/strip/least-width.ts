@@ -1,5 +1,5 @@
 import { distanceToSegment } from '../../geometry/broken-line.ts';
-import { type LineArcPath, type Point, pointAlong, segmentLength, segmentsOf } from '../../geometry/path.ts';
+import { type LineArcPath, type Point, pointsAlong, segmentLength, segmentsOf } from '../../geometry/path.ts';
 
 /** Points along the outline at which its width is looked at, mm apart. */
 const STEP = 0.5;
@@ -17,10 +17,7 @@ export interface WidthAt {
  * its starting end (least x); `place` is where a point of it lies once it is bent, where it is.
  */
 export function narrowPlaces(outline: LineArcPath, least: number, place?: (p: Point) => Point): readonly WidthAt[] {
-  const points = segmentsOf(outline).flatMap((segment) => {
-    const count = Math.max(1, Math.ceil(segmentLength(segment) / STEP));
-    return Array.from({ length: count }, (_, k) => pointAlong(segment, k / count));
-  });
+  const points = segmentsOf(outline).flatMap((segment) => pointsAlong(segment, Math.max(1, Math.ceil(segmentLength(segment) / STEP))));
   const xs = points.map((p) => p.x);
   const [from, to] = [Math.min(...xs), Math.max(...xs)];
   const turn = xs.indexOf(to);
@@ -28,28 +25,30 @@ export function narrowPlaces(outline: LineArcPath, least: number, place?: (p: Po
   const distal = points.slice(turn).filter(within).reverse();
   const proximal = points.slice(0, turn).filter(within);
   const placed = place ? proximal.map(place) : proximal;
+  // Columns of numbers: nearly all of the work is looking along them.
+  const [alongs, heights] = [new Float64Array(proximal.length), new Float64Array(proximal.length)];
+  for (const [k, { x, y }] of proximal.entries()) [alongs[k], heights[k]] = [x, y];
   const narrow: WidthAt[] = [];
+  // Nothing further along is as near, even where a bend presses the strip together to half.
+  const reach = (place ? 2 : 1) * least;
   let first = 0;
   let before = false;
   for (const spot of distal) {
-    // Nothing further along is as near, even where a bend presses the strip together to half.
-    const reach = (place ? 2 : 1) * least;
-    while (first + 1 < proximal.length && (proximal[first + 1] as Point).x < spot.x - reach) first++;
-    const p = place ? place(spot) : spot;
+    while (first + 1 < alongs.length && (alongs[first + 1] as number) < spot.x - reach) first++;
     let end = first;
     let highest = Number.NEGATIVE_INFINITY;
-    for (; end < proximal.length; end++) {
-      const { x, y } = proximal[end] as Point;
-      highest = Math.max(highest, y);
-      if (x >= spot.x + reach) break;
+    for (; end < alongs.length; end++) {
+      highest = Math.max(highest, heights[end] as number);
+      if ((alongs[end] as number) >= spot.x + reach) break;
     }
     // What lies so far under it, or so far along, is no nearer than that.
     if (!place && spot.y - highest >= least) {
       before = false;
       continue;
     }
+    const p = place ? place(spot) : spot;
     let width = Number.POSITIVE_INFINITY;
-    for (let i = first; i < Math.min(end, proximal.length - 1); i++)
+    for (let i = first; i < Math.min(end, placed.length - 1); i++)
       width = Math.min(width, distanceToSegment(p, placed[i] as Point, placed[i + 1] as Point));
     const isNarrow = width < least;
     const last = narrow.at(-1);

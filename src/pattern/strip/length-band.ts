@@ -5,13 +5,15 @@ import type { DigitMeasures, Hand } from '../../hand/hand.ts';
 import { READING_ERROR } from './solve-clearance.ts';
 import type { StripSettings } from './strip-options.ts';
 import { type StripPath, stripPathLength } from './strip-path.ts';
-import { standSections } from './strip-sections.ts';
+import { type StandingHand, standSections } from './strip-sections.ts';
 
 /** The measures of a digit that the length follows from. */
 const MEASURES = ['circumference', 'width', 'palmarRoom', 'dorsalLength'] as const;
 /** Standard deviation of the differential that is made, degrees (model rule 17; starting value, common practice, no source). */
 const DIFFERENTIAL_SPREAD = 5;
 
+/** Lengths of sections that stand alike differ by rounding alone, mm. */
+const SAME_LENGTH = 1e-9;
 /** Two-sided 95 % of a normal distribution. */
 const NORMAL_95 = 1.959963985;
 
@@ -34,15 +36,14 @@ export function readingBand(): LengthBand {
 export function lengthBand95(hand: Hand, block: Block, options: StripSettings, path: StripPath): LengthBand {
   const { pathLength } = path;
   // Palmar room and dorsal length move a section along its finger alone, so that many of the hands stand alike.
-  const known = new Map<string, number | null>();
+  const known: { readonly standing: StandingHand; readonly length: number | null }[] = [];
   const lengthOf = (h: Hand, o: StripSettings): number | null => {
     const standing = standSections(h, block, o, path.hand.version);
     if (!standing.ok) return null;
-    const key = standing.value.sections.map((s) => [s.x, s.y, s.halfWidth, s.standingHalfDepth].map((mm) => mm.toFixed(9))).join();
-    const before = known.get(key);
-    if (before !== undefined) return before;
+    const before = known.find((k) => standAlike(k.standing, standing.value));
+    if (before) return before.length;
     const length = stripPathLength(standing.value, o);
-    known.set(key, length);
+    known.push({ standing: standing.value, length });
     return length;
   };
   let mean = 0;
@@ -68,6 +69,23 @@ export function lengthBand95(hand: Hand, block: Block, options: StripSettings, p
   add(at(DIFFERENTIAL_SPREAD), at(-DIFFERENTIAL_SPREAD));
   const half = NORMAL_95 * Math.sqrt(variance);
   return { below: half - mean, above: half + mean };
+}
+
+function standAlike(one: StandingHand, other: StandingHand): boolean {
+  return one.sections.every((s, k) => {
+    const o = other.sections[k];
+    return (
+      o !== undefined &&
+      isSame(s.x, o.x) &&
+      isSame(s.y, o.y) &&
+      isSame(s.halfWidth, o.halfWidth) &&
+      isSame(s.standingHalfDepth, o.standingHalfDepth)
+    );
+  });
+}
+
+function isSame(one: number, other: number): boolean {
+  return Math.abs(one - other) < SAME_LENGTH;
 }
 
 function moved(hand: Hand, digit: DigitName, measures: DigitMeasures, field: (typeof MEASURES)[number], shift: number): Hand {

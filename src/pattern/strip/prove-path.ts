@@ -5,12 +5,15 @@ import type { Problem } from '../../units/result.ts';
 import type { Course, CoursePiece } from './strip-courses.ts';
 import type { StripSettings } from './strip-options.ts';
 import type { StripPath } from './strip-path.ts';
+import type { StandingSection } from './strip-sections.ts';
 
 /** Distance between the points at which a path is looked at, mm: a chord of it lies within 0.004 mm of the tightest finger's edge. */
 const PROOF_STEP = 0.5;
 /** How much nearer than one thickness two layers may seem, and how far a path may seem to enter a digit. mm */
 const LAYER_SLACK = 0.1;
 const BODY_SLACK = 0.01;
+/** Steps towards the normal of a digit that points at a point near it. */
+const NORMAL_ROUNDS = 2;
 /** A closed path that does not cross itself turns once round; sums of its small turns are rounded. radians */
 const TURN_SLACK = 1e-6;
 
@@ -53,7 +56,7 @@ function pointsOn({ course, element }: CoursePiece): readonly PathPoint[] {
 }
 
 function apart(p: Point, q: Point): number {
-  return Math.hypot(p.x - q.x, p.y - q.y);
+  return Math.sqrt((p.x - q.x) ** 2 + (p.y - q.y) ** 2);
 }
 
 /** Sum of the turns from each chord to the next, radians. */
@@ -98,10 +101,24 @@ function deepestEntry({ hand }: StripPath, points: readonly Point[], offset: num
     const reach = s.halfWidth + offset;
     for (const p of points) {
       if (Math.abs(p.x - s.x) >= reach) continue;
-      worst = Math.max(worst, offset - distanceToEllipse(s.halfWidth, s.standingHalfDepth, { x: p.x - s.x, y: p.y - s.y }));
+      const from = { x: p.x - s.x, y: p.y - s.y };
+      if (leastDistanceTo(s, from) >= offset - BODY_SLACK / 2) continue;
+      worst = Math.max(worst, offset - distanceToEllipse(s.halfWidth, s.standingHalfDepth, from));
     }
   }
   return worst;
+}
+
+/** A distance that a point has at least from a digit: from the straight line that touches it square to where the point lies from it. Nearly always the distance itself; mm. */
+function leastDistanceTo({ halfWidth: a, standingHalfDepth: b }: StandingSection, { x, y }: Point): number {
+  let [nx, ny] = [x / (a * a), y / (b * b)];
+  for (let round = 0; round < NORMAL_ROUNDS; round++) {
+    const reach = Math.sqrt((a * nx) ** 2 + (b * ny) ** 2);
+    if (reach === 0) return Number.NEGATIVE_INFINITY;
+    [nx, ny] = [x - (a * a * nx) / reach, y - (b * b * ny) / reach];
+  }
+  const size = Math.sqrt(nx * nx + ny * ny);
+  return size === 0 ? Number.NEGATIVE_INFINITY : (nx * x + ny * y - Math.sqrt((a * nx) ** 2 + (b * ny) ** 2)) / size;
 }
 
 /** Least distance between the two courses from the first digit's centre to the last one's. mm */

@@ -1,4 +1,4 @@
-import { type Box, type LineArcPath, type Point, pointAlong, segmentLength, segmentsOf } from '../../geometry/path.ts';
+import { type Box, type LineArcPath, type Point, pointsAlong, segmentLength, segmentsOf } from '../../geometry/path.ts';
 
 /** How far neighbouring tiles show the same, mm; output rule 5 asks for 10 or more. */
 export const OVERLAP = 12;
@@ -124,8 +124,8 @@ function letters(k: number): string {
 
 function pointsOn(path: LineArcPath): readonly Point[] {
   return segmentsOf(path).flatMap((segment) => {
-    const count = Math.max(1, Math.ceil(segmentLength(segment) / TRIED_EACH));
-    return Array.from({ length: count + 1 }, (_, k) => pointAlong(segment, k / count));
+    const points = pointsAlong(segment, Math.max(1, Math.ceil(segmentLength(segment) / TRIED_EACH)));
+    return [...points, segment.to];
   });
 }
 

@@ -35,8 +35,8 @@ export const terminalEnglish = {
     wrist: 'wrist',
     strap: (id: string) => `strap ${id}`,
   },
-  strip: (length: string, low: string, high: string, width: string, closure: string) =>
-    `${length} mm long (95 % band ${low} to ${high} mm), ${width} mm wide, ${closure}`,
+  strip: (length: string, low: string, high: string, read: boolean, width: string, closure: string) =>
+    `${length} mm long (95 % band ${low} to ${high} mm${read ? ', of the paper reading' : ''}), ${width} mm wide, ${closure}`,
   relief: (depth: string, finger: string) => `${depth} mm off the distal edge, palmar to the ${finger}`,
   freePip: (list: string) => `${list} degrees of flexion predicted`,
   loop: (digits: string, round: string, ring: string) => `${digits}: ${round} mm round inside, ring size ${ring}`,

@@ -35,7 +35,8 @@ export const terminalGerman: Translations<typeof terminalEnglish> = {
     wrist: 'Handgelenk',
     strap: (id) => `Band ${id}`,
   },
-  strip: (length, low, high, width, closure) => `${length} mm lang (95-%-Bereich ${low} bis ${high} mm), ${width} mm breit, ${closure}`,
+  strip: (length, low, high, read, width, closure) =>
+    `${length} mm lang (95-%-Bereich ${low} bis ${high} mm${read ? ', der Papierablesung' : ''}), ${width} mm breit, ${closure}`,
   relief: (depth, finger) => `distale Kante palmar am ${finger} um ${depth} mm zurückgeschnitten`,
   freePip: (list) => `${list} Grad Beugung erwartet`,
   loop: (digits, round, ring) => `${digits}: innen ${round} mm Umfang, Ringgröße ${ring}`,

@@ -35,8 +35,8 @@ export const terminalSpanish: Translations<typeof terminalEnglish> = {
     wrist: 'muñeca',
     strap: (id) => `cincha ${id}`,
   },
-  strip: (length, low, high, width, closure) =>
-    `${length} mm de largo (banda del 95 % ${low} a ${high} mm), ${width} mm de ancho, ${closure}`,
+  strip: (length, low, high, read, width, closure) =>
+    `${length} mm de largo (banda del 95 % ${low} a ${high} mm${read ? ', de la lectura en papel' : ''}), ${width} mm de ancho, ${closure}`,
   relief: (depth, finger) => `borde distal rebajado ${depth} mm, palmar al ${finger}`,
   freePip: (list) => `${list} grados de flexión previstos`,
   loop: (digits, round, ring) => `${digits}: ${round} mm de perímetro interior, talla de anillo ${ring}`,
