@@ -27,6 +27,8 @@ function tableOf(name: string, hands: number): string {
 
 /** By day fewer. */
 const HANDS = times(6, 12);
+/** Each test makes a whole batch, ten seconds of a processor by night, on a machine that may be busy with other things; ms. */
+const LONG = 600_000;
 
 describe('a batch that is stopped in the middle', () => {
   const table = tableOf('hands.csv', HANDS);
@@ -37,7 +39,7 @@ describe('a batch that is stopped in the middle', () => {
   it.each([
     ['SIGINT', 130],
     ['SIGTERM', 143],
-  ] as const)('by %s ends with %i, leaves nothing hidden and goes on where it was', async (signal, code) => {
+  ] as const)('by %s ends with %i, leaves nothing hidden and goes on where it was', { timeout: LONG }, async (signal, code) => {
     const folder = join(scratch, signal);
     expect(await endOf(startWithFault(COMMAND, batch(folder), Math.floor(calls.length / 2), signal))).toBe(code);
     expect(hidden(folder)).toEqual([]);
@@ -58,7 +60,7 @@ describe('a batch that is stopped in the middle', () => {
   });
 });
 
-it('a case add that is stopped while it waits leaves the lock of the other and nothing of its own', { timeout: 60_000 }, async () => {
+it('a case add that is stopped while it waits leaves the lock of the other and nothing of its own', { timeout: LONG }, async () => {
   const folder = join(scratch, 'waiting');
   mkdirSync(folder);
   const file = join(folder, 'case.json');
