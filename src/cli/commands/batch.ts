@@ -8,11 +8,13 @@ import { GEOMETRY_VERSION } from '../../pattern/strip/geometry-version.ts';
 import { csvLine } from '../../sheet/plastic/csv-text.ts';
 import { CUT_LIST_JSON_END, type CutPiece, cutListHeader, cutListJsonHead, cutListLine } from '../../sheet/plastic/cut-list.ts';
 import { requestOfPiece } from '../../sheet/plastic/piece-part.ts';
-import { type ShelfStrip, shelfAfter, shelfText, type Taken, takeFromShelf, takenText, type Wanted } from '../../sheet/plastic/shelf.ts';
+import { type ShelfStrip, shelfAfter, shelfText, type Taken, takeFromShelf, type Wanted } from '../../sheet/plastic/shelf.ts';
 import { collect, failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
-import { spokenIn } from '../../words/language.ts';
+import { type Language, spokenIn } from '../../words/language.ts';
+import { terminalSpeech } from '../../words/terminal/terminal-words.ts';
 import { BatchProgress, digestOf } from '../batch-progress.ts';
 import { defineCommand } from '../define-command.ts';
+import { takenText } from '../describe-drawing.ts';
 import { takenJson } from '../draw-request.ts';
 import { EXIT } from '../exit.ts';
 import { dateFlag, readDateFlag } from '../flags/common-flags.ts';
@@ -23,7 +25,7 @@ import { handTableFlags, readStripOptionFlags, tableBlockFlag } from '../flags/o
 import { type OutputPlan, outputFlags, readOutputPlan } from '../flags/output-flags.ts';
 import { readShelfFlag, SHELF_AFTER, shelfFlag } from '../flags/shelf-flag.ts';
 import { type RowPiece, RowReader, type RowSettings } from '../hand-pieces.ts';
-import { layOutList, type SheetsReport, sheetsReportText } from '../lay-out-list.ts';
+import { type LaidOut, layOutList, sheetsReportText } from '../lay-out-list.ts';
 import { readCutListFile } from '../read-cut-list-file.ts';
 import { type HandTable, openHandTable, type RowError, rowErrorText } from '../read-hand-rows.ts';
 import { RowProgress } from '../row-progress.ts';
@@ -101,7 +103,7 @@ export const batch = defineCommand({
       wrongRows,
       files,
       lists,
-      sheets,
+      sheets: sheets?.report ?? null,
       ...(taken ? { shelf: taken.map(takenJson) } : {}),
       warnings,
     }),
@@ -113,8 +115,9 @@ interface BatchMade {
   readonly folder: string;
   readonly tally: Tally;
   readonly lists: readonly string[];
-  readonly sheets: SheetsReport | null;
+  readonly sheets: LaidOut | null;
   readonly each: boolean;
+  readonly language: Language;
   /** What the shelf gives each strip; null without a shelf. */
   readonly taken: readonly Taken[] | null;
 }
@@ -181,7 +184,7 @@ async function makeBatch(inputs: BatchInputs): Promise<Result<BatchMade>> {
     if (!left.ok) return left;
     lists.push(...left.value.map(({ path: saved }) => saved));
   }
-  return success({ folder, tally, lists, sheets: sheets.value, each: inputs.files === 'each', taken }, [
+  return success({ folder, tally, lists, sheets: sheets.value, each: inputs.files === 'each', language, taken }, [
     ...tally.said.values(),
     ...sheets.warnings,
   ]);
@@ -290,7 +293,7 @@ async function remade(piece: CutPiece, { settings, date }: BatchInputs): Promise
   return request.ok ? request.value : null;
 }
 
-async function onSheets(inputs: BatchInputs, listPath: string): Promise<Result<SheetsReport>> {
+async function onSheets(inputs: BatchInputs, listPath: string): Promise<Result<LaidOut>> {
   const list = await readCutListFile(listPath);
   return list.ok ? layOutList(list.value, inputs.layout, { ...inputs.output, folder: inputs.folder }, inputs.date) : list;
 }
@@ -318,14 +321,15 @@ function showErrors(path: string, tally: Tally, file: string | null): void {
   );
 }
 
-function batchText({ folder, tally, lists, sheets, each, taken }: BatchMade): string {
-  const before = tally.reused > 0 ? `, ${tally.reused} of them by an earlier run` : '';
+function batchText({ folder, tally, lists, sheets, each, language, taken }: BatchMade): string {
+  const t = terminalSpeech(language);
+  const { batch: w, next } = t.w;
   const lines = [
-    `${count(tally.made + tally.reused, 'hand', 'hands')} in the cut list${before}; ${count(tally.wrongRows, 'row', 'rows')} wrong`,
-    ...(each ? [`${tally.files} pattern files written into ${folder}`] : []),
-    ...(taken ?? []).map((one) => `${one.wanted.id}   ${takenText(one)}`),
+    w.made(`${tally.made + tally.reused}`, tally.reused > 0 ? `${tally.reused}` : '', `${tally.wrongRows}`),
+    ...(each ? [w.files(`${tally.files}`, folder)] : []),
+    ...(taken ?? []).map((one) => `${one.wanted.id}   ${takenText(one, t)}`),
     ...lists,
-    ...(sheets ? [] : [`next: knucklewright sheets ${join(folder, CUT_LIST_JSON)} --out ${folder}`]),
+    ...(sheets ? [] : [`${next}: knucklewright sheets ${join(folder, CUT_LIST_JSON)} --out ${folder}`]),
   ];
   return `${lines.join('\n')}\n${sheets ? sheetsReportText(sheets) : ''}`;
 }
