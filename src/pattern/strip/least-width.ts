@@ -26,8 +26,8 @@ export function narrowPlaces(outline: LineArcPath, least: number, place?: (p: Po
   const proximal = points.slice(0, turn).filter(within);
   const placed = place ? proximal.map(place) : proximal;
   // Columns of numbers: nearly all of the work is looking along them.
-  const column = (list: readonly Point[], axis: 'x' | 'y') => Float64Array.from(list, (p) => p[axis]);
-  const [alongs, heights] = [column(proximal, 'x'), column(proximal, 'y')];
+  const [alongs, heights] = [new Float64Array(proximal.length), new Float64Array(proximal.length)];
+  for (const [k, { x, y }] of proximal.entries()) [alongs[k], heights[k]] = [x, y];
   const narrow: WidthAt[] = [];
   // Nothing further along is as near, even where a bend presses the strip together to half.
   const reach = (place ? 2 : 1) * least;
