@@ -32,8 +32,6 @@ const WRITERS: Readonly<Record<string, (folder: string, version: 0 | 1) => reado
   draw: (folder, version) => [
     ...['draw', DEMO, '--block', 'ring-lowered-in-three'],
     ...['--out', folder, '--trim', either(version, '10', '20')],
-    // The letters take longest; the calls of the disk are the same without them.
-    ...(BY_NIGHT ? [] : ['--content', 'cut']),
   ],
   sheets: (folder, version) => ['sheets', '--sizes', either(version, '168x20:90', '168x20:60'), '--out', folder],
   'print-check': (folder, version) => ['print-check', DEMO, '--across', either(version, '97', '98'), '--along', '99', '--out', folder],

@@ -30,10 +30,7 @@ const HANDS = times(6, 12);
 
 describe('a batch that is stopped in the middle', () => {
   const table = tableOf('hands.csv', HANDS);
-  const batch = (folder: string) => [
-    ...['batch', table, '--block', 'ring-lowered-in-three', '--files', 'each', '--formats', 'svg', '--content', 'cut'],
-    ...['--out', folder],
-  ];
+  const batch = (folder: string) => ['batch', table, '--files', 'each', '--formats', 'svg', '--content', 'cut', '--out', folder];
   const calls = callsOf(COMMAND, batch(join(scratch, 'whole')));
 
   // The signal comes from inside, at a call of the disk, so that it finds the batch at the same work on a fast and on a slow computer.

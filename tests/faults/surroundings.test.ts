@@ -3,7 +3,6 @@ import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { times, tried } from '../by-night.ts';
-import { runCommand } from '../run-command.ts';
 import { COMMAND, DEMO, ended, INNARDS, run, scratchFolder, start, visibleFiles } from './commands.ts';
 
 const scratch = scratchFolder('surroundings');
@@ -35,13 +34,13 @@ describe('a reader that closes the pipe early', () => {
   });
 });
 
-it('a pipe or a device instead of a hand file is refused, without waiting', async () => {
+it('a pipe or a device instead of a hand file is refused, without waiting', () => {
   const pipe = join(scratch, 'pipe.json');
   expect(spawnSync('mkfifo', [pipe]).status).toBe(0);
   for (const path of [pipe, '/dev/zero']) {
-    const { exit, err } = await runCommand('draw', path, '--json');
-    expect(exit).toBe(1);
-    expect(err).toContain('is a pipe or a device');
+    const { status, stderr } = run(['draw', path, '--json']);
+    expect(status).toBe(1);
+    expect(stderr).toContain('is a pipe or a device');
   }
 });
 
