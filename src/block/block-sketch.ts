@@ -1,3 +1,4 @@
+import type { DigitName } from '../hand/digits.ts';
 import { type Block, heldPlace, placedDigits } from './block.ts';
 
 /** Letters that a digit's name takes in the sketch, with a space on both sides. */
@@ -6,8 +7,9 @@ const NAME_ROOM = 8;
 /**
  * The section of a block as four lines of text: digits end-on, radial on the left, dorsal up, the strip's two courses as lines.
  * Raised digits stand above both courses, lowered ones hang below them.
+ * @param names of at most 8 letters each
  */
-export function blockSketch(block: Block): string {
+export function blockSketch(block: Block, names?: Readonly<Record<DigitName, string>>): string {
   const raised = heldPlace(block) === 'raised';
   const digits = placedDigits(block);
   const rows = ['', '', '', '', ''];
@@ -17,7 +19,7 @@ export function blockSketch(block: Block): string {
   const line = '─'.repeat(NAME_ROOM);
   const blank = ' '.repeat(NAME_ROOM);
   for (const [k, { digit, place }] of digits.entries()) {
-    const name = centred(digit);
+    const name = centred(names?.[digit] ?? digit);
     const before = digits[k - 1]?.place;
     if (before === undefined) add([' ', '╭', '│', '╰', ' ']);
     else if (before === place)

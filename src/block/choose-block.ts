@@ -1,18 +1,25 @@
+import type { DigitName } from '../hand/digits.ts';
 import { plain } from '../units/number.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
-import { type Block, heldDigits, placedDigits } from './block.ts';
-import { LACKING, type StripNeed, WANTED_MP } from './deficit-kind.ts';
+import type { Block } from './block.ts';
+import type { StripNeed } from './deficit-kind.ts';
 import { LACK } from './figures.ts';
 import type { Plan } from './plan.ts';
 
-/** A block with the reason it was chosen, one sentence. */
+/** Why a block is drawn: what the target digit lacks, or who asked for it. */
+export type WhyBlock =
+  | { readonly kind: 'plan'; readonly digit: DigitName; readonly need: StripNeed; readonly block: Block }
+  | { readonly kind: 'named' }
+  | { readonly kind: 'read'; readonly file: string };
+
+/** A block with the reason it was chosen. */
 export interface ChosenBlock {
   readonly block: Block;
-  readonly why: string;
+  readonly why: WhyBlock;
 }
 
 /**
- * The first suggestion of a plan, with why in one sentence. Refused with the plan's own refusals, and when a plate comes first
+ * The first suggestion of a plan, with why. Refused with the plan's own refusals, and when a plate comes first
  * (`BOTH_DEFICITS`) or nothing is lacking (`NO_DEFICIT`).
  */
 export function chooseBlock(plan: Plan): Result<ChosenBlock> {
@@ -37,18 +44,7 @@ export function chooseBlock(plan: Plan): Result<ChosenBlock> {
   const [best] = plan.suggestions;
   if (problems.length > 0) return failure(...problems);
   if (!best || stripNeed === null) throw new Error(`a plan for ${need} neither suggests nor refuses`);
-  return success({ block: best.block, why: reason(plan, stripNeed, best.block) });
-}
-
-function reason({ target: { digit } }: Plan, need: StripNeed, block: Block): string {
-  const held = heldDigits(block);
-  const fingers = held.length === 2 ? 'the two middle fingers are' : `the ${held.join('')} finger is`;
-  const count = placedDigits(block).length === 3 ? 'three' : 'four';
-  const how =
-    block.places[digit] === 'enclosed'
-      ? `so in ${count} digits ${fingers} ${block.places[held[0] ?? digit]} and the ${digit} finger is held the other way by comparison`
-      : `so the ${digit} finger itself is ${block.places[digit]}`;
-  return `the ${digit} finger lacks PIP ${LACKING[need]}: its MP joint is held in relative ${WANTED_MP[need]}, ${how}`;
+  return success({ block: best.block, why: { kind: 'plan', digit: target.digit, need: stripNeed, block: best.block } });
 }
 
 function refused(code: string, message: string): Problem {

@@ -1,93 +1,152 @@
+import type { Block } from '../block/block.ts';
 import { blockSketch } from '../block/block-sketch.ts';
-import type { ChosenBlock } from '../block/choose-block.ts';
 import { BEND_FORMS, type BendForm } from '../pattern/plate/bend-forms.ts';
+import type { PlateDesign } from '../pattern/plate/plate-design.ts';
+import { strapPlace } from '../pattern/plate/plate-names.ts';
 import type { FaceReport, PlateReport } from '../pattern/plate/plate-report.ts';
 import type { StripReport } from '../pattern/strip/strip-report.ts';
-import { plain } from '../units/number.ts';
-import { cautionsEnglish } from '../words/cautions.ts';
-import { plateEnglish } from '../words/pattern/english.ts';
+import type { Taken } from '../sheet/plastic/shelf.ts';
+import { blockTitle, listed, measureName } from '../words/hand-words.ts';
+import type { Language } from '../words/language.ts';
+import { speechIn } from '../words/speech.ts';
+import { type TerminalSpeech, terminalSpeech } from '../words/terminal/terminal-words.ts';
 import { fileLine, type WrittenFile } from './write-patterns.ts';
 
-/** What `draw` says in words: the block and why, the strip's figures, cautions, and last the files with their true sizes. */
-export function describeDrawing(report: StripReport, chosen: ChosenBlock, files: readonly WrittenFile[]): string {
-  const mm = (value: number) => `${plain(value, 1)} mm`;
+const LABEL = 12;
+
+/** What `draw` says of a strip: the block and why, the strip's figures, cautions, and last the files with their true sizes. */
+export function describeDrawing(report: StripReport, block: Block, why: string, files: readonly WrittenFile[], language: Language): string {
+  const t = terminalSpeech(language);
+  const { w, number } = t;
+  const { hand, strip, cautions } = speechIn(language);
+  const [low, high] = report.lengthBand95;
+  const [length, width] = [report.flatLength, report.flatWidth];
   const lines = [
-    `${chosen.block.title} (${chosen.block.id}): ${chosen.why}.`,
+    `${blockTitle(block, language)} (${block.id}): ${why}.`,
     '',
-    blockSketch(chosen.block),
+    blockSketch(block, hand.short),
     '',
-    `strip       ${mm(report.flatLength)} long (95 % band ${plain(report.lengthBand95[0], 1)} to ${mm(report.lengthBand95[1])}), ${mm(report.flatWidth)} wide, ${report.closure}`,
-    ...report.relief.map((r) => `relief      ${mm(r.depth)} off the distal edge, palmar to the ${r.digit} finger`),
-    `free PIP    ${Object.entries(report.freePipFlexion)
-      .map(([digit, angle]) => `${digit} ${plain(angle, 0)}`)
-      .join(', ')} degrees of flexion predicted`,
-    ...report.loops.map(
-      (loop) => `loop        ${loop.digits.join(' and ')}: ${mm(loop.innerCircumference)} round inside, ring size ${loop.isoRingSize}`,
+    line(
+      w.label.strip,
+      w.strip(
+        number(length, 1),
+        number(low, 1),
+        number(high, 1),
+        report.paperTrial !== null,
+        number(width, 1),
+        strip.choice[report.closure],
+      ),
     ),
-    ...(report.estimated.length > 0 ? [`ESTIMATED   ${report.estimated.join(', ')}`] : []),
+    ...report.relief.map((r) => line(w.label.relief, w.relief(number(r.depth, 1), hand.finger[r.digit]))),
+    ...freePipLines(report.freePipFlexion, language),
+    ...report.loops.map(({ digits, innerCircumference, isoRingSize }) => {
+      const names = digits.map((digit) => hand.short[digit]);
+      return line(w.label.loop, w.loop(listed(names, hand.and), number(innerCircumference, 1), number(isoRingSize)));
+    }),
+    ...estimatedLines(report.estimated, language),
     '',
-    cautionsEnglish.heat,
-    cautionsEnglish.contraindications,
-    cautionsEnglish.model,
-    cautionsEnglish.licensed,
+    ...[cautions.heat, cautions.contraindications, cautions.model, cautions.licensed],
     '',
     ...files.map((file) =>
-      fileLine(
-        file,
-        file.path.includes('-paper_') ? ', paper strip' : `, strip ${plain(report.flatLength, 2)} x ${plain(report.flatWidth, 2)} mm`,
-      ),
+      fileLine(file, t, file.path.includes('-paper_') ? w.file.paperStrip : w.file.strip(number(length, 2), number(width, 2))),
     ),
   ];
   return `${lines.join('\n')}\n`;
 }
 
-/** What a way to fold would cost, or that it is not to be had; what is none is not told. */
-function bendInWords(form: BendForm, cost: FaceReport['bend']['costs'][BendForm]): string {
-  if (!cost) return `${form} not to be had`;
-  const costs = [
-    ['stretches', plain(100 * cost.stretch, 1), '%'],
-    ['shears', plain(cost.shear, 1), 'degrees'],
-    ['misses', plain(cost.miss, 1), 'mm'],
-    ['pushes aside', plain(cost.swing, 1), 'degrees'],
-  ].filter(([, value]) => value !== '0');
-  return `${form} ${costs.length === 0 ? 'costs nothing' : costs.map((words) => words.join(' ')).join(', ')}`;
-}
-
-/** What `draw --plate` says in words: the plate's figures, cautions, and last the files with their true sizes. */
-export function describePlate(report: PlateReport, title: string, files: readonly WrittenFile[]): string {
-  const mm = (value: number) => `${plain(value, 1)} mm`;
+/** What `draw --plate` says: the plate's figures, cautions, and last the files with their true sizes. */
+export function describePlate(report: PlateReport, title: string, files: readonly WrittenFile[], language: Language): string {
+  const t = terminalSpeech(language);
+  const { w, number } = t;
+  const speech = speechIn(language);
+  const { plate: words, cautions } = speech;
   const [low, high] = report.angleRange;
-  const free = Object.entries(report.freePipFlexion);
+  const { breadth, circumference, thickness } = report.section;
   const lines = [
     `${title}.`,
     '',
-    `angle       MP ${plain(report.angle, 1)} degrees (${low} to ${high} possible; a starting point, common practice, no source: the clinician decides)`,
-    `palm        ${plain(report.section.breadth, 1)} broad, ${plain(report.section.circumference, 1)} round, ${mm(report.section.thickness)} thick`,
-    ...report.faces.flatMap((face) => [
-      `${face.face.padEnd(12)}${plain(face.width, 1)} x ${mm(face.length)} flat, bend ${face.bend.form}, ${mm(Math.max(...face.bend.parts.map((part) => part.length)))} long, tightest corner ${mm(face.smallestRadius)}`,
-      `            folded along its marks on the modelled hand: ${plain(face.fold.leastGap, 1)} to ${mm(face.fold.worstGap)} off the skin, most at the ${face.fold.worstAt} finger; MP joints within ${mm(face.fold.mpMiss)} of the bend, fingers pushed aside ${plain(face.fold.swing, 1)} degrees, sheet stretched ${plain(100 * face.fold.stretch, 1)} %, sheared ${plain(face.fold.shear, 1)} degrees`,
-      `            bend ${face.bend.asked}: ${BEND_FORMS.map((form) => bendInWords(form, face.bend.costs[form])).join('; ')}`,
-      `            free: ${mm(face.fold.pipClearance)} to the PIP joints, ${face.fold.thumbClearance === null ? 'no wing at the thumb' : `${mm(face.fold.thumbClearance)} to the thumb web`}`,
-      ...face.digits
-        .filter((d) => d.shortened > 0.05)
-        .map(
-          (d) => `            ${d.digit}: ${mm(d.shortened)} shorter than its PIP joint allows, so that the step to its neighbour is round`,
-        ),
-    ]),
-    `wrist       ${mm(report.wristFree)} free to the wrist crease`,
-    ...(free.length > 0
-      ? [`free PIP    ${free.map(([digit, angle]) => `${digit} ${plain(angle, 0)}`).join(', ')} degrees of flexion predicted`]
-      : []),
-    ...report.straps.map((s) => `strap ${s.id}     ${plain(s.width, 0)} wide, ${plain(s.length, 0)} long, ${s.where}`),
-    ...(report.estimated.length > 0 ? [`ESTIMATED   ${report.estimated.join(', ')}`] : []),
+    line(w.label.angle, w.plate.angle(number(report.angle, 1), `${low}`, `${high}`)),
+    line(w.label.palm, w.plate.palm(number(breadth, 1), number(circumference, 1), number(thickness, 1))),
+    ...report.faces.flatMap((face) => faceLines(face, t)),
+    line(w.label.wrist, w.plate.wrist(number(report.wristFree, 1))),
+    ...freePipLines(report.freePipFlexion, language),
+    ...report.straps.map((strap) => {
+      const place = strapPlace(strap, report.plate.digits, speech);
+      return line(w.label.strap(strap.id), w.plate.strap(number(strap.width, 0), number(strap.length, 0), place));
+    }),
+    ...estimatedLines(report.estimated, language),
     '',
-    ...Object.values(plateEnglish.caution),
-    cautionsEnglish.heat,
-    cautionsEnglish.contraindications,
-    cautionsEnglish.model,
-    cautionsEnglish.licensed,
+    ...Object.values(words.caution),
+    ...[cautions.heat, cautions.contraindications, cautions.model, cautions.licensed],
     '',
-    ...files.map((file) => fileLine(file)),
+    ...files.map((file) => fileLine(file, t)),
   ];
   return `${lines.join('\n')}\n`;
+}
+
+function faceLines(
+  { face, width, length, bend, smallestRadius, fold, digits }: FaceReport,
+  { w: { plate: w }, number, language }: TerminalSpeech,
+) {
+  const { hand } = speechIn(language);
+  const mm = (value: number) => number(value, 1);
+  const longest = Math.max(...bend.parts.map((part) => part.length));
+  const costs = BEND_FORMS.map((form) => bendInWords(form, bend.costs[form], w, mm));
+  return [
+    line(hand.aspect[face], w.face(mm(width), mm(length), w.form[bend.form], mm(longest), mm(smallestRadius))),
+    ...[
+      w.fold(
+        mm(fold.leastGap),
+        mm(fold.worstGap),
+        hand.finger[fold.worstAt],
+        mm(fold.mpMiss),
+        mm(fold.swing),
+        mm(100 * fold.stretch),
+        mm(fold.shear),
+      ),
+      w.bend(w.form[bend.asked], costs.join('; ')),
+      w.free(mm(fold.pipClearance), fold.thumbClearance === null ? '' : mm(fold.thumbClearance)),
+      ...digits.filter((d) => d.shortened > 0.05).map((d) => w.shortened(hand.short[d.digit], mm(d.shortened))),
+    ].map((words) => line('', words)),
+  ];
+}
+
+/** What a way to fold would cost, or that it is not to be had; what is none is not told. */
+function bendInWords(
+  form: BendForm,
+  cost: FaceReport['bend']['costs'][BendForm],
+  w: TerminalSpeech['w']['plate'],
+  number: (value: number) => string,
+): string {
+  if (!cost) return `${w.form[form]} ${w.cost.notToBeHad}`;
+  const costs = [
+    { say: w.cost.stretch, value: number(100 * cost.stretch) },
+    { say: w.cost.shear, value: number(cost.shear) },
+    { say: w.cost.miss, value: number(cost.miss) },
+    { say: w.cost.swing, value: number(cost.swing) },
+  ].filter(({ value }) => value !== '0');
+  return `${w.form[form]} ${costs.length === 0 ? w.cost.none : costs.map(({ say, value }) => say(value)).join(', ')}`;
+}
+
+function freePipLines(angles: StripReport['freePipFlexion'], language: Language): readonly string[] {
+  const { w, number } = terminalSpeech(language);
+  const { hand } = speechIn(language);
+  const list = Object.entries(angles).map(([digit, angle]) => `${hand.short[digit as PlateDesign['digits'][number]]} ${number(angle, 0)}`);
+  return list.length === 0 ? [] : [line(w.label.freePip, w.freePip(list.join(', ')))];
+}
+
+function estimatedLines(estimated: readonly string[], language: Language): readonly string[] {
+  const { w } = terminalSpeech(language);
+  const { hand } = speechIn(language);
+  return estimated.length === 0 ? [] : [line(w.label.estimated, estimated.map((where) => measureName(where, hand)).join(', '))];
+}
+
+function line(label: string, words: string): string {
+  return `${label.padEnd(LABEL)}${words}`;
+}
+
+/** What to take from the shelf and what to cut off, or that it is to be cut anew. */
+export function takenText({ wanted, from, cutOff }: Taken, { w: { shelf: w }, number }: TerminalSpeech): string {
+  const mm = (value: number) => number(value, 1);
+  return from === null ? w.none(mm(wanted.length), mm(wanted.width)) : w.take(from.id, mm(from.length), mm(from.width), mm(cutOff));
 }

@@ -134,7 +134,7 @@ function suggestionLines(s: Suggestion, k: number, { t, n, language }: Speech): 
   const points = (term: ScoreTerm) => t.ofPoints(n(s.terms[term], 1), n(TERM_RULES[term].weight)).padEnd(POINTS);
   return [
     `${k + 1}. ${s.block.id}, ${t.ofPoints(n(s.score, 1), '100')}: ${blockTitle(s.block, language)}`,
-    blockSketch(s.block),
+    blockSketch(s.block, handWords(language).short),
     `   ${t.differential(n(s.differential, 1), n(low), n(high))}`,
     ...SCORE_TERMS.map(
       (term, at) => `   ${t.term[term].padEnd(LABEL)}${points(term)}${s.reasons[at] ? sayReason(s.reasons[at], language) : ''}`,

@@ -21,6 +21,11 @@ describe('command lines in the documents', () => {
 
   it('are found', () => expect(lines.length).toBeGreaterThan(30));
 
+  it('name every command there is, in docs/commands.md', () => {
+    const typed = lines.filter(({ document }) => document === 'docs/commands.md').map((line) => `${line.typed} `);
+    expect(Object.keys(COMMANDS).filter((name) => !typed.some((line) => line.startsWith(`${name} `)))).toEqual([]);
+  });
+
   it('name commands that there are, with flags that they have', async () => {
     const wrong = [];
     for (const { document, typed } of lines) {

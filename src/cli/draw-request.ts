@@ -1,19 +1,28 @@
+import type { ChosenBlock } from '../block/choose-block.ts';
 import { boxOf } from '../geometry/path.ts';
 import { type MadePattern, type MadePlate, makePattern, type PatternRequest } from '../pattern/make-pattern.ts';
 import type { Pattern } from '../pattern/pattern.ts';
+import { holdsIn, plateName } from '../pattern/plate/plate-names.ts';
 import { paperTrial } from '../pattern/strip/paper-trial.ts';
 import { validatePattern } from '../pattern/validate-pattern.ts';
-import { type ShelfStrip, shelfAfter, shelfText, type Taken, takeFromShelf, takenText, type Wanted } from '../sheet/plastic/shelf.ts';
+import { type ShelfStrip, shelfAfter, shelfText, type Taken, takeFromShelf, type Wanted } from '../sheet/plastic/shelf.ts';
 import { type Result, success, type Warning } from '../units/result.ts';
-import { describeDrawing, describePlate } from './describe-drawing.ts';
+import type { Language } from '../words/language.ts';
+import { speechIn } from '../words/speech.ts';
+import { sayWhyBlock } from '../words/terminal/say-why.ts';
+import { terminalSpeech } from '../words/terminal/terminal-words.ts';
+import { describeDrawing, describePlate, takenText } from './describe-drawing.ts';
 import type { OutputPlan } from './flags/output-flags.ts';
 import { SHELF_AFTER } from './flags/shelf-flag.ts';
 import { checkOutput, outputNames, stemOf, type WrittenFile, writePatterns } from './write-patterns.ts';
 
+/** Why it is drawn: for the block's reason, or again from the file that carries it; null for a plate that was asked for. */
+export type WhyDrawn = ChosenBlock['why'] | { readonly kind: 'redrawn'; readonly file: string } | null;
+
 /** What is to be drawn, why this, and where it goes. */
 export interface Drawing {
   readonly request: PatternRequest;
-  readonly why: string;
+  readonly why: WhyDrawn;
   readonly output: OutputPlan;
   /** Draw the paper strip of a trial as well: a page of the PDF, files of its own in other formats. */
   readonly paperTrial?: boolean;
@@ -25,7 +34,7 @@ export interface Drawing {
 
 export interface Drawn {
   readonly request: PatternRequest;
-  readonly why: string;
+  readonly why: WhyDrawn;
   readonly report: MadePattern['report'] | MadePlate['report'];
   readonly files: readonly WrittenFile[];
   readonly taken: Taken | null;
@@ -74,17 +83,29 @@ export function takenJson({ wanted, from, cutOff }: Taken): object {
   return { id: wanted.id, from: from?.id ?? null, cutOff: cutOff };
 }
 
+/** Why it is drawn, in words; of a plate that was asked for, what it holds. */
+function whyInWords(request: PatternRequest, why: WhyDrawn, language: Language): string {
+  if (why?.kind === 'redrawn') return terminalSpeech(language).w.why.redrawn(why.file);
+  if (why !== null) return sayWhyBlock(why, language);
+  return request.kind === 'plate' ? holdsIn(request.plate, speechIn(language)) : '';
+}
+
 /** What `draw` and `redraw` print. */
 export const drawnReport = {
   text: ({ request, report, why, files, taken }: Drawn): string => {
-    if (request.kind === 'strip' && 'passes' in report)
-      return `${describeDrawing(report, { block: request.block, why }, files)}${taken ? `${takenText(taken)}\n` : ''}`;
-    if (request.kind === 'plate' && !('passes' in report)) return describePlate(report, `${request.plate.title}, ${why}`, files);
+    const { language = 'en' } = request;
+    const because = whyInWords(request, why, language);
+    if (request.kind === 'strip' && 'passes' in report) {
+      const shelf = taken ? `${takenText(taken, terminalSpeech(language))}\n` : '';
+      return `${describeDrawing(report, request.block, because, files, language)}${shelf}`;
+    }
+    if (request.kind === 'plate' && !('passes' in report))
+      return describePlate(report, `${plateName(request.plate, speechIn(language))}, ${because}`, files, language);
     throw new Error('a report of another kind than its request');
   },
-  json: ({ report, why, files, taken }: Drawn, warnings: readonly Warning[]): object => ({
+  json: ({ request, report, why, files, taken }: Drawn, warnings: readonly Warning[]): object => ({
     ...report,
-    why,
+    why: whyInWords(request, why, 'en'),
     ...(taken ? { shelf: takenJson(taken) } : {}),
     warnings,
     files,

@@ -24,10 +24,11 @@ import { type CutList, tooManyPieces } from '../sheet/plastic/read-cut-list.ts';
 import { stockText } from '../sheet/plastic/read-stock.ts';
 import { cutText, inReadingOrder, shearing, sheetPattern } from '../sheet/plastic/sheet-pattern.ts';
 import { getOwn } from '../units/json-text.ts';
-import { plain } from '../units/number.ts';
+import { counted } from '../units/number.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import { SAME_POINT } from '../units/tolerance.ts';
 import type { Language } from '../words/language.ts';
+import { type TerminalSpeech, terminalSpeech } from '../words/terminal/terminal-words.ts';
 import type { LayoutPlan } from './flags/layout-flags.ts';
 import type { OutputPlan } from './flags/output-flags.ts';
 import { addPatterns, fileLine, outputNames, type WrittenFile } from './write-patterns.ts';
@@ -57,16 +58,24 @@ export interface SheetsReport {
   readonly files: readonly WrittenFile[];
 }
 
+/** A report with what its words need besides. */
+export interface LaidOut {
+  readonly report: SheetsReport;
+  readonly rules: Pick<Layout['rules'], 'gap' | 'margin'>;
+  readonly language: Language;
+}
+
 /** Lays the pieces of a cut list out, proves the layout, and writes the sheets, the printed list, the remnants and the layout. */
 export async function layOutList(
   list: CutList,
   { rules, sheet, seed, prove, stock }: LayoutPlan,
   output: OutputPlan,
   date: string | null,
-): Promise<Result<SheetsReport>> {
+): Promise<Result<LaidOut>> {
+  const { language } = output.settings.pdf;
   const many = tooManyPieces(list);
   if (many) return failure(many);
-  const source = pieceSource(list, output.settings.pdf.language);
+  const source = pieceSource(list, language);
   if (!source.ok) return source;
   const pieces = list.pieces.flatMap((piece) => Array.from({ length: piece.quantity }, () => piece));
   const effort = { ...DEFAULT_EFFORT, seed };
@@ -95,26 +104,25 @@ export async function layOutList(
       ? success([])
       : await writeAll(output, output.folder, layout, pieces, list.pieces, source.value, remnants, date, request);
   if (!files.ok) return files;
-  return success(
-    {
-      pieces: pieces.length,
-      newSheets: layout.newSheets,
-      atLeast: layout.atLeast,
-      verdict: verdict(layout),
-      cutCount: rules.shears ? layout.sheets.reduce((sum, laid) => sum + shearing(layout, laid).cuts.length, 0) : null,
-      narrower,
-      sheets: layout.sheets.map((laid) => ({
-        stock: laid.isRemnant ? laid.stock.id : 'new',
-        parts: laid.placements.length,
-        utilisation: utilisation(laid, layout.parts),
-        byOutline: laid.byOutline === true,
-        cuts: shearing(layout, laid).cuts.map((cut, k) => cutText(cut, k + 1)),
-      })),
-      remnants,
-      files: files.value,
-    },
-    [...warnings, ...files.warnings],
-  );
+  const { newSheets, atLeast } = layout;
+  const report: SheetsReport = {
+    pieces: pieces.length,
+    newSheets,
+    atLeast,
+    verdict: verdict({ newSheets, atLeast }, rules, terminalSpeech('en')),
+    cutCount: rules.shears ? layout.sheets.reduce((sum, laid) => sum + shearing(layout, laid).cuts.length, 0) : null,
+    narrower,
+    sheets: layout.sheets.map((laid) => ({
+      stock: laid.isRemnant ? laid.stock.id : 'new',
+      parts: laid.placements.length,
+      utilisation: utilisation(laid, layout.parts),
+      byOutline: laid.byOutline === true,
+      cuts: shearing(layout, laid).cuts.map((cut, k) => cutText(cut, k + 1)),
+    })),
+    remnants,
+    files: files.value,
+  };
+  return success({ report, rules, language }, [...warnings, ...files.warnings]);
 }
 
 /** The pieces by their boxes, plates by their true outlines besides. Refused when a plate cannot be drawn. */
@@ -286,15 +294,14 @@ function freeId(id: string, stock: readonly StockSheet[]): string {
   return name;
 }
 
-function verdict({ newSheets, atLeast, rules }: Layout): string {
-  const count = sheetCount(newSheets);
-  if (newSheets === 0) return 'no new sheet: the remnants are enough';
-  const under = `with a gap of ${plain(rules.gap, 2)} and a margin of ${plain(rules.margin, 2)} mm`;
-  return newSheets === atLeast ? `${count}, and fewer is impossible ${under}` : `${count}, lower bound ${atLeast} ${under}`;
-}
-
-function sheetCount(count: number): string {
-  return count === 1 ? '1 new sheet' : `${count} new sheets`;
+function verdict(
+  { newSheets, atLeast }: Pick<Layout, 'newSheets' | 'atLeast'>,
+  rules: LaidOut['rules'],
+  { w: { sheets: w }, number }: TerminalSpeech,
+): string {
+  if (newSheets === 0) return w.enough;
+  const [count, gap, margin] = [w.count(`${newSheets}`), number(rules.gap, 2), number(rules.margin, 2)];
+  return newSheets === atLeast ? w.proved(count, gap, margin) : w.bound(count, `${atLeast}`, gap, margin);
 }
 
 interface Narrower {
@@ -335,7 +342,7 @@ function touching(layout: Layout): readonly Warning[] {
     {
       code: 'EDGES_TOUCH',
       where: '--gap',
-      message: `without a gap ${pairs} ${pairs === 1 ? 'pair' : 'pairs'} of parts lie edge to edge; a machine would cut there twice`,
+      message: `without a gap ${counted(pairs, 'pair')} of parts lie edge to edge; a machine would cut there twice`,
       value: pairs,
       next: 'for shears say --shears; for a machine give a gap, or --share-edges with its --cutter',
     },
@@ -348,33 +355,29 @@ function touch(a: Box, b: Box): boolean {
   return Math.min(x, y) > -SAME_POINT && Math.max(x, y) > SAME_POINT;
 }
 
-function shearsText({ cuts, byOutline }: SheetsReport['sheets'][number]): string {
-  const count = cuts.length === 1 ? '1 cut' : `${cuts.length} cuts`;
-  return byOutline ? `plates nested: cut along the outlines, ${count} with shears for the rests` : `${count} with shears`;
-}
-
-export function sheetsReportText(report: SheetsReport): string {
+/** What `sheets` says: pieces, sheets and the bound, each sheet, what is left, files. */
+export function sheetsReportText({ report, rules, language }: LaidOut): string {
+  const t = terminalSpeech(language);
+  const { number } = t;
+  const { sheets: w } = t.w;
+  const { narrower, remnants, files } = report;
+  const [shown, more] = [remnants.slice(0, MOST_REMNANTS), remnants.length - MOST_REMNANTS];
+  const list = shown.map((r) => `${number(r.along, 1)} x ${number(r.across, 1)}`).join(language === 'en' ? ', ' : '; ');
   const lines = [
-    `${report.pieces} pieces: ${report.verdict}`,
-    ...(report.cutCount === null ? [] : [`${report.cutCount} straight cuts with shears in all`]),
-    ...(report.narrower === null
-      ? []
-      : [
-          `with a gap of ${plain(report.narrower.gap, 2)} mm ${sheetCount(report.narrower.newSheets)} would do${report.narrower.gap === 0 ? ' (--shears cuts so)' : ''}`,
-        ]),
-    ...report.sheets.map(
-      (sheet, i) =>
-        `sheet ${i + 1}   ${sheet.stock === 'new' ? 'new' : `remnant ${sheet.stock}`}, ${sheet.parts} parts, ${plain(100 * sheet.utilisation, 1)} % used, ${shearsText(sheet)}`,
-    ),
-    report.remnants.length === 0
-      ? 'no remnants worth keeping'
-      : `remnants   ${report.remnants
-          .map((r) => `${plain(r.along, 1)} x ${plain(r.across, 1)}`)
-          .slice(0, 12)
-          .join(', ')}${report.remnants.length > 12 ? `, and ${report.remnants.length - 12} more` : ''}`,
-    ...report.files.map((file) => fileLine(file)),
+    w.pieces(`${report.pieces}`, verdict(report, rules, t)),
+    ...(report.cutCount === null ? [] : [w.inAll(`${report.cutCount}`)]),
+    ...(narrower === null ? [] : [w.narrower(number(narrower.gap, 2), `${narrower.newSheets}`, narrower.gap === 0)]),
+    ...report.sheets.map(({ stock, parts, utilisation: used, byOutline, cuts }, i) => {
+      const shears = (byOutline ? w.nested : w.cuts)(`${cuts.length}`);
+      return w.sheet(`${i + 1}`, stock === 'new' ? '' : stock, `${parts}`, number(100 * used, 1), shears);
+    }),
+    remnants.length === 0 ? w.noRemnants : w.remnants(list, more > 0 ? `${more}` : ''),
+    ...files.map((file) => fileLine(file, t)),
   ];
-  const [first] = report.files;
+  const [first] = files;
   if (first) lines.push(join(first.path, '..', REMNANTS_CSV), join(first.path, '..', LAYOUT_JSON));
   return `${lines.join('\n')}\n`;
 }
+
+/** Remnants that are told on the terminal; all of them stand in their file. */
+const MOST_REMNANTS = 12;

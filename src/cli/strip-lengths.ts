@@ -12,6 +12,7 @@ import { failure, type Problem, type Result, success } from '../units/result.ts'
 import { blockTitle } from '../words/hand-words.ts';
 import type { Language } from '../words/language.ts';
 import { plasticWords } from '../words/plastic/plastic-words.ts';
+import { terminalSpeech } from '../words/terminal/terminal-words.ts';
 import { flagProblem } from './flags/flag.ts';
 import { RowReader, type RowSettings } from './hand-pieces.ts';
 import { openHandTable, type RowError, rowErrorText } from './read-hand-rows.ts';
@@ -56,14 +57,21 @@ export function fromInWords(from: LengthsFrom, language: Language): string {
   return w.norms(count, w.group[from.group], `${from.seed}`, `${from.redrawn}`, block);
 }
 
+/** What leaving hands out does to a drawn sample, in words. */
+export function biasInWords(bias: NonNullable<StripLengths['bias']>, language: Language): string {
+  const { sizes: w } = terminalSpeech(language).w;
+  const { group } = plasticWords(language).from;
+  return w.bias(bias.map(({ sex, out, hands }) => w.group(group[sex], `${out}`, `${hands}`)).join(', '));
+}
+
 /** Strips to serve, with what they rest on. */
 export interface StripLengths {
   readonly strips: readonly NeededStrip[];
   readonly from: LengthsFrom;
   readonly sources: readonly string[];
   readonly leftOut: readonly LeftOut[];
-  /** What leaving them out does to a drawn sample. */
-  readonly bias?: string;
+  /** Of a drawn sample: how many hands of each group were left out, which leans what is left to the others. */
+  readonly bias?: readonly { readonly sex: 'female' | 'male'; readonly hands: number; readonly out: number }[];
   readonly invented: boolean;
 }
 
@@ -106,7 +114,7 @@ export function normLengths(
   if (!block)
     return failure(flagProblem('--block', 'auto needs deficits, which drawn hands have not; name a block (knucklewright blocks)'));
   const { hands, redrawn } = normHands(norms, count, seededNormal(seeded(seed)));
-  const byGroup = new Map<string, { hands: number; out: number }>();
+  const byGroup = new Map<'female' | 'male', { hands: number; out: number }>();
   const leftOut: LeftOut[] = [];
   const strips = hands.flatMap(({ hand, sex }): readonly NeededStrip[] => {
     const group = byGroup.get(sex) ?? { hands: 0, out: 0 };
@@ -120,8 +128,7 @@ export function normLengths(
   });
   const from = { kind: 'norms', count: hands.length, group: norms, seed, redrawn, block } as const;
   // Strips too narrow for the palmar room are refused more often for small hands, so what is left is not the group that was drawn.
-  const groups = [...byGroup].map(([sex, group]) => `${sex} ${group.out} of ${group.hands}`).join(', ');
-  const bias = `these are hands round which such a strip would hold nothing (${groups}): the sizes lean to the others; a smaller --differential leaves out fewer`;
+  const bias = [...byGroup].map(([sex, group]) => ({ sex, ...group }));
   return success({ strips, from, sources: NORM_SOURCES, leftOut, bias, invented: true });
 }
 

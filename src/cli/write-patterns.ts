@@ -6,9 +6,10 @@ import { setIdOf } from '../pattern/set-id.ts';
 import { machineWords } from '../sheet/cutter/machine-words.ts';
 import { plain, rounded } from '../units/number.ts';
 import { failure, type Result, success, type Warning } from '../units/result.ts';
+import { type TerminalSpeech, type TerminalWords, terminalSpeech } from '../words/terminal/terminal-words.ts';
 import { loadWriter } from '../writers/load-writer.ts';
 import type { OutputSettings } from '../writers/output-settings.ts';
-import type { WriterFormat } from '../writers/writer.ts';
+import type { PagesOfFile, WriterFormat } from '../writers/writer.ts';
 import { readyForCutter } from './cutter-plan.ts';
 import type { OutputPlan } from './flags/output-flags.ts';
 
@@ -25,14 +26,20 @@ export interface WrittenFile {
   readonly bytes: number;
   readonly width: number;
   readonly height: number;
-  /** Pages and paper of a PDF. */
+  /** Of a PDF: its pages and paper, as data and in English words. */
+  readonly pages?: PagesOfFile;
   readonly about?: string;
 }
 
 /** A written file in one line: where it is, and the true size of what it draws. */
-export function fileLine({ path, format, about, width, height }: WrittenFile, more = ''): string {
-  if (format === 'txt') return `${path}   the words that go with it`;
-  return `${path}   ${about ?? `drawing ${plain(width, 1)} x ${plain(height, 1)} mm`}${more}, at 1:1`;
+export function fileLine({ path, format, pages, width, height }: WrittenFile, { w, number }: TerminalSpeech, more?: string): string {
+  if (format === 'txt') return `${path}   ${w.file.words}`;
+  const what = pages ? pagesInWords(pages, w) : w.file.drawing(number(width, 1), number(height, 1));
+  return `${path}   ${[what, ...(more === undefined ? [] : [more]), w.file.trueSize].join(', ')}`;
+}
+
+function pagesInWords({ count, paper, orientation, tiled }: PagesOfFile, { file: w }: TerminalWords): string {
+  return `${w.pages(`${count}`, paper)} ${w[orientation]}${tiled ? `, ${w.tiled}` : ''}`;
 }
 
 /** A pattern with the beginning of its files' names. */
@@ -171,12 +178,13 @@ async function addPattern(
     const written = writer.write(shown);
     if (!written.ok) return written;
     warnings.push(...written.warnings);
-    const about = writer.describe?.(shown);
+    const pages = writer.pages?.(shown);
     const file = { name: outputFileName(stem, writer.extension), content: written.value };
     const added = await set.add(file);
     if (!added.ok) return added;
     const { path, bytes } = added.value;
-    files.push({ path, format, bytes, width: rounded(maxX - minX, 3), height: rounded(maxY - minY, 3), ...(about ? { about } : {}) });
+    const printed = pages ? { pages, about: pagesInWords(pages, terminalSpeech('en').w) } : {};
+    files.push({ path, format, bytes, width: rounded(maxX - minX, 3), height: rounded(maxY - minY, 3), ...printed });
     if (plan.reports) own.push(file);
   }
   if (hasWords(plan) && drawn.parts.length > 0) {

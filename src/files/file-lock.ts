@@ -114,7 +114,7 @@ class Wait {
 
 async function acquire(path: string, waiting: Wait, depth: number): Promise<Owner> {
   for (;;) {
-    const taken = await take(path);
+    const taken = await takeFree(path);
     if (taken !== null) return taken;
     const lock = await readLock(path);
     if (lock === null) continue;
@@ -130,7 +130,7 @@ async function acquire(path: string, waiting: Wait, depth: number): Promise<Owne
 }
 
 /** The owner when the lock was free. The lock appears whole: a process that dies in between leaves no lock without an owner. */
-async function take(path: string): Promise<Owner | null> {
+async function takeFree(path: string): Promise<Owner | null> {
   const owner: Owner = { pid: process.pid, host: hostname(), token: newTag() };
   const text = JSON.stringify(owner);
   const draft = besidePath(path, 'draft');

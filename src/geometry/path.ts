@@ -29,6 +29,12 @@ export function polyline(points: readonly Point[], closed = false): LineArcPath 
   return { closed, vertices: points.map((p) => vertex(p.x, p.y)) };
 }
 
+/** A circle as two half circles, counter-clockwise from its right-hand side. */
+export function circlePath({ center, radius }: { readonly center: Point; readonly radius: number }): LineArcPath {
+  const end = (side: number) => vertex(center.x + side * radius, center.y, 1);
+  return { closed: true, vertices: [end(1), end(-1)] };
+}
+
 /** One straight or curved edge of a line-arc path. mm; bulge = tan(sweep/4), positive counter-clockwise. */
 export interface Segment {
   readonly from: Point;

@@ -1,4 +1,4 @@
-import { type Box, boxOf, polyline } from '../geometry/path.ts';
+import { type Box, polyline } from '../geometry/path.ts';
 import type { Drawing } from '../pattern/drawing.ts';
 import { type Measure, type PageLayer, type PageText, placeLayer, text, wrapWords } from '../sheet/paper/page.ts';
 import { drawingLayer, inkOf } from '../sheet/paper/page-layers.ts';
@@ -67,9 +67,4 @@ export function blank(x: number, baseline: number, width: number): PageLayer {
     { x: x + width, y: baseline - 0.6 },
   ]);
   return { clip: null, strokes: [{ pen: 'rule', role: 'blank', paths: [path], circles: [] }], texts: [] };
-}
-
-/** Box round all strokes of a layer. */
-export function strokeBox(layer: PageLayer): Box {
-  return boxOf(layer.strokes.flatMap((s) => s.paths));
 }

@@ -4,7 +4,7 @@ import { parseLength } from '../units/length.ts';
 import { isWritable, plain } from '../units/number.ts';
 import { quote, visible } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
-import { nearest } from '../units/typed-name.ts';
+import { didYouMean } from '../units/typed-name.ts';
 import { type NumberEntry, type OptionTable, usualValue } from './option-entries.ts';
 
 /** Where option values were written, first the weakest: an options file, then the flags. `origin` names it in messages. */
@@ -79,10 +79,7 @@ function readOption(table: OptionTable, origin: string, key: string, value: unkn
     return failure(optionProblem(origin, key, `is ${quote(value)}; it can be ${choice.choices.join(' or ')}`));
   }
   const keys = [...table.numbers, ...table.choices].map((o) => o.key);
-  const near = nearest(key, keys);
-  return failure(
-    optionProblem(origin, visible(key), `is not an option${near ? `; did you mean ${near}?` : `; the options are ${keys.join(', ')}`}`),
-  );
+  return failure(optionProblem(origin, visible(key), `is not an option${didYouMean(key, keys, 'the options are')}`));
 }
 
 function readNumber(origin: string, option: NumberEntry, value: unknown): Result<number> {

@@ -323,20 +323,35 @@ function evenLight({ width, height, mesh, normal, depth, pixel }: Raster): Float
   const light = new Float32Array(width * height);
   for (let at = 0; at < light.length; at++) if (mesh[at] !== 0) light[at] = lightOn(normal, at);
   const reach = Math.max(1, Math.round(EVENED / pixel));
+  // Whether the skin runs on from a square to the next one to the right, or upward.
+  const runsOn = (stride: number) => {
+    const on = new Uint8Array(mesh.length);
+    for (let at = 0; at + stride < mesh.length; at++) {
+      if (mesh[at] !== 1 || mesh[at + stride] !== 1) continue;
+      if (Math.abs((depth[at + stride] as number) - (depth[at] as number)) <= JUMP + 2 * pixel) on[at] = 1;
+    }
+    return on;
+  };
+  const ways = [
+    { stride: 1, on: runsOn(1) },
+    { stride: width, on: runsOn(width) },
+  ];
   let from = light;
-  for (const stride of [1, width, 1, width]) {
+  for (const { stride, on } of [...ways, ...ways]) {
     const to = new Float32Array(from);
     for (let at = 0; at < to.length; at++) {
       if (mesh[at] !== 1) continue;
-      let [sum, count] = [from[at] as number, 1];
-      for (const step of [stride, -stride]) {
-        for (let k = 1; k <= reach; k++) {
-          const next = at + k * step;
-          if (next < 0 || next >= to.length || mesh[next] !== 1) break;
-          if (Math.abs((depth[next] as number) - (depth[next - step] as number)) > JUMP + 2 * pixel) break;
-          sum += from[next] as number;
-          count++;
-        }
+      let sum = from[at] as number;
+      let count = 1;
+      for (let k = 1, next = at; k <= reach && on[next] === 1; k++) {
+        next += stride;
+        sum += from[next] as number;
+        count++;
+      }
+      for (let k = 1, next = at - stride; k <= reach && on[next] === 1; k++) {
+        sum += from[next] as number;
+        count++;
+        next -= stride;
       }
       to[at] = sum / count;
     }
@@ -353,12 +368,15 @@ function bordersOf(raster: Raster, { tone, part }: Marks): Border {
     return Math.sqrt(Math.max(0, 1 - nz * nz)) / nz;
   };
   return (p, q) => {
-    const [mp, mq] = [mesh[p] as number, mesh[q] as number];
+    const mp = mesh[p] as number;
+    const mq = mesh[q] as number;
     if (mp === 0 && mq === 0) return null;
     if (mp === 0 || mq === 0) return 'strong';
-    const jump = Math.abs((depth[p] as number) - (depth[q] as number)) > JUMP + 2 * pixel * Math.min(steep(p), steep(q));
+    const step = Math.abs((depth[p] as number) - (depth[q] as number));
+    const jump = step > JUMP && step > JUMP + 2 * pixel * Math.min(steep(p), steep(q));
     if (jump || (mp === 1) !== (mq === 1)) return 'strong';
-    const [a, b] = [part[p] as number, part[q] as number];
+    const a = part[p] as number;
+    const b = part[q] as number;
     if (a !== b) {
       if (a > 0 && b > 0 && a < NAIL && b < NAIL) return 'strong';
       if (a === NAIL || b === NAIL || a > NAIL) return 'fine';

@@ -162,17 +162,27 @@ function smoothed(points: readonly Point[]): readonly Point[] {
   const last = points.at(-1);
   if (!first || !last || points.length < 4) return points;
   const closed = first.x === last.x && first.y === last.y;
-  let line: readonly Point[] = closed ? points.slice(0, -1) : points;
-  for (let k = 0; k < SMOOTHINGS; k++) {
-    const before = line;
-    const count = before.length;
-    line = before.map((p, i) => {
-      if (!closed && (i === 0 || i === count - 1)) return p;
-      const [a, b] = [before[(i + count - 1) % count] as Point, before[(i + 1) % count] as Point];
-      return { x: (a.x + 2 * p.x + b.x) / 4, y: (a.y + 2 * p.y + b.y) / 4 };
-    });
+  const count = closed ? points.length - 1 : points.length;
+  const columns = [new Float64Array(count), new Float64Array(count)] as const;
+  for (let k = 0; k < count; k++) {
+    columns[0][k] = (points[k] as Point).x;
+    columns[1][k] = (points[k] as Point).y;
   }
-  return closed ? [...line, line[0] as Point] : line;
+  const [xs, ys] = columns.map((column) => even(column, closed)) as [Float64Array, Float64Array];
+  return points.map((_, k) => ({ x: xs[k % count] as number, y: ys[k % count] as number }));
+}
+
+/** Each number is half itself and a quarter of either neighbour, over and over; the ends of what is not closed stay. */
+function even(numbers: Float64Array<ArrayBuffer>, closed: boolean): Float64Array {
+  const count = numbers.length;
+  let now = numbers;
+  let next = numbers.slice();
+  for (let k = 0; k < SMOOTHINGS; k++) {
+    for (let i = closed ? 0 : 1; i < (closed ? count : count - 1); i++)
+      next[i] = ((now[i === 0 ? count - 1 : i - 1] as number) + 2 * (now[i] as number) + (now[i + 1 === count ? 0 : i + 1] as number)) / 4;
+    [now, next] = [next, now];
+  }
+  return now;
 }
 
 /** Leaves out points that lie within `THINNED` of the line without them. Douglas & Peucker 1973. */

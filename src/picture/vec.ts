@@ -8,6 +8,6 @@ export const cross = (a: Vec, b: Vec): Vec => [a[1] * b[2] - a[2] * b[1], a[2] *
 export const mix = (a: Vec, b: Vec, t: number): Vec => [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1]), a[2] + t * (b[2] - a[2])];
 
 export function unit(a: Vec): Vec {
-  const size = Math.hypot(a[0], a[1], a[2]) || 1;
+  const size = Math.sqrt(dot(a, a)) || 1;
   return [a[0] / size, a[1] / size, a[2] / size];
 }

@@ -12,8 +12,6 @@ export const ANGLE_SOLVED = 1e-13;
 export const WRONG_TURN = 1e-9;
 /** Shortest edge and narrowest neck that a cut outline may have (output rule 7). */
 export const MINIMUM_FEATURE = 1;
-/** How far a drawn ellipse made of arcs may lie from the true ellipse; only the section view is drawn so. */
-export const DRAWN_ELLIPSE_ERROR = 0.01;
 /** Two cut edges of different parts that run nearer than this to each other are one edge, cut twice. */
 export const DOUBLED_EDGE = 0.01;
 /** Two parts may touch along less than this; more is a doubled edge. */

@@ -7,6 +7,7 @@ import { quote, visible } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { inputsToText } from './inputs-text.ts';
 import { DEFAULT_OUTPUT_SETTINGS, type OutputSettings } from './output-settings.ts';
+import { withoutStrokes } from './unknown-characters.ts';
 
 /** One thing to draw: a mark, a label as strokes, a hole or an outline. mm, y up. */
 export interface DrawnItem {
@@ -89,27 +90,8 @@ function strokes(label: Label, where: string, problems: Problem[]): DrawnItem {
     return { ...item, paths: [] };
   }
   const { paths, unknown } = strokeText(text, { at, height, align, angle: radians(label.angle) });
-  if (unknown.length > 0) problems.push(unknownCharacters(text, unknown, where));
+  problems.push(...withoutStrokes(text, unknown, `${where}.labels`));
   return { ...item, paths };
-}
-
-/** Unknown characters that a message names; the rest are counted. */
-const MOST_NAMED = 10;
-
-function unknownCharacters(text: string, unknown: readonly string[], where: string): Problem {
-  // What cannot be seen comes as `U+000A` already.
-  const shown = unknown.slice(0, MOST_NAMED).map((c) => (c.startsWith('U+') ? c : `${quote(c)} (${codePoint(c)})`));
-  const named = [...shown, ...(unknown.length > MOST_NAMED ? [`${unknown.length - MOST_NAMED} more`] : [])].join(', ');
-  return {
-    code: 'LABEL_CHARACTERS_UNKNOWN',
-    where: `${where}.labels`,
-    message: `label ${quote(text)}: no strokes for ${named}; use letters, digits and punctuation that the stroke alphabet has`,
-    kind: 'input',
-  };
-}
-
-function codePoint(character: string): string {
-  return `U+${(character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}`;
 }
 
 function sizeProblems(pattern: Pattern): readonly Problem[] {

@@ -6,6 +6,14 @@ export const WRITER_FORMATS = ['svg', 'dxf', 'pdf'] as const;
 
 export type WriterFormat = (typeof WRITER_FORMATS)[number];
 
+/** What a printed file has: pages, their paper, and whether a pattern goes over several of them. */
+export interface PagesOfFile {
+  readonly count: number;
+  readonly paper: string;
+  readonly orientation: 'portrait' | 'landscape';
+  readonly tiled: boolean;
+}
+
 /** The one interface between a pattern and a file format. */
 export interface PatternWriter {
   readonly format: WriterFormat;
@@ -17,6 +25,6 @@ export interface PatternWriter {
    * one point (`PATH_TOO_SHORT`) and a drawing without a size (`EXTENTS_EMPTY`) are failures, all of them at once. It does not prove the pattern; that is done before.
    */
   write(pattern: Pattern): Result<string | Uint8Array>;
-  /** What the file is, in a few words (pages and paper), where the size of the drawing does not say it. */
-  describe?(pattern: Pattern): string | null;
+  /** The pages of the file, where the size of the drawing does not say what it is. */
+  pages?(pattern: Pattern): PagesOfFile | null;
 }

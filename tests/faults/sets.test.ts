@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { setIdIn } from '../../src/files/drawing-set.ts';
 import { runCommand } from '../run-command.ts';
-import { DEMO, INNARDS, scratchFolder } from './commands.ts';
+import { DEMO, INNARDS, LONG, scratchFolder } from './commands.ts';
 
 const scratch = scratchFolder('sets');
 afterAll(() => rmSync(scratch, { recursive: true }));
@@ -30,7 +30,7 @@ describe('the set id', () => {
     expect((await draw(folders.kerf, ...ALL, '--kerf', '0.4')).status).toBe(0);
     expect((await draw(folders.paper, ...ALL, '--paper', 'letter')).status).toBe(0);
     expect((await draw(folders.r12, ...ALL, '--dxf', 'r12')).status).toBe(0);
-  });
+  }, LONG);
 
   it('is the same in every format, with another machine, paper or form of DXF, and another for another pattern', async () => {
     const id = idOf(folders.one, 'svg');

@@ -113,4 +113,33 @@ describe('typed measurements', () => {
     await lacks.fill('hyper 10');
     await expect.poll(() => shown.textContent()).toBe('10-0-85');
   });
+
+  inBrowser(
+    "of the paper strip: the band is the reading's; what skin and air cannot make, and what is off the scale, is refused",
+    async (open) => {
+      const { page } = await open();
+      await openDemo(page);
+      const read = async (mm: string) => {
+        await openPanel(page, 'options');
+        await field(page, 'paperReading').fill(mm);
+        await page.keyboard.press('Tab');
+      };
+      const figures = async () => {
+        await openPanel(page, 'figures');
+        return (await page.locator('#panel-figures').textContent()) ?? '';
+      };
+      expect(await figures()).toMatch(/95 % band of the length\d/);
+      await read('4');
+      const [, low, high] = /95 % band of the length, of the paper reading([\d.]+) to ([\d.]+) mm/.exec(await figures()) ?? [];
+      expect(Math.abs(Number(high) - Number(low) - 2 * 1.96)).toBeLessThan(0.11);
+      await read('-15');
+      const error = page.locator('#field-paperReading-error');
+      await error.getByText(/outside what skin and air can make.* The nearest that can be is -\d+ mm\./).waitFor();
+      const nearest = /(-\d+) mm/.exec((await error.textContent()) ?? '')?.[1] ?? '';
+      await read(nearest);
+      await error.waitFor({ state: 'detached' });
+      await read('16');
+      await error.getByText('-15 to 15 mm').waitFor();
+    },
+  );
 });

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect } from 'vitest';
 import { BY_NIGHT } from '../by-night.ts';
-import { COMMAND, choose, DEMO_FILE, field, fillHand, inBrowser, noStopSign, openDemo, openPanel, saved } from './browser.ts';
+import { COMMAND, choose, DEMO_FILE, field, fillHand, inBrowser, noStopSign, openDemo, openPanel, PAGE_FILE, saved } from './browser.ts';
 
 let folder = '';
 beforeAll(() => {
@@ -155,4 +155,34 @@ describe('files opened in the page', () => {
     }, svg);
     expect(parsed).toEqual({ broken: 0, note: hostile });
   });
+});
+
+/** The template that the build filled, as the browser reads it. */
+function noticesBuiltIn(): string {
+  const [, escaped = ''] = /<template id="notices">([\s\S]*?)<\/template>/.exec(readFileSync(PAGE_FILE, 'utf8')) ?? [];
+  return escaped.replaceAll('&lt;', '<').replaceAll('&gt;', '>').replaceAll('&amp;', '&');
+}
+
+inBrowser('what the page is says its licence in three languages, and shows every word of whose work is in it', async (open) => {
+  const notices = noticesBuiltIn();
+  for (const [locale, heading, own] of [
+    ['en-GB', 'About this page', /free to use, copy and change under the MIT licence/],
+    ['es-ES', 'Acerca de esta página', /usar, copiar y modificar libremente con la licencia MIT/],
+    ['de-DE', 'Über diese Seite', /frei zu nutzen, zu kopieren und zu ändern unter der MIT-Lizenz/],
+  ] as const) {
+    const { page, requests } = await open({ locale });
+    await openPanel(page, 'files');
+    await openPanel(page, 'about');
+    const panel = page.locator('#panel-about');
+    expect(await panel.getByRole('heading').first().textContent()).toBe(heading);
+    expect(await panel.locator('p').first().textContent()).toMatch(own);
+    const shown = panel.locator('.notices');
+    expect(await shown.isVisible()).toBe(true);
+    expect(await shown.textContent()).toBe(notices);
+    // A licence is in English whatever the page speaks, which a screen reader has to be told.
+    expect(await shown.getAttribute('lang')).toBe('en');
+    for (const name of ['preact', 'pdfkit', 'zod', 'core-js-pure']) expect(notices).toMatch(new RegExp(`^${name} \\d`, 'm'));
+    expect(notices).toContain('Permission is hereby granted');
+    expect(requests.filter((address) => !/^(file|blob|data):/.test(address))).toEqual([]);
+  }
 });

@@ -8,11 +8,14 @@ import { GEOMETRY_VERSION } from '../../pattern/strip/geometry-version.ts';
 import { csvLine } from '../../sheet/plastic/csv-text.ts';
 import { CUT_LIST_JSON_END, type CutPiece, cutListHeader, cutListJsonHead, cutListLine } from '../../sheet/plastic/cut-list.ts';
 import { requestOfPiece } from '../../sheet/plastic/piece-part.ts';
-import { type ShelfStrip, shelfAfter, shelfText, type Taken, takeFromShelf, takenText, type Wanted } from '../../sheet/plastic/shelf.ts';
+import { type ShelfStrip, shelfAfter, shelfText, type Taken, takeFromShelf, type Wanted } from '../../sheet/plastic/shelf.ts';
+import { counted } from '../../units/number.ts';
 import { collect, failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
-import { spokenIn } from '../../words/language.ts';
+import { type Language, spokenIn } from '../../words/language.ts';
+import { terminalSpeech } from '../../words/terminal/terminal-words.ts';
 import { BatchProgress, digestOf } from '../batch-progress.ts';
 import { defineCommand } from '../define-command.ts';
+import { takenText } from '../describe-drawing.ts';
 import { takenJson } from '../draw-request.ts';
 import { EXIT } from '../exit.ts';
 import { dateFlag, readDateFlag } from '../flags/common-flags.ts';
@@ -23,7 +26,7 @@ import { handTableFlags, readStripOptionFlags, tableBlockFlag } from '../flags/o
 import { type OutputPlan, outputFlags, readOutputPlan } from '../flags/output-flags.ts';
 import { readShelfFlag, SHELF_AFTER, shelfFlag } from '../flags/shelf-flag.ts';
 import { type RowPiece, RowReader, type RowSettings } from '../hand-pieces.ts';
-import { layOutList, type SheetsReport, sheetsReportText } from '../lay-out-list.ts';
+import { type LaidOut, layOutList, sheetsReportText } from '../lay-out-list.ts';
 import { readCutListFile } from '../read-cut-list-file.ts';
 import { type HandTable, openHandTable, type RowError, rowErrorText } from '../read-hand-rows.ts';
 import { RowProgress } from '../row-progress.ts';
@@ -101,7 +104,7 @@ export const batch = defineCommand({
       wrongRows,
       files,
       lists,
-      sheets,
+      sheets: sheets?.report ?? null,
       ...(taken ? { shelf: taken.map(takenJson) } : {}),
       warnings,
     }),
@@ -113,8 +116,9 @@ interface BatchMade {
   readonly folder: string;
   readonly tally: Tally;
   readonly lists: readonly string[];
-  readonly sheets: SheetsReport | null;
+  readonly sheets: LaidOut | null;
   readonly each: boolean;
+  readonly language: Language;
   /** What the shelf gives each strip; null without a shelf. */
   readonly taken: readonly Taken[] | null;
 }
@@ -181,7 +185,7 @@ async function makeBatch(inputs: BatchInputs): Promise<Result<BatchMade>> {
     if (!left.ok) return left;
     lists.push(...left.value.map(({ path: saved }) => saved));
   }
-  return success({ folder, tally, lists, sheets: sheets.value, each: inputs.files === 'each', taken }, [
+  return success({ folder, tally, lists, sheets: sheets.value, each: inputs.files === 'each', language, taken }, [
     ...tally.said.values(),
     ...sheets.warnings,
   ]);
@@ -290,7 +294,7 @@ async function remade(piece: CutPiece, { settings, date }: BatchInputs): Promise
   return request.ok ? request.value : null;
 }
 
-async function onSheets(inputs: BatchInputs, listPath: string): Promise<Result<SheetsReport>> {
+async function onSheets(inputs: BatchInputs, listPath: string): Promise<Result<LaidOut>> {
   const list = await readCutListFile(listPath);
   return list.ok ? layOutList(list.value, inputs.layout, { ...inputs.output, folder: inputs.folder }, inputs.date) : list;
 }
@@ -302,30 +306,27 @@ function otherBatch(folder: string): Problem {
 
 function noneWritten(path: string, tally: Tally, strict: boolean): Problem {
   const message = strict
-    ? `${tally.wrongRows} rows are wrong and --strict is set; no cut list was written.`
+    ? `${counted(tally.wrongRows, 'row is', 'rows are')} wrong and --strict is set; no cut list was written.`
     : `no row could be made (${tally.wrongRows} wrong); no cut list was written.`;
   return { code: 'ROWS', where: path, message: `${path}: ${message}`, kind: 'input' };
-}
-
-function count(n: number, one: string, more: string): string {
-  return `${n} ${n === 1 ? one : more}`;
 }
 
 function showErrors(path: string, tally: Tally, file: string | null): void {
   for (const error of tally.shown) process.stderr.write(`left out: ${rowErrorText(path, error)}\n`);
   process.stderr.write(
-    `${tally.wrongRows} of ${count(tally.wrongRows + tally.made + tally.reused, 'row is', 'rows are')} wrong and left out${file === null ? '' : `; all of it in ${file}`}\n`,
+    `${tally.wrongRows} of ${counted(tally.wrongRows + tally.made + tally.reused, 'row is', 'rows are')} wrong and left out${file === null ? '' : `; all of it in ${file}`}\n`,
   );
 }
 
-function batchText({ folder, tally, lists, sheets, each, taken }: BatchMade): string {
-  const before = tally.reused > 0 ? `, ${tally.reused} of them by an earlier run` : '';
+function batchText({ folder, tally, lists, sheets, each, language, taken }: BatchMade): string {
+  const t = terminalSpeech(language);
+  const { batch: w, next } = t.w;
   const lines = [
-    `${count(tally.made + tally.reused, 'hand', 'hands')} in the cut list${before}; ${count(tally.wrongRows, 'row', 'rows')} wrong`,
-    ...(each ? [`${tally.files} pattern files written into ${folder}`] : []),
-    ...(taken ?? []).map((one) => `${one.wanted.id}   ${takenText(one)}`),
+    w.made(`${tally.made + tally.reused}`, tally.reused > 0 ? `${tally.reused}` : '', `${tally.wrongRows}`),
+    ...(each ? [w.files(`${tally.files}`, folder)] : []),
+    ...(taken ?? []).map((one) => `${one.wanted.id}   ${takenText(one, t)}`),
     ...lists,
-    ...(sheets ? [] : [`next: knucklewright sheets ${join(folder, CUT_LIST_JSON)} --out ${folder}`]),
+    ...(sheets ? [] : [`${next}: knucklewright sheets ${join(folder, CUT_LIST_JSON)} --out ${folder}`]),
   ];
   return `${lines.join('\n')}\n${sheets ? sheetsReportText(sheets) : ''}`;
 }

@@ -1,9 +1,9 @@
 import { loadCase } from '../../files/case-store.ts';
 import type { Case } from '../../record/case.ts';
 import { caseChart as drawCaseChart } from '../../record/case-chart.ts';
-import { plain } from '../../units/number.ts';
 import { collect, type Result, success } from '../../units/result.ts';
 import type { Language } from '../../words/language.ts';
+import { terminalSpeech } from '../../words/terminal/terminal-words.ts';
 import { svgDrawingInNode } from '../../writers/svg/svg-drawing-node.ts';
 import { defineCommand } from '../define-command.ts';
 import { languageFlag, readLanguageFlag } from '../flags/common-flags.ts';
@@ -37,5 +37,6 @@ export async function writeCaseChart(record: Case, out: string, force: boolean, 
   const saved = await saveFileAs(out, text.value, { force });
   if (!saved.ok) return saved;
   const { maxX, maxY } = drawing.value.extents;
-  return success(`${saved.value.path}   chart ${plain(maxX, 1)} x ${plain(maxY, 1)} mm\n`);
+  const { w, number } = terminalSpeech(language);
+  return success(`${saved.value.path}   ${w.file.chart(number(maxX, 1), number(maxY, 1))}\n`);
 }

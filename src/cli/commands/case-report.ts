@@ -7,6 +7,7 @@ import { layOutReport } from '../../sheet/paper/report-pages.ts';
 import { DEFAULT_SHEET_SETTINGS } from '../../sheet/paper/sheet-settings.ts';
 import { collect, type Result, success } from '../../units/result.ts';
 import type { Language } from '../../words/language.ts';
+import { terminalSpeech } from '../../words/terminal/terminal-words.ts';
 import { writeSheet } from '../../writers/pdf/pdf.ts';
 import { helveticaWidth } from '../../writers/pdf/pdf-document.ts';
 import { defineCommand } from '../define-command.ts';
@@ -53,8 +54,8 @@ export const caseReport = defineCommand({
     if (!bytes.ok) return bytes;
     const saved = await saveFileAs(out, bytes.value, { force });
     if (!saved.ok) return saved;
-    const count = sheet.value.pages.length;
-    return success(`${saved.value.path}   ${count} page${count === 1 ? '' : 's'}, ${settings.paper.name}\n`);
+    const pages = terminalSpeech(language).w.file.pages(`${sheet.value.pages.length}`, settings.paper.name);
+    return success(`${saved.value.path}   ${pages}\n`);
   },
   report: { text: (said) => said },
 });

@@ -7,6 +7,7 @@ import { asTyped, runCommand } from '../../../tests/run-command.ts';
 import { inputsFromSvg } from '../../writers/inputs-text.ts';
 
 const HAND = fileURLToPath(new URL('../../../fixtures/demo-hand-plate.json', import.meta.url));
+const STRIP_HAND = fileURLToPath(new URL('../../../fixtures/demo-hand.json', import.meta.url));
 let folder = '';
 beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), 'draw-plate-'));
@@ -75,5 +76,32 @@ describe('draw --plate', () => {
     const said = await run({}, one);
     expect(said.err).toContain('Use --angle.');
     expect(readdirSync(folder)).toEqual(['one.json']);
+  });
+});
+
+describe('draw --paper-reading', () => {
+  const trial = (reading: string, ...more: readonly string[]) =>
+    runCommand('draw', STRIP_HAND, '--block', 'ring-lowered-in-three', '--out', folder, '--force', '--paper-reading', reading, ...more);
+
+  it("says that the band is the reading's, 1.96 mm either way of a strip for it; without a reading nothing of one", async () => {
+    const { out } = await trial('4');
+    const [, length, low, high] = /strip +([\d.]+) mm long \(95 % band ([\d.]+) to ([\d.]+) mm, of the paper reading\)/.exec(out) ?? [];
+    expect(Math.abs(Number(high) - Number(low) - 2 * 1.96)).toBeLessThan(0.11);
+    expect(Math.abs(Number(high) + Number(low) - 2 * Number(length))).toBeLessThan(0.21);
+    const without = (await trial('none')).out;
+    expect(without).toMatch(/long \(95 % band [\d.]+ to [\d.]+ mm\), /);
+    expect(without).not.toContain('paper reading');
+  });
+
+  it('is refused outside the scale and outside what this hand can make, each with the range, and nothing is written', async () => {
+    const off = await trial('16');
+    expect([off.exit, off.err]).toEqual([2, expect.stringContaining('is 16 mm; -15 to 15 mm or none is allowed')]);
+    const far = await trial('-15');
+    expect(far.exit).toBe(3);
+    const said =
+      /-15 mm is outside what skin and air can make on this hand, (-\d+) to 15 mm\..* The nearest reading that can be is (-\d+) mm\./;
+    const [, least, nearest] = said.exec(far.err) ?? [];
+    expect([Number(least), readdirSync(folder)]).toEqual([Number(nearest), []]);
+    expect((await trial(String(nearest))).exit).toBe(0);
   });
 });

@@ -1,6 +1,5 @@
 import { readHandFile } from '../../files/read-hand-file.ts';
 import { chooseForHand, handCautions, plannedAngle, stopsFor } from '../../pattern/plan-hand.ts';
-import { holdsInWords } from '../../pattern/plate/plate-design.ts';
 import { designFor } from '../../pattern/plate/read-plate.ts';
 import { collect, failure, type Problem, type Result, success } from '../../units/result.ts';
 import { kebabCase } from '../../units/typed-name.ts';
@@ -107,7 +106,7 @@ async function readPlate(handFile: string, name: string, given: DrawFlags): Prom
   const plate = designFor(hand, read.value.preset, { digits, angle, planned });
   if (!plate.ok) return failure(...plate.problems.map(withFlag));
   const request = { kind: 'plate', hand, plate: plate.value, options, date, language: output.settings.pdf.language } as const;
-  return success({ request, why: holdsInWords(plate.value), output }, [...read.warnings, ...handCautions(hand), ...plate.warnings]);
+  return success({ request, why: null, output }, [...read.warnings, ...handCautions(hand), ...plate.warnings]);
 }
 
 /** Says which flag answers a problem of the design. */

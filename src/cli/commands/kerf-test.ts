@@ -1,6 +1,7 @@
 import { kerfTest, kerfTestWords } from '../../sheet/cutter/kerf-test.ts';
 import { failure, type Result, success } from '../../units/result.ts';
 import { cautionsEnglish } from '../../words/cautions.ts';
+import { terminalSpeech } from '../../words/terminal/terminal-words.ts';
 import { defineCommand } from '../define-command.ts';
 import { flagProblem } from '../flags/flag.ts';
 import { type OutputPlan, outputFlags, readOutputPlan } from '../flags/output-flags.ts';
@@ -29,7 +30,7 @@ export const kerfTestCommand = defineCommand({
   },
   report: {
     text: ({ files, material }) =>
-      `${[...files.map((file) => fileLine(file)), ...kerfTestWords(material), cautionsEnglish.laser].join('\n')}\n`,
+      `${[...files.map((file) => fileLine(file, terminalSpeech('en'))), ...kerfTestWords(material), cautionsEnglish.laser].join('\n')}\n`,
     json: ({ files, material }, warnings) => ({ material, files, warnings }),
     schema: 'knucklewright/kerf-test@1',
   },

@@ -31,7 +31,7 @@ export const redraw = defineCommand({
     const read = collect({ output: await readOutputPlan({ ...flags, language }, kept.value), request });
     if (!read.ok) return read;
     const { trial, left } = drawn.ok ? keptTrial(drawn.value, read.value.output.formats, flags, file) : { trial: false, left: [] };
-    return success({ ...read.value, paperTrial: trial, why: `drawn again from ${file}` }, [...read.warnings, ...left]);
+    return success({ ...read.value, paperTrial: trial, why: { kind: 'redrawn' as const, file } }, [...read.warnings, ...left]);
   },
   make: drawRequest,
   report: drawnReport,

@@ -33,7 +33,7 @@ export const sheets = defineCommand({
       list: await readList(listPath, flags.sizes),
     }),
   make: ({ list, layout, output, date }) => layOutList(list, layout, output, date),
-  report: { text: sheetsReportText, json: (report, warnings) => ({ ...report, warnings }) },
+  report: { text: sheetsReportText, json: ({ report }, warnings) => ({ ...report, warnings }) },
 });
 
 async function readList(path: string | undefined, sizes: string | undefined): Promise<Result<CutList>> {

@@ -9,7 +9,9 @@ import { MOST_SIZES } from '../../sheet/plastic/stock-sizes.ts';
 import { parseLength } from '../../units/length.ts';
 import { plain } from '../../units/number.ts';
 import { collect, failure, type Problem, type Result, success } from '../../units/result.ts';
+import type { Language } from '../../words/language.ts';
 import { plasticWords } from '../../words/plastic/plastic-words.ts';
+import { type TerminalSpeech, terminalSpeech } from '../../words/terminal/terminal-words.ts';
 import { defineCommand } from '../define-command.ts';
 import { EXIT } from '../exit.ts';
 import type { WithClinic } from '../flags/clinic-flag.ts';
@@ -18,7 +20,7 @@ import { argument, type FlagsOf, flag, flagProblem } from '../flags/flag.ts';
 import { readSheetRoom, sheetRoomFlags } from '../flags/layout-flags.ts';
 import { handTableFlags, readStripOptionFlags, tableBlockFlag } from '../flags/option-flags.ts';
 import { type OutputPlan, outputFlags, readOutputPlan } from '../flags/output-flags.ts';
-import { fromInWords, type LeftOut, measuredLengths, normLengths, type StripLengths, tableLengths } from '../strip-lengths.ts';
+import { biasInWords, fromInWords, type LeftOut, measuredLengths, normLengths, type StripLengths, tableLengths } from '../strip-lengths.ts';
 import { type Sized, sizesCsvIn, writeSizes } from '../write-sizes.ts';
 
 /** Strips to cut where no table says how many. */
@@ -82,7 +84,11 @@ export const sizes = defineCommand({
     if (told.length > MOST_SHOWN) process.stderr.write(`and ${told.length - MOST_SHOWN} more left out\n`);
     // A hand that wants a plate is no fault of its row.
     const wrongRows = told.filter(({ code }) => code !== 'PLATE').length;
-    return success({ ...sized, useTrim: numbers.useTrim, pinnedWidth, best, sheets, wrongRows, files: files.value }, files.warnings);
+    const { language } = output.settings.pdf;
+    return success(
+      { ...sized, useTrim: numbers.useTrim, pinnedWidth, best, sheets, wrongRows, files: files.value, language },
+      files.warnings,
+    );
   },
   report: { text: describe, json: sizesJson, schema: SIZES_SCHEMA },
   exit: ({ wrongRows }) => (wrongRows > 0 ? EXIT.badInput : EXIT.done),
@@ -132,6 +138,7 @@ interface SizesMade extends Sized {
   readonly sheets: { readonly length: number; readonly sheets: number } | null;
   readonly wrongRows: number;
   readonly files: readonly string[];
+  readonly language: Language;
 }
 
 /** The options of strips from stock: a width left to the program is 20. */
@@ -176,7 +183,7 @@ function plansFor(
 function sizesJson(made: SizesMade, warnings: readonly unknown[]): object {
   const { lengths, all, chosen, pieces, assigned, useTrim, best, sheets, files } = made;
   const leftOut = leftOutHands(lengths.leftOut);
-  const leaning = lengths.bias && leftOut.length > 0 ? { bias: lengths.bias } : {};
+  const leaning = lengths.bias && leftOut.length > 0 ? { bias: biasInWords(lengths.bias, 'en') } : {};
   const plan = ({ sizes: some, cover, meanWaste, wasteShare }: SizePlan) => ({
     sizes: some.map(({ length }) => length),
     widths: some.map(({ width }) => width),
@@ -294,47 +301,58 @@ function leftOutHands(leftOut: readonly LeftOut[]): readonly { readonly code: st
   return [...counts].map(([code, hands]) => ({ code, hands })).sort((a, b) => b.hands - a.hands || (a.code < b.code ? -1 : 1));
 }
 
-function leftOutText({ strips, leftOut, bias }: StripLengths): string {
+function leftOutText({ strips, leftOut, bias }: StripLengths, { w: { sizes: w }, number, language }: TerminalSpeech): string {
   const why = leftOutHands(leftOut);
   const out = why.reduce((sum, { hands }) => sum + hands, 0);
-  const share = plain((100 * out) / (strips.length + out), 1);
+  const share = number((100 * out) / (strips.length + out), 1);
   const codes = why.map(({ code, hands }) => `${code} ${hands}`).join(', ');
-  return `${out} of ${strips.length + out} hands (${share} %) have no strip and are left out (${codes}); ${bias ?? 'the sizes speak for the others only'}`;
+  return `${w.leftOut(`${out}`, `${strips.length + out}`, share, codes)}; ${bias ? biasInWords(bias, language) : w.others}`;
 }
 
-function describe({ lengths, all, chosen, pieces, assigned, useTrim, pinnedWidth, best, sheets, files }: SizesMade): string {
-  const pad = (text: string, width: number) => text.padStart(width);
+function describe(made: SizesMade): string {
+  const { lengths, chosen, pieces, assigned, useTrim, pinnedWidth, best, sheets, files, language } = made;
+  const t = terminalSpeech(language);
+  const { number } = t;
+  const { sizes: w, next } = t.w;
+  const { serves } = plasticWords(language).sizes;
   const list = sizesCsvIn(files);
   const singly = assigned.filter(({ size }) => size === null);
   const names = singly.flatMap(({ strip: { code } }) => (code === null ? [] : [code]));
   return [
-    `From ${fromInWords(lengths.from, 'en')}${lengths.invented && lengths.sources.length === 0 ? ' (invented)' : ''}`,
+    w.from(fromInWords(lengths.from, language), lengths.invented && lengths.sources.length === 0),
     ...lengths.sources.map((source) => `  ${source}`),
     '',
-    'sizes  served %  cut off mm  cut off %   lengths mm',
-    ...all.map(
-      (plan) =>
-        `${plan === chosen ? '>' : ' '}${pad(String(plan.sizes.length), 4)}  ${pad(plain(100 * plan.cover, 1), 8)}  ${pad(plan.meanWaste.toFixed(2), 10)}  ${pad((100 * plan.wasteShare).toFixed(2), 9)}   ${plan.sizes.map(({ length }) => plain(length, 1)).join(' ')}`,
-    ),
+    ...planTable(made, t),
     '',
-    `${chosen.sizes.length} sizes, and how many to cut:`,
-    ...chosen.sizes.map(
-      ({ id, length, width, serves, served }, i) =>
-        `  ${id.padEnd(7)} ${pad(plain(length, 1), 6)} x ${plain(width, 1)} mm  ${pad(String(pieces[i] ?? 0), 4)}   (serves ${served} of ${lengths.strips.length}, ${SERVES[serves]})`,
-    ),
-    `  ${singly.length} longer ones are cut singly${names.length > 0 ? `: ${names.join(', ')}` : ''}`,
-    ...(pinnedWidth
-      ? [`  strips are ${STOCK_WIDTH} mm wide, where nobody says otherwise; draw and batch make them so with --width ${STOCK_WIDTH}`]
-      : []),
-    ...(useTrim > 0 ? [`  a size may be ${plain(useTrim, 1)} mm shorter than the strip as drawn: so much of its trim is given up`] : []),
-    ...(best === 'sheets' && sheets
-      ? [
-          `  best in length they take ${sheets.length} sheets, best in sheets ${sheets.sheets}; taken are those best in ${sheets.sheets < sheets.length ? 'sheets' : 'length'}`,
-        ]
-      : []),
-    ...(lengths.leftOut.length > 0 ? [`  ${leftOutText(lengths)}`] : []),
+    w.chosen(`${chosen.sizes.length}`),
+    ...chosen.sizes.map((size, i) => {
+      const { id, length, width, served } = size;
+      const who = w.serves(`${served}`, `${lengths.strips.length}`, serves[size.serves]);
+      return `  ${id.padEnd(7)} ${number(length, 1).padStart(6)} x ${number(width, 1)} mm  ${`${pieces[i] ?? 0}`.padStart(4)}   ${who}`;
+    }),
+    `  ${w.singly(`${singly.length}`)}${names.length > 0 ? `: ${names.join(', ')}` : ''}`,
+    ...(pinnedWidth ? [`  ${w.pinned(`${STOCK_WIDTH}`)}`] : []),
+    ...(useTrim > 0 ? [`  ${w.useTrim(number(useTrim, 1))}`] : []),
+    ...(best === 'sheets' && sheets ? [`  ${w.best(`${sheets.length}`, `${sheets.sheets}`, sheets.sheets < sheets.length)}`] : []),
+    ...(lengths.leftOut.length > 0 ? [`  ${leftOutText(lengths, t)}`] : []),
     ...files,
-    ...(list === undefined ? [] : [`next: knucklewright sheets ${list} --out ${dirname(list)}`]),
+    ...(list === undefined ? [] : [`${next}: knucklewright sheets ${list} --out ${dirname(list)}`]),
     '',
   ].join('\n');
+}
+
+/** A line a number of sizes, the chosen one marked, under a line of headings. */
+function planTable({ all, chosen }: SizesMade, { w: { sizes: w }, number, fixed }: TerminalSpeech): readonly string[] {
+  const { sizes: count, served, cutOff, cutOffShare, lengths } = w.column;
+  const heads = [count, served, cutOff, cutOffShare];
+  const row = (cells: readonly string[], last: string) =>
+    `${cells.map((cell, k) => cell.padStart(heads[k]?.length ?? 0)).join('  ')}   ${last}`;
+  return [
+    row(heads, lengths),
+    ...all.map((plan) => {
+      const cells = [`${plan.sizes.length}`, number(100 * plan.cover, 1), fixed(plan.meanWaste, 2), fixed(100 * plan.wasteShare, 2)];
+      const line = row(cells, plan.sizes.map(({ length }) => number(length, 1)).join(' '));
+      return plan === chosen ? `>${line.slice(1)}` : line;
+    }),
+  ];
 }

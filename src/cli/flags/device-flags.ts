@@ -24,11 +24,11 @@ export function libraryBlock(id: string): Result<Block> {
 /** A block of the library by its id, or of a file by its path. */
 export async function namedBlock(name: string): Promise<Result<ChosenBlock>> {
   const known = libraryBlock(name);
-  if (known.ok) return success({ block: known.value, why: 'named by --block' });
+  if (known.ok) return success({ block: known.value, why: { kind: 'named' } });
   if (!/[/\\.]/.test(name)) return known;
   const json = await readJson(name);
   const block = json.ok ? readBlock(json.value, name) : json;
-  return block.ok ? success({ block: block.value, why: `read from ${name}` }) : block;
+  return block.ok ? success({ block: block.value, why: { kind: 'read', file: name } }) : block;
 }
 
 /** The block that --block names, or null for auto. */

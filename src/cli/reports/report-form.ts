@@ -33,7 +33,8 @@ export const writtenFile = z.strictObject({
   bytes: count,
   width: figure.describe('of the drawing or page, mm'),
   height: figure,
-  about: z.string().optional().describe('pages and paper of a PDF'),
+  about: z.string().optional().describe('pages and paper of a PDF, in words'),
+  pages: z.strictObject({ count, paper: z.string(), orientation: z.enum(['portrait', 'landscape']), tiled: z.boolean() }).optional(),
 });
 export const writtenFiles = z.array(writtenFile);
 

@@ -30,7 +30,7 @@ export const englishMessages = {
     STRIP_TOO_NARROW: ({ name, limit }) =>
       `Round these webs the strip would be too narrow to be made. Measure the web setbacks again, or choose another arrangement.${limit === '' ? '' : ` It can be made with ${name} of ${limit}.`}`,
     PAPER_READING: ({ limit }) =>
-      `This reading is more than skin and air can make. Weave the paper strip again, and measure the fingers again.${limit === '' ? '' : ` The nearest that can be is ${limit}.`}`,
+      `This reading is outside what skin and air can make. Weave the paper strip again, and measure the fingers again.${limit === '' ? '' : ` The nearest that can be is ${limit}.`}`,
     NO_PATH: ({ limit }) =>
       `The strip cannot be laid round these fingers. ${limit === '' ? 'Check width and circumference of each.' : `At ${limit} it holds.`}`,
     BLOCK_COUNT: () => 'A strip takes three or four digits. Add a neighbour.',

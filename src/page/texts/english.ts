@@ -142,6 +142,7 @@ export const english = {
     figures: 'Figures',
     flatLength: 'Flat length',
     band: '95 % band of the length',
+    bandRead: '95 % band of the length, of the paper reading',
     pathLength: 'Neutral line round the fingers',
     flatWidth: 'Width',
     relief: (digit: string) => `Cut back palmar to the ${digit}`,

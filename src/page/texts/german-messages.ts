@@ -33,7 +33,7 @@ export const germanMessages: Texts['message'] = {
     STRIP_TOO_NARROW: ({ name, limit }) =>
       `An diesen Falten würde der Streifen zu schmal, um ihn zu machen. Den Versatz der Falten noch einmal messen oder eine andere Variante wählen.${limit === '' ? '' : ` Es geht bei: ${name} ${limit}.`}`,
     PAPER_READING: ({ limit }) =>
-      `Diese Ablesung ist mehr, als Haut und Luft ausmachen können. Flechten Sie den Papierstreifen noch einmal, und messen Sie die Finger noch einmal.${limit === '' ? '' : ` Die nächste mögliche ist ${limit}.`}`,
+      `Diese Ablesung liegt außerhalb dessen, was Haut und Luft ausmachen können. Flechten Sie den Papierstreifen noch einmal, und messen Sie die Finger noch einmal.${limit === '' ? '' : ` Die nächste mögliche ist ${limit}.`}`,
     NO_PATH: ({ limit }) =>
       `Der Streifen lässt sich nicht um diese Finger legen. ${limit === '' ? 'Breite und Umfang prüfen.' : `Bei ${limit} geht es.`}`,
     BLOCK_COUNT: () => 'Ein Streifen umfasst drei oder vier Finger. Nehmen Sie einen Nachbarn dazu.',

@@ -174,6 +174,7 @@ export const german: Texts = {
     figures: 'Maße',
     flatLength: 'Flache Länge',
     band: '95-%-Band der Länge',
+    bandRead: '95-%-Band der Länge, der Papierablesung',
     pathLength: 'Neutrale Linie um die Finger',
     flatWidth: 'Breite',
     relief: (digit) => `Ausschnitt palmar, ${digit}`,

@@ -29,7 +29,7 @@ export const spanishMessages: Texts['message'] = {
     STRIP_TOO_NARROW: ({ name, limit }) =>
       `En estas comisuras la tira quedaría demasiado estrecha para hacerla. Mida otra vez el desnivel de las comisuras o elija otra configuración.${limit === '' ? '' : ` Se puede hacer con: ${name}, ${limit}.`}`,
     PAPER_READING: ({ limit }) =>
-      `Esta lectura es más de lo que pueden dar la piel y el aire. Vuelva a entrelazar la tira de papel y mida otra vez los dedos.${limit === '' ? '' : ` La más cercana posible es ${limit}.`}`,
+      `Esta lectura queda fuera de lo que pueden dar la piel y el aire. Vuelva a entrelazar la tira de papel y mida otra vez los dedos.${limit === '' ? '' : ` La más cercana posible es ${limit}.`}`,
     NO_PATH: ({ limit }) =>
       `La tira no se puede poner alrededor de estos dedos. ${limit === '' ? 'Compruebe ancho y perímetro de cada uno.' : `Con ${limit} sí.`}`,
     BLOCK_COUNT: () => 'Una tira toma tres o cuatro dedos. Añada un vecino.',

@@ -170,6 +170,7 @@ export const spanish: Texts = {
     figures: 'Cifras',
     flatLength: 'Longitud plana',
     band: 'Banda del 95 % de la longitud',
+    bandRead: 'Banda del 95 % de la longitud, de la lectura en papel',
     pathLength: 'Línea neutra alrededor de los dedos',
     flatWidth: 'Ancho',
     relief: (digit) => `Rebaje palmar, ${digit}`,

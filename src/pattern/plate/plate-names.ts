@@ -5,7 +5,6 @@ import singleDigitWithNeighbours from '../../../templates/plates/single-digit-wi
 import { DIGITS } from '../../hand/digits.ts';
 import type { Speech } from '../../words/speech.ts';
 import type { PlateDesign, PlateFaces } from './plate-design.ts';
-import type { PlateFigures } from './plate-report.ts';
 import type { Strap } from './plate-straps.ts';
 import { type PlatePreset, readPlate } from './read-plate.ts';
 
@@ -46,16 +45,11 @@ export function holdsIn({ digits, angle }: Pick<PlateDesign, 'digits' | 'angle'>
   return speech.plate.holds(speech.number(angle, 1), digitRange(digits, speech));
 }
 
-/** Where a strap goes. */
-export function strapPlace({ id }: Strap, { frame }: PlateFigures, speech: Speech): string {
+/** Where a strap goes round the hand or the digits that are held. */
+export function strapPlace({ id }: Strap, digits: PlateDesign['digits'], speech: Speech): string {
   const { strap } = speech.plate;
   if (id === 'A') return strap.hand;
-  return strap.fingers(
-    digitRange(
-      frame.row.digits.map((d) => d.digit),
-      speech,
-    ),
-  );
+  return strap.fingers(digitRange(digits, speech));
 }
 
 function digitRange(digits: PlateDesign['digits'], { hand: names, plate: w }: Speech): string {

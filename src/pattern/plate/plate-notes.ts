@@ -93,7 +93,7 @@ function factLines(f: PlateFigures, hand: Hand, date: string | null, beside: rea
     ...(beside.length > 0 ? [w.noRoom(beside.join('; '))] : []),
     '',
     w.straps,
-    ...f.straps.map((s) => w.strap(s.id, mm(s.width), mm(s.length), strapPlace(s, f, speech))),
+    ...f.straps.map((s) => w.strap(s.id, mm(s.width), mm(s.length), strapPlace(s, f.design.digits, speech))),
   ];
 }
 
@@ -165,7 +165,7 @@ function straps(f: PlateFigures, speech: Speech): readonly CutList[] {
     width: strap.width,
     from: '',
     rows: [],
-    remarks: [w.strap.goes(strapPlace(strap, f, speech))],
+    remarks: [w.strap.goes(strapPlace(strap, f.design.digits, speech))],
   }));
 }
 

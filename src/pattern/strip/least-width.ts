@@ -24,10 +24,8 @@ export function narrowPlaces(outline: LineArcPath, least: number, place?: (p: Po
   const distal = points.slice(turn).filter(within).reverse();
   const proximal = points.slice(0, turn).filter(within);
   // Columns of numbers: nearly all of the work is looking along them.
-  const column = (list: readonly Point[], axis: 'x' | 'y') => Float64Array.from(list, (p) => p[axis]);
-  const [alongs, heights] = [column(proximal, 'x'), column(proximal, 'y')];
-  const placed = proximal.map(place ?? ((p) => p));
-  const [xsPlaced, ysPlaced] = [column(placed, 'x'), column(placed, 'y')];
+  const [alongs, heights] = columnsOf(proximal);
+  const [placedX, placedY] = place ? columnsOf(proximal.map(place)) : [alongs, heights];
   const narrow: WidthAt[] = [];
   // Nothing further along is as near, even where a bend presses the strip together to half.
   const reach = (place ? 2 : 1) * least;
@@ -47,7 +45,7 @@ export function narrowPlaces(outline: LineArcPath, least: number, place?: (p: Po
       continue;
     }
     const p = place ? place(spot) : spot;
-    const width = leastDistance(p, xsPlaced, ysPlaced, first, Math.min(end, placed.length - 1));
+    const width = leastDistance(p, placedX, placedY, first, Math.min(end, alongs.length - 1));
     const isNarrow = width < least;
     const last = narrow.at(-1);
     if (isNarrow && !(before && last && last.width <= width)) {
@@ -57,6 +55,12 @@ export function narrowPlaces(outline: LineArcPath, least: number, place?: (p: Po
     before = isNarrow;
   }
   return narrow;
+}
+
+function columnsOf(points: readonly Point[]): readonly [xs: Float64Array, ys: Float64Array] {
+  const [xs, ys] = [new Float64Array(points.length), new Float64Array(points.length)];
+  for (const [k, { x, y }] of points.entries()) [xs[k], ys[k]] = [x, y];
+  return [xs, ys];
 }
 
 /** Least distance from a point to the straight pieces of a line that begin at `first` to before `end`; infinite where there is none. mm */

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { handOf, SMALLEST, WORKED } from '../../../tests/hands.ts';
 import { blockById, blocks } from '../../block/library.ts';
 import { boxOf } from '../../geometry/path.ts';
+import { makePattern } from '../make-pattern.ts';
 import { requestFromInputs } from '../request-from-inputs.ts';
 import { validatePattern } from '../validate-pattern.ts';
 import { paperTrial } from './paper-trial.ts';
@@ -36,6 +37,37 @@ describe('a reading of the paper strip', () => {
     const far = figures('long-and-ring-raised-in-four', { paperReading: -15 });
     expect(far?.ok === false && far.problems.map((p) => p.code)).toEqual(['PAPER_READING']);
   });
+
+  it.each(blocks().map((b) => b.id))('%s: is believed within the range that a refusal names, and nowhere outside it', (id) => {
+    const refused = figures(id, { paperReading: -15 });
+    const said = refused?.ok === false ? (refused.problems[0]?.message ?? '') : '';
+    const [, least, most] = /^paperReading: -15 mm is outside .* on this hand, (-\d+) to (\d+) mm\. /.exec(said) ?? [];
+    expect(Number(least)).toBeGreaterThan(-15);
+    for (const paperReading of [Number(least), Number(most)]) expect(figures(id, { paperReading })?.ok, said).toBe(true);
+    expect(figures(id, { paperReading: Number(least) - 1 })?.ok).toBe(false);
+    // 15 is the last on the scale.
+    if (Number(most) < 15) expect(figures(id, { paperReading: Number(most) + 1 })?.ok).toBe(false);
+  });
+
+  it.each([
+    ['en', '95 % band -2 to +2, of the paper reading', '95 % band -3.2 to +4.7'],
+    ['de', '95-%-Bereich -2 bis +2, der Papierablesung', '95-%-Bereich -3,2 bis +4,7'],
+    ['es', 'banda del 95 % -2 a +2, de la lectura en papel', 'banda del 95 % -3,2 a +4,7'],
+  ] as const)(
+    "has its own band, which the strip's sheet says in %s: 1.96 either way, else that of the measuring errors",
+    (language, ofReading, ofErrors) => {
+      const block = blockById('ring-lowered-in-three');
+      const bandOn = (paperReading: StripOptions['paperReading']) => {
+        const options = { ...DEFAULT_STRIP_OPTIONS, paperReading };
+        const made = block ? makePattern({ kind: 'strip', hand, block, options, date: null, language }) : null;
+        if (!made?.ok) throw new Error('not drawn');
+        const texts = made.value.pattern.beside.labels.map((label) => label.text).join(' ');
+        return /\((95[^)]*|banda[^)]*)\)/.exec(texts)?.[1];
+      };
+      expect(bandOn(4)).toBe(ofReading);
+      expect(bandOn('none')).toBe(ofErrors);
+    },
+  );
 });
 
 describe('the paper strip', () => {

@@ -5,7 +5,7 @@ import { plain } from '../../units/number.ts';
 import { failure, type Result, success } from '../../units/result.ts';
 import { LENGTH_SOLVED } from '../../units/tolerance.ts';
 import { GEOMETRY_VERSION, type GeometryVersion } from './geometry-version.ts';
-import type { StripSettings } from './strip-options.ts';
+import { NUMBER_OPTIONS, type StripSettings } from './strip-options.ts';
 import { stripPathLength } from './strip-path.ts';
 import { standSections } from './strip-sections.ts';
 
@@ -30,13 +30,15 @@ export function clearanceFor(hand: Hand, block: Block, settings: StripSettings, 
   if (drawn === null) return success(settings.skinClearance);
   const found = clearanceOfLength(hand, block, paper, drawn + reading);
   if (typeof found === 'number') return success(found);
-  const { shortest, longest } = found;
+  const [least, most] = [Math.ceil(found.shortest - drawn), Math.floor(found.longest - drawn)];
+  const { low = least, high = most } = NUMBER_OPTIONS.find((o) => o.key === 'paperReading') ?? {};
+  const range = `${plain(Math.max(least, low))} to ${plain(Math.min(most, high))} mm`;
   return failure({
     code: 'PAPER_READING',
     where: 'paperReading',
-    message: `paperReading: ${plain(reading, 1)} mm is more than skin and air can make on this hand. Weave the paper strip again, and measure the fingers again.`,
+    message: `paperReading: ${plain(reading, 1)} mm is outside what skin and air can make on this hand, ${range}. Weave the paper strip again, and measure the fingers again.`,
     kind: 'refused',
-    limit: drawn + reading > longest ? Math.floor(longest - drawn) : Math.ceil(shortest - drawn),
+    limit: drawn + reading > found.longest ? most : least,
   });
 }
 

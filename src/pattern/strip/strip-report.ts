@@ -45,7 +45,7 @@ export interface StripReport {
   readonly paperTrial: { readonly reading: number; readonly skinClearance: number } | null;
   readonly freePipFlexion: Readonly<Partial<Record<DigitName, number>>>;
   readonly standOff: readonly { readonly digit: DigitName; readonly distance: number }[];
-  /** 95 % band of the flat length, from the measuring errors. */
+  /** 95 % band of the flat length, from the measuring errors; with a paper strip that was read, of the reading. */
   readonly lengthBand95: readonly [number, number];
   /** Measurements that were estimated, not taken. */
   readonly estimated: readonly string[];

@@ -114,12 +114,6 @@ export function shelfText(after: readonly ShelfAfter[]): string {
   ].join('\n');
 }
 
-/** "SIZE-3, 182 x 36 mm: cut off 4.2 mm", or what to cut anew. */
-export function takenText({ wanted, from, cutOff }: Taken): string {
-  if (from === null) return `nothing on the shelf serves ${plain(wanted.length, 1)} x ${plain(wanted.width, 1)} mm: cut it anew`;
-  return `from the shelf: ${from.id}, ${plain(from.length, 1)} x ${plain(from.width, 1)} mm: cut off ${plain(cutOff, 1)} mm at the finishing end`;
-}
-
 function problem(source: string, where: string, message: string): Problem {
   return { code: 'SHELF', where, message: `${source}: ${where === '' ? '' : `${where}: `}${message}.`, kind: 'input' };
 }

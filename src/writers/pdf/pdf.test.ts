@@ -92,8 +92,8 @@ describe('pdfWriter(settings).write(pattern)', () => {
     expect(writer.write({ ...samplePattern, extents: flat })).toMatchObject({ ok: false, problems: [{ code: 'EXTENTS_EMPTY' }] });
   });
 
-  it('says what it is in words', () => {
-    expect(writer.describe?.(samplePattern)).toBe('1 page, A4 portrait');
+  it('says what pages it has', () => {
+    expect(writer.pages?.(samplePattern)).toEqual({ count: 1, paper: 'A4', orientation: 'portrait', tiled: false });
   });
 
   it('is what loadWriter gives for pdf', async () => {

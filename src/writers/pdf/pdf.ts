@@ -1,7 +1,7 @@
-import { type LineArcPath, type Point, segmentsOf } from '../../geometry/path.ts';
+import { circlePath, type LineArcPath, type Point, segmentsOf } from '../../geometry/path.ts';
 import { textWidth } from '../../geometry/stroke-letters.ts';
 import { PAPERS_OF_A_PATTERN } from '../../papers/papers.ts';
-import type { Circle, Pattern } from '../../pattern/pattern.ts';
+import type { Pattern } from '../../pattern/pattern.ts';
 import { type LaidSheet, layOutSheet } from '../../sheet/paper/lay-out-sheet.ts';
 import type { Page, PageLayer, PageStroke, PageText, Pen, PicturePen, PrintedSheet } from '../../sheet/paper/page.ts';
 import type { SheetSettings } from '../../sheet/paper/sheet-settings.ts';
@@ -11,7 +11,8 @@ import { cleanText, notWinAnsi } from '../clean-text.ts';
 import { drawOrder } from '../draw-order.ts';
 import { PEN_WIDTHS, TONES } from '../drawing-style.ts';
 import { embeddedText } from '../inputs-text.ts';
-import type { PatternWriter } from '../writer.ts';
+import { withoutLetters } from '../unknown-characters.ts';
+import type { PagesOfFile, PatternWriter } from '../writer.ts';
 import { CAPITAL_SHARE, helveticaWidth, type PdfDocument, pdfBytes } from './pdf-document.ts';
 import { arcCubics } from './pdf-path.ts';
 
@@ -57,11 +58,11 @@ export function pdfWriter(settings: SheetSettings): PatternWriter {
       const bytes = writeSheet(sheet.value, date, { name: INPUTS_ATTACHMENT, text: embeddedText(pattern.inputs) });
       return bytes.ok ? success(bytes.value, sheet.warnings) : bytes;
     },
-    describe(pattern: Pattern): string | null {
+    pages(pattern: Pattern): PagesOfFile | null {
       const sheet = layOutForPdf(pattern, settings);
       if (!sheet.ok) return null;
-      const count = sheet.value.pages.length;
-      return `${count} page${count === 1 ? '' : 's'}, ${settings.paper.name} ${sheet.value.orientation}${sheet.value.tiled ? ', pattern in tiles' : ''}`;
+      const { pages, orientation, tiled } = sheet.value;
+      return { count: pages.length, paper: settings.paper.name, orientation, tiled };
     },
   };
 }
@@ -189,11 +190,6 @@ function tracePath(document: PdfDocument, path: LineArcPath, at: ToPoints): void
   if (path.closed) document.closePath();
 }
 
-function circlePath({ center, radius }: Circle): LineArcPath {
-  const end = (side: number) => ({ x: center.x + side * radius, y: center.y, bulge: 1 });
-  return { closed: true, vertices: [end(1), end(-1)] };
-}
-
 function drawText(document: PdfDocument, words: PageText, at: ToPoints, scale: PrintedSheet['scale']): void {
   const text = fileText(words.text);
   if (text.trim() === '') return;
@@ -218,10 +214,7 @@ function fileText(text: string): string {
 }
 
 function layerProblems(layer: PageLayer, where: string): readonly Problem[] {
-  const letters = layer.texts.flatMap((words) => {
-    const unknown = notWinAnsi(words.text);
-    return unknown.length > 0 ? [unknownCharacters(words.text, unknown, where)] : [];
-  });
+  const letters = layer.texts.flatMap(({ text }) => withoutLetters(text, notWinAnsi(text), where));
   const numbers = [
     ...layer.texts.flatMap((t) => [t.at.x, t.at.y, t.height, t.angle]),
     ...layer.strokes.flatMap((s) => s.paths.flatMap((p) => p.vertices.flatMap((v) => [v.x, v.y, v.bulge]))),
@@ -234,16 +227,3 @@ function layerProblems(layer: PageLayer, where: string): readonly Problem[] {
 
 /** Beyond this nothing lies on paper. mm */
 const LARGEST_COORDINATE = 1e5;
-
-function unknownCharacters(text: string, unknown: readonly string[], where: string): Problem {
-  const named = unknown.map(
-    (c) =>
-      `${/[\p{C}\p{M}\p{Z}]/u.test(c) ? '' : `${JSON.stringify(c)} `}(U+${(c.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')})`,
-  );
-  return {
-    code: 'LABEL_CHARACTERS_UNKNOWN',
-    where,
-    message: `${where}: ${JSON.stringify(cleanText(text))}: the PDF's font has no ${named.join(', ')}; write it in Latin letters`,
-    kind: 'input',
-  };
-}

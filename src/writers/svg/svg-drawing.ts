@@ -5,6 +5,7 @@ import { COORDINATE_DECIMALS, fixed } from '../../units/number.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
 import { cleanText } from '../clean-text.ts';
 import { PEN_WIDTHS, TONES } from '../drawing-style.ts';
+import { withoutStrokes } from '../unknown-characters.ts';
 import { describe, line, titled, token } from './svg.ts';
 import { svgPathData } from './svg-path.ts';
 
@@ -63,8 +64,5 @@ function drawText(svg: Svg, { text, at, height, align, tone, strong, role }: Dra
 }
 
 function unknownCharacters({ text }: DrawnText): readonly Problem[] {
-  const { unknown } = strokeText(text, { at: { x: 0, y: 0 }, height: 1 });
-  if (unknown.length === 0) return [];
-  const message = `label ${JSON.stringify(text)}: no strokes for ${unknown.join(', ')}`;
-  return [{ code: 'LABEL_CHARACTERS_UNKNOWN', where: 'labels', message, kind: 'input' }];
+  return withoutStrokes(text, strokeText(text, { at: { x: 0, y: 0 }, height: 1 }).unknown, 'labels');
 }

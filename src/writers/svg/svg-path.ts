@@ -1,4 +1,4 @@
-import { arcOf, type Box, type LineArcPath, type Point, pointAlong, type Segment, segmentsOf } from '../../geometry/path.ts';
+import { arcOf, type Box, circlePath, type LineArcPath, type Point, pointAlong, type Segment, segmentsOf } from '../../geometry/path.ts';
 import type { Circle } from '../../pattern/pattern.ts';
 import { COORDINATE_DECIMALS, fixed } from '../../units/number.ts';
 
@@ -43,9 +43,4 @@ export function sweepFlag({ bulge }: Segment): 0 | 1 {
 /** Where the arcs end that a segment is written as: two for a wide one. */
 export function arcEnds(segment: Segment): readonly Point[] {
   return Math.abs(segment.bulge) > WIDEST_BULGE ? [pointAlong(segment, 0.5), segment.to] : [segment.to];
-}
-
-function circlePath({ center, radius }: Circle): LineArcPath {
-  const end = (side: number) => ({ x: center.x + side * radius, y: center.y, bulge: 1 });
-  return { closed: true, vertices: [end(1), end(-1)] };
 }

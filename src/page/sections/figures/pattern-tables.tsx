@@ -15,7 +15,10 @@ export function FiguresTable({ shown }: { readonly shown: DrawnStrip }) {
   const inPattern = texts.pattern;
   const rows: (readonly [string, string])[] = [
     [inPattern.flatLength, format.mm(report.flatLength)],
-    [inPattern.band, `${format.number(report.lengthBand95[0], 1)} ${texts.to} ${format.mm(report.lengthBand95[1])}`],
+    [
+      report.paperTrial ? inPattern.bandRead : inPattern.band,
+      `${format.number(report.lengthBand95[0], 1)} ${texts.to} ${format.mm(report.lengthBand95[1])}`,
+    ],
     [inPattern.flatWidth, format.mm(report.flatWidth)],
     [inPattern.pathLength, format.mm(report.pathLength)],
     ...report.relief.map((r) => [inPattern.relief(texts.hand.finger[r.digit]), format.mm(r.depth)] as const),

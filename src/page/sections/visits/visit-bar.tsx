@@ -68,7 +68,7 @@ function Bar({ course }: { readonly course: CourseNow }) {
             focusNext('case-heading');
           }}
         >
-          {words.goOn}
+          {words.nextPart}
           <span class="hidden">: {words.part[next]}</span>
         </button>
       ) : file === null ? null : isWritten ? (

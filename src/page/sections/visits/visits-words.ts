@@ -70,7 +70,7 @@ export const visitsWords = threeLanguages(
     next: 'What next',
     parts: 'Parts of a visit',
     part: { harm: 'Skin, pain', motion: 'Motion', next: 'What next' },
-    goOn: 'Next',
+    nextPart: 'Next',
     record: 'Record',
   },
   {
@@ -142,7 +142,7 @@ export const visitsWords = threeLanguages(
     next: 'Qué sigue',
     parts: 'Partes de la sesión',
     part: { harm: 'Piel, dolor', motion: 'Movimiento', next: 'Qué sigue' },
-    goOn: 'Siguiente',
+    nextPart: 'Siguiente',
     record: 'Anotar',
   },
   {
@@ -214,7 +214,7 @@ export const visitsWords = threeLanguages(
     next: 'Was nun',
     parts: 'Teile des Termins',
     part: { harm: 'Haut, Schmerz', motion: 'Bewegung', next: 'Was nun' },
-    goOn: 'Weiter',
+    nextPart: 'Weiter',
     record: 'Eintragen',
   },
 );
