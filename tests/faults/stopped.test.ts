@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { PROGRESS_NAME as PROGRESS } from '../../src/cli/batch-progress.ts';
 import { times } from '../by-night.ts';
-import { COMMAND, callsOf, ended, ROOT, run, scratchFolder, start, startWithFault, visibleFiles } from './commands.ts';
+import { COMMAND, callsOf, ended, LONG, ROOT, run, scratchFolder, start, startWithFault, visibleFiles } from './commands.ts';
 
 const scratch = scratchFolder('stopped');
 afterAll(() => rmSync(scratch, { recursive: true }));
@@ -27,8 +27,6 @@ function tableOf(name: string, hands: number): string {
 
 /** By day fewer. */
 const HANDS = times(6, 12);
-/** Each test makes a whole batch, ten seconds of a processor by night, on a machine that may be busy with other things; ms. */
-const LONG = 600_000;
 
 describe('a batch that is stopped in the middle', () => {
   const table = tableOf('hands.csv', HANDS);
