@@ -48,7 +48,7 @@ function runTargets(group) {
   const found = [];
   const tell = (result) => {
     found.push(result);
-    const figures = `${result.cases} cases, ${result.seconds.toFixed(1)} s, slowest ${result.slowestMs.toFixed(0)} ms`;
+    const figures = `${result.cases} cases, ${result.repeated} of them a bomb again, ${result.seconds.toFixed(1)} s, slowest ${result.slowestMs.toFixed(0)} ms`;
     console.log(
       `${result.fault === null ? 'held  ' : 'BROKEN'} ${result.target.padEnd(12)} ${figures}${result.fault === null ? '' : `\n${result.fault}`}`,
     );
@@ -57,7 +57,15 @@ function runTargets(group) {
     const result = JSON.parse(text);
     if (result.megabytes === undefined) tell(result);
     else if (result.megabytes <= MOST_MEGABYTES) console.log(`at most ${result.megabytes.toFixed(0)} MB for ${group.join(', ')}`);
-    else tell({ target: group.join(', '), cases: 0, seconds: 0, slowestMs: 0, fault: `${result.megabytes.toFixed(0)} MB of memory` });
+    else
+      tell({
+        target: group.join(', '),
+        cases: 0,
+        repeated: 0,
+        seconds: 0,
+        slowestMs: 0,
+        fault: `${result.megabytes.toFixed(0)} MB of memory`,
+      });
   };
   return new Promise((done) => {
     const child = spawn(process.execPath, [join(folder, 'watch.mjs'), values.cases, String(seed), ...group], {

@@ -24,6 +24,7 @@ import { type CutList, tooManyPieces } from '../sheet/plastic/read-cut-list.ts';
 import { stockText } from '../sheet/plastic/read-stock.ts';
 import { cutText, inReadingOrder, shearing, sheetPattern } from '../sheet/plastic/sheet-pattern.ts';
 import { getOwn } from '../units/json-text.ts';
+import { counted } from '../units/number.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import { SAME_POINT } from '../units/tolerance.ts';
 import type { Language } from '../words/language.ts';
@@ -341,7 +342,7 @@ function touching(layout: Layout): readonly Warning[] {
     {
       code: 'EDGES_TOUCH',
       where: '--gap',
-      message: `without a gap ${pairs} ${pairs === 1 ? 'pair' : 'pairs'} of parts lie edge to edge; a machine would cut there twice`,
+      message: `without a gap ${counted(pairs, 'pair')} of parts lie edge to edge; a machine would cut there twice`,
       value: pairs,
       next: 'for shears say --shears; for a machine give a gap, or --share-edges with its --cutter',
     },

@@ -11,6 +11,7 @@ export function systemReason(code: string): string {
     ENOENT: 'the folder does not exist',
     EACCES: 'you may not write there',
     EROFS: 'the disk is read-only',
+    ENAMETOOLONG: 'a name in it is longer than this system takes',
     EIO: 'the disk has a fault (EIO)',
   };
   return reasons[code] ?? `the system says ${code}`;

@@ -176,6 +176,16 @@ describe('checkWritable(folder, names, options)', () => {
     expect(codes(await checkWritable(join(folder, 'file', 'below')))).toEqual(['OUTPUT_NOT_WRITABLE']);
   });
 
+  it('refuses a folder whose name is longer than a system takes at once, and does not look for each folder above it', async () => {
+    for (const long of [join(folder, 'x'.repeat(300), 'below'), join(folder, 'a/'.repeat(30_000))]) {
+      const asked = await checkWritable(long, ['a_mm.svg']);
+      expect(codes(asked)).toEqual(['OUTPUT_NOT_WRITABLE']);
+      const { message } = (asked.ok ? [] : asked.problems)[0] ?? { message: '' };
+      expect(message).toContain('a name in it is longer than this system takes; choose');
+      expect(message.length).toBeLessThan(250);
+    }
+  });
+
   it('finds everything that stands in the way at once', async () => {
     await writeFile(join(folder, 'a_mm.svg'), 'old');
     await mkdir(join(folder, 'b_mm.dxf'));

@@ -191,7 +191,13 @@ function nameProblems(names: readonly string[], own: boolean): Problem[] {
 
 async function folderProblem(folder: string): Promise<Problem | null> {
   let nearest = resolve(folder);
-  while (!(await exists(nearest)) && dirname(nearest) !== nearest) nearest = dirname(nearest);
+  for (;;) {
+    const missing = await lstat(nearest).then(() => '', errorCode);
+    // The system never looked: each folder above would be asked for with a name as long, and what comes of it cannot be made.
+    if (missing === 'ENAMETOOLONG') return notWritable(folder, quote(folder), systemReason(missing));
+    if (missing === '' || dirname(nearest) === nearest) break;
+    nearest = dirname(nearest);
+  }
   const trial = besidePath(join(nearest, 'knucklewright'), 'trial');
   const release = undoWhenStopped(() => rmdirSync(trial));
   try {
@@ -201,11 +207,14 @@ async function folderProblem(folder: string): Promise<Problem | null> {
     return null;
   } catch (error) {
     const reason = errorCode(error) === 'ENOTDIR' ? 'it, or a folder above it, is a file' : systemReason(errorCode(error));
-    const message = `cannot write into the folder ${folder}: ${reason}; choose a folder that you may write to`;
-    return problem('OUTPUT_NOT_WRITABLE', folder, message);
+    return notWritable(folder, folder, reason);
   } finally {
     release();
   }
+}
+
+function notWritable(folder: string, shown: string, reason: string): Problem {
+  return problem('OUTPUT_NOT_WRITABLE', folder, `cannot write into the folder ${shown}: ${reason}; choose a folder that you may write to`);
 }
 
 /** What stands in the way at a path: a problem of its own, a file that may be replaced where that is asked for (`taken`), or nothing. */

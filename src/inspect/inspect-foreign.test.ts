@@ -69,6 +69,16 @@ describe('roles', () => {
     const read = readRoleRules(text, '--roles');
     expect(read.ok ? '' : read.problems[0]?.message).toContain('#f00=cut,layer:SCORE=mark,aci:5=mark');
   });
+
+  it('that are all wrong are told one by one, but no more than a person reads', () => {
+    const told = (wrong: number) => {
+      const read = readRoleRules(`#f00=cut,${Array(wrong).fill('red').join(',')}`, '--roles');
+      return read.ok ? [] : read.problems.map(({ message }) => message);
+    };
+    expect(told(10)).toHaveLength(10);
+    expect(told(60_000)).toHaveLength(11);
+    expect(told(60_000).at(-1)).toContain('and 59990 more that are no rule');
+  });
 });
 
 describe('style sheets of an SVG', () => {

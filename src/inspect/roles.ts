@@ -43,6 +43,9 @@ function fits(rule: RoleRule, { layer, colour }: ReadCurve): boolean {
   return rule.by === 'aci' ? colour?.aci === rule.number : colour?.hex === rule.hex;
 }
 
+/** So many words that are no rule are told one by one. */
+const MOST_TOLD = 10;
+
 /** Rules as they are typed, `#f00=cut,layer:SCORE=mark,aci:5=mark`; fails with a problem for each that cannot be read. */
 export function readRoleRules(text: string, where: string): Result<readonly RoleRule[]> {
   const rules: RoleRule[] = [];
@@ -64,7 +67,10 @@ export function readRoleRules(text: string, where: string): Result<readonly Role
       problems.push({ code: 'ROLE', kind: 'input', message, where });
     }
   }
-  return problems.length > 0 ? failure(...problems) : success(rules);
+  if (problems.length === 0) return success(rules);
+  const more = problems.length - MOST_TOLD;
+  const rest: Problem = { code: 'ROLE', kind: 'input', message: `and ${more} more that are no rule; correct those first`, where };
+  return failure(...problems.slice(0, MOST_TOLD), ...(more > 0 ? [rest] : []));
 }
 
 function readRule(which: string, role: Role): RoleRule | null {

@@ -48,7 +48,7 @@ export function patientSheet(notes: MakingNotes, room: PaperRoom): readonly Page
   const { box } = room;
   const factor = Math.min((box.maxX - box.minX) / WHOLE.width, (box.maxY - box.minY) / WHOLE.height);
   const whole = { minX: 0, minY: 0, maxX: WHOLE.width, maxY: WHOLE.height };
-  const page = sheetWith(notes, { ...room, box: whole }, SPARED[2]);
+  const page = sheetWith(notes, { ...room, box: whole }, TIGHTEST);
   if (!page) return null;
   const shift = { dx: box.minX, dy: box.maxY - factor * WHOLE.height };
   return [{ ...page, layers: page.layers.map((layer) => placeLayer(scaleLayer(layer, factor), shift)) }];
@@ -57,13 +57,24 @@ export function patientSheet(notes: MakingNotes, room: PaperRoom): readonly Page
 /** Room in which the sheet fits at its size in every language: A4 within usual margins. mm */
 const WHOLE = { width: 190, height: 277 } as const;
 
-/** What a shorter paper or a longer language takes from gaps, from the picture and from a diary's row, in the order of trying. mm */
-const SPARED = [
+/** What a shorter paper or a longer language takes from gaps, from the picture and from a diary's row; what is left over goes to the gaps. mm */
+interface Spared {
+  readonly gap: number;
+  readonly picture: number;
+  readonly row: number;
+}
+
+const TIGHTEST: Spared = { gap: 1.6, picture: 20, row: 1 };
+/** In the order of trying. */
+const SPARED: readonly Spared[] = [
+  { gap: -2, picture: 0, row: 0 },
+  { gap: -1, picture: 0, row: 0 },
   { gap: 0, picture: 0, row: 0 },
+  { gap: 0, picture: 12, row: 0 },
   { gap: 1.2, picture: 12, row: 0 },
-  { gap: 1.6, picture: 20, row: 1 },
-] as const;
-type Spared = (typeof SPARED)[number];
+  { gap: 0.4, picture: 20, row: 0.6 },
+  TIGHTEST,
+];
 
 function sheetWith(notes: MakingNotes, room: PaperRoom, spare: Spared): PageContent | null {
   const gap = GAP - spare.gap;

@@ -126,7 +126,7 @@ export function stripSteps(made: MadeStrip, w: StoryWords): readonly StoryStep[]
     { title: check.title, view: w.view.side, text: check.text, pictures: checkPictures(made, w) },
     {
       title: close.title,
-      view: w.view.flat,
+      view: lowered ? w.view.flat : w.view.flatPalmUp,
       text: close.text[f.options.seam],
       pictures: [onHand([{ from: 0, to: whole, tone: 'strip' }], !lowered), { items: flatStrip(f, hand.side), share: 0.46 }],
     },

@@ -1,6 +1,7 @@
 import type { DrawnShape, DrawnText } from '../pattern/drawing.ts';
 import { plain } from '../units/number.ts';
-import { englishChart } from '../words/record/chart-english.ts';
+import type { Translations } from '../words/language.ts';
+import type { englishChart } from '../words/record/chart-english.ts';
 import { believedChange, type Motion, type Visit } from './case.ts';
 import {
   BAND_DASH,
@@ -32,10 +33,14 @@ export const LANE_HEIGHT = LANE + LETTER_RADIUS;
 
 const KEYS = ['flexion', 'extensionDeficit'] as const;
 /** The words of a plot. */
-export type PlotWords = Readonly<Record<keyof Motion | 'hyperextension' | 'active' | 'passive' | 'straight' | 'beyond', string>>;
+export type PlotWords = Translations<typeof englishChart.chart.plot>;
 
 /** Roles and titles in the file stay English. */
-const KEY_WORDS: PlotWords = englishChart.chart.plot;
+const KEY_WORDS: PlotWords['end']['active'] = {
+  flexion: 'flexion',
+  extensionDeficit: 'extension deficit',
+  hyperextension: 'hyperextension',
+};
 
 /** Everything inside the axes and the words at the ends of the lines. */
 export function chartPlot({ visits, made }: ChartPart, frame: Frame, words: PlotWords): readonly Item[] {
@@ -223,7 +228,7 @@ function lineEnds(visits: readonly Visit[], frame: Frame, words: PlotWords): rea
       chartLine('lead', '', lead, 'fine', 'pale'),
       chartText(
         'line-end',
-        `${words[kind]} ${value < 0 ? `${words.hyperextension} ${plain(-value, 1)}` : `${words[key]} ${plain(value, 1)}`}`,
+        value < 0 ? `${words.end[kind].hyperextension} ${plain(-value, 1)}` : `${words.end[kind][key]} ${plain(value, 1)}`,
         { x: start, y: word - WORDS / 2 },
         { tone: kind === 'active' ? 'ink' : 'grey', strong: kind === 'active' },
       ),

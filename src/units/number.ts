@@ -48,6 +48,11 @@ export function rounded(value: number, decimals: number): number {
   return Number(fixed(value, decimals));
 }
 
+/** How many of what, in English: `1 case`, `2 cases`. */
+export function counted(count: number, one: string, several = `${one}s`): string {
+  return `${count} ${count === 1 ? one : several}`;
+}
+
 /** The only forms in which a person's number is read: a point or a comma is the decimal sign, and there is no other separator. */
 const DECIMAL = String.raw`(?:\d+(?:[.,]\d+)?|[.,]\d+)`;
 const FRACTION = String.raw`\d+ ?/ ?\d+`;

@@ -13,6 +13,9 @@ export const COMMAND = join(ROOT, 'dist', 'knucklewright.js');
 export const DEMO = join(ROOT, 'fixtures', 'demo-hand.json');
 export const isRoot = process.getuid?.() === 0;
 
+/** A test that starts the command many times, on a machine that may be busy with other things; ms. */
+export const LONG = 600_000;
+
 export interface Ended {
   readonly status: number | null;
   readonly stdout: string;

@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { chmodSync, mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, expect, it, type TestContext } from 'vitest';
-import { DEMO, INNARDS, isRoot, run, scratchFolder, visibleFiles } from './commands.ts';
+import { DEMO, INNARDS, isRoot, LONG, run, scratchFolder, visibleFiles } from './commands.ts';
 
 const scratch = scratchFolder('disk');
 const mounted: string[] = [];
@@ -31,7 +31,7 @@ it('a full disk: says so, leaves the older file whole and no piece of a new one'
   expect(readdirSync(folder)).toEqual(['mine.txt']);
 });
 
-it('a disk that fills while an older drawing is replaced keeps the older drawing', (context) => {
+it('a disk that fills while an older drawing is replaced keeps the older drawing', { timeout: LONG }, (context) => {
   const probe = join(scratch, 'probe');
   const drawn = ['draw', DEMO, '--content', 'cut-and-marks', '--out'];
   expect(run([...drawn, probe]).status).toBe(0);

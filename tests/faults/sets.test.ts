@@ -3,14 +3,14 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { setIdIn } from '../../src/files/drawing-set.ts';
 import { runCommand } from '../run-command.ts';
-import { DEMO, INNARDS, scratchFolder } from './commands.ts';
+import { DEMO, INNARDS, LONG, scratchFolder } from './commands.ts';
 
 const scratch = scratchFolder('sets');
 afterAll(() => rmSync(scratch, { recursive: true }));
 
 const STEM = 'DEMO-01-ring-lowered-in-three_mm';
-// The pages of the making take longest and are of no matter here.
-const ALL = ['--formats', 'svg,dxf,pdf', '--reports', '--pages', 'pattern'];
+// The pages of the making and the letters take longest and are of no matter here.
+const ALL = ['--formats', 'svg,dxf,pdf', '--reports', '--pages', 'pattern', '--content', 'cut'];
 const run = async (args: readonly string[]) => {
   const { exit, out, err } = await runCommand(...args);
   return { status: exit, stdout: out, stderr: err };
@@ -30,7 +30,7 @@ describe('the set id', () => {
     expect((await draw(folders.kerf, ...ALL, '--kerf', '0.4')).status).toBe(0);
     expect((await draw(folders.paper, ...ALL, '--paper', 'letter')).status).toBe(0);
     expect((await draw(folders.r12, ...ALL, '--dxf', 'r12')).status).toBe(0);
-  });
+  }, LONG);
 
   it('is the same in every format, with another machine, paper or form of DXF, and another for another pattern', async () => {
     const id = idOf(folders.one, 'svg');

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { PROGRESS_NAME as PROGRESS } from '../../src/cli/batch-progress.ts';
 import { times } from '../by-night.ts';
-import { COMMAND, callsOf, ended, ROOT, run, scratchFolder, start, startWithFault, visibleFiles } from './commands.ts';
+import { COMMAND, callsOf, ended, LONG, ROOT, run, scratchFolder, start, startWithFault, visibleFiles } from './commands.ts';
 
 const scratch = scratchFolder('stopped');
 afterAll(() => rmSync(scratch, { recursive: true }));
@@ -37,7 +37,7 @@ describe('a batch that is stopped in the middle', () => {
   it.each([
     ['SIGINT', 130],
     ['SIGTERM', 143],
-  ] as const)('by %s ends with %i, leaves nothing hidden and goes on where it was', async (signal, code) => {
+  ] as const)('by %s ends with %i, leaves nothing hidden and goes on where it was', { timeout: LONG }, async (signal, code) => {
     const folder = join(scratch, signal);
     expect(await endOf(startWithFault(COMMAND, batch(folder), Math.floor(calls.length / 2), signal))).toBe(code);
     expect(hidden(folder)).toEqual([]);
@@ -58,7 +58,7 @@ describe('a batch that is stopped in the middle', () => {
   });
 });
 
-it('a case add that is stopped while it waits leaves the lock of the other and nothing of its own', { timeout: 60_000 }, async () => {
+it('a case add that is stopped while it waits leaves the lock of the other and nothing of its own', { timeout: LONG }, async () => {
   const folder = join(scratch, 'waiting');
   mkdirSync(folder);
   const file = join(folder, 'case.json');

@@ -41,7 +41,9 @@ const anyCase = fc.record({
   proximalGap: option('proximalGap'),
 });
 
-it('any path of any hand and options is as long as a string pulled tight in small steps, or is refused with reason', () => {
+it('any path of any hand and options is as long as a string pulled tight in small steps, or is refused with reason', {
+  timeout: times(60_000, 1_800_000),
+}, () => {
   const seen = { laid: 0, holdsNothing: 0, refused: 0 };
   fc.assert(
     fc.property(anyCase, ({ digits, block, closure, differential, width, ...lying }) => {

@@ -11,6 +11,8 @@ export interface Job {
 export interface TargetRun {
   readonly target: string;
   readonly cases: number;
+  /** Those of the cases that were the same text as one before and were not fed again. */
+  readonly repeated: number;
   readonly seconds: number;
   readonly slowestMs: number;
   /** Null when everything held. */

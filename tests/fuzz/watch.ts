@@ -26,6 +26,7 @@ const broken = (why: string) => {
   const fault: TargetRun = {
     target: names[reported] ?? '',
     cases: 0,
+    repeated: 0,
     seconds: 0,
     slowestMs: 0,
     fault: `${why}; cases begun in all: ${begun[0]}`,

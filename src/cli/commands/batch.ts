@@ -9,6 +9,7 @@ import { csvLine } from '../../sheet/plastic/csv-text.ts';
 import { CUT_LIST_JSON_END, type CutPiece, cutListHeader, cutListJsonHead, cutListLine } from '../../sheet/plastic/cut-list.ts';
 import { requestOfPiece } from '../../sheet/plastic/piece-part.ts';
 import { type ShelfStrip, shelfAfter, shelfText, type Taken, takeFromShelf, type Wanted } from '../../sheet/plastic/shelf.ts';
+import { counted } from '../../units/number.ts';
 import { collect, failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
 import { type Language, spokenIn } from '../../words/language.ts';
 import { terminalSpeech } from '../../words/terminal/terminal-words.ts';
@@ -305,19 +306,15 @@ function otherBatch(folder: string): Problem {
 
 function noneWritten(path: string, tally: Tally, strict: boolean): Problem {
   const message = strict
-    ? `${tally.wrongRows} rows are wrong and --strict is set; no cut list was written.`
+    ? `${counted(tally.wrongRows, 'row is', 'rows are')} wrong and --strict is set; no cut list was written.`
     : `no row could be made (${tally.wrongRows} wrong); no cut list was written.`;
   return { code: 'ROWS', where: path, message: `${path}: ${message}`, kind: 'input' };
-}
-
-function count(n: number, one: string, more: string): string {
-  return `${n} ${n === 1 ? one : more}`;
 }
 
 function showErrors(path: string, tally: Tally, file: string | null): void {
   for (const error of tally.shown) process.stderr.write(`left out: ${rowErrorText(path, error)}\n`);
   process.stderr.write(
-    `${tally.wrongRows} of ${count(tally.wrongRows + tally.made + tally.reused, 'row is', 'rows are')} wrong and left out${file === null ? '' : `; all of it in ${file}`}\n`,
+    `${tally.wrongRows} of ${counted(tally.wrongRows + tally.made + tally.reused, 'row is', 'rows are')} wrong and left out${file === null ? '' : `; all of it in ${file}`}\n`,
   );
 }
 

@@ -2,6 +2,7 @@ import { addVisit, loadCase } from '../../files/case-store.ts';
 import { HARM_KEYS } from '../../hand/signs.ts';
 import type { Case } from '../../record/case.ts';
 import { readVisit } from '../../record/read-visit.ts';
+import { counted } from '../../units/number.ts';
 import { failure, type Result, success } from '../../units/result.ts';
 import { kebabCase } from '../../units/typed-name.ts';
 import { askAll, personsTerminal, type Talk } from '../ask.ts';
@@ -38,7 +39,7 @@ export const caseAdd = defineCommand({
   },
   report: {
     text: ({ path, date, record: { visits } }) =>
-      `${path}: visit of ${date} added${beforeLast(visits, date)}, ${visits.length} ${visits.length === 1 ? 'visit' : 'visits'} now. What next: knucklewright case next ${path}\n`,
+      `${path}: visit of ${date} added${beforeLast(visits, date)}, ${counted(visits.length, 'visit')} now. What next: knucklewright case next ${path}\n`,
     json: ({ record }) => describeCase(record),
   },
 });

@@ -119,6 +119,8 @@ describe('case table', () => {
     const out = join(scratch, 'cases.csv');
     expect((await runCommand('case', 'table', ...FILES, '--out', out)).out).toContain('6 cases, 14 visits');
     const text = readFileSync(out, 'utf8');
+    const alone = join(scratch, 'alone.csv');
+    expect((await runCommand('case', 'table', FILES[0] ?? '', '--out', alone)).out).toContain(`${alone}   1 case, `);
     expect(text).not.toMatch(/Tried on|XY|2026-/);
     const rows: Record<string, string>[] = parse(text, { columns: true });
     expect(rows).toHaveLength(14);

@@ -1,7 +1,7 @@
 import { loadCase } from '../../files/case-store.ts';
 import type { Case } from '../../record/case.ts';
 import { type Closing, type ClosingFit, closingFit, closingsOf, FEWEST_STRIPS, type Spread } from '../../record/closing-fit.ts';
-import { plain, rounded } from '../../units/number.ts';
+import { counted, plain, rounded } from '../../units/number.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
 import { cautionsEnglish } from '../../words/cautions.ts';
 import { defineCommand } from '../define-command.ts';
@@ -55,9 +55,8 @@ async function readCases(paths: readonly string[], all: boolean): Promise<Result
 }
 
 function fitText(taken: readonly Case[], open: readonly Case[], fit: ClosingFit): string {
-  const count = (n: number, one: string, more = `${one}s`) => `${n} ${n === 1 ? one : more}`;
   const lines = [
-    `${count(taken.length, 'case')}, ${count(fit.closings.length, 'strip')} of which it was noted where they were closed${taken.some((r) => r.invented) ? ' (INVENTED cases among them)' : ''}`,
+    `${counted(taken.length, 'case')}, ${counted(fit.closings.length, 'strip')} of which it was noted where they were closed${taken.some((r) => r.invented) ? ' (INVENTED cases among them)' : ''}`,
   ];
   if (open.length > 0) lines.push(`Left out, not closed yet (--all takes them): ${open.map((r) => r.code).join(', ')}`);
   if (fit.closings.length === 0)

@@ -1,6 +1,7 @@
 import { loadCases } from '../../files/case-store.ts';
 import { caseTable as tableOfCases } from '../../record/case-table.ts';
 import { csvLine } from '../../sheet/plastic/csv-text.ts';
+import { counted } from '../../units/number.ts';
 import { collect, type Result, success } from '../../units/result.ts';
 import { defineCommand } from '../define-command.ts';
 import { argument, flag } from '../flags/flag.ts';
@@ -32,7 +33,7 @@ export const caseTable = defineCommand({
   make: async ({ records, out, force, dates }): Promise<Result<string>> => {
     const rows = tableOfCases(records, dates);
     const saved = await saveFileAs(out, rows.map((row) => `${csvLine(row)}\n`).join(''), { force });
-    return saved.ok ? success(`${saved.value.path}   ${records.length} cases, ${rows.length - 1} visits\n`) : saved;
+    return saved.ok ? success(`${saved.value.path}   ${counted(records.length, 'case')}, ${counted(rows.length - 1, 'visit')}\n`) : saved;
   },
   report: { text: (said) => said },
 });

@@ -126,8 +126,8 @@ export const spanish: Texts = {
       seam: 'Extremos superpuestos, o pellizcados y recortados',
     },
     choice: {
-      tacked: 'pegado',
-      spanning: 'tenso',
+      tacked: 'pegada',
+      spanning: 'tensa',
       lap: 'superpuesta',
       opening: 'superpuesta que se abre, con cincha',
       auto: 'según la articulación',

@@ -51,9 +51,11 @@ export function faceLettering(
     if (name) names.push(name);
     else left.push(speech.plate.midlineOf(speech.strip.lettering.digit[midline.digit]));
   }
+  const bend = bendLabel(frame, drawn.midlines, names, speech);
+  if (!bend) left.push(lettering.bend(speech.number(frame.angle, 1)));
   labels.push(
     ...names,
-    ...bendLabel(frame, drawn.midlines, speech),
+    ...(bend ? [bend] : []),
     ...drawn.pads.map((pad) => centred(pad.strap, (pad.from.x + pad.to.x) / 2, (pad.from.y + pad.to.y) / 2 - 1, 2)),
   );
   labels.push(...edgeWords(frame, outline, polygon, lettering, title ?? []));
@@ -115,20 +117,54 @@ function digitName({ bendEnd, tip, heading }: DrawnMidline, text: string, way: 1
   return { layer: 'MARK', text, at, height, align: 'center', angle: 90 - degrees(heading) };
 }
 
-/** Between the first two midlines: in the bend where it is long enough, else distal of it. */
-function bendLabel(frame: FaceFrame, midlines: readonly DrawnMidline[], { plate, number }: Speech): readonly Label[] {
-  // A single digit's neck has no room for more.
-  const text = plate.lettering[midlines.length > 1 ? 'bend' : 'bendShort'](number(frame.angle, 1));
-  const [first, second] = midlines;
+/**
+ * Between two midlines, the first two where they leave room: in the bend where it is long enough, else distal of it, else proximal; clear of the digits' names.
+ * Null where there is no such place.
+ */
+function bendLabel(frame: FaceFrame, midlines: readonly DrawnMidline[], names: readonly Label[], { plate, number }: Speech): Label | null {
+  const degrees = number(frame.angle, 1);
+  const { bend, bendShort } = plate.lettering;
+  const [first] = midlines;
   const [held] = heldColumns(frame);
-  if (!first || !held) return [];
+  if (!first || !held) return null;
   const inside = held.held.part.bend.length >= ROOMY_BEND;
-  const at = ({ begin, bendEnd }: DrawnMidline) =>
-    inside ? { x: (begin.x + bendEnd.x) / 2, y: (begin.y + bendEnd.y) / 2 } : { x: bendEnd.x, y: bendEnd.y };
-  const here = at(first);
-  const next = second ? at(second) : { x: here.x + 1.1 * held.held.row.halfWidth, y: here.y };
-  const height = Math.min(SMALL, (SMALL * Math.max(4, next.x - here.x - 3)) / textWidth(text, SMALL));
-  return [centred(text, (here.x + next.x) / 2, Math.max(here.y, next.y) + 0.9, height)];
+  // A single digit's neck has no room for more than the short words, beside its midline.
+  const beyond = { x: first.bendEnd.x + 1.1 * held.held.row.halfWidth, y: first.bendEnd.y };
+  const pairs =
+    midlines.length > 1 ? midlines.slice(1).map((next, k) => [midlines[k] as DrawnMidline, next] as const) : [[first, null] as const];
+  const between = (text: string, from: Point, to: Point, up: boolean): Label => {
+    const height = Math.min(SMALL, (SMALL * Math.max(4, to.x - from.x - 3)) / textWidth(text, SMALL));
+    const y = up ? Math.max(from.y, to.y) + 0.9 : Math.min(from.y, to.y) - 0.9 - height;
+    return centred(text, (from.x + to.x) / 2, y, height);
+  };
+  const middle = ({ begin, bendEnd }: DrawnMidline) => ({ x: (begin.x + bendEnd.x) / 2, y: (begin.y + bendEnd.y) / 2 });
+  const places = (text: string): readonly Label[] => [
+    ...pairs.map(([one, next]) => {
+      const at = (line: DrawnMidline) => (inside ? middle(line) : line.bendEnd);
+      return between(text, at(one), next ? at(next) : { ...beyond, y: at(one).y }, true);
+    }),
+    ...pairs.map(([one, next]) => between(text, one.begin, next ? next.begin : { ...beyond, y: one.begin.y }, false)),
+  ];
+  const all = [...(midlines.length > 1 ? places(bend(degrees)) : []), ...places(bendShort(degrees))];
+  return all.find((label) => names.every((name) => isClear(label, name))) ?? null;
+}
+
+/** Space that words keep from each other, mm. */
+const BETWEEN_WORDS = 0.5;
+
+/** Whether level words stand clear of words that read upward, of which `at` is the middle. */
+function isClear(level: Label, upward: Label): boolean {
+  const half = textWidth(upward.text, upward.height) / 2;
+  const [c, s] = [Math.cos(radians(upward.angle)), Math.sin(radians(upward.angle))];
+  const reach = upward.height / 2 + BETWEEN_WORDS;
+  const wide = textWidth(level.text, level.height) / 2 + reach;
+  const [low, high] = [level.at.y - reach, level.at.y + level.height + reach];
+  // Looked at along the words' middle, in steps shorter than they are high.
+  const steps = Math.ceil((2 * half) / reach);
+  return Array.from({ length: steps + 1 }, (_, k) => half * ((2 * k) / steps - 1)).every((along) => {
+    const [x, y] = [upward.at.x + along * c, upward.at.y + along * s];
+    return Math.abs(x - level.at.x) > wide || y < low || y > high;
+  });
 }
 
 /** Which border is which, where the thumb goes, and what the flare line is for. */

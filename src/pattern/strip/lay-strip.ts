@@ -9,7 +9,7 @@ import { type EdgeLevel, edgeLevels, type StripPull, straightPull, straightWidth
 import type { WidthAt } from './least-width.ts';
 import { narrowestDrawn, narrowRefusal } from './least-width-offer.ts';
 import { loopsOverPip } from './loops-over-pip.ts';
-import { OFFERED, offerReading, offerWith } from './path-offer.ts';
+import { OFFERED, offerPaper, offerReading, offerWith } from './path-offer.ts';
 import { pathFaults } from './prove-path.ts';
 import { clearanceFor, PAPER_THICKNESS } from './solve-clearance.ts';
 import { loopSizes } from './strip-loops.ts';
@@ -74,7 +74,10 @@ function layAnyWidth(hand: Hand, block: Block, options: StripOptions): Result<La
 
 function layAtWidth(hand: Hand, block: Block, options: StripOptions, width: number): Result<LaidBand> {
   const open = settingsFor(options, hand, width);
-  const clearance = options.paperReading === 'none' ? success(open.skinClearance) : clearanceFor(hand, block, open, options.paperReading);
+  const { paperReading } = options;
+  const clearanceOf = (settings: StripSettings) =>
+    paperReading === 'none' ? success(settings.skinClearance) : clearanceFor(hand, block, settings, paperReading);
+  const clearance = clearanceOf(open);
   if (!clearance.ok) {
     const holds = (changes: Partial<StripOptions>) => layAtWidth(hand, block, { ...options, ...changes }, width).ok;
     return failure(...clearance.problems.map((problem) => offerReading(problem, holds)));
@@ -83,7 +86,12 @@ function layAtWidth(hand: Hand, block: Block, options: StripOptions, width: numb
   const laid = laidWith(hand, block, settings);
   if (laid.ok) return options.seam === 'auto' ? success(withSeam(laid.value, hand), laid.warnings) : laid;
   if (!laid.problems.some((p) => OFFERED.includes(p.code))) return laid;
-  return failure(...offerWith(laid.problems, (changes) => layBand(hand, block, { ...settings, ...changes }).ok, settings));
+  const holds = (changes: Partial<StripSettings>) => {
+    const changed = { ...open, ...changes };
+    const found = clearanceOf(changed);
+    return found.ok && layBand(hand, block, { ...changed, skinClearance: found.value }).ok;
+  };
+  return failure(...offerWith(laid.problems, holds, settings));
 }
 
 /** A seam that was left to the program opens where a closed loop cannot pass the PIP joint; the drawing is that of a lap either way. */
@@ -119,12 +127,33 @@ function laidWith(hand: Hand, block: Block, settings: StripSettings): Result<Lai
   );
 }
 
-/** The same strip for a paper trial, with its scale at the finishing end (model rule 15). */
+/**
+ * The same strip for a paper trial, with its scale at the finishing end (model rule 15). Refused as the strip itself is; besides where thin paper, whose path is
+ * straighter, holds nothing, and where its edges, which end elsewhere and are not stretched, come out too narrow.
+ */
 export function layPaperStrip(hand: Hand, block: Block, options: StripOptions): Result<LaidBand> {
-  const plastic = layStrip(hand, block, { ...options, paperReading: 'none' });
+  const unread: StripOptions = { ...options, paperReading: 'none' };
+  const plastic = layStrip(hand, block, unread);
   if (!plastic.ok) return plastic;
-  const settings: StripSettings = { ...plastic.value.settings, thickness: PAPER_THICKNESS, stretch: 0, paper: true };
-  return laidWith(hand, block, settings);
+  const paper = paperOf(plastic.value, hand, block);
+  if (!paper.ok) {
+    const both = (differential: number) => layPaperWidth(hand, block, { ...unread, differential }).ok;
+    return failure(...paper.problems.map((problem) => offerPaper(problem, both, plastic.value.settings)));
+  }
+  const { settings, edges } = paper.value;
+  const { tooNarrow } = edges;
+  if (tooNarrow === null || tooNarrow.width >= narrowestDrawn(settings)) return paper;
+  return failure(narrowRefusal({ hand, block, asked: unread, options: settings, edges: edges.edges, tooNarrow }, layPaperWidth));
+}
+
+function paperOf({ settings }: LaidBand, hand: Hand, block: Block): Result<LaidBand> {
+  return laidWith(hand, block, { ...settings, thickness: PAPER_THICKNESS, stretch: 0, paper: true });
+}
+
+/** The paper strip, however narrow, where the strip itself keeps its width; else the strip, to be told from it. */
+function layPaperWidth(hand: Hand, block: Block, options: StripOptions): Result<LaidBand> {
+  const plastic = layAnyWidth(hand, block, options);
+  return plastic.ok && plastic.value.edges.tooNarrow === null ? paperOf(plastic.value, hand, block) : plastic;
 }
 
 /** The digits stood side by side and the path round them, proved. */

@@ -67,8 +67,9 @@ export function narrowRefusal(strip: NarrowStrip, lay: LayWidth | null): Problem
 }
 
 function said(strip: NarrowStrip, is: string): string {
-  const { v, width } = strip.tooNarrow;
-  return `the strip ${is} ${plain(width, 2)} mm wide near the ${webNear(strip)} web, ${plain(v, 0)} mm from the seam`;
+  const { options, tooNarrow } = strip;
+  const { v, width } = tooNarrow;
+  return `the ${options.paper ? 'paper strip' : 'strip'} ${is} ${plain(width, 2)} mm wide near the ${webNear(strip)} web, ${plain(v, 0)} mm from the seam`;
 }
 
 /** The web that the narrow place lies nearest to. */

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { handOf, SMALLEST, WORKED } from '../../../tests/hands.ts';
+import { handJson, handOf, SMALLEST, WORKED } from '../../../tests/hands.ts';
 import { blockById, blocks } from '../../block/library.ts';
 import { boxOf } from '../../geometry/path.ts';
+import { readHand } from '../../hand/read-hand.ts';
 import { makePattern } from '../make-pattern.ts';
 import { requestFromInputs } from '../request-from-inputs.ts';
 import { validatePattern } from '../validate-pattern.ts';
@@ -94,4 +95,58 @@ describe('the paper strip', () => {
         }
     },
   );
+});
+
+describe('a paper strip where the strip itself can be drawn', () => {
+  const steep = (differential: number) => ({ ...DEFAULT_STRIP_OPTIONS, width: 20, differential });
+
+  it.each(blocks().map((b) => [b.id, b] as const))(
+    '%s: holds nothing from some differential on, which is refused with the largest at which it holds; nothing can have been read of it',
+    (_, block) => {
+      const differential = [34, 35, 36, 37, 38, 39, 40].find((degrees) => {
+        const paper = paperTrial(hand, block, steep(degrees), null);
+        return !paper.ok && stripFigures(hand, block, steep(degrees)).ok;
+      });
+      if (differential === undefined) throw new Error('never refused');
+      const refused = paperTrial(hand, block, steep(differential), null);
+      const [problem] = refused.ok ? [] : refused.problems;
+      expect(problem?.message).toMatch(
+        /the paper strip runs straight past .* At \d+ degrees it holds; without a paper strip the strip can be drawn\.$/,
+      );
+      expect(paperTrial(hand, block, steep(problem?.limit ?? 0), null).ok).toBe(true);
+      const read = stripFigures(hand, block, { ...steep(differential), paperReading: 3 });
+      expect(read.ok ? [] : read.problems).toMatchObject([{ code: 'PAPER_NOT_LAID', where: 'paperReading' }]);
+      expect(read.ok ? '' : read.problems[0]?.message).toMatch(
+        / cannot have been read: .* Without a reading \(none\) the strip can be drawn\.$/,
+      );
+    },
+  );
+
+  it('is refused under its narrowest, with a block that was tried', () => {
+    const narrow = readHand({
+      ...handJson({
+        index: [10.82228102372028, 35.595131750100215, 16.861412776634097, 31.97016133926809],
+        long: [32.31642701057717, 95.74303445893266, 18.92119721043855, 30.574421307072043],
+        ring: [9.991801153635606, 32.86699305707965, 20.156394839286804, 29.341887375339866],
+        little: [9.973173982463777, 30.827573407736672, 17.5424295803532, 29.846114536747336],
+      }),
+      handBreadth: 120,
+      webSetback: { 'index-long': 0, 'long-ring': 0, 'ring-little': 30 },
+    });
+    const bare = { thickness: 1.3300534130074084, skinClearance: 0, webGap: 0, crossingPlay: 0, proximalGap: 0, seamAllowance: 0 };
+    const edges = { width: 12, minimumWidth: 5, freeFlexion: 110, differential: 1.7966707833111286, trim: 5, stretch: -0.1 };
+    const options = { ...DEFAULT_STRIP_OPTIONS, ...bare, ...edges };
+    const trialOf = (id: string) => {
+      const block = blockById(id);
+      if (!narrow.ok || !block) throw new Error(id);
+      expect(stripFigures(narrow.value, block, options).ok).toBe(true);
+      return paperTrial(narrow.value, block, options, null);
+    };
+    const refused = trialOf('long-raised-in-four');
+    expect(refused.ok ? [] : refused.problems).toMatchObject([{ code: 'STRIP_TOO_NARROW', kind: 'refused' }]);
+    const message = refused.ok ? '' : (refused.problems[0]?.message ?? '');
+    // A strip of 4.89 mm was drawn before, with its scale.
+    expect(message).toMatch(/^the paper strip would be 4\.89 mm wide .* and under 5 mm none is drawn/);
+    expect(trialOf(/the block (\S+) keeps it/.exec(message)?.[1] ?? '').ok).toBe(true);
+  });
 });

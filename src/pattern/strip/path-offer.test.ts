@@ -80,7 +80,7 @@ function changeFor({ code, next = '' }: Warning): Partial<StripOptions> | { read
 }
 
 describe('what a strip offers when it is refused or warns', () => {
-  it('makes a strip where it was refused', () => {
+  it('makes a strip where it was refused', { timeout: times(60_000, 1_800_000) }, () => {
     let refused = 0;
     let offered = 0;
     fc.assert(
@@ -101,13 +101,13 @@ describe('what a strip offers when it is refused or warns', () => {
           expect(again.ok ? [] : again.problems, problem.message).toEqual([]);
         }
       }),
-      { numRuns: times(24, 2000) },
+      { numRuns: times(12, 2000) },
     );
     expect(refused).toBeGreaterThan(0);
     expect(offered).toBeGreaterThan(0);
   });
 
-  it('takes the warning away', () => {
+  it('takes the warning away', { timeout: times(60_000, 1_800_000) }, () => {
     const seen = new Set<string>();
     fc.assert(
       fc.property(anyHand, anyBlock, anyOptions, (hand, block, changes) => {
@@ -121,8 +121,8 @@ describe('what a strip offers when it is refused or warns', () => {
           seen.add(warning.code);
           const { block: other, ...more } = { block: block.id, ...change };
           const made = blocks().find((b) => b.id === other);
-          const settled = { ...options, width: found.value.options.width, ...more } as StripOptions;
-          const again = made ? stripFigures(hand.value, made, settled) : null;
+          // As it would be typed: a width that was left to the program stays so.
+          const again = made ? stripFigures(hand.value, made, { ...options, ...more }) : null;
           if (again?.ok) {
             const same = again.value.warnings.filter((w) => w.code === warning.code && w.where === warning.where);
             expect(same, `${warning.message}; ${warning.next}`).toEqual([]);

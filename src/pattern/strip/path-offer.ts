@@ -1,5 +1,6 @@
 import { plain } from '../../units/number.ts';
 import type { Problem } from '../../units/result.ts';
+import { capital } from '../../words/hand-words.ts';
 import { NUMBER_OPTIONS, type StripOptions, type StripSettings } from './strip-options.ts';
 
 /** Refusals of a path that another choice may mend. */
@@ -44,4 +45,22 @@ export function offerReading(problem: Problem, holds: (changes: Pick<StripOption
   if (holds({ paperReading: 'none' }))
     return { ...refused, message: `${problem.message} Without a reading (none) the strip can be drawn.` };
   return { ...refused, message: `${problem.message} Without a reading the strip cannot be drawn either.` };
+}
+
+/** The refusal of a paper strip where the strip itself can be drawn: the largest whole differential at which both can be; and that no trial need be made. */
+export function offerPaper(
+  problem: Problem,
+  both: (differential: number) => boolean,
+  { differential }: Pick<StripSettings, 'differential'>,
+): Problem {
+  const without = 'without a paper strip the strip can be drawn';
+  for (let smaller = Math.ceil(differential) - 1; smaller >= least('differential'); smaller--)
+    if (both(smaller))
+      return {
+        ...problem,
+        where: 'differential',
+        message: `${problem.message} At ${plain(smaller)} degrees it holds; ${without}.`,
+        limit: smaller,
+      };
+  return { ...problem, message: `${problem.message} ${capital(without)}.` };
 }

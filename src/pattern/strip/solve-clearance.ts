@@ -21,13 +21,22 @@ export const READING_ERROR = 1;
 
 /**
  * The clearance at which the path of a paper strip is as long as one read on the hand (model rule 15): it takes in what the model does not know
- * of this hand. `PAPER_READING` where no clearance from -0.5 to 1.5 mm makes it so; its `limit` is the nearest whole reading that one does.
+ * of this hand. `PAPER_READING` where no clearance from -0.5 to 1.5 mm makes it so; its `limit` is the nearest whole reading that one does. `PAPER_NOT_LAID`
+ * where a strip of sheet can be laid, but none of paper.
  */
 export function clearanceFor(hand: Hand, block: Block, settings: StripSettings, reading: number): Result<number> {
   const paper = { ...settings, thickness: PAPER_THICKNESS };
   const drawn = lengthAt(hand, block, paper, settings.skinClearance);
-  // A hand that no paper strip can be laid round is refused where the strip itself is laid.
-  if (drawn === null) return success(settings.skinClearance);
+  if (drawn === null) {
+    // Where the strip itself cannot be laid either, laying it says why.
+    if (lengthAt(hand, block, settings, settings.skinClearance) === null) return success(settings.skinClearance);
+    return failure({
+      code: 'PAPER_NOT_LAID',
+      where: 'paperReading',
+      message: `paperReading: ${plain(reading, 1)} mm cannot have been read: at ${plain(settings.differential, 1)} degrees a paper strip of this hand holds nothing.`,
+      kind: 'refused',
+    });
+  }
   const found = clearanceOfLength(hand, block, paper, drawn + reading);
   if (typeof found === 'number') return success(found);
   const [least, most] = [Math.ceil(found.shortest - drawn), Math.floor(found.longest - drawn)];

@@ -264,12 +264,12 @@ function standOff(sections: readonly StandingSection[], options: StripSettings, 
   });
 }
 
-function holdsNothing(loose: readonly StandingSection[], { differential }: StripSettings): Result<never> {
+function holdsNothing(loose: readonly StandingSection[], { differential, paper }: StripSettings): Result<never> {
   const names = loose.map((s) => s.digit).join(' and ');
   return failure({
     code: 'HOLDS_NOTHING',
     where: 'differential',
-    message: `differential: at ${plain(differential, 1)} degrees the strip runs straight past the ${names} finger and would hold nothing.`,
+    message: `differential: at ${plain(differential, 1)} degrees the ${paper ? 'paper strip' : 'strip'} runs straight past the ${names} finger and would hold nothing.`,
     kind: 'refused',
   });
 }

@@ -106,8 +106,14 @@ function makingWith(
     : notes.gauges.map(
         (gauge): FlowSection => ({ heading: '', cells: [gaugeCell(gauge, notes.made, width, measure, most)], together: true }),
       );
-  const read = flow(sections, columns, MAKING, measure, full);
-  const pages = flow([...sections, ...asCells], columns, MAKING, measure, full);
+  const laid = (all: readonly FlowSection[]) => flow(all, columns, MAKING, measure, full);
+  const loose = laid([...sections, ...asCells]);
+  // A check list that would be parted by the end of a page goes over whole, where that costs no page.
+  const whole = sections.map((section) => (section.heading === w.heading.checks ? { ...section, together: true } : section));
+  const kept = loose !== null && loose.length > 1 ? laid([...whole, ...asCells]) : null;
+  const isKept = kept !== null && kept.length === loose?.length;
+  const pages = isKept ? kept : loose;
+  const read = laid(isKept ? whole : sections);
   const head = top ? [placeLayer(top.layer, { dx: frame.wide.minX, dy: frame.wide.maxY })] : [];
   const first = gauges.placed ? [...head, gauges.placed] : head;
   // A page with strokes besides those of what is read has a gauge: they follow it, where they do not stand at the foot of the first page.

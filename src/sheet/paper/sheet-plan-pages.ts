@@ -2,16 +2,18 @@ import { type Box, boxOf } from '../../geometry/path.ts';
 import type { Pattern } from '../../pattern/pattern.ts';
 import type { SheetSpeech } from '../../words/sheet-words.ts';
 import { type Measure, type PageLayer, type PageStroke, placeLayer, scaleLayer, text } from './page.ts';
-import { columnsIn, type FlowSection, type FlowStyle, flow, paragraph } from './page-flow.ts';
+import { type Cell, columnsIn, type FlowSection, type FlowStyle, flow, paragraph } from './page-flow.ts';
 import type { PageContent } from './pattern-pages.ts';
 
-const STYLE: FlowStyle = { text: 1.9, heading: 2.5, leastColumn: 72, gap: 0.4, sectionGap: 3 };
+const STYLE: FlowStyle = { text: 1.9, heading: 2.5, leastColumn: 72, gap: 0.9, sectionGap: 3 };
 /** Share of the page's height that the plan may take. */
 const PLAN_SHARE = 0.62;
 const NUMBER = 2.2;
 /** Of a part's box, so that its number stands clear of its outline. */
 const NUMBER_SHARE = 0.6;
 const AFTER = 4;
+/** By how much the second line of an entry is set in, mm. */
+const SET_IN = 3;
 
 /**
  * Pages that go before the parts of a sheet of plastic: the whole sheet made small, with each part's number, the shear cuts and the grain, and under it or beside it the
@@ -36,7 +38,7 @@ export function sheetPlanPages(pattern: Pattern, room: Box, measure: Measure, { 
   // The lines are broken once, so that they fit the columns of the first page and of the later ones.
   const narrowest = Math.min(...[...columns, ...full].map((column) => column.maxX - column.minX));
   const sections = lists.map(
-    ({ heading, lines }): FlowSection => ({ heading, cells: lines.map((line) => paragraph(line, narrowest, STYLE, measure)) }),
+    ({ heading, lines }): FlowSection => ({ heading, cells: lines.map((line) => listLine(line, narrowest, measure)) }),
   );
   const pages = flow(sections, columns, STYLE, measure, full);
   const placed = placeLayer(planLayer(pattern, sheet, factor), { dx: room.minX, dy: room.maxY });
@@ -45,6 +47,13 @@ export function sheetPlanPages(pattern: Pattern, room: Box, measure: Measure, { 
     pages?.map((layer, k) => ({ title, kind: 'plan' as const, frame: 'plain' as const, layers: k === 0 ? [placed, layer] : [layer] })) ??
     null
   );
+}
+
+/** A line of a list; what does not fit into it stands under it, set in. */
+function listLine(line: string, width: number, measure: Measure): Cell {
+  const { layer, height } = paragraph(line, width - SET_IN, STYLE, measure);
+  const texts = layer.texts.map((each, k) => (k === 0 ? each : { ...each, at: { ...each.at, x: each.at.x + SET_IN } }));
+  return { layer: { ...layer, texts }, height };
 }
 
 /** How many times its size the sheet is drawn in a room, at most as large as it is; 0 where there is no room. */

@@ -17,7 +17,8 @@ export const storyEnglish = {
     above: 'From above, back up',
     palmUp: 'Hand turned palm up, from above: finger order is turned too',
     large: 'From the fingertips, large',
-    flat: 'From above; the strip beside',
+    flat: 'From above, back up; the strip beside',
+    flatPalmUp: 'Hand turned palm up; the strip beside',
   },
   step: {
     paper: {

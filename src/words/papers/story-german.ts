@@ -18,7 +18,8 @@ export const storyGerman: Translations<typeof storyEnglish> = {
     above: 'Von oben, Handrücken oben',
     palmUp: 'Hand umgedreht, Hohlhand oben: auch die Reihenfolge der Finger dreht sich',
     large: 'Von den Fingerspitzen, groß',
-    flat: 'Von oben; daneben der Streifen',
+    flat: 'Von oben, Handrücken oben; daneben der Streifen',
+    flatPalmUp: 'Hand umgedreht, Hohlhand oben; daneben der Streifen',
   },
   step: {
     paper: {

@@ -18,7 +18,8 @@ export const storySpanish: Translations<typeof storyEnglish> = {
     above: 'Desde arriba, dorso arriba',
     palmUp: 'Mano girada, palma arriba: el orden de los dedos también gira',
     large: 'Desde las puntas de los dedos, grande',
-    flat: 'Desde arriba; la tira al lado',
+    flat: 'Desde arriba, dorso arriba; la tira al lado',
+    flatPalmUp: 'Mano girada, palma arriba; la tira al lado',
   },
   step: {
     paper: {
@@ -92,7 +93,7 @@ export const storySpanish: Translations<typeof storyEnglish> = {
     },
     back: {
       tacked: {
-        title: 'Volver; apretar la unión',
+        title: 'Volver; apretar las capas',
         text: (finger, held) =>
           `Vuelva junto al ${finger} hasta la marca. Mientras está seca y blanda, apriete unos 5 segundos las dos capas sobre el ${held}: el pulgar encima, los dedos contra él.`,
       },

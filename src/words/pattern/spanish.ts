@@ -38,7 +38,7 @@ export const patternSpanish: Translations<typeof patternEnglish> = {
   measureFirst: 'medirlo primero',
   invented: '(ejemplo inventado)',
   choice: {
-    tacked: 'unida',
+    tacked: 'pegada',
     spanning: 'tensa',
     lap: 'solapada',
     opening: 'solapada, que se abre, con cincha',

@@ -47,9 +47,10 @@ export const englishChart = {
     band: (same: number, mixed: number) =>
       `Band: ${n(same)} degrees (${n(mixed)} between two raters) above and below each active value, up to the next visit. A value inside it is not read as a change`,
     plot: {
-      flexion: 'flexion',
-      extensionDeficit: 'extension deficit',
-      hyperextension: 'hyperextension',
+      end: {
+        active: { flexion: 'active flexion', extensionDeficit: 'active extension deficit', hyperextension: 'active hyperextension' },
+        passive: { flexion: 'passive flexion', extensionDeficit: 'passive extension deficit', hyperextension: 'passive hyperextension' },
+      },
       active: 'active',
       passive: 'passive',
       straight: 'straight',

@@ -48,9 +48,10 @@ export const germanChart: Translations<typeof englishChart> = {
     band: (same, mixed) =>
       `Band: ${n(same)} Grad (${n(mixed)} bei zwei Messenden) über und unter jedem aktiven Wert, bis zum nächsten Termin. Ein Wert darin gilt nicht als Änderung`,
     plot: {
-      flexion: 'Flexion',
-      extensionDeficit: 'Extensionsdefizit',
-      hyperextension: 'Überstreckung',
+      end: {
+        active: { flexion: 'Flexion aktiv', extensionDeficit: 'Extensionsdefizit aktiv', hyperextension: 'Überstreckung aktiv' },
+        passive: { flexion: 'Flexion passiv', extensionDeficit: 'Extensionsdefizit passiv', hyperextension: 'Überstreckung passiv' },
+      },
       active: 'aktiv',
       passive: 'passiv',
       straight: 'gerade',

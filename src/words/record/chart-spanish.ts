@@ -48,9 +48,10 @@ export const spanishChart: Translations<typeof englishChart> = {
     band: (same, mixed) =>
       `Banda: ${n(same)} grados (${n(mixed)} entre dos personas) por encima y por debajo de cada valor activo, hasta la sesión siguiente. Un valor dentro de ella no se lee como cambio`,
     plot: {
-      flexion: 'flexión',
-      extensionDeficit: 'déficit de extensión',
-      hyperextension: 'hiperextensión',
+      end: {
+        active: { flexion: 'flexión activa', extensionDeficit: 'déficit activo de extensión', hyperextension: 'hiperextensión activa' },
+        passive: { flexion: 'flexión pasiva', extensionDeficit: 'déficit pasivo de extensión', hyperextension: 'hiperextensión pasiva' },
+      },
       active: 'activo',
       passive: 'pasivo',
       straight: 'recto',
