@@ -13,7 +13,7 @@ const setupFiles = './tests/seed.ts';
 const execArgv = ['--max-semi-space-size=64'];
 /** Replaces node:fs, which no other test may meet. */
 const MOCKS = ['src/files/save-file.test.ts'];
-/** Each file has a browser of its own. */
+/** Files that a worker runs one after the other share its browser, see tests/page/browser.ts. */
 const IN_BROWSER = ['tests/page/**/*.test.ts', 'tests/pdf-in-page.test.ts'];
 const whole = { setupFiles, globalSetup: './tests/build-once.ts', testTimeout, hookTimeout: 60_000, execArgv };
 
@@ -31,7 +31,8 @@ export default defineConfig({
       },
       { resolve, test: { name: 'mocked', include: MOCKS, setupFiles, testTimeout } },
       { resolve, test: { ...whole, name: 'whole', include: ['tests/**/*.test.ts'], exclude: IN_BROWSER, isolate: false } },
-      { resolve, test: { ...whole, name: 'browser', include: IN_BROWSER } },
+      // What a page comes to is waited for as long on a busy machine as the driver waits for an element, ms.
+      { resolve, test: { ...whole, name: 'browser', include: IN_BROWSER, isolate: false, expect: { poll: { timeout: 30_000 } } } },
     ],
   },
 });

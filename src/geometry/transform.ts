@@ -9,20 +9,25 @@ export interface Placement {
 }
 
 export function placePoint(point: Point, placement: Placement): Point {
-  const x = placement.mirrorX ? -point.x : point.x;
   const angle = placement.angle ?? 0;
-  const c = Math.cos(angle);
-  const s = Math.sin(angle);
-  return { x: x * c - point.y * s + placement.dx, y: x * s + point.y * c + placement.dy };
+  return placedAt(point, placement, Math.cos(angle), Math.sin(angle));
+}
+
+function placedAt(point: Point, { mirrorX, dx, dy }: Placement, c: number, s: number): Point {
+  const x = mirrorX ? -point.x : point.x;
+  return { x: x * c - point.y * s + dx, y: x * s + point.y * c + dy };
 }
 
 /** The path moved; a mirrored one keeps its order of vertices, so its sense of turning is reversed. */
 export function placePath(path: LineArcPath, placement: Placement): LineArcPath {
   const sign = placement.mirrorX ? -1 : 1;
-  return {
-    closed: path.closed,
-    vertices: path.vertices.map((v) => ({ ...placePoint(v, placement), bulge: v.bulge === 0 ? 0 : sign * v.bulge })),
-  };
+  const angle = placement.angle ?? 0;
+  const [c, s] = [Math.cos(angle), Math.sin(angle)];
+  const vertices = path.vertices.map((v): Vertex => {
+    const { x, y } = placedAt(v, placement, c, s);
+    return { x, y, bulge: v.bulge === 0 ? 0 : sign * v.bulge };
+  });
+  return { closed: path.closed, vertices };
 }
 
 /** The same path travelled the other way, from the same first vertex when closed. */

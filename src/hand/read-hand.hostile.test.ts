@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import demoFile from '../../fixtures/demo-hand.json' with { type: 'json' };
+import { anyCharacter } from '../../tests/any-character.ts';
 import { times } from '../../tests/by-night.ts';
 import { readHand } from './read-hand.ts';
 
@@ -17,7 +18,7 @@ describe('whatever comes in, readHand', () => {
   const anything = fc.oneof(
     fc.jsonValue({ maxDepth: 4 }),
     fc.double(),
-    fc.string({ unit: 'binary' }),
+    fc.string({ unit: anyCharacter }),
     fc.constantFrom('mm', 'ring 54', '3 5/16 in', 'US 7', 'left', 'ring', '1e5', '-1'),
     fc.integer({ min: 0, max: 120 }),
     fc.constant(undefined),

@@ -42,6 +42,7 @@ describe('foldSheet', () => {
       for (const angle of [15, 45, 90]) {
         const { into, sideOf } = foldSheet(sheet(begin, 14), angle, -1, 0);
         const lay = (x: number, y: number) => into({ x, y }, sideOf({ x, y }));
+        let most = 0;
         for (let x = -40; x < 40; x += 2) {
           for (let y = -20; y < 50; y += 2) {
             for (const [dx, dy] of [
@@ -50,10 +51,11 @@ describe('foldSheet', () => {
               [0.4, 0.3],
             ] as const) {
               const laid = size(minus(lay(x + dx, y + dy), lay(x, y)));
-              expect(Math.abs(laid - Math.hypot(dx, dy))).toBeLessThan(0.001);
+              most = Math.max(most, Math.abs(laid - Math.hypot(dx, dy)));
             }
           }
         }
+        expect(most).toBeLessThan(0.001);
         // Rigid on both sides of the bend: over 100 mm of edge too.
         expect(size(minus(lay(-40, 45), lay(40, 45)))).toBeCloseTo(80, 6);
       }

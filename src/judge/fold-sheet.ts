@@ -95,13 +95,18 @@ function lineAt(points: readonly Point[], x: number): number {
 
 /** The side whose midlines run nearer: a slot lies about half-way between two of them. */
 function nearestSide(sides: readonly Side[], p: Point): Side {
-  const distance = (side: Side) => Math.min(...side.midlines.flatMap((line) => line.map((_, k) => toLine(line, k, p))));
-  return sides.reduce((a, b) => (distance(b) < distance(a) ? b : a));
+  const square = ({ midlines }: Side) => {
+    let least = Number.POSITIVE_INFINITY;
+    for (const line of midlines) for (let k = 0; k < line.length; k++) least = Math.min(least, squareToLine(line, k, p));
+    return least;
+  };
+  return sides.reduce((a, b) => (square(b) < square(a) ? b : a));
 }
 
-function toLine(line: readonly Point[], k: number, p: Point): number {
+/** Square of the distance to a line's piece from its point `k`; asked for each vertex of a sheet, where Math.hypot takes most of the time. */
+function squareToLine(line: readonly Point[], k: number, p: Point): number {
   const [a, b] = [line[k] as Point, line[k + 1] ?? (line[k] as Point)];
-  const length = Math.hypot(b.x - a.x, b.y - a.y);
-  const t = length === 0 ? 0 : Math.max(0, Math.min(1, ((p.x - a.x) * (b.x - a.x) + (p.y - a.y) * (b.y - a.y)) / length ** 2));
-  return Math.hypot(p.x - a.x - t * (b.x - a.x), p.y - a.y - t * (b.y - a.y));
+  const length = (b.x - a.x) ** 2 + (b.y - a.y) ** 2;
+  const t = length === 0 ? 0 : Math.max(0, Math.min(1, ((p.x - a.x) * (b.x - a.x) + (p.y - a.y) * (b.y - a.y)) / length));
+  return (p.x - a.x - t * (b.x - a.x)) ** 2 + (p.y - a.y - t * (b.y - a.y)) ** 2;
 }

@@ -56,7 +56,7 @@ const anyHand: fc.Arbitrary<Hand> = fc
       }),
     ),
   }));
-const runs = { numRuns: times(8, 40) };
+const runs = { numRuns: times(5, 40) };
 
 describe('planHand(hand, options, wishes) returns', () => {
   it('for the demo hand the ring finger lowered in three, then in four', () => {

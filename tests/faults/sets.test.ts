@@ -9,8 +9,8 @@ const scratch = scratchFolder('sets');
 afterAll(() => rmSync(scratch, { recursive: true }));
 
 const STEM = 'DEMO-01-ring-lowered-in-three_mm';
-// The pages of the making take longest and are of no matter here.
-const ALL = ['--formats', 'svg,dxf,pdf', '--reports', '--pages', 'pattern'];
+// The pages of the making and the letters take longest and are of no matter here.
+const ALL = ['--formats', 'svg,dxf,pdf', '--reports', '--pages', 'pattern', '--content', 'cut'];
 const run = async (args: readonly string[]) => {
   const { exit, out, err } = await runCommand(...args);
   return { status: exit, stdout: out, stderr: err };

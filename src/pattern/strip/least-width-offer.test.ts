@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { BY_NIGHT, times } from '../../../tests/by-night.ts';
+import { BY_NIGHT, times, tried } from '../../../tests/by-night.ts';
 import { handJson } from '../../../tests/hands.ts';
 import { type Block, serves } from '../../block/block.ts';
 import { blockById, blocks } from '../../block/library.ts';
@@ -78,7 +78,7 @@ const steepCase = fc.record({
 });
 
 describe('a strip under its least width', () => {
-  it.each([
+  const warned = [
     [
       'block',
       [0, 0, 30],
@@ -103,17 +103,22 @@ describe('a strip under its least width', () => {
       ],
       { differential: 15.5, stretch: 0.3, seamAllowance: 11.5, trim: 5.8 },
     ],
-  ] as const)('is warned of, and a %s is offered that keeps it', (what, webs, id, digits, changes) => {
-    const hand = steepHand(digits, webs);
-    const block = blockById(id);
-    const options = { ...DEFAULT_STRIP_OPTIONS, ...changes };
-    const found = block ? stripFigures(hand, block, options) : null;
-    if (!found?.ok || !block) throw new Error('no strip');
-    const warning = found.value.warnings.find(({ code }) => code === 'STRIP_UNDER_LEAST_WIDTH');
-    expect(warning).toMatchObject({ where: 'webSetback.ring-little', value: found.value.tooNarrow?.width, limit: 10 });
-    expect(warning?.next).toMatch(/^measure the web setbacks again; .*; do not make this strip as it is drawn$/);
-    expect(tryOffer(hand, block, options, warning?.next ?? '')).toBe(what);
-  });
+  ] as const;
+  // A setback is looked for in many strips; by day the one of the refusal below.
+  it.each(tried(warned, ([what]) => what === 'block'))(
+    'is warned of, and a %s is offered that keeps it',
+    (what, webs, id, digits, changes) => {
+      const hand = steepHand(digits, webs);
+      const block = blockById(id);
+      const options = { ...DEFAULT_STRIP_OPTIONS, ...changes };
+      const found = block ? stripFigures(hand, block, options) : null;
+      if (!found?.ok || !block) throw new Error('no strip');
+      const warning = found.value.warnings.find(({ code }) => code === 'STRIP_UNDER_LEAST_WIDTH');
+      expect(warning).toMatchObject({ where: 'webSetback.ring-little', value: found.value.tooNarrow?.width, limit: 10 });
+      expect(warning?.next).toMatch(/^measure the web setbacks again; .*; do not make this strip as it is drawn$/);
+      expect(tryOffer(hand, block, options, warning?.next ?? '')).toBe(what);
+    },
+  );
 
   it('is refused where it is under two thirds of it or under 5 mm, with a setback that was tried', () => {
     const digits = [
@@ -159,7 +164,7 @@ describe('a strip under its least width', () => {
           : found.problems.find(({ code }) => code === 'STRIP_TOO_NARROW')?.message;
         if (words !== undefined) seen[tryOffer(hand, block, options, words)]++;
       }),
-      { numRuns: times(4, 200) },
+      { numRuns: times(3, 200) },
     );
     if (BY_NIGHT) expect(seen.block + seen.setback).toBeGreaterThan(2);
   });

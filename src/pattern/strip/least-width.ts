@@ -1,4 +1,3 @@
-import { distanceToSegment } from '../../geometry/broken-line.ts';
 import { type LineArcPath, type Point, pointsAlong, segmentLength, segmentsOf } from '../../geometry/path.ts';
 
 /** Points along the outline at which its width is looked at, mm apart. */
@@ -24,10 +23,9 @@ export function narrowPlaces(outline: LineArcPath, least: number, place?: (p: Po
   const within = (p: Point) => p.x > from + END && p.x < to - END;
   const distal = points.slice(turn).filter(within).reverse();
   const proximal = points.slice(0, turn).filter(within);
-  const placed = place ? proximal.map(place) : proximal;
   // Columns of numbers: nearly all of the work is looking along them.
-  const [alongs, heights] = [new Float64Array(proximal.length), new Float64Array(proximal.length)];
-  for (const [k, { x, y }] of proximal.entries()) [alongs[k], heights[k]] = [x, y];
+  const [alongs, heights] = columnsOf(proximal);
+  const [placedX, placedY] = place ? columnsOf(proximal.map(place)) : [alongs, heights];
   const narrow: WidthAt[] = [];
   // Nothing further along is as near, even where a bend presses the strip together to half.
   const reach = (place ? 2 : 1) * least;
@@ -47,9 +45,7 @@ export function narrowPlaces(outline: LineArcPath, least: number, place?: (p: Po
       continue;
     }
     const p = place ? place(spot) : spot;
-    let width = Number.POSITIVE_INFINITY;
-    for (let i = first; i < Math.min(end, placed.length - 1); i++)
-      width = Math.min(width, distanceToSegment(p, placed[i] as Point, placed[i + 1] as Point));
+    const width = leastDistance(p, placedX, placedY, first, Math.min(end, alongs.length - 1));
     const isNarrow = width < least;
     const last = narrow.at(-1);
     if (isNarrow && !(before && last && last.width <= width)) {
@@ -59,4 +55,22 @@ export function narrowPlaces(outline: LineArcPath, least: number, place?: (p: Po
     before = isNarrow;
   }
   return narrow;
+}
+
+function columnsOf(points: readonly Point[]): readonly [xs: Float64Array, ys: Float64Array] {
+  const [xs, ys] = [new Float64Array(points.length), new Float64Array(points.length)];
+  for (const [k, { x, y }] of points.entries()) [xs[k], ys[k]] = [x, y];
+  return [xs, ys];
+}
+
+/** Least distance from a point to the straight pieces of a line that begin at `first` to before `end`; infinite where there is none. mm */
+function leastDistance(p: Point, xs: Float64Array, ys: Float64Array, first: number, end: number): number {
+  let square = Number.POSITIVE_INFINITY;
+  for (let i = first; i < end; i++) {
+    const [x, y] = [xs[i] as number, ys[i] as number];
+    const [dx, dy] = [(xs[i + 1] as number) - x, (ys[i + 1] as number) - y];
+    const t = Math.min(1, Math.max(0, ((p.x - x) * dx + (p.y - y) * dy) / (dx * dx + dy * dy || 1)));
+    square = Math.min(square, (p.x - x - t * dx) ** 2 + (p.y - y - t * dy) ** 2);
+  }
+  return Math.sqrt(square);
 }

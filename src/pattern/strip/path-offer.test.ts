@@ -101,7 +101,7 @@ describe('what a strip offers when it is refused or warns', () => {
           expect(again.ok ? [] : again.problems, problem.message).toEqual([]);
         }
       }),
-      { numRuns: times(24, 2000) },
+      { numRuns: times(12, 2000) },
     );
     expect(refused).toBeGreaterThan(0);
     expect(offered).toBeGreaterThan(0);

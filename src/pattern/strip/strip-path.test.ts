@@ -7,6 +7,7 @@ import { plausibleHand } from '../../../tests/plausible-hand.ts';
 import { type Block, heldDigits } from '../../block/block.ts';
 import { blockById, blocks } from '../../block/library.ts';
 import { requestFromInputs } from '../request-from-inputs.ts';
+import { layStrip } from './lay-strip.ts';
 import { pathFaults } from './prove-path.ts';
 import { makeStrip, stripFigures } from './strip.ts';
 import { DEFAULT_STRIP_OPTIONS, type StripOptions } from './strip-options.ts';
@@ -28,7 +29,7 @@ const block = (id: string): Block => {
   return found;
 };
 const pathOf = (id: string, changes: Partial<StripOptions> = {}): StripPath => {
-  const found = stripFigures(handOf(WORKED), block(id), { ...DEFAULT_STRIP_OPTIONS, ...changes });
+  const found = layStrip(handOf(WORKED), block(id), { ...DEFAULT_STRIP_OPTIONS, ...changes });
   if (!found.ok) throw new Error(found.problems[0]?.message);
   return found.value.path;
 };
@@ -80,7 +81,7 @@ describe('a path is proved', () => {
     'loses a held digit at a width of %d first at %d, last at %d degrees, on the lever of the first version',
     (width, earliest, latest) => {
       const lostAt = blocks().map((b) => {
-        for (let differential = 30; differential <= 50; differential += 0.1) {
+        for (let differential = 30; differential <= 50; differential += times(0.2, 0.1)) {
           const options = { ...SETTINGS, width, differential };
           const standing = standSections(handOf(WORKED), b, options, '1');
           const path = standing.ok ? stripPath(standing.value, options) : standing;

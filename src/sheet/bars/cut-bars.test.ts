@@ -74,7 +74,7 @@ describe('cutBars', () => {
         expectCutting(cut, lengths, 1000);
         expect(cut.bars).toHaveLength(fewestByHighs(highs, lengths, 1000, cut.bars.length));
       }),
-      { numRuns: times(4, 12), seed: 5 },
+      { numRuns: times(2, 12), seed: 5 },
     );
   });
 
@@ -119,12 +119,12 @@ describe('cutBars', () => {
   });
 
   // Nothing is wasted in these, so that a single bad choice costs a bar; of the larger ones the search before this one solved 2 in 40.
-  it('cuts 20 sets of 120 and 20 of 249 triplets without waste, all but one at most', () => {
+  it('cuts many sets of 120 and of 249 triplets without waste, all but one in 20 at most', () => {
     for (const bars of [40, 83]) {
-      const sets = Array.from({ length: 20 }, (_, i) => triplets(500 + i, bars));
+      const sets = Array.from({ length: times(8, 20) }, (_, i) => triplets(500 + i, bars));
       const cut = sets.map(({ lengths, capacity }) => cutBars(lengths, capacity));
       for (const [i, { lengths, capacity }] of sets.entries()) expectCutting(cut[i] as CutBars, lengths, capacity);
-      expect(cut.filter((each) => each.bars.length === bars).length).toBeGreaterThanOrEqual(19);
+      expect(cut.filter((each) => each.bars.length === bars).length).toBeGreaterThanOrEqual(sets.length - 1);
     }
   });
 

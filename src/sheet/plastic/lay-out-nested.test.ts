@@ -56,7 +56,8 @@ function sampled(outline: LineArcPath): Point[] {
 
 function sampledGap(one: LineArcPath, other: LineArcPath): number {
   const [p, q] = [sampled(one), sampled(other)];
-  return Math.min(...p.map((a) => Math.min(...q.map((b) => Math.hypot(a.x - b.x, a.y - b.y)))));
+  // Called by the million: Math.hypot takes ten times as long.
+  return Math.sqrt(Math.min(...p.map((a) => q.reduce((least, b) => Math.min(least, (a.x - b.x) ** 2 + (a.y - b.y) ** 2), Infinity))));
 }
 
 describe('layOutNested', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { BY_NIGHT } from '../../../tests/by-night.ts';
 import { handOf, LARGEST, WORKED } from '../../../tests/hands.ts';
 import { blockById } from '../../block/library.ts';
 import { makePattern } from '../../pattern/make-pattern.ts';
@@ -14,7 +15,10 @@ function pagesOf(id: string, measures: typeof WORKED, withTrial: boolean) {
   const made = makePattern({ kind: 'strip', hand, block, options: DEFAULT_STRIP_OPTIONS, date: null });
   const trial = paperTrial(hand, block, DEFAULT_STRIP_OPTIONS, null);
   if (!made.ok || !trial.ok) throw new Error('not made');
-  const sheet = layOutForPdf({ ...made.value.pattern, ...(withTrial ? { paperTrial: trial.value } : {}) }, DEFAULT_SHEET_SETTINGS);
+  const pattern = { ...made.value.pattern, ...(withTrial ? { paperTrial: trial.value } : {}) };
+  // The pictures of the making take longest; by day it is left out.
+  const parts = BY_NIGHT ? DEFAULT_SHEET_SETTINGS.parts : (['pattern'] as const);
+  const sheet = layOutForPdf(pattern, { ...DEFAULT_SHEET_SETTINGS, parts });
   if (!sheet.ok) throw new Error(sheet.problems[0]?.message);
   return sheet.value.pages;
 }
