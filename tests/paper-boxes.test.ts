@@ -1,14 +1,21 @@
 import { describe, expect, it } from 'vitest';
+import demo from '../fixtures/demo-hand.json' with { type: 'json' };
 import { blocks } from '../src/block/library.ts';
+import { readHand } from '../src/hand/read-hand.ts';
+import { makePattern } from '../src/pattern/make-pattern.ts';
 import type { Pattern } from '../src/pattern/pattern.ts';
+import { chooseForHand } from '../src/pattern/plan-hand.ts';
 import { plates } from '../src/pattern/plate/plate-names.ts';
+import type { PlatePreset } from '../src/pattern/plate/read-plate.ts';
+import { paperTrial } from '../src/pattern/strip/paper-trial.ts';
+import { DEFAULT_STRIP_OPTIONS } from '../src/pattern/strip/strip-options.ts';
 import type { Page } from '../src/sheet/paper/page.ts';
 import { PAPERS, printableBox } from '../src/sheet/paper/paper.ts';
 import { DEFAULT_SHEET_SETTINGS, SHEET_PARTS } from '../src/sheet/paper/sheet-settings.ts';
 import { LANGUAGE_IDS, type Language } from '../src/words/language.ts';
 import { layOutForPdf } from '../src/writers/pdf/pdf.ts';
 import { BY_NIGHT, tried } from './by-night.ts';
-import { presetPlate } from './demo-plate.ts';
+import { presetOf, presetPlate } from './demo-plate.ts';
 import { collisions, inkBox, TOUCHING } from './page-boxes.ts';
 import { DEMO_HAND, stripOf } from './pdf-samples.ts';
 
@@ -32,6 +39,18 @@ function offPage(page: Page, orientation: 'portrait' | 'landscape', paper: Paper
   return off > TOUCHING ? [`${page.title}: ${off.toFixed(1)} mm off the page`] : [];
 }
 
+/** The strip that the plan gives the demo hand's mirror image where a border finger cannot be straightened, with its paper strip. */
+function borderStrip(digit: 'index' | 'little', language: Language): Pattern {
+  const hand = readHand({ ...demo, side: 'right', target: { digit, pipExtensionDeficit: 30, pipFlexionDeficit: 0 } });
+  const chosen = hand.ok ? chooseForHand(hand.value, DEFAULT_STRIP_OPTIONS, { clinicianConfirms: false }) : hand;
+  if (!hand.ok || !chosen.ok) throw new Error(JSON.stringify(chosen));
+  const { block } = chosen.value;
+  const made = makePattern({ kind: 'strip', hand: hand.value, block, options: DEFAULT_STRIP_OPTIONS, date: null, language });
+  const trial = paperTrial(hand.value, block, DEFAULT_STRIP_OPTIONS, null, language);
+  if (!made.ok || !trial.ok) throw new Error(JSON.stringify([made, trial]));
+  return { ...made.value.pattern, paperTrial: trial.value };
+}
+
 const everywhere = <Id>(ids: readonly Id[]) =>
   ids.flatMap((id) => LANGUAGE_IDS.flatMap((language) => (['a4', 'letter'] as const).map((paper) => [id, language, paper] as const)));
 
@@ -52,6 +71,25 @@ describe('the papers in three languages: no text on another, none off the page',
       expect(faults(presetPlate(id, plate?.angle === null ? angle : null, undefined, {}, language).pattern, language, paper)).toEqual([]);
     }
   });
+
+  // A border finger is treated by the fingers beside it; the longest of all making pages, with the paper strip on its own.
+  const borders = everywhere(['little', 'index'] as const);
+  it.each(tried(borders, (c) => ['little de letter', 'index es a4'].includes(c.join(' '))))(
+    'treated: the %s finger, %s, %s',
+    (digit, language, paper) => {
+      expect(faults(borderStrip(digit, language), language, paper)).toEqual([]);
+    },
+  );
+
+  const narrow = everywhere(['dorsal', 'palmar'] as const);
+  it.each(tried(narrow, (c) => ['palmar es letter', 'dorsal de a4'].includes(c.join(' '))))(
+    'a %s plate round ring and little finger, %s, %s',
+    (face, language, paper) => {
+      const preset: PlatePreset = { ...presetOf(`plate-${face}`), digits: ['ring', 'little'] };
+      for (const angle of BY_NIGHT ? [0, 20, 45, 55, 70, 90] : [55])
+        expect(faults(presetPlate(preset, angle, undefined, {}, language).pattern, language, paper)).toEqual([]);
+    },
+  );
 
   it('finds words on the edge of a gauge', () => {
     const laid = layOutForPdf(stripOf(DEMO_HAND, 'ring-lowered-in-three'), { ...DEFAULT_SHEET_SETTINGS, parts: ['making'] });

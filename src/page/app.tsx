@@ -195,6 +195,7 @@ function BottomBar() {
       {toMeasure ? (
         <button
           type="button"
+          key="measure"
           id="bar-measure"
           onClick={() => {
             store.turn.value = 'measure';
@@ -205,7 +206,13 @@ function BottomBar() {
           2 {texts.measure.short}
         </button>
       ) : (
-        <button type="button" id="bar-print" onClick={() => void savePattern(store, 'pdf')}>
+        <button
+          type="button"
+          key="print"
+          id="bar-print"
+          class={store.entries.value.stop === 'some' ? 'waits' : undefined}
+          onClick={() => void savePattern(store, 'pdf')}
+        >
           {texts.make.print}
         </button>
       )}

@@ -1,4 +1,5 @@
 import type { Plan } from '../block/plan.ts';
+import type { DigitName } from '../hand/digits.ts';
 import { digitsIn } from '../hand/fields.ts';
 import type { Hand } from '../hand/hand.ts';
 import { makePlate, type Plate } from '../pattern/plate/plate.ts';
@@ -28,13 +29,17 @@ export function wantsPlate(entries: Entries, plan: Plan | null): boolean {
   return entries.block === 'plate' || (entries.block === 'auto' && plan?.order[0] === 'plate');
 }
 
-/** The plate of the entries, round the digits that were measured or the treated one and its neighbours, with every problem at once. The sheet is the strip's. */
+/**
+ * The plate of the entries, round the digits that were measured or the treated one and its neighbours, with every problem at once. The sheet is the strip's.
+ * @param asked the fingers whose fields are asked for; of an average hand the plate takes in no others, as it will when they are measured
+ */
 export function drawPlate(
   hand: Hand,
   plan: Plan | null,
   entries: Entries,
   unit: LengthUnit,
   date: string | null,
+  asked: readonly DigitName[],
   language: Language = 'en',
 ): Result<DrawnPlate> {
   const angle = typedAngle(entries.plate.angle);
@@ -48,10 +53,10 @@ export function drawPlate(
   ];
   if (!angle.ok || !options.ok) return failure(...problems);
   const preset = plateOfFaces(entries.plate.faces);
-  const asked: PlatePreset = entries.plate.digits === 'neighbours' ? { ...preset, digits: 'target-and-neighbours' } : preset;
-  const digits = entries.plate.digits === 'neighbours' ? null : digitsIn(hand.digits);
+  const shape: PlatePreset = entries.plate.digits === 'neighbours' ? { ...preset, digits: 'target-and-neighbours' } : preset;
+  const digits = entries.plate.digits === 'neighbours' ? null : digitsIn(hand.digits).filter((digit) => asked.includes(digit));
   const choice = { digits, angle: angle.value, planned: plan?.plate?.degrees ?? null };
-  const design = designFor(hand, asked, choice);
+  const design = designFor(hand, shape, choice);
   if (!design.ok) return design;
   const made = makePlate(hand, design.value, options.value, date, language);
   if (!made.ok) return made;

@@ -125,7 +125,7 @@ export function derive(
   const average = !isWhole;
   const spoken = average ? [] : hand.ok ? hand.warnings : [];
   if (isPlate) {
-    const plate = drawPlate(from, plan, entries, settings.unit, date, settings.language);
+    const plate = drawPlate(from, plan, entries, settings.unit, date, asked, settings.language);
     if (!plate.ok) return { ...nothing, problems: plate.problems };
     return { ...common, drawn: { ...plate.value, warnings: unlike([...spoken, ...plate.warnings]) }, average, problems: [] };
   }

@@ -1,11 +1,15 @@
+import { serves } from '../block/block.ts';
+import { blocks } from '../block/library.ts';
 import { DIGITS } from '../hand/digits.ts';
 import { DIGIT_FIELDS, type Field, PALM_FIELDS } from '../hand/fields.ts';
-import { makeStrip } from '../pattern/strip/strip.ts';
+import { GEOMETRY_VERSION } from '../pattern/strip/geometry-version.ts';
+import { makeStrip, stripFigures } from '../pattern/strip/strip.ts';
 import { NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
 import { LENGTH_UNITS, MM_PER, parseLength } from '../units/length.ts';
 import { plain } from '../units/number.ts';
 import { visible } from '../units/quote.ts';
 import type { Problem } from '../units/result.ts';
+import { arrangementTitle } from './arrangement-words.ts';
 import { goToField } from './parts/focus.ts';
 import { freshEntries } from './rewrite-entries.ts';
 import { setEntry, typedAt } from './state.ts';
@@ -69,7 +73,7 @@ export function mendFor(store: Store, problem: Problem, field: string): Mend | n
       return { label: words.another, apply: () => (store.panel.value = 'ways') };
     case 'STRIP_TOO_NARROW':
       // With a web that would make it wide enough, that one is measured again; a measure is never set by a button.
-      return problem.limit === undefined ? { label: words.another, apply: () => (store.panel.value = 'ways') } : goTo;
+      return problem.limit === undefined ? (otherArrangement(store) ?? goTo) : goTo;
     case 'DIGIT_NOT_MEASURED':
       return goTo;
     default: {
@@ -87,6 +91,26 @@ export function mendFor(store: Store, problem: Problem, field: string): Mend | n
       return goTo;
     }
   }
+}
+
+/** The first other arrangement that does the same for the finger and keeps its least width on this hand; null where none does. */
+function otherArrangement(store: Store): Mend | null {
+  const { pictured, block, options } = store.derived.peek();
+  if (!pictured || !block || !options) return null;
+  const other = blocks().find((b) => {
+    if (b.id === block.id || !serves(b, block, pictured.target?.digit)) return false;
+    const made = stripFigures(pictured, b, options, GEOMETRY_VERSION, 'no offers');
+    return made.ok && made.value.tooNarrow === null;
+  });
+  if (!other) return null;
+  const title = arrangementTitle(other, store.texts.peek());
+  return {
+    label: store.texts.peek().look.use(title),
+    apply: () => {
+      store.enter({ where: 'block', value: title }, () => ({ block: other.id }));
+      store.commit();
+    },
+  };
 }
 
 /** What the automatic width and minimum width begin with, mm. */

@@ -1,6 +1,6 @@
 import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { PROGRESS_NAME as PROGRESS } from '../../src/cli/batch-progress.ts';
 import { setIdIn } from '../../src/files/drawing-set.ts';
 import { runCommand } from '../run-command.ts';
@@ -69,8 +69,15 @@ describe.each(chosen)('%s', (name, argsFor) => {
     expect(run(argsFor(folder, version))).toMatchObject({ status: 0 });
     return { folder, files: visibleFiles(folder) };
   };
-  const versions = [made(0), made(1)] as const;
-  const [older, newer] = versions;
+  type Made = ReturnType<typeof made>;
+  let older: Made;
+  let newer: Made;
+  let wanted: Made['files'];
+  // Not where the tests are collected: a writer that is tried alone (-t) need not wait for the others.
+  beforeAll(() => {
+    [older, newer] = [made(0), made(1)];
+    wanted = outputs(newer.folder);
+  }, LONG);
   const outputs = (folder: string) => Object.fromEntries(Object.entries(visibleFiles(folder)).filter(([file]) => file !== PROGRESS));
   let count = 0;
   const copyOfOlder = () => {
@@ -79,7 +86,6 @@ describe.each(chosen)('%s', (name, argsFor) => {
     return folder;
   };
   const over = (folder: string) => [...argsFor(folder, 1), '--force'];
-  const wanted = outputs(newer.folder);
 
   it.each(KINDS)(
     'over older files, %s at calls of the disk: each file old or new, a mixed set is found, the next run is whole',

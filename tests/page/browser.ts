@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { Browser, BrowserContext, BrowserContextOptions, Download, Page } from 'playwright-core';
-import { afterAll, expect, it, type TestContext } from 'vitest';
+import { expect, it, type TestContext } from 'vitest';
 import { openBrowser } from '../../scripts/browser.mjs';
 import { needsReader } from '../readers.ts';
 
@@ -11,8 +11,8 @@ export const PAGE_ADDRESS = pathToFileURL(PAGE_FILE).href;
 
 /** One test, on a machine that is busy with other things, ms; nothing in the page is timed here (scripts/bench-page.mjs does that). */
 const SLOWEST = 120_000;
+/** One for all files of a worker, which ends with it: the driver closes its browsers when the process is told to end. */
 let browser: Browser | null = null;
-afterAll(async () => browser?.close());
 
 /** A page that was opened, what it asked for, and what it did that it should not. */
 export interface Visit {
@@ -23,9 +23,18 @@ export interface Visit {
   readonly errors: string[];
 }
 
+/** A page that a test left as it could be used again, and what it showed when it was loaded. */
+interface Spare {
+  readonly visit: Visit;
+  readonly atFirst: string;
+}
+let spare: Spare | null = null;
+
 /**
- * A test in the real browser: `open` gives the page in a fresh profile with the network off. At the end no page may have had an error.
- * Without a browser the test is skipped with the reason; in CI it fails.
+ * A test in the real browser with the network off. `open` with options, `{}` among them, gives the page newly loaded in a fresh profile. Without any it may
+ * give the page that the test before left, where a new patient makes it again what it was when it was loaded: loading, and working out the first hand in code
+ * that never ran, take two thirds of a short test. A test that changes what a new patient leaves (paper, zoom, the turn of a picture, what is kept, the page
+ * itself) passes `{}`. At the end no page may have had an error. Without a browser the test is skipped with the reason; in CI it fails.
  */
 export function inBrowser(
   name: string,
@@ -36,36 +45,100 @@ export function inBrowser(
     async (test) => {
       needsReader(test, 'chromium');
       browser ??= await openBrowser('--enable-precise-memory-info');
-      const visits: Visit[] = [];
       const started = browser;
+      const visits: Visit[] = [];
+      let again: Spare | null = null;
       try {
-        await run(async (options = {}, address = PAGE_ADDRESS) => {
-          const context = await started.newContext({ offline: true, locale: 'en-GB', viewport: { width: 1440, height: 900 }, ...options });
-          const page = await context.newPage();
-          const requests: string[] = [];
-          const errors: string[] = [];
-          page.on('request', (request) => requests.push(request.url()));
-          page.on('pageerror', (error) => errors.push(String(error)));
-          page.on('console', (message) => message.type() === 'error' && errors.push(message.text()));
-          page.on('dialog', (dialog) => void dialog.accept());
-          const visit = { page, context, requests, errors };
+        await run(async (options, address) => {
+          if (options === undefined) {
+            const from = (await usedAgain()) ?? (await newSpare(started));
+            again = from;
+            visits.push(from.visit);
+            return from.visit;
+          }
+          const visit = await visitTo(started, options, address);
           visits.push(visit);
-          await page.goto(address);
-          await begun(page);
           return visit;
         }, test);
         expect(visits.flatMap((visit) => visit.errors)).toEqual([]);
+        spare = again ?? spare;
       } finally {
-        for (const { context } of visits) await context.close();
+        for (const visit of visits) if (visit !== spare?.visit) await visit.context.close();
       }
     },
     SLOWEST,
   );
 }
 
+async function visitTo(started: Browser, options: BrowserContextOptions, address = PAGE_ADDRESS): Promise<Visit> {
+  const context = await started.newContext({ offline: true, locale: 'en-GB', viewport: { width: 1440, height: 900 }, ...options });
+  const page = await context.newPage();
+  const requests: string[] = [];
+  const errors: string[] = [];
+  page.on('request', (request) => requests.push(request.url()));
+  page.on('pageerror', (error) => errors.push(String(error)));
+  page.on('console', (message) => message.type() === 'error' && errors.push(message.text()));
+  page.on('dialog', (dialog) => void dialog.accept());
+  await page.goto(address);
+  await begun(page);
+  return { page, context, requests, errors };
+}
+
+async function newSpare(started: Browser): Promise<Spare> {
+  const visit = await visitTo(started, {});
+  return { visit, atFirst: await allShown(visit.page) };
+}
+
+/** The spare page with a new patient; null where there is none, or where it does not become what it was, which closes it. */
+async function usedAgain(): Promise<Spare | null> {
+  const from = spare;
+  spare = null;
+  if (from === null) return null;
+  const { page, context } = from.visit;
+  page.removeAllListeners('download');
+  const hand = page.locator('input[name="picture"][value="hand"]');
+  const newPatient = page.locator('#new-patient');
+  await newPatient.click();
+  await page.locator('#example').click();
+  // Which side of the hand is drawn, which field is explained and which picture is looked at stay for the next patient.
+  const ofThePalm = field(page, 'digits.ring.width');
+  if ((await ofThePalm.count()) > 0) await ofThePalm.focus();
+  await hand.check();
+  await hand.focus();
+  await newPatient.click();
+  if ((await allShown(page)) === from.atFirst) return from;
+  await context.close();
+  return null;
+}
+
+/** All that the page shows and holds in its entries, but for what it said last, and what it keeps on the computer. */
+function allShown(page: Page): Promise<string> {
+  return page.evaluate(() => {
+    const copy = document.body.cloneNode(true) as HTMLElement;
+    for (const said of copy.querySelectorAll('[role="status"]')) said.textContent = '';
+    // An attribute that went and came back stands last.
+    const elements = [...copy.querySelectorAll('*')].map((e) => [
+      e.tagName,
+      ...[...e.attributes].map((a) => `${a.name}=${a.value}`).toSorted(),
+    ]);
+    const entries = [...document.querySelectorAll<HTMLInputElement | HTMLSelectElement>('input, select')];
+    return JSON.stringify([
+      copy.textContent,
+      elements,
+      entries.map((e) => ('checked' in e ? [e.value, e.checked] : e.value)),
+      { ...localStorage },
+    ]);
+  });
+}
+
 /** The page unpacks its script itself, so that it can be empty when the browser calls it loaded. */
 export async function begun(page: Page): Promise<void> {
   await page.locator('main').first().waitFor({ state: 'attached' });
+}
+
+/** Two frames: the page moves the focus in the one after what was pressed. */
+export async function drawnAnew(page: Page): Promise<void> {
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
 }
 
 /** Loads the page anew, as a user does who comes back. */
@@ -99,7 +172,6 @@ export const TYPED_HAND: Readonly<Record<string, string>> = {
 export const DEMO_FILE = fileURLToPath(new URL('../../fixtures/demo-hand.json', import.meta.url));
 /** The one that lacks both motions, so that the page draws a plate. */
 export const PLATE_DEMO_FILE = fileURLToPath(new URL('../../fixtures/demo-hand-plate.json', import.meta.url));
-export const COMMAND = fileURLToPath(new URL('../../dist/knucklewright.js', import.meta.url));
 
 /** The element of an entry, by its path. */
 export function field(page: Page, where: string) {
@@ -138,10 +210,17 @@ export async function noStopSign(page: Page): Promise<void> {
   await page.locator('#stop-none').click();
 }
 
-/** Opens the demonstration hand's file, or another, in the page and waits for its pattern. */
+/** Gives the page a file to open and waits until it has read it: it empties its entry then, whether it took the file or refused it. */
+export async function openFile(page: Page, file: string | { name: string; mimeType: string; buffer: Buffer }): Promise<void> {
+  const entry = page.locator('#open-file');
+  await entry.setInputFiles(file);
+  await expect.poll(() => entry.evaluate((input: HTMLInputElement) => input.value)).toBe('');
+}
+
+/** Opens the demonstration hand's file, or another, in the page and waits for its result. */
 export async function openDemo(page: Page, file = DEMO_FILE): Promise<void> {
-  await page.locator('#open-file').setInputFiles(file);
-  await page.locator('#sentence, .bottom-bar').first().waitFor();
+  await openFile(page, file);
+  await page.locator('#sentence, .bottom-bar strong').filter({ hasText: /\d/ }).first().waitFor();
 }
 
 /** The flat outline as the page draws it. */

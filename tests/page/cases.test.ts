@@ -1,4 +1,3 @@
-import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -9,7 +8,8 @@ import { courseAdvice } from '../../src/record/course/course-advice.ts';
 import { readCase } from '../../src/record/read-case.ts';
 import { LANGUAGE_IDS } from '../../src/words/language.ts';
 import { RECORD_WORDS } from '../../src/words/record/record-words.ts';
-import { COMMAND, DEMO_FILE, field, inBrowser, openDemo, saved } from './browser.ts';
+import { runCommand } from '../run-command.ts';
+import { DEMO_FILE, field, inBrowser, openDemo, openFile, saved } from './browser.ts';
 
 const SWELLS = fileURLToPath(new URL('../../fixtures/case-swells.json', import.meta.url));
 const GAINS = fileURLToPath(new URL('../../fixtures/case-gains.json', import.meta.url));
@@ -38,14 +38,14 @@ describe('a case', () => {
     try {
       const path = join(folder, file.name);
       writeFileSync(path, file.content);
-      const next = JSON.parse(execFileSync(process.execPath, [COMMAND, 'case', 'next', path, '--json'], { encoding: 'utf8' }));
+      const next = JSON.parse((await runCommand('case', 'next', path, '--json')).out);
       // 25 to 10 degrees in two readings: a gain is read from three on, so the advice is to wait for the next.
       expect(next.steps.map((step: { action: string }) => step.action)).toEqual(['wait']);
     } finally {
       rmSync(folder, { recursive: true });
     }
     const { visits } = JSON.parse(file.content.toString());
-    const plan = JSON.parse(execFileSync(process.execPath, [COMMAND, 'plan', DEMO_FILE, '--json'], { encoding: 'utf8' }));
+    const plan = JSON.parse((await runCommand('plan', DEMO_FILE, '--json')).out);
     expect(visits[0].made).toMatchObject({ kind: 'strip', block: { id: 'ring-lowered-in-three' } });
     expect(visits[0].made.flatLength).toBeCloseTo(plan.suggestions[0].flatLength, 2);
     expect(visits[1].made).toBeUndefined();
@@ -53,7 +53,7 @@ describe('a case', () => {
 
   inBrowser('that was opened brings its hand, its course and what next; saved unchanged it has the same bytes', async (open) => {
     const { page } = await open();
-    await page.locator('#open-file').setInputFiles(GAINS);
+    await openFile(page, GAINS);
     await page.locator('svg.drawing').waitFor();
     // A case with visits opens in Visits.
     expect(await page.locator('#case-heading').textContent()).toContain('DEMO-11');
@@ -65,8 +65,8 @@ describe('a case', () => {
   });
 
   inBrowser('has the advice of the command with its figures, in three languages, the gravest first', async (open) => {
-    const { page } = await open();
-    await page.locator('#open-file').setInputFiles(SWELLS);
+    const { page } = await open({});
+    await openFile(page, SWELLS);
     await page.locator('svg.drawing').waitFor();
     const read = readCase(JSON.parse(readFileSync(SWELLS, 'utf8')));
     if (!read.ok) throw new Error('no case');
@@ -83,7 +83,7 @@ describe('a case', () => {
 
   inBrowser('takes no visit that cannot be read, and says why', async (open) => {
     const { page } = await open();
-    await page.locator('#open-file').setInputFiles(GAINS);
+    await openFile(page, GAINS);
     await page.locator('svg.drawing').waitFor();
     const rows = await page.locator('table.visits tbody tr').count();
     await field(page, 'visit.date').fill('2026-07-01');

@@ -23,7 +23,7 @@ describe('typed measurements', () => {
   });
 
   inBrowser('keep their meaning when unit, sign or language changes, and so does the pattern', async (open) => {
-    const { page } = await open();
+    const { page } = await open({});
     await openDemo(page);
     const outline = () => outlineOf(page);
     const before = await outline();
@@ -61,20 +61,17 @@ describe('typed measurements', () => {
 
   inBrowser('that are missing are named beside Print, which leads to the first of them', async (open) => {
     const { page } = await open();
-    const reached: string[] = [];
-    const pressed = async () => {
+    const leadsTo = async (id: string) => {
       await page.locator('#print').click();
-      await page.waitForTimeout(150);
-      reached.push(await page.evaluate(() => document.activeElement?.id ?? ''));
+      await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe(id);
     };
-    await pressed();
+    await leadsTo('field-target-digit');
     await page.locator('input[name="target.digit"][value="ring"]').check();
-    await pressed();
+    await leadsTo('field-side');
     await page.locator('input[name="side"][value="left"]').check();
-    await pressed();
+    await leadsTo('field-motion-active-lacks');
     await field(page, 'motion.active.lacks').fill('25');
-    await pressed();
-    expect(reached).toEqual(['field-target-digit', 'field-side', 'field-motion-active-lacks', 'field-digits-long-width']);
+    await leadsTo('field-digits-long-width');
     expect(await page.locator('#print-line').textContent()).toContain('Long finger: width and 5 more');
   });
 

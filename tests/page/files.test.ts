@@ -1,10 +1,10 @@
-import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect } from 'vitest';
 import { BY_NIGHT } from '../by-night.ts';
-import { COMMAND, choose, DEMO_FILE, field, fillHand, inBrowser, noStopSign, openDemo, openPanel, PAGE_FILE, saved } from './browser.ts';
+import { runCommand } from '../run-command.ts';
+import { choose, DEMO_FILE, field, fillHand, inBrowser, noStopSign, openDemo, openFile, openPanel, PAGE_FILE, saved } from './browser.ts';
 
 let folder = '';
 beforeAll(() => {
@@ -13,9 +13,9 @@ beforeAll(() => {
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 /** The files that the command writes for a hand file, by their endings. */
-function commandFiles(handFile: string, ...flags: readonly string[]): Readonly<Record<string, Buffer>> {
+async function commandFiles(handFile: string, ...flags: readonly string[]): Promise<Readonly<Record<string, Buffer>>> {
   const out = mkdtempSync(join(folder, 'out-'));
-  execFileSync(process.execPath, [COMMAND, 'draw', handFile, '--out', out, ...flags], { stdio: 'pipe' });
+  expect(await runCommand('draw', handFile, '--out', out, ...flags)).toMatchObject({ exit: 0 });
   return Object.fromEntries(readdirSync(out).map((name) => [name, readFileSync(join(out, name))]));
 }
 
@@ -32,7 +32,7 @@ describe('files saved from the page', () => {
     await openDemo(page);
     await noStopSign(page);
     await openPanel(page, 'files');
-    const files = commandFiles(DEMO_FILE);
+    const files = await commandFiles(DEMO_FILE);
     const dxf = await saved(page, '#save-dxf');
     const svg = await saved(page, '#save-svg');
     expect(Object.keys(files).toSorted()).toEqual([dxf.name, svg.name].toSorted());
@@ -64,7 +64,7 @@ describe('files saved from the page', () => {
     expect(hand.name).toBe('DEMO-01_hand.json');
     const path = join(folder, hand.name);
     writeFileSync(path, hand.content);
-    const files = commandFiles(path, '--block', 'long-and-ring-raised-in-four', '--differential', '25', '--formats', 'dxf');
+    const files = await commandFiles(path, '--block', 'long-and-ring-raised-in-four', '--differential', '25', '--formats', 'dxf');
     // The page's name tells the differential apart from the usual one.
     expect(dxf.name).toBe('DEMO-01-long-and-ring-raised-in-four-25deg_mm.dxf');
     expect(dxf.content.equals(Object.values(files)[0] ?? Buffer.of())).toBe(true);
@@ -80,7 +80,7 @@ describe('files saved from the page', () => {
     await openPanel(page, 'ways');
     await choose(page, 'plate.faces', 'both');
     const same = async (...flags: readonly string[]) => {
-      const files = commandFiles(path, '--plate', 'both', '--formats', 'dxf,pdf', ...flags);
+      const files = await commandFiles(path, '--plate', 'both', '--formats', 'dxf,pdf', ...flags);
       await openPanel(page, 'files');
       for (const button of ['#save-dxf', '#save-pdf']) {
         const file = await saved(page, button);
@@ -117,7 +117,7 @@ describe('files opened in the page', () => {
       await openDemo(page);
       const path = join(folder, 'wrong.json');
       writeFileSync(path, text);
-      await page.locator('#open-file').setInputFiles(path);
+      await openFile(page, path);
       await page.waitForFunction(() => document.activeElement?.id === 'file-problems');
       expect(await page.locator('#file-problems').textContent()).toMatch(message);
       expect(await page.locator('header .code').textContent()).toContain('DEMO-01');
@@ -139,7 +139,7 @@ describe('files opened in the page', () => {
     await page.locator('#print').click();
     await page.locator('#panel-look').waitFor();
     writeFileSync(path, JSON.stringify({ ...JSON.parse(demo), code: hostile, '<b>key</b>': 1 }));
-    await page.locator('#open-file').setInputFiles(path);
+    await openFile(page, path);
     await page.waitForFunction(() => document.activeElement?.id === 'file-problems');
     expect(await elements()).toBe(0);
     expect(await page.evaluate(() => 'ran' in window)).toBe(false);

@@ -50,13 +50,14 @@ describe('the counted jobs, from an empty page to the saved file', () => {
     }
   }
 
-  inBrowser('on a phone the result stays in view throughout, with the keyboard up as well', async (open) => {
+  inBrowser('on a phone the result stays in view throughout and nothing is scrolled, with the keyboard up as well', async (open) => {
     const [first] = JOBS;
     const sizes = BY_NIGHT ? [844, 450] : [450];
     for (const height of sizes) {
       const { page, context } = await open({ ...PHONE, viewport: { width: 390, height } });
       const hands = new CountedHands(page, resultInView);
       expect(await first?.run(hands)).toMatch(/\.pdf$/);
+      expect([height, hands.cost().scrolled]).toEqual([height, 0]);
       await context.close();
     }
   });

@@ -173,7 +173,7 @@ async function measure(hands: CountedHands, hand: Figures, roundIn?: string): Pr
   let isRoundAsked = roundIn === undefined;
   for (let k = 0; k < 30; k++) {
     const at = await hands.at();
-    if (at === 'print') return;
+    if (at === 'print' || at === 'bar-print') return;
     const figure = hand[at];
     if (figure === undefined) throw new Error(`Enter led to ${at}`);
     if (roundIn !== undefined && !isRoundAsked && at.endsWith('.circumference')) {

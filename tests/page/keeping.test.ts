@@ -1,14 +1,14 @@
 import { fileURLToPath } from 'node:url';
 import { describe, expect } from 'vitest';
 import { times } from '../by-night.ts';
-import { field, inBrowser, openDemo, openPanel, PAGE_ADDRESS, reload } from './browser.ts';
+import { begun, field, inBrowser, openDemo, openFile, openPanel, PAGE_ADDRESS, reload } from './browser.ts';
 
 const GAINS = fileURLToPath(new URL('../../fixtures/case-gains.json', import.meta.url));
 const width = 'digits.ring.width';
 
 describe('what the page keeps', () => {
   inBrowser('is nothing, unless the switch is on', async (open) => {
-    const { page } = await open();
+    const { page } = await open({});
     await openDemo(page);
     await openPanel(page, 'files');
     expect(await page.locator('#field-keep').isChecked()).toBe(false);
@@ -18,7 +18,7 @@ describe('what the page keeps', () => {
   });
 
   inBrowser('with the switch on survives reload and going back; switched off it is gone from this computer', async (open) => {
-    const { page } = await open();
+    const { page } = await open({});
     await openDemo(page);
     await openPanel(page, 'files');
     await page.locator('#field-keep').check();
@@ -30,6 +30,7 @@ describe('what the page keeps', () => {
     await page.locator('#sentence').waitFor();
     await page.goto('about:blank');
     await page.goBack();
+    await begun(page);
     expect(page.url()).toBe(PAGE_ADDRESS);
     expect(await field(page, 'digits.ring.width').inputValue()).toBe('16,9');
     await openPanel(page, 'files');
@@ -39,7 +40,7 @@ describe('what the page keeps', () => {
   });
 
   inBrowser('that was changed by something else is not taken for entries', async (open) => {
-    const { page } = await open();
+    const { page } = await open({});
     await page.evaluate(() =>
       localStorage.setItem('knucklewright-entries', '{"version":2,"entries":{"code":7},"settings":{"language":"xx"}}'),
     );
@@ -50,8 +51,8 @@ describe('what the page keeps', () => {
   });
 
   inBrowser('is the case as well, wherever the entries are kept', async (open) => {
-    const { page } = await open();
-    await page.locator('#open-file').setInputFiles(GAINS);
+    const { page } = await open({});
+    await openFile(page, GAINS);
     await page.locator('#case-heading').waitFor();
     await page.locator('#mode-design').click();
     await openPanel(page, 'files');
@@ -64,7 +65,7 @@ describe('what the page keeps', () => {
   });
 
   inBrowser('is emptied at once for a new patient, kept entries included', async (open) => {
-    const { page } = await open();
+    const { page } = await open({});
     await openDemo(page);
     await openPanel(page, 'files');
     await page.locator('#field-keep').check();
@@ -76,7 +77,7 @@ describe('what the page keeps', () => {
 
   inBrowser('in memory stays that of a small tablet after many changes', async (open) => {
     const each = times(60, 125);
-    const { page, context } = await open();
+    const { page, context } = await open({});
     await openDemo(page);
     const session = await context.newCDPSession(page);
     const heap = async () => {

@@ -71,7 +71,7 @@ describe('by the keyboard alone', () => {
   );
 
   inBrowser('the moulded view turns by arrows and comes back by Home; plus, minus and 0 enlarge the flat piece', async (open) => {
-    const { page } = await open();
+    const { page } = await open({});
     await openDemo(page);
     const picture = () => page.locator('svg.moulded').getAttribute('viewBox');
     const front = await picture();
@@ -108,7 +108,7 @@ describe('by the keyboard alone', () => {
     expect(await nails()).toBe(0);
     await field(page, 'digits.ring.dorsalLength').focus();
     await expect.poll(() => heading.textContent()).toContain('back up');
-    expect(await nails()).toBeGreaterThan(0);
+    await expect.poll(nails).toBeGreaterThan(0);
     expect(await page.locator('.hand-picture .place').count()).toBe(1);
     expect(await focused(page)).toBe('digits.ring.dorsalLength');
   });

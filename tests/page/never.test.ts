@@ -5,7 +5,21 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect } from 'vitest';
 import { readPdfWords } from '../pdf-words.ts';
 import { needsReader } from '../readers.ts';
-import { choose, DEMO_FILE, field, fillHand, inBrowser, noStopSign, openDemo, openPanel, outlineOf, saved, show } from './browser.ts';
+import {
+  choose,
+  DEMO_FILE,
+  drawnAnew,
+  field,
+  fillHand,
+  inBrowser,
+  noStopSign,
+  openDemo,
+  openFile,
+  openPanel,
+  outlineOf,
+  saved,
+  show,
+} from './browser.ts';
 
 let folder = '';
 beforeAll(() => {
@@ -18,7 +32,7 @@ const fixture = (name: string) => fileURLToPath(new URL(`../../fixtures/${name}.
 
 describe('what must never happen', () => {
   inBrowser('a print of the page that looks true: it is struck through, says so, and names the button that prints', async (open) => {
-    const { page } = await open();
+    const { page } = await open({});
     await openDemo(page);
     await page.emulateMedia({ media: 'print' });
     const printed = page.locator('.printout');
@@ -103,7 +117,7 @@ describe('what must never happen', () => {
       const over = tips[k];
       if (!over || !box) throw new Error(`no column of the ${digit} finger`);
       await page.mouse.click(over.x + over.width / 2, box.y + box.height * 0.45);
-      expect(await page.evaluate(() => document.activeElement?.id)).toBe(`field-digits-${digit}-circumference`);
+      await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe(`field-digits-${digit}-circumference`);
     }
     expect(await design()).toBe(before);
     expect(await page.locator('#undo').getAttribute('title')).toBe('Nothing to undo');
@@ -244,7 +258,7 @@ describe('what must never happen', () => {
     for (const where of ['motion.active.lacks', 'digits.long.width', 'digits.little.dorsalLength']) {
       await field(page, where).focus();
       await page.keyboard.press('Enter');
-      await page.waitForTimeout(60);
+      await drawnAnew(page);
       const at = await page.evaluate(() => document.activeElement?.tagName ?? 'BODY');
       expect([where, at === 'INPUT' || at === 'BUTTON']).toEqual([where, true]);
     }
@@ -261,8 +275,8 @@ describe('what must never happen', () => {
     };
     const path = join(folder, 'child.json');
     writeFileSync(path, JSON.stringify(child));
-    await page.locator('#open-file').setInputFiles(path);
-    await page.waitForTimeout(500);
+    await openFile(page, path);
+    await page.locator('#sentence, .look-box.stops').first().waitFor();
     if ((await page.locator('#sentence').count()) === 0) {
       await openPanel(page, 'look');
       await page
@@ -344,10 +358,10 @@ describe('what must never happen', () => {
       await openPanel(page, 'options');
       await field(page, 'trim').fill('12');
       await page.keyboard.press('Escape');
-      await page.locator('#open-file').setInputFiles(fixture('case-gains'));
+      await openFile(page, fixture('case-gains'));
       await page.locator('#nothing-wrong').click();
       await field(page, 'visit.pain').fill('7');
-      await page.locator('#open-file').setInputFiles(fixture('case-stalls'));
+      await openFile(page, fixture('case-stalls'));
       await page.getByRole('heading', { name: /DEMO-12/ }).waitFor();
       expect(await field(page, 'visit.pain').inputValue()).toBe('');
       expect(await page.locator('input[name="visit.skin"]:checked').count()).toBe(0);

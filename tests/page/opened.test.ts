@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { expect } from 'vitest';
 import gains from '../../fixtures/case-gains.json' with { type: 'json' };
 import demoHand from '../../fixtures/demo-hand.json' with { type: 'json' };
-import { DEMO_FILE, inBrowser } from './browser.ts';
+import { DEMO_FILE, inBrowser, openFile } from './browser.ts';
 
 const json = (value: unknown) => Buffer.from(JSON.stringify(value));
 const [visit] = gains.visits;
@@ -26,10 +26,10 @@ inBrowser('says of a file why it is not opened, in words, and changes nothing', 
     ['de-DE', 3],
   ] as const) {
     const { page } = await open({ locale });
-    await page.locator('#open-file').setInputFiles(DEMO_FILE);
+    await openFile(page, DEMO_FILE);
     await page.locator('.code', { hasText: 'DEMO-01' }).waitFor();
     for (const row of REFUSED) {
-      await page.locator('#open-file').setInputFiles({ name: 'file.json', mimeType: 'application/json', buffer: row[1] });
+      await openFile(page, { name: 'file.json', mimeType: 'application/json', buffer: row[1] });
       const said = page.locator('#file-problems');
       await said.waitFor();
       expect(await said.textContent(), row[0]).toMatch(row[column]);
@@ -42,7 +42,7 @@ inBrowser('says of a file why it is not opened, in words, and changes nothing', 
 inBrowser('reads a hand file that a Windows editor saved as UTF-16', async (open) => {
   const { page } = await open();
   const text = readFileSync(DEMO_FILE, 'utf8').replace('DEMO-01', 'DEMO-16');
-  await page.locator('#open-file').setInputFiles({
+  await openFile(page, {
     name: 'utf-16.json',
     mimeType: 'application/json',
     buffer: Buffer.from(`\ufeff${text}`, 'utf16le'),

@@ -7,7 +7,8 @@ import { PENS } from '../../src/writers/pdf/pdf.ts';
 import { tried } from '../by-night.ts';
 import { type TracedPath, tracePaths } from '../read-pdf.ts';
 import { needsReader } from '../readers.ts';
-import { COMMAND, DEMO_FILE, field, inBrowser, noStopSign, openDemo, openPanel, saved } from './browser.ts';
+import { runCommand } from '../run-command.ts';
+import { DEMO_FILE, field, inBrowser, noStopSign, openDemo, openPanel, saved } from './browser.ts';
 
 let folder = '';
 beforeAll(() => {
@@ -15,27 +16,27 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-function command(...args: readonly string[]): Readonly<Record<string, Buffer>> {
+async function command(...args: readonly string[]): Promise<Readonly<Record<string, Buffer>>> {
   const out = mkdtempSync(join(folder, 'out-'));
-  execFileSync(process.execPath, [COMMAND, ...args, '--out', out], { stdio: 'pipe' });
+  expect(await runCommand(...args, '--out', out)).toMatchObject({ exit: 0 });
   return Object.fromEntries(readdirSync(out).map((name) => [name, readFileSync(join(out, name))]));
 }
 
 describe('the PDF saved from the page', () => {
   inBrowser('has the same bytes as from the command, on each paper, and so has the handout', async (open) => {
-    const { page } = await open();
+    const { page } = await open({});
     await openDemo(page);
     await noStopSign(page);
     await openPanel(page, 'files');
     for (const paper of tried(['a4', 'letter'], (name) => name === 'letter')) {
       await page.locator('#paper').selectOption(paper);
       const pdf = await saved(page, '#print');
-      const files = command('draw', DEMO_FILE, '--formats', 'pdf', '--paper', paper);
+      const files = await command('draw', DEMO_FILE, '--formats', 'pdf', '--paper', paper);
       expect(Object.keys(files)).toEqual([pdf.name]);
       expect(pdf.content.equals(files[pdf.name] ?? Buffer.of())).toBe(true);
     }
     const handout = await saved(page, '#save-handout');
-    const [own] = Object.values(command('draw', DEMO_FILE, '--formats', 'pdf', '--paper', 'letter', '--pages', 'handout'));
+    const [own] = Object.values(await command('draw', DEMO_FILE, '--formats', 'pdf', '--paper', 'letter', '--pages', 'handout'));
     expect(handout.name).toBe('DEMO-01-ring-lowered-in-three-handout_mm.pdf');
     expect(handout.content.equals(own ?? Buffer.of())).toBe(true);
   });
@@ -99,7 +100,7 @@ describe('the PDF saved from the page', () => {
     await type('97,1', '98.5');
     await page.getByText('Off by -2.9 % across and -1.5 % along.').waitFor();
     const pdf = await saved(page, '#save-pdf');
-    const files = command('print-check', DEMO_FILE, '--across', '97.1', '--along', '98.5');
+    const files = await command('print-check', DEMO_FILE, '--across', '97.1', '--along', '98.5');
     expect(Object.keys(files)).toEqual([pdf.name]);
     expect(pdf.content.equals(files[pdf.name] ?? Buffer.of())).toBe(true);
     await type('100', '99.8');

@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { describe, expect } from 'vitest';
-import { begun, field, inBrowser, openDemo, openPanel, PAGE_ADDRESS, reload } from './browser.ts';
+import { begun, field, inBrowser, openDemo, openFile, openPanel, PAGE_ADDRESS, reload } from './browser.ts';
 
 const GAINS = fileURLToPath(new URL('../../fixtures/case-gains.json', import.meta.url));
 const width = 'digits.ring.width';
@@ -8,8 +8,8 @@ const KEPT = 'knucklewright-entries';
 
 describe('what the page keeps', () => {
   inBrowser('is not written over by a second window, which says that the first stops', async (open) => {
-    const { page: first, context } = await open();
-    await first.locator('#open-file').setInputFiles(GAINS);
+    const { page: first, context } = await open({});
+    await openFile(first, GAINS);
     await first.locator('#case-heading').waitFor();
     await first.locator('#mode-design').click();
     await openPanel(first, 'files');
@@ -39,7 +39,7 @@ describe('what the page keeps', () => {
 
   inBrowser('is said to be nothing when the storage is full or refused, and the entries stay in the window', async (open) => {
     for (const kind of ['full', 'refused']) {
-      const { page } = await open();
+      const { page } = await open({});
       await openDemo(page);
       await page.evaluate((how) => {
         if (how === 'full') {
@@ -67,7 +67,7 @@ describe('what the page keeps', () => {
   });
 
   inBrowser('and what follows from it does not hang on the clock, which may jump', async (open) => {
-    const { page } = await open();
+    const { page } = await open({});
     await openDemo(page);
     const said = await page.locator('#sentence').textContent();
     await page.evaluate(() => {

@@ -3,7 +3,7 @@ import { inBrowser, openDemo, openPanel, show } from './browser.ts';
 
 describe('true size', () => {
   inBrowser('after the card was laid on the screen, one millimetre of the pattern is one of the card', async (open) => {
-    const { page } = await open();
+    const { page } = await open({});
     await openDemo(page);
     await show(page, 'flat');
     await openPanel(page, 'files');
@@ -22,7 +22,7 @@ describe('true size', () => {
   });
 
   inBrowser('is not taken to hold when the zoom of the page changed since', async (open) => {
-    const { page, context } = await open();
+    const { page, context } = await open({});
     await openPanel(page, 'files');
     await page.getByRole('button', { name: 'The card fits' }).click();
     await page.getByText('The screen is set:').first().waitFor();

@@ -7,8 +7,10 @@ import { elementId } from '../translate-messages.ts';
 export function focusNext(id: string): void {
   requestAnimationFrame(() => {
     const element = document.getElementById(id);
-    element?.focus();
-    element?.scrollIntoView({ block: 'nearest' });
+    // What sticks to the window's edge is in sight; scrolling to it would move what lies behind.
+    const isInBar = Boolean(element?.closest('.bottom-bar'));
+    element?.focus({ preventScroll: isInBar });
+    if (!isInBar) element?.scrollIntoView({ block: 'nearest' });
   });
 }
 

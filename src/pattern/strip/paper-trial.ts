@@ -1,6 +1,7 @@
 import type { Block } from '../../block/block.ts';
 import { heightAt } from '../../geometry/broken-line.ts';
 import { boxOf, polyline, unionBox } from '../../geometry/path.ts';
+import { textWidth } from '../../geometry/stroke-letters.ts';
 import { placePath, reversePath } from '../../geometry/transform.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { type Result, success } from '../../units/result.ts';
@@ -22,6 +23,13 @@ const MARGIN = 5;
 const GAP = 8;
 const TEXT = 2.2;
 const TICK = { one: 2, five: 3, ten: 4.5 } as const;
+/** Places of the scale that have a figure, mm; its height, and its top over the proximal edge. */
+const SCALE_FIGURES = [-15, -10, -5, 0, 5, 10, 15].filter((mm) => Math.abs(mm) <= PAPER_SCALE);
+const FIGURE = 1.8;
+const FIGURE_TOP = TICK.ten + 0.8 + FIGURE;
+/** A name whose line is nearer to a figure's place than this stands over it; and the space between them. mm */
+const BESIDE_FIGURE = 5;
+const CLEAR = 0.5;
 
 /**
  * The paper strip of a hand and a block (model rule 15): the strip for paper, without an allowance at its starting end and with a millimetre scale at
@@ -76,9 +84,14 @@ function paperPart({ flat, path, settings }: LaidBand, hand: Hand, block: Block,
     const { low, high } = edges(v);
     return { layer: 'MARK', role, title, paths: dashed({ x: xOf(v), y: low }, { x: xOf(v), y: high }, dashes), circles: [] };
   };
-  const upright = (text: string, v: number, beside = 0.8): Label => {
+  const figures = SCALE_FIGURES.map((mm) => flat.seamEnd + mm);
+  /** Beside its line, over the figures of the scale where it stands among them, smaller where too little room is left. */
+  const upright = (text: string, v: number): Label => {
     const { low, high } = edges(v);
-    return { layer: 'MARK', text, at: { x: xOf(v) - beside, y: (low + high) / 2 }, height: 1.8, align: 'center', angle: 90 };
+    const near = figures.filter((at) => Math.abs(at - v) < BESIDE_FIGURE).map((at) => edges(at).low + FIGURE_TOP + CLEAR);
+    const from = Math.max(low, ...near);
+    const height = Math.min(FIGURE, (FIGURE * (high - from - CLEAR)) / textWidth(text, FIGURE));
+    return { layer: 'MARK', text, at: { x: xOf(v) - 0.8, y: (from + high) / 2 }, height, align: 'center', angle: 90 };
   };
   const u = (at: number) => at / (1 + settings.stretch);
   const passes = path.passes.map((p) => ({
@@ -117,9 +130,9 @@ function scaleMarks(zero: number, xOf: (v: number) => number, lowAt: (v: number)
       { x: xOf(v), y: low + tick },
     ]);
     marks.push({ layer: 'MARK', role: 'paper-scale', title: w.trial.tick(String(mm)), paths: [stroke], circles: [] });
-    if (mm % 5 !== 0) continue;
+    if (!SCALE_FIGURES.includes(mm)) continue;
     const text = `${mm > 0 ? '+' : ''}${mm}`;
-    labels.push({ layer: 'MARK', text, at: { x: xOf(v), y: low + TICK.ten + 0.8 }, height: 1.8, align: 'center', angle: 0 });
+    labels.push({ layer: 'MARK', text, at: { x: xOf(v), y: low + FIGURE_TOP - FIGURE }, height: FIGURE, align: 'center', angle: 0 });
   }
   return { marks, labels };
 }

@@ -116,15 +116,18 @@ function PrintRow() {
   return (
     <div class="print-row">
       <div class="buttons">
-        <button
-          type="button"
-          id="print"
-          class={isStopped ? undefined : 'main'}
-          aria-describedby="print-line"
-          onClick={() => void savePattern(store, 'pdf')}
-        >
-          {words.print}
-        </button>
+        {/* On a narrow screen it stands in the bar. */}
+        {store.narrow.value ? null : (
+          <button
+            type="button"
+            id="print"
+            class={isStopped ? undefined : 'main'}
+            aria-describedby="print-line"
+            onClick={() => void savePattern(store, 'pdf')}
+          >
+            {words.print}
+          </button>
+        )}
         <PanelButton name="files">{words.files}</PanelButton>
         <PanelButton name="figures">{texts.pattern.figures}</PanelButton>
       </div>

@@ -98,7 +98,7 @@ function understood(store: Store, where: string): string | null {
   }
   const { hand } = store.derived.value;
   const estimate = parsed === null && hand.ok ? hand.value.estimated.find((e) => e.where === where) : undefined;
-  return estimate ? `${texts.measure.estimated(format.length(estimate.mm))} ` : null;
+  return estimate ? `${texts.measure.estimated(format.mm(estimate.mm, 0))} ` : null;
 }
 
 function FingerGrid() {
@@ -238,7 +238,8 @@ function toNextEntry(store: Store, digit: DigitName, id: DigitFieldId): void {
   const isLastAsked = id === ASKED_ROWS.at(-1) && next?.row !== id;
   if (next === undefined || isLastAsked) {
     store.turn.value = 'make';
-    focusNext('print');
+    // On a narrow screen Print stands in the bar, which is in sight already.
+    focusNext(store.narrow.peek() ? 'bar-print' : 'print');
     return;
   }
   if (ON_THE_BACK.includes(next.row)) store.aspect.value = 'back';

@@ -15,7 +15,8 @@ export function OptionsPanel() {
   const settings = store.settings.value;
   const unit = (of: 'mm' | 'degrees' | 'fraction') =>
     of === 'mm' ? texts[settings.unit] : of === 'degrees' ? texts.degrees : texts.fraction;
-  const order = ['differential', 'width', 'thickness'];
+  // From the last to the first; what is read off a paper trial is looked for more often than the rest.
+  const order = ['paperReading', 'differential', 'width', 'thickness'];
   const options = NUMBER_OPTIONS.toSorted((a, b) => (order.indexOf(b.key) + 1 || -9) - (order.indexOf(a.key) + 1 || -9)).toSorted(
     (a, b) => Number(order.includes(b.key)) - Number(order.includes(a.key)),
   );
