@@ -114,7 +114,7 @@ ${ok ? 'It did.' : '**It did not.**'}
 
 function aboutFaults({ tests }) {
   const rows = tests.flatMap((test) => test.rows);
-  const files = tests.map(({ name }) => `tests/faults/${name}.test.ts`).join(', ');
+  const files = [...new Set(tests.map(({ name }) => `tests/faults/${name}.test.ts`))].join(', ');
   return `## Kills and faults of the disk
 
 ${[...new Set(tests.map((test) => test.when))].join('; ')}. ${sum(rows, ({ count }) => count)} times a program was killed at a call of the disk, its write torn, what it had not flushed lost, or a call failed (${files}). After each the next command ran,
@@ -179,7 +179,13 @@ function madeFaults() {
     if (rows.length === 0) throw new Error(`${name} made no faults`);
     return { when, name, held, rows };
   });
-  const before = (found('faults')?.tests ?? []).filter(({ name }) => !values.fault.includes(name));
+  const isAnew = (name, { kind, of }) =>
+    tests.some((test) => test.name === name && test.rows.some((row) => row.kind === kind && row.of === of));
+  // A log may be of some writers alone: the rows of the others stay, with their day.
+  const before = (found('faults')?.tests ?? [])
+    .filter(({ name }) => values.log.length > 0 || !values.fault.includes(name))
+    .map((test) => ({ ...test, rows: test.rows.filter((row) => !isAnew(test.name, row)) }))
+    .filter(({ rows }) => rows.length > 0);
   return { tests: [...before, ...tests] };
 }
 
