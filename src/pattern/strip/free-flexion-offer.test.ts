@@ -78,6 +78,12 @@ describe('what is offered where a strip stops the fist', () => {
     if (!other) throw new Error(warning?.next);
     expect(left(hand.value, block, { ...DEFAULT_STRIP_OPTIONS, minimumWidth: 5, proximalGap: 0 }, 'index')).toBeLessThan(NO_FIST);
     expect(left(hand.value, other, DEFAULT_STRIP_OPTIONS, 'index')).toBeGreaterThanOrEqual(NO_FIST);
+    // The block without this finger does nothing for it where it is the one that is treated.
+    const treated = { target: { digit: 'index', pipExtensionDeficit: 25, pipFlexionDeficit: 0 } };
+    const same = readHand({ ...handJson({ ...WORKED, index: [24, 80, 8, 40] }), ...treated });
+    const told = same.ok ? stripFigures(same.value, block, DEFAULT_STRIP_OPTIONS) : null;
+    const nothing = told?.ok ? told.value.warnings.find((w) => w.code === 'PIP_FLEXION_NOT_FREE' && w.where?.includes('index')) : null;
+    expect(nothing?.next).toMatch(/^no narrower least width, smaller gap to the web or other block that was tried helps/);
   });
 
   it('leaves the flexion when it is done, and nothing is offered only where nothing that may be offered does', {
@@ -119,8 +125,8 @@ describe('what is offered where a strip stops the fist', () => {
       { numRuns: times(6, 250) },
     );
     expect(seen.width + seen.gap).toBeGreaterThan(0);
-    // Another block is offered so seldom that it has a hand of its own below.
-    const { block: _, ...often } = seen;
+    // Another block, or nothing, is so seldom that each has a hand of its own above.
+    const { block: _, nothing: __, ...often } = seen;
     if (BY_NIGHT) for (const [what, count] of Object.entries(often)) expect(count, what).toBeGreaterThan(0);
   });
 });
