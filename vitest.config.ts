@@ -1,3 +1,5 @@
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import LongestFirst from './tests/longest-first.ts';
@@ -15,6 +17,8 @@ const execArgv = ['--max-semi-space-size=64'];
 const MOCKS = ['src/files/save-file.test.ts'];
 /** Files that a worker runs one after the other share its browser, see tests/page/browser.ts. */
 const IN_BROWSER = ['tests/page/**/*.test.ts', 'tests/pdf-in-page.test.ts'];
+/** The temporary folder of the files in a browser; tests/page/profiles.ts makes and removes it. */
+const PROFILES = join(tmpdir(), `knucklewright-browsers-${process.pid}`);
 const whole = { setupFiles, globalSetup: './tests/build-once.ts', testTimeout, hookTimeout: 60_000, execArgv };
 
 export default defineConfig({
@@ -31,8 +35,19 @@ export default defineConfig({
       },
       { resolve, test: { name: 'mocked', include: MOCKS, setupFiles, testTimeout } },
       { resolve, test: { ...whole, name: 'whole', include: ['tests/**/*.test.ts'], exclude: IN_BROWSER, isolate: false } },
-      // What a page comes to is waited for as long on a busy machine as the driver waits for an element, ms.
-      { resolve, test: { ...whole, name: 'browser', include: IN_BROWSER, isolate: false, expect: { poll: { timeout: 30_000 } } } },
+      {
+        resolve,
+        test: {
+          ...whole,
+          name: 'browser',
+          include: IN_BROWSER,
+          isolate: false,
+          globalSetup: [whole.globalSetup, './tests/page/profiles.ts'],
+          env: { TMPDIR: PROFILES },
+          // What a page comes to is waited for as long on a busy machine as the driver waits for an element, ms.
+          expect: { poll: { timeout: 30_000 } },
+        },
+      },
     ],
   },
 });

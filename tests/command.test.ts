@@ -142,7 +142,7 @@ describe('draw', () => {
     const hand = file('estimated.json', json);
     const out = folder();
     const { stdout, stderr } = await run('draw', hand, '--out', out, '--formats', 'svg');
-    expect(stdout).toMatch(/ESTIMATED +digits\.ring\.palmarRoom/);
+    expect(stdout).toMatch(/ESTIMATED +ring: palmar room/);
     expect(stderr).toContain('warning ESTIMATED');
     expect(JSON.parse((await run('draw', hand, '--json')).stdout).estimated).toEqual(['digits.ring.palmarRoom']);
     expect(readFileSync(join(out, readdirSync(out)[0] ?? ''), 'utf8')).toContain('ESTIMATED, not measured: ring: palmar room');

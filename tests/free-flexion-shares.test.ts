@@ -6,9 +6,9 @@ import { readHand } from '../src/hand/read-hand.ts';
 import { layStrip } from '../src/pattern/strip/lay-strip.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../src/pattern/strip/strip-options.ts';
 import { seeded, seededNormal } from '../src/units/chance.ts';
-import { tried } from './by-night.ts';
+import { times, tried } from './by-night.ts';
 
-const COUNT = 40;
+const COUNT = times(20, 40);
 
 /** A drawn hand made smaller all over, as of a child. */
 function scaled(hand: Hand, by: number): Hand | null {

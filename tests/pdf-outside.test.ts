@@ -265,11 +265,14 @@ function svgPicture(pattern: Pattern): Picture {
 }
 
 describe('page 1 by pdftoppm, laid over the SVG of the same parts at 600 dpi', () => {
-  it.each([
-    ['demo strip', unlettered(demo)],
-    ['plate', unlettered(presetPlate('mp-immobilisation-dorsal').pattern)],
-    ['sample', unlettered({ ...samplePattern, parts: samplePattern.parts.slice(0, 1) })],
-  ])('is the same picture: %s', (_, pattern) => {
+  const pictured = [
+    ['demo strip', () => unlettered(demo)],
+    ['plate', () => unlettered(presetPlate('mp-immobilisation-dorsal').pattern)],
+    ['sample', () => unlettered({ ...samplePattern, parts: samplePattern.parts.slice(0, 1) })],
+  ] as const;
+  // The largest picture by night; by day its outline alone, by mutool.
+  it.each(tried(pictured, ([name]) => name !== 'plate'))('is the same picture: %s', (_, patternOf) => {
+    const pattern = patternOf();
     const file = fileOf(pattern, { parts: ['pattern'] });
     const part = pattern.parts[0];
     if (!part) throw new Error('no part');

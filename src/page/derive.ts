@@ -176,9 +176,11 @@ function namedBlock(entries: Entries, plan: Plan | null): Block | null {
   return entries.block === 'own' ? ownBlock(entries.places) : (blockById(entries.block) ?? null);
 }
 
-/** Why the plan has no block of its own accord. */
+/** Why the plan has no block of its own accord; a reading of the paper strip that rules out every one is said itself, at its field. */
 function missingBlock(plan: Plan | null): readonly Problem[] {
   if (plan === null) return [];
+  const readings = plan.notMakeable.map(({ reasons }) => reasons.find(({ code }) => code === 'PAPER_READING'));
+  if (plan.suggestions.length === 0 && readings[0] && readings.every((reading) => reading !== undefined)) return [readings[0]];
   const chosen = chooseBlock(plan);
   return chosen.ok ? [] : chosen.problems;
 }

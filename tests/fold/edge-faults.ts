@@ -37,6 +37,7 @@ export const anyCase = fc.record({
   websOf: fc.oneof(fc.constant(null), within(0.6, 1.5)),
   block: fc.constantFrom(...blocks()),
   closure: fc.constantFrom('tacked' as const, 'spanning' as const),
+  outline: fc.constantFrom<StripOptions['outline']>('staggered', 'straight'),
   seam: fc.constantFrom<StripOptions['seam']>('lap', 'opening', 'pinch'),
   differential: within(1, 30),
   width: fc.oneof(option('width'), fc.constant('auto' as const)),
@@ -50,6 +51,15 @@ export const anyCase = fc.record({
 
 /** What rounding may take off a corner, with what the slow band is off. */
 const OFF = 0.7;
+/** How straight the edge of a straight strip is. */
+const STRAIGHT_OFF = 0.001;
+/**
+ * The shear that is said may be so little under that of the steepest ramp between webs and midlines. It may be over it: corners are moved for arcs which a
+ * straight strip has not, so that of short steep ramps the warning comes sooner.
+ */
+const SHEAR_OFF = 0.02;
+/** Ramps are looked at over so many mm. */
+const RAMP = 0.25;
 /** How much nearer to the crease than said the edge may lie: what the slow band is off, where an edge rises beside a relief. */
 const NEARER = 0.05;
 /** The foot of a relief with the arc at its end reaches so far beside its digit, mm. */
@@ -88,6 +98,7 @@ export function edgeFaults({ scale, own, stagger, websOf, block, closure, ...cho
   if (!laid?.ok || !read.ok) return null;
   const { settings, flat, freePip } = laid.value;
   const { proximalGap, differential } = asked;
+  const isStraight = asked.outline === 'straight';
   const { places } = block;
   const lying = { ...USUAL, proximalGap };
   const setting: Setting = {
@@ -108,7 +119,7 @@ export function edgeFaults({ scale, own, stagger, websOf, block, closure, ...cho
   const wanted = plainProximal(hand, band, [outside(first - 1), outside(first + hand.digits.length - 1)], proximalGap, asked.stretch);
   const drawn = { marks: new Map(), lines: new Map(), outline: flattened(flat.outline, CHORDS).vertices };
   const lap = asked.seam === 'pinch' ? 0 : (asked.seamAllowance / 2) * (1 + settings.stretch);
-  const spots = [];
+  const spots: { readonly v: number; readonly low: number; readonly high: number }[] = [];
   for (let v = flat.start + ENDS; v < flat.end - ENDS; v += 0.5) {
     const { low, high } = edgesAt(drawn, v);
     spots.push({ v, low: low + shift, high: high + shift });
@@ -139,19 +150,29 @@ export function edgeFaults({ scale, own, stagger, websOf, block, closure, ...cho
     const u = v * (1 + settings.stretch);
     const place = band.at(u - band.length * Math.floor(u / band.length));
     const fault = (what: string, off: number) => faults.push(`${what} by ${off.toFixed(2)} at v ${v}, ${place.course} course`);
-    const off = low - wanted.level(u);
+    if (isStraight && Math.abs(low) > STRAIGHT_OFF) fault('the edge is not straight', low);
+    // A straight strip is pulled to where a staggered one lies.
+    const pulled = isStraight ? wanted.moved(u) : 0;
+    const off = low + pulled - wanted.level(u);
     // What rounding takes off a corner is square to the edge.
     const slope = (spots[k + 1]?.low ?? low) - (spots[k - 1]?.low ?? low);
     if (off * Math.cos(Math.atan(slope)) < -OFF) fault('too near to a web', off);
     const isMoved = v < flat.start + MOVED || v > flat.end - MOVED;
-    const over = low - wanted.moved(u);
+    const over = low + pulled - wanted.moved(u);
     if (!isMoved && over > OFF) fault('too far from a web', over);
     const digit = palmarAt(hand, band, places, u);
     if (!digit || freePip[digit.name] === undefined) continue;
     palmar.add(digit.name);
-    const near = high - (limits.get(digit.name) ?? Number.NaN);
+    const near = high + pulled - (limits.get(digit.name) ?? Number.NaN);
     if (!(near <= NEARER)) fault(`too far over the ${digit.name} finger`, near);
   }
+  const level = (v: number) => wanted.moved(v * (1 + settings.stretch));
+  const ramps: number[] = [];
+  for (let v = flat.start; v < flat.end - RAMP; v += RAMP) ramps.push(Math.abs(level(v + RAMP) - level(v)) / RAMP);
+  const steepest = Math.max(...ramps);
+  const steeper = (laid.value.edges.pull?.shear ?? 0) - steepest;
+  if (isStraight && !(steeper >= -SHEAR_OFF))
+    faults.push(`the shear is said to be ${(-steeper).toFixed(3)} under the steepest ramp's ${steepest.toFixed(3)}`);
   const least = Math.min(...widths);
   // Where the strip cannot keep its least width the program says by how much it misses it.
   const told = stripFigures(read.value, block, { ...DEFAULT_STRIP_OPTIONS, ...asked, closure });

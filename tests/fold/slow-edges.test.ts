@@ -67,6 +67,7 @@ it('finds edges that lie 1 mm nearer to the web, or to the crease', () => {
     stagger: [0, 0, 12.5],
     websOf: null,
     closure: 'tacked',
+    outline: 'staggered',
     differential: 20,
     seam: 'lap',
     width: 20,
@@ -79,4 +80,7 @@ it('finds edges that lie 1 mm nearer to the web, or to the crease', () => {
   expect(edgeFaults(each, -1)?.join()).toContain('too near to a web');
   expect(edgeFaults(each, 0.1)?.join()).toContain('too far over the little finger');
   expect(edgeFaults(each, 1)?.join()).toContain('too far over the little finger');
+  const straight: Case = { ...each, outline: 'straight' };
+  expect(edgeFaults(straight)).toEqual([]);
+  expect(edgeFaults(straight, 0.1)?.join()).toMatch(/the edge is not straight.*too far over the little finger/);
 });

@@ -178,7 +178,7 @@ function layEdges(
   const narrow = narrowPlaces(unbent, settings.minimumWidth - WIDTH_KEPT, frame ? (p) => frame.place(p.x, p.y) : undefined);
   // How it lies on the hand, where a straight strip is pulled to it.
   const raise = (p: Point) => ({ x: p.x, y: p.y + heightAt(onHand, p.x) - heightAt(proximal, p.x) });
-  const finished = finishedPoints(unbent).map(isStraight ? raise : (p) => p);
+  const finished = isStraight ? finishedPoints(unbent, onHand).map(raise) : finishedPoints(unbent);
   const palmar = limits.map((limit) => {
     const held = caps.some((cap) => cap.zone === limit.zone && cap.held);
     return { ...palmarEdge(limit, zones, path, settings, { flat, finished, wound }), held };
@@ -300,11 +300,15 @@ function roomBetween(lower: BrokenLine, upper: BrokenLine, from: number, to: num
   return least <= 0 ? least : leastDistance(along(below), along(above));
 }
 
-/** Points of an outline so near together that no arc rises over the chords between them by more than counts. */
-function finishedPoints(outline: LineArcPath): readonly Point[] {
-  return segmentsOf(outline).flatMap((segment) =>
-    segment.bulge === 0 ? [segment.from] : pointsAlong(segment, Math.max(1, Math.ceil(segmentLength(segment) / ARC_STEP))),
-  );
+/** Points of an outline so near together that no arc rises over the chords between them by more than counts; on its lines also those at the corners of a line that it is pulled to. */
+function finishedPoints(outline: LineArcPath, pulledTo: BrokenLine = []): readonly Point[] {
+  return segmentsOf(outline).flatMap((segment) => {
+    if (segment.bulge !== 0) return pointsAlong(segment, Math.max(1, Math.ceil(segmentLength(segment) / ARC_STEP)));
+    const { from, to } = segment;
+    const between = pulledTo.flatMap(({ x }) => ((x - from.x) * (to.x - x) > 0 ? [(x - from.x) / (to.x - from.x)] : []));
+    const along = (share: number) => ({ x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) });
+    return [from, ...between.toSorted((a, b) => a - b).map(along)];
+  });
 }
 
 /** The highest that a closed outline gets between two x; -Infinity where it does not reach. */

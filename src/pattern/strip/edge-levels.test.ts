@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { handJson, handOf, WORKED, WORKED_WEBS } from '../../../tests/hands.ts';
 import { DEMO_HAND, stripOf } from '../../../tests/pdf-samples.ts';
 import { blockById } from '../../block/library.ts';
+import type { DigitName } from '../../hand/digits.ts';
 import { webLevels } from '../../hand/estimate-palm.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { readHand } from '../../hand/read-hand.ts';
@@ -73,6 +74,17 @@ describe('the straight outline', () => {
     const pressed = 100 * (1 - (Math.sqrt(1 + half * half) - half));
     expect(warning?.message).toContain(`stretches it by ${Math.round(stretched)} % one way and presses it by ${Math.round(pressed)} %`);
   });
+
+  it.each(['ring-lowered-in-three', 'ring-lowered-in-four', 'long-and-ring-lowered-in-four'])(
+    '%s: leaves each finger free what the staggered one does, once it is pulled to where that lies',
+    (id) => {
+      // 131 degrees were said of the long finger in three before, for 102.
+      const free = Object.entries(figures(id).freePip);
+      const straight = figures(id, { outline: 'straight' }).freePip;
+      for (const [digit, angle] of free) expect(Math.abs((straight[digit as DigitName] ?? Number.NaN) - angle), digit).toBeLessThan(0.1);
+      expect(Object.keys(straight)).toEqual(free.map(([digit]) => digit));
+    },
+  );
 
   it('is not warned of where webs are level', () => {
     const { warnings, pull } = figures('ring-lowered-in-three', { outline: 'straight' }, scaled(1, { ...WORKED_WEBS, 'ring-little': 0 }));
