@@ -7,6 +7,7 @@ import { readPdfWords } from '../pdf-words.ts';
 import { needsReader } from '../readers.ts';
 import {
   choose,
+  closePanel,
   DEMO_FILE,
   drawnAnew,
   field,
@@ -338,6 +339,26 @@ describe('what must never happen', () => {
     await page.locator('#example').click();
     await expect.poll(async () => (await at()) === '', { message: 'the example' }).toBe(false);
   });
+
+  inBrowser(
+    'an answer about another finger: that no sign stands is asked anew when the finger changes, a sign that stands goes on standing',
+    async (open) => {
+      const { page } = await open();
+      await openDemo(page);
+      const none = page.locator('#stop-none');
+      await noStopSign(page);
+      await expect.poll(() => none.getAttribute('aria-pressed')).toBe('true');
+      await choose(page, 'target.digit', 'long');
+      await expect.poll(() => none.getAttribute('aria-pressed')).toBe('false');
+      await page.locator('#undo').click();
+      await expect.poll(() => none.getAttribute('aria-pressed')).toBe('true');
+      await openPanel(page, 'stop');
+      await page.locator('#panel-stop input').first().check();
+      await closePanel(page);
+      await choose(page, 'target.digit', 'long');
+      await page.locator('#open-stop.grave').waitFor();
+    },
+  );
 
   inBrowser('a save that is not confirmed beside its button', async (open) => {
     const { page } = await open();

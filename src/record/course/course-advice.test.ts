@@ -67,3 +67,24 @@ describe('planNext(record)', () => {
     }
   });
 });
+
+describe('a gain that stands under a graver word', () => {
+  const gained: readonly CourseVisit[] = [
+    [0, '40/95', { made: 'strip for extension, 20' }],
+    [7, '33/95'],
+    [14, '26/95'],
+  ];
+  it.each(['en', 'es', 'de'] as const)('is told as a fact and never as a word to keep on, in %s', (language) => {
+    const alone = courseAdvice(caseOf([...gained, [21, '19/95']]), language).steps;
+    expect(alone.map(({ rule }) => rule)).toEqual(['GAINING']);
+    const keep = alone[0]?.title ?? '';
+    const [asIs = ''] = /\. (Keep it as it is|So lassen|Dejarla como está)\./.exec(alone[0]?.message ?? '') ?? [];
+    expect(asIs).not.toBe('');
+    const broken = courseAdvice(caseOf([...gained, [21, '19/95', { skin: 'broken' }]]), language).steps;
+    expect(broken.map(({ rule }) => rule)).toEqual(['PAUSE', 'GAINING']);
+    for (const { title, message } of broken) {
+      expect(title).not.toBe(keep);
+      expect(message).not.toContain(asIs.slice(2));
+    }
+  });
+});

@@ -46,11 +46,13 @@ export function courseAdvice(record: Case, language: Language, speech?: PlanSpee
 function worded({ steps, reminders, slope }: NextSteps, language: Language, speech?: PlanSpeech): CourseAdvice {
   const words = COURSE_WORDS[language];
   return {
-    steps: steps.map((step) => ({
+    steps: steps.map((step, k) => ({
       ...step,
       title: words.action[step.action],
       when: step.urgency === undefined ? null : words.urgency[step.urgency],
       message: (words.message[step.rule] as (figures: Step['figures'], speech?: PlanSpeech) => string)(step.figures, speech),
+      // Under a stop, a pause or any other change a gain is a fact and no word to go on.
+      ...(step.rule === 'GAINING' && k > 0 ? { title: words.gainBeside.title, message: words.gainBeside.message(step.figures) } : {}),
       sourceText: words.source[step.source],
     })),
     reminders: reminders.map(({ reminder, figures }) => (words.reminder[reminder] as (given: typeof figures) => string)(figures)),

@@ -27,7 +27,13 @@ export function FingerSection() {
         legendHidden
         value={target}
         choices={DIGITS.map((digit) => ({ value: digit, label: texts.hand.button[digit] }))}
-        onChoose={(value) => store.enter({ where: 'target.digit', value: texts.hand.finger[value] }, () => ({ target: value }))}
+        onChoose={(value) =>
+          // That no sign stands was said of the finger before; a sign that stands goes on standing.
+          store.enter({ where: 'target.digit', value: texts.hand.finger[value] }, ({ target: before, stop }) => ({
+            target: value,
+            ...(before !== '' && before !== value && stop === 'none' ? { stop: '' as const } : {}),
+          }))
+        }
       />
       <Choice
         where="side"

@@ -180,5 +180,9 @@ export const englishCourse = {
     measuring: `measuring error: 1.96 x sqrt 2 x 3.5 degrees${BETWEEN}`,
     slope: `least squares; measuring error 3.5 degrees a reading${BETWEEN}`,
   },
+  gainBeside: {
+    title: 'Beside it',
+    message: (slope: Slope) => `PIP ${motions[slope.motion]} gains ${rate(slope)}; what stands above goes before it.`,
+  },
   starting: 'A starting point; the clinician decides.',
 };

@@ -184,5 +184,9 @@ export const spanishCourse: Translations<typeof englishCourse> = {
     measuring: `error de medición: 1,96 x raíz de 2 x 3,5 grados${BETWEEN}`,
     slope: `mínimos cuadrados; error de medición de 3,5 grados por lectura${BETWEEN}`,
   },
+  gainBeside: {
+    title: 'Además',
+    message: (slope) => `La ${motions[slope.motion]} de la IFP gana ${rate(slope)}; antes va lo que está arriba.`,
+  },
   starting: 'Un punto de partida; decide el/la terapeuta.',
 };
