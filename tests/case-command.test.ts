@@ -256,7 +256,7 @@ describe('knucklewright case', { timeout: LONG }, () => {
       expect(await amend(...args), args.join(' ')).toMatchObject({ exit: 2, out: '', err: expect.stringContaining(why) });
     }
     const letter = await run('case', 'report', 'c.json', '--letter', '--language', 'es', '--out', 'l.pdf');
-    expect(letter).toMatchObject({ exit: 0, err: '', out: expect.stringMatching(/l\.pdf {3}1 page, A4\n$/) });
+    expect(letter).toMatchObject({ exit: 0, err: '', out: expect.stringMatching(/l\.pdf {3}1 página, A4\n$/) });
     expect(await amend('2', '--withdraw')).toMatchObject({ exit: 0 });
     expect((await read()).visits).toHaveLength(1);
     expect((await run('case', 'show', 'c.json')).out).toMatch(

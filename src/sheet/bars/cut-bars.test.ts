@@ -124,7 +124,7 @@ describe('cutBars', () => {
       const sets = Array.from({ length: times(8, 20) }, (_, i) => triplets(500 + i, bars));
       const cut = sets.map(({ lengths, capacity }) => cutBars(lengths, capacity));
       for (const [i, { lengths, capacity }] of sets.entries()) expectCutting(cut[i] as CutBars, lengths, capacity);
-      expect(cut.filter((each) => each.bars.length === bars).length).toBeGreaterThanOrEqual(sets.length - 1);
+      expect(cut.filter((each) => each.bars.length === bars).length).toBeGreaterThanOrEqual(sets.length - Math.floor(sets.length / 20));
     }
   });
 
