@@ -206,7 +206,8 @@ function positionPicture({ figures: f, hand }: MadeStrip, w: StoryWords, drawn: 
     items.unshift(...helper.items);
     // Names above and below the hands, each with a line to its fingertip; whoever helps on a line below.
     const letters = nameHeight(unionBox([helper.box, drawn.drawing.extents]), 1);
-    const [above, below] = [Math.max(maxY + 4, angleAt + ANGLE_HEIGHT), Math.min(minY, low.at.y - 12) - 2];
+    // A letter may reach under its line.
+    const [above, below] = [Math.max(maxY + 4, angleAt + ANGLE_HEIGHT + letters / 2), Math.min(minY, low.at.y - 12) - 2];
     const leaders = [
       [high.at, { x: high.at.x, y: above }],
       [low.at, { x: low.at.x, y: below }],

@@ -41,7 +41,8 @@ export function faceLettering(
   const { lettering } = speech.plate;
   const side = speech.strip.lettering.hand[words.side];
   const face = lettering.face[frame.face];
-  const title = titleLines(frame, polygon, drawn, [side, face, lettering.skin, words.code]);
+  const ulnar = ulnarWord(frame, outline, lettering.ulnar);
+  const title = titleLines(frame, polygon, drawn, ulnar, [side, face, lettering.skin, words.code]);
   if (title) labels.push(...title);
   else left.push(`${side}, ${face}, ${lettering.skin}`);
   const names: Label[] = [];
@@ -58,7 +59,7 @@ export function faceLettering(
     ...(bend ? [bend] : []),
     ...drawn.pads.map((pad) => centred(pad.strap, (pad.from.x + pad.to.x) / 2, (pad.from.y + pad.to.y) / 2 - 1, 2)),
   );
-  labels.push(...edgeWords(frame, outline, polygon, lettering, title ?? []));
+  labels.push(ulnar, ...edgeWords(frame, outline, polygon, lettering, title ?? []));
   const arrow = distalArrow(drawn.midlines, names, speech.strip);
   if (arrow) labels.push(arrow.label);
   else left.push(speech.strip.distalUp);
@@ -66,7 +67,13 @@ export function faceLettering(
 }
 
 /** Side, face, skin side and code, one under the other or side by side, at the largest height that fits the hand part; null when none does. */
-function titleLines(frame: FaceFrame, polygon: readonly Point[], drawn: FaceMarks, words: readonly string[]): readonly Label[] | null {
+function titleLines(
+  frame: FaceFrame,
+  polygon: readonly Point[],
+  drawn: FaceMarks,
+  ulnar: Label,
+  words: readonly string[],
+): readonly Label[] | null {
   const tails = drawn.midlines.map(({ points }) => points[0]?.y ?? 0);
   const free = frame.columns.filter((c) => !c.held).map((c) => c.edge);
   const top = Math.min(...tails, ...free) - 2;
@@ -78,7 +85,7 @@ function titleLines(frame: FaceFrame, polygon: readonly Point[], drawn: FaceMark
       const depth = height + (lines.length - 1) * height * PITCH;
       if (depth > top - bottom) continue;
       const first = (top + bottom + depth) / 2 - height;
-      const span = freeSpan(polygon, drawn, first - (lines.length - 1) * height * PITCH, first + height);
+      const span = freeSpan(polygon, drawn, ulnar, first - (lines.length - 1) * height * PITCH, first + height);
       if (!span || lines.some((text) => textWidth(text, height) > span.to - span.from)) continue;
       return lines.map((text, k) => centred(text, (span.from + span.to) / 2, first - k * height * PITCH, height));
     }
@@ -86,8 +93,14 @@ function titleLines(frame: FaceFrame, polygon: readonly Point[], drawn: FaceMark
   return null;
 }
 
-/** The stretch of x that is free between two heights: inside the outline and clear of the hooks. */
-function freeSpan(polygon: readonly Point[], drawn: FaceMarks, low: number, high: number): { from: number; to: number } | null {
+/** The stretch of x that is free between two heights: inside the outline, clear of the hooks and of the word at the ulnar corner. */
+function freeSpan(
+  polygon: readonly Point[],
+  drawn: FaceMarks,
+  ulnar: Label,
+  low: number,
+  high: number,
+): { from: number; to: number } | null {
   let [from, to] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
   for (let k = 0; k <= LEVELS; k++) {
     const y = low + ((high - low) * k) / LEVELS;
@@ -100,6 +113,8 @@ function freeSpan(polygon: readonly Point[], drawn: FaceMarks, low: number, high
     if (pad.to.x < 0) from = Math.max(from, pad.to.x + 2);
     else to = Math.min(to, pad.from.x - 2);
   }
+  if (ulnar.at.y + ulnar.height > low - 1 && ulnar.at.y < high + 1)
+    to = Math.min(to, ulnar.at.x - textWidth(ulnar.text, ulnar.height) / 2 - 2);
   return to > from ? { from, to } : null;
 }
 
@@ -167,17 +182,21 @@ function isClear(level: Label, upward: Label): boolean {
   });
 }
 
-/** Which border is which, where the thumb goes, and what the flare line is for. */
+/** Which border is the ulnar one, beside the corner's mark. */
+function ulnarWord(frame: FaceFrame, outline: PlateOutline, ulnar: string): Label {
+  const corner = outline.ulnar.out - CORNER_MARK.in - CORNER_MARK.side;
+  return centred(ulnar, corner - 1.5 - textWidth(ulnar, SMALL) / 2, frame.proximal + CORNER_MARK.in, SMALL);
+}
+
+/** Where the thumb goes, and what the flare line is for. */
 function edgeWords(
   frame: FaceFrame,
   outline: PlateOutline,
   polygon: readonly Point[],
-  { ulnar, thumb, wrist }: Speech['plate']['lettering'],
+  { thumb, wrist }: Speech['plate']['lettering'],
   title: readonly Label[],
 ): readonly Label[] {
   const labels: Label[] = [];
-  const corner = outline.ulnar.out - CORNER_MARK.in - CORNER_MARK.side;
-  labels.push(centred(ulnar, corner - 1.5 - textWidth(ulnar, SMALL) / 2, frame.proximal + CORNER_MARK.in, SMALL));
   const wide = textWidth(thumb, SMALL);
   const usual = frame.face === 'dorsal' ? 0.55 : 0.5;
   const places = [0, 0.15, -0.15, 0.3, -0.3].flatMap((aside) => {
@@ -216,9 +235,37 @@ function distalArrow(
     const under = names.filter((name) => Math.abs(name.at.x - middle) < ARROW.beside).map((n) => n.at.y - textWidth(n.text, n.height) / 2);
     const tips = Math.min(line.tip.y, next?.tip.y ?? Number.POSITIVE_INFINITY) - 2;
     // One name leaves room beside it, two do not.
-    return { low, high: under.length > 1 ? Math.min(...under) - 1.5 : tips, middle };
+    return { low, tips: under.length > 1 ? Math.min(...under) - 1.5 : tips, under: Math.min(tips, ...under.map((y) => y - 1.5)), middle };
   });
   const webs = midlines.length > 1 ? places.slice(0, -1) : places;
+  const drawn = (high: 'tips' | 'under') =>
+    arrowIn(
+      webs.map((web) => ({ ...web, high: web[high] })),
+      title,
+      distal,
+    );
+  const usual = drawn('tips');
+  return usual && names.some((name) => !isClearUpward(usual.label, name)) ? drawn('under') : usual;
+}
+
+/** Whether two words that read upward stand clear of each other; the second may lean. */
+function isClearUpward(upright: Label, leaning: Label): boolean {
+  const half = textWidth(leaning.text, leaning.height) / 2;
+  const [c, s] = [Math.cos(radians(leaning.angle)), Math.sin(radians(leaning.angle))];
+  const reach = leaning.height / 2 + BETWEEN_WORDS;
+  const [wide, long] = [upright.height / 2 + reach, textWidth(upright.text, upright.height) / 2 + reach];
+  const steps = Math.ceil((2 * half) / reach);
+  return Array.from({ length: steps + 1 }, (_, k) => half * ((2 * k) / steps - 1)).every(
+    (along) => Math.abs(leaning.at.x + along * c - upright.at.x) > wide || Math.abs(leaning.at.y + along * s - upright.at.y) > long,
+  );
+}
+
+/** An arrow in the first place if it has room enough for a long one, else in the one with the most. */
+function arrowIn(
+  webs: readonly { readonly low: number; readonly high: number; readonly middle: number }[],
+  title: string,
+  distal: string,
+): { readonly mark: Mark; readonly label: Label } | null {
   const [first, ...others] = webs;
   if (!first) return null;
   const roomy = first.high - first.low >= ARROW.longest ? first : others.reduce((a, b) => (b.high - b.low > a.high - a.low ? b : a), first);
