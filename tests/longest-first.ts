@@ -7,6 +7,7 @@ const LONGEST = [
   'accessible.test.ts',
   'killed.test.ts',
   'never.test.ts',
+  'never-printed.test.ts',
   'cutter-readers-plates.test.ts',
   'cutter-readers.test.ts',
   'fold.test.ts',

@@ -8,6 +8,7 @@ import { bandSurface, standingFingers } from './band-surface.ts';
 import { type Border, evenTones, withoutCrumbs } from './crumbs.ts';
 import { type DrawableHand, handShape } from './hand-shape.ts';
 import { handSolid, type Solid } from './hand-solid.ts';
+import { evenLight, JUMP, lightOn } from './light.ts';
 import { NAIL, partOfHand } from './part-of-hand.ts';
 import { plateOnHand } from './plate-surface.ts';
 import { type HandPose, type PosedFinger, type PosedHand, posedHand } from './posed-hand.ts';
@@ -16,7 +17,7 @@ import { skinFolds } from './skin-folds.ts';
 import { strapsOnHand } from './strap-surface.ts';
 import { type Mesh, surfaceMesh } from './surface-mesh.ts';
 import { traceAreas } from './trace-areas.ts';
-import { add, minus, unit, type Vec } from './vec.ts';
+import { add, minus, type Vec } from './vec.ts';
 
 /** A part of the strip that is shown: mm along its path from the seam; `done` is what lay there before. */
 export interface ShownBand {
@@ -148,12 +149,8 @@ function plateSheets(
 const MARGIN = 2;
 /** Squares of the screen that the picture is found on, along its longer side. */
 const USUAL_SQUARES = 620;
-/** Direction to the light on the screen: from the upper left, before the picture. */
-const LIGHT = unit([-0.42, 0.62, 0.66]);
 /** Light at which a tone becomes the next darker one. */
 const SHADOWS = [0.6, 0.28] as const;
-/** Depth by which one thing stands before another where a line is drawn, mm. */
-const JUMP = 1.1;
 
 /** The bare hand from a viewpoint, on the screen of its picture: the same for every state of the strip. */
 export interface SkinView {
@@ -309,55 +306,6 @@ function partsOf({ posed }: MouldedScene, { width, height, mesh, depth, pixel, m
     part[at] = partAt(ox[0] * x + ox[1] * y + ox[2] * z, oy[0] * x + oy[1] * y + oy[2] * z, oz[0] * x + oz[1] * y + oz[2] * z);
   }
   return part;
-}
-
-function lightOn(normal: Float32Array, at: number): number {
-  return (normal[3 * at] as number) * LIGHT[0] + (normal[3 * at + 1] as number) * LIGHT[1] + (normal[3 * at + 2] as number) * LIGHT[2];
-}
-
-/** How far light is evened out over skin, mm, so that shadows have quiet borders. */
-const EVENED = 1.3;
-
-/** The light on each square; on skin the mean of its surroundings on the same surface. */
-function evenLight({ width, height, mesh, normal, depth, pixel }: Raster): Float32Array {
-  const light = new Float32Array(width * height);
-  for (let at = 0; at < light.length; at++) if (mesh[at] !== 0) light[at] = lightOn(normal, at);
-  const reach = Math.max(1, Math.round(EVENED / pixel));
-  // Whether the skin runs on from a square to the next one to the right, or upward.
-  const runsOn = (stride: number) => {
-    const on = new Uint8Array(mesh.length);
-    for (let at = 0; at + stride < mesh.length; at++) {
-      if (mesh[at] !== 1 || mesh[at + stride] !== 1) continue;
-      if (Math.abs((depth[at + stride] as number) - (depth[at] as number)) <= JUMP + 2 * pixel) on[at] = 1;
-    }
-    return on;
-  };
-  const ways = [
-    { stride: 1, on: runsOn(1) },
-    { stride: width, on: runsOn(width) },
-  ];
-  let from = light;
-  for (const { stride, on } of [...ways, ...ways]) {
-    const to = new Float32Array(from);
-    for (let at = 0; at < to.length; at++) {
-      if (mesh[at] !== 1) continue;
-      let sum = from[at] as number;
-      let count = 1;
-      for (let k = 1, next = at; k <= reach && on[next] === 1; k++) {
-        next += stride;
-        sum += from[next] as number;
-        count++;
-      }
-      for (let k = 1, next = at - stride; k <= reach && on[next] === 1; k++) {
-        sum += from[next] as number;
-        count++;
-        next -= stride;
-      }
-      to[at] = sum / count;
-    }
-    from = to;
-  }
-  return from;
 }
 
 /** Where a line is drawn between two neighbouring squares: round everything, where one thing stands before another, between fingers. */

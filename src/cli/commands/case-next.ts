@@ -85,8 +85,8 @@ function nextText(record: Case, { steps, reminders, starting }: CourseAdvice, la
     lines.push(words.total({ ...total, otherHand: total.comparedWith === 'otherHand', grade: words.grades[total.grade] }));
   if (passive !== null) lines.push(words.totalPassive(passive));
   for (const [k, { title, when, message, sourceText }] of steps.entries()) {
-    const head = `${title.toUpperCase()}${when === null ? '' : `, ${when.toUpperCase()}`}`;
-    lines.push('', k === 0 ? `${head}: ${message}` : `${words.also(title)}: ${message}`, `  (${sourceText})`);
+    const head = `${k === 0 ? title : words.also(title)}${when === null ? '' : `, ${when}`}`;
+    lines.push('', `${k === 0 ? head.toUpperCase() : head}: ${message}`, `  (${sourceText})`);
   }
   if (reminders.length > 0) lines.push('', ...reminders.map((reminder) => `! ${reminder}`));
   const { skin, contraindications, evidence } = cautionWords(language);

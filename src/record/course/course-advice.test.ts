@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import demo from '../../../fixtures/demo-hand.json' with { type: 'json' };
-import { type CourseVisit, sampleCourse } from '../../../tests/sample-course.ts';
+import { type CourseNotes, type CourseVisit, sampleCourse } from '../../../tests/sample-course.ts';
 import { readHand } from '../../hand/read-hand.ts';
 import type { Case } from '../case.ts';
 import { courseAdvice, planNext } from './course-advice.ts';
@@ -86,5 +86,32 @@ describe('a gain that stands under a graver word', () => {
       expect(title).not.toBe(keep);
       expect(message).not.toContain(asIs.slice(2));
     }
+  });
+});
+
+describe('what would have the device worn on or changed', () => {
+  const goal: readonly CourseVisit[] = [
+    [0, '30/95', { made: 'strip for extension, 20' }],
+    [28, '4/97'],
+  ];
+  it.each(['en', 'es', 'de'] as const)('waits under a pause or a stop, in %s', (language) => {
+    const of = (notes: CourseNotes) => courseAdvice(caseOf([...goal, [35, '4/97', notes]]), language).steps;
+    const goalOf = (notes: CourseNotes) => of(notes).find(({ rule }) => rule === 'GOAL');
+    expect(goalOf({})).toMatchObject({ action: 'wean', when: null });
+    for (const [notes, leads] of [
+      [{ skin: 'broken' }, 'PAUSE'],
+      [{ sensation: 'stays' }, 'STOP_NOW'],
+    ] as const) {
+      const [first] = of(notes);
+      expect(first?.rule).toBe(leads);
+      expect(goalOf(notes)?.when).toMatch(/^(only once|solo cuando|erst wenn) /);
+      expect(first?.when).not.toBe(goalOf(notes)?.when);
+    }
+    // A pause beside a stop says why, and not when to begin again.
+    const pause = (notes: CourseNotes) => of(notes).find(({ rule }) => rule === 'PAUSE')?.message ?? '';
+    const again = /half the hours|mitad de las horas|halben Tragezeit/;
+    expect(pause({ skin: 'broken' })).toMatch(again);
+    expect(pause({ skin: 'broken', sensation: 'stays' })).toMatch(/skin is broken|piel está abierta|Haut ist verletzt/);
+    expect(pause({ skin: 'broken', sensation: 'stays' })).not.toMatch(again);
   });
 });

@@ -2,6 +2,7 @@ import type { StripNeed } from '../../block/deficit-kind.ts';
 import { type NextArrangement, nextArrangements, type Tried } from '../../block/next-arrangement.ts';
 import { planHand } from '../../pattern/plan-hand.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../../pattern/strip/strip-options.ts';
+import type { CourseRule } from '../../words/advice/course/course-figures.ts';
 import { COURSE_WORDS } from '../../words/advice/course/course-words.ts';
 import type { PlanSpeech } from '../../words/advice/plan/plan-words.ts';
 import type { Language } from '../../words/language.ts';
@@ -13,7 +14,7 @@ import { type NextSteps, nextSteps, type Step } from './next-steps.ts';
 type WordedStep = Step & {
   /** "Stop", "Keep": for the head of the step. */
   readonly title: string;
-  /** "the same day"; only of a stop. */
+  /** "the same day", of a stop; "only once that has cleared", of what would have the device worn on, or changed, under a stop or a pause. */
   readonly when: string | null;
   /** What to do and why, with the figures, in whole sentences. */
   readonly message: string;
@@ -42,17 +43,26 @@ export function courseAdvice(record: Case, language: Language, speech?: PlanSpee
   return worded(asksPlan ? nextSteps(record, planNext(record)) : found, language, speech);
 }
 
+/** Rules that would have the device worn on, or changed: under a stop or a pause they wait. */
+const WAIT_FOR_HARM: readonly CourseRule[] = ['RELAPSE', 'WEAN', 'GOAL', 'MP_STIFF', 'SWITCH', 'TEACH', 'IDLE', 'PLATEAU'];
+
 /** Steps and reminders that were found, in the words of a language. */
 function worded({ steps, reminders, slope }: NextSteps, language: Language, speech?: PlanSpeech): CourseAdvice {
   const words = COURSE_WORDS[language];
+  const isLaidOff = steps[0]?.action === 'stop' || steps[0]?.action === 'pause';
+  const whenOf = ({ rule, urgency }: Step) =>
+    isLaidOff && WAIT_FOR_HARM.includes(rule) ? words.afterHarm : urgency === undefined ? null : words.urgency[urgency];
+  const saidOf = (step: Step, leads: boolean) => {
+    if (!leads && step.rule === 'GAINING') return { title: words.beside.gaining, message: words.beside.GAINING(step.figures) };
+    if (!leads && step.rule === 'PAUSE') return { title: words.action.pause, message: words.beside.PAUSE(step.figures) };
+    const say = words.message[step.rule] as (figures: Step['figures'], speech?: PlanSpeech) => string;
+    return { title: words.action[step.action], message: say(step.figures, speech) };
+  };
   return {
     steps: steps.map((step, k) => ({
       ...step,
-      title: words.action[step.action],
-      when: step.urgency === undefined ? null : words.urgency[step.urgency],
-      message: (words.message[step.rule] as (figures: Step['figures'], speech?: PlanSpeech) => string)(step.figures, speech),
-      // Under a stop, a pause or any other change a gain is a fact and no word to go on.
-      ...(step.rule === 'GAINING' && k > 0 ? { title: words.gainBeside.title, message: words.gainBeside.message(step.figures) } : {}),
+      ...saidOf(step, k === 0),
+      when: whenOf(step),
       sourceText: words.source[step.source],
     })),
     reminders: reminders.map(({ reminder, figures }) => (words.reminder[reminder] as (given: typeof figures) => string)(figures)),

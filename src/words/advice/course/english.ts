@@ -180,9 +180,13 @@ export const englishCourse = {
     measuring: `measuring error: 1.96 x sqrt 2 x 3.5 degrees${BETWEEN}`,
     slope: `least squares; measuring error 3.5 degrees a reading${BETWEEN}`,
   },
-  gainBeside: {
-    title: 'Beside it',
-    message: (slope: Slope) => `PIP ${motions[slope.motion]} gains ${rate(slope)}; what stands above goes before it.`,
+  /** Of what waits while the device is laid off. */
+  afterHarm: 'only once that has cleared',
+  /** Under a graver word a gain is a fact, and no word to keep on; a pause has its reasons, and no word on when to begin again. */
+  beside: {
+    gaining: 'Gaining',
+    GAINING: (slope: Slope) => `PIP ${motions[slope.motion]} gains ${rate(slope)}; what stands above comes first.`,
+    PAUSE: ({ causes }: CourseFigures['PAUSE']) => `${capital(list(causes.map(pauseCause)))}. Leave it off.`,
   },
   starting: 'A starting point; the clinician decides.',
 };

@@ -182,9 +182,11 @@ export const germanCourse: Translations<typeof englishCourse> = {
     measuring: `Messfehler: 1,96 x Wurzel 2 x 3,5 Grad${BETWEEN}`,
     slope: `kleinste Quadrate; Messfehler 3,5 Grad je Messung${BETWEEN}`,
   },
-  gainBeside: {
-    title: 'Daneben',
-    message: (slope) => `Die PIP-${motions[slope.motion]} gewinnt ${rate(slope)}; was darüber steht, geht vor.`,
+  afterHarm: 'erst wenn das abgeklungen ist',
+  beside: {
+    gaining: 'Zugewinn',
+    GAINING: (slope) => `Die PIP-${motions[slope.motion]} gewinnt ${rate(slope)}; was darüber steht, geht vor.`,
+    PAUSE: ({ causes }) => `${capital(list(causes.map(pauseCause)))}. Nicht anlegen.`,
   },
   starting: 'Ein Ausgangspunkt; die behandelnde Person entscheidet.',
 };

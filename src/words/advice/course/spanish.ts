@@ -184,9 +184,11 @@ export const spanishCourse: Translations<typeof englishCourse> = {
     measuring: `error de medición: 1,96 x raíz de 2 x 3,5 grados${BETWEEN}`,
     slope: `mínimos cuadrados; error de medición de 3,5 grados por lectura${BETWEEN}`,
   },
-  gainBeside: {
-    title: 'Además',
-    message: (slope) => `La ${motions[slope.motion]} de la IFP gana ${rate(slope)}; antes va lo que está arriba.`,
+  afterHarm: 'solo cuando eso haya cedido',
+  beside: {
+    gaining: 'Mejora',
+    GAINING: (slope) => `La ${motions[slope.motion]} de la IFP gana ${rate(slope)}; lo de arriba va primero.`,
+    PAUSE: ({ causes }) => `${capital(list(causes.map(pauseCause)))}. No llevarla.`,
   },
   starting: 'Un punto de partida; decide el/la terapeuta.',
 };
