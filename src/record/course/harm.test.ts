@@ -258,6 +258,8 @@ describe('reminders', () => {
 
   it('say how to go on after a pause or a stop', () => {
     expect(reminders([MADE, [7, '40/95', { ...well, skin: 'broken' }], [9, '40/95', { ...well, wear: 0 }]])).toEqual(['AFTER_PAUSE']);
+    // Still broken, it is a stop, under which nothing is said of beginning again.
+    expect(reminders([MADE, [7, '40/95', { ...well, skin: 'broken' }], [9, '40/95', { ...well, skin: 'broken', wear: 0 }]])).toEqual([]);
     expect(reminders([MADE, [7, '40/95', { ...well, infection: true }], [9, '40/95', { ...well, wear: 0 }]])).toEqual(['AFTER_STOP']);
   });
 });

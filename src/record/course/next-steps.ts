@@ -86,7 +86,8 @@ function remindersOf(course: Course, steps: readonly Step[]): readonly Reminder[
   const missing = HARM_KEYS.filter((key) => last.noted[key] === null);
   if (missing.length > 0) reminders.push({ reminder: 'HARM_NOT_NOTED', figures: { missing } });
   const off = leftOff(course, lastIndex);
-  if (off !== null && before !== null)
+  // Under a stop nothing is said of beginning again after a pause.
+  if (off !== null && before !== null && !(off === 'pause' && steps[0]?.action === 'stop'))
     reminders.push({ reminder: off === 'stop' ? 'AFTER_STOP' : 'AFTER_PAUSE', figures: { on: before.date } });
   const again = measureAgain(course, steps);
   if (again !== null) reminders.push({ reminder: 'MEASURE_AGAIN', figures: again });
