@@ -130,16 +130,29 @@ function finenessOf(frame: FlatFrame | null, proximal: BrokenLine, distal: Broke
   return { scale, radius: SMALLEST_RADIUS / scale ** 2, feature: MINIMUM_FEATURE / scale };
 }
 
+/** The edges as straight lines, before their corners are made round. */
+interface SharpEdges {
+  readonly start: number;
+  readonly end: number;
+  readonly seamEnd: number;
+  readonly wound: readonly number[];
+  readonly frame: FlatFrame | null;
+  readonly fine: Fineness;
+  readonly proximal: BrokenLine;
+  readonly onHand: BrokenLine;
+  readonly moved: BrokenLine;
+  readonly sharp: BrokenLine;
+  readonly distal: BrokenLine;
+  readonly zones: readonly PalmarZone[];
+  readonly limits: readonly { readonly zone: PalmarZone; readonly wanted: number }[];
+  readonly caps: readonly { readonly zone: PalmarZone; readonly line: BrokenLine; readonly held: boolean }[];
+}
+
 /**
  * @param wider where laying them before has left too little, and how wide it is to be there
  * @param lower by how much the relief of each palmar pass is to be lower than its edge
  */
-function layEdges(
-  path: StripPath,
-  settings: StripSettings,
-  wider: readonly WidthAt[],
-  lower: readonly number[],
-): Omit<BandEdges, 'tooNarrow'> & { readonly narrow: readonly WidthAt[] } {
+function sharpEdges(path: StripPath, settings: StripSettings, wider: readonly WidthAt[], lower: readonly number[]): SharpEdges {
   const seamEnd = flattened(path.pathLength, settings);
   const allowance = endAllowances(settings);
   const start = -allowance.start;
@@ -170,6 +183,25 @@ function layEdges(
   );
   const sharp = lowestOf([full, ...caps.map(({ line }) => line)], start, end);
   const distal = easeCorners(sharp, fine.radius, END_RADIUS, fine.feature);
+  return { start, end, seamEnd, wound, frame, fine, proximal, onHand, moved, sharp, distal, zones, limits, caps };
+}
+
+/** What the reliefs leave of the width at the midline of the palmar pass where it is least, before narrow places are made wider. mm */
+export function leastKept(path: StripPath, settings: StripSettings): number {
+  const { zones, distal, proximal, start, end } = sharpEdges(path, settings, [], []);
+  const depths = zones.map((zone) => reliefDepth(zone, path, settings, { distal, proximal, start, end }));
+  return Math.min(...depths.map((depth) => settings.width - depth));
+}
+
+function layEdges(
+  path: StripPath,
+  settings: StripSettings,
+  wider: readonly WidthAt[],
+  lower: readonly number[],
+): Omit<BandEdges, 'tooNarrow'> & { readonly narrow: readonly WidthAt[] } {
+  const edges = sharpEdges(path, settings, wider, lower);
+  const { start, end, seamEnd, wound, frame, fine, proximal, onHand, moved, sharp, distal, zones, limits, caps } = edges;
+  const isStraight = settings.outline === 'straight';
   const unbent = rounded(proximal, distal, new Set(caps.flatMap(({ line }) => line.map(key))), fine, (x) =>
     wider.some((w) => isNear(w, x, x, settings.minimumWidth)),
   );
@@ -340,12 +372,8 @@ function palmarEdge(
     .map((shift) => [at(zone.uFrom) + shift, at(zone.uTo) + shift] as const)
     .filter(([from, to]) => to >= flat.start && from <= flat.end);
   const reached = Math.max(...stretches.map(([from, to]) => highestBetween(finished, from, to)));
-  // The pass nearest to the drawn strip; one that begins before the seam's starting end is drawn again at the other one.
-  const length = at(path.pathLength);
-  const shift = at(zone.uFrom) < flat.start && at(zone.uTo) + length <= flat.end ? length : 0;
-  const middle = at(zone.pass.u) + shift;
   const stop = palmarStop(section, path, zones, settings);
-  const depth = Math.max(0, settings.width - (heightAt(flat.distal, middle) - heightAt(flat.proximal, middle)));
+  const depth = reliefDepth(zone, path, settings, flat);
   return {
     digit: zone.digit,
     zone,
@@ -355,6 +383,21 @@ function palmarEdge(
     intended: depth,
     freeFlexion: freeFlexion(stop, section.rootLevel + section.palmarRoom - reached, settings.thickness),
   };
+}
+
+/** How far the distal edge is cut back at the midline of a palmar pass, mm. */
+function reliefDepth(
+  zone: PalmarZone,
+  path: StripPath,
+  settings: StripSettings,
+  { distal, proximal, start, end }: Pick<FlatStrip, 'distal' | 'proximal' | 'start' | 'end'>,
+): number {
+  const at = (u: number) => flattened(u, settings);
+  // The pass nearest to the drawn strip; one that begins before the seam's starting end is drawn again at the other one.
+  const length = at(path.pathLength);
+  const shift = at(zone.uFrom) < start && at(zone.uTo) + length <= end ? length : 0;
+  const middle = at(zone.pass.u) + shift;
+  return Math.max(0, settings.width - (heightAt(distal, middle) - heightAt(proximal, middle)));
 }
 
 function sectionOf(path: StripPath, digit: DigitName): StandingSection {
