@@ -1,6 +1,6 @@
 import { type BrokenLine, clipped, heightAt, heightsBetween, leastDistance, lowestOf } from '../../geometry/broken-line.ts';
 import { easeCorners } from '../../geometry/ease-corners.ts';
-import { type LineArcPath, type Point, pointsAlong, segmentLength, segmentsOf } from '../../geometry/path.ts';
+import { type Point, pointsAlong, type Segment, segmentBox, segmentLength, segmentsOf } from '../../geometry/path.ts';
 import { rootBetween } from '../../geometry/root.ts';
 import { type Corner, roundCorners } from '../../geometry/round-corners.ts';
 import type { DigitName } from '../../hand/digits.ts';
@@ -210,7 +210,10 @@ function layEdges(
   const narrow = narrowPlaces(unbent, settings.minimumWidth - WIDTH_KEPT, frame ? (p) => frame.place(p.x, p.y) : undefined);
   // How it lies on the hand, where a straight strip is pulled to it.
   const raise = (p: Point) => ({ x: p.x, y: p.y + heightAt(onHand, p.x) - heightAt(proximal, p.x) });
-  const finished = isStraight ? finishedPoints(unbent, onHand).map(raise) : finishedPoints(unbent);
+  const finished = {
+    edges: segmentsOf(unbent),
+    pointsOf: (edge: Segment) => (isStraight ? finishedPoints(edge, onHand).map(raise) : finishedPoints(edge)),
+  };
   const palmar = limits.map((limit) => {
     const held = caps.some((cap) => cap.zone === limit.zone && cap.held);
     return { ...palmarEdge(limit, zones, path, settings, { flat, finished, wound }), held };
@@ -332,28 +335,36 @@ function roomBetween(lower: BrokenLine, upper: BrokenLine, from: number, to: num
   return least <= 0 ? least : leastDistance(along(below), along(above));
 }
 
-/** Points of an outline so near together that no arc rises over the chords between them by more than counts; on its lines also those at the corners of a line that it is pulled to. */
-function finishedPoints(outline: LineArcPath, pulledTo: BrokenLine = []): readonly Point[] {
-  return segmentsOf(outline).flatMap((segment) => {
-    if (segment.bulge !== 0) return pointsAlong(segment, Math.max(1, Math.ceil(segmentLength(segment) / ARC_STEP)));
-    const { from, to } = segment;
-    const between = pulledTo.flatMap(({ x }) => ((x - from.x) * (to.x - x) > 0 ? [(x - from.x) / (to.x - from.x)] : []));
-    const along = (share: number) => ({ x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) });
-    return [from, ...between.toSorted((a, b) => a - b).map(along)];
-  });
+/** A finished outline, edge by edge. */
+interface FinishedEdges {
+  readonly edges: readonly Segment[];
+  /** Points of an edge as it lies on the hand, both ends with them. */
+  readonly pointsOf: (edge: Segment) => readonly Point[];
+}
+
+/** Points of an edge so near together that no arc rises over the chords between them by more than counts; of a line also those at the corners of a line that it is pulled to. */
+function finishedPoints(edge: Segment, pulledTo: BrokenLine = []): readonly Point[] {
+  const { from, to, bulge } = edge;
+  if (bulge !== 0) return [...pointsAlong(edge, Math.max(1, Math.ceil(segmentLength(edge) / ARC_STEP))), to];
+  const between = pulledTo.flatMap(({ x }) => ((x - from.x) * (to.x - x) > 0 ? [(x - from.x) / (to.x - from.x)] : []));
+  const along = (share: number) => ({ x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) });
+  return [from, ...between.toSorted((a, b) => a - b).map(along), to];
 }
 
 /** The highest that a closed outline gets between two x; -Infinity where it does not reach. */
-function highestBetween(points: readonly Point[], from: number, to: number): number {
+function highestBetween({ edges, pointsOf }: FinishedEdges, from: number, to: number): number {
   let highest = Number.NEGATIVE_INFINITY;
-  for (let k = 0; k < points.length; k++) {
-    const p = points[k] as Point;
-    const q = points[k + 1] ?? (points[0] as Point);
-    const low = p.x < q.x ? p : q;
-    const high = p.x < q.x ? q : p;
-    if (high.x < from || low.x > to) continue;
-    const at = (x: number) => (high.x === low.x ? Math.max(p.y, q.y) : low.y + ((high.y - low.y) * (x - low.x)) / (high.x - low.x));
-    highest = Math.max(highest, at(Math.max(from, low.x)), at(Math.min(to, high.x)));
+  for (const edge of edges) {
+    const { minX, maxX } = segmentBox(edge);
+    if (maxX < from || minX > to) continue;
+    const points = pointsOf(edge);
+    for (let k = 1; k < points.length; k++) {
+      const [p, q] = [points[k - 1] as Point, points[k] as Point];
+      const [low, high] = p.x < q.x ? [p, q] : [q, p];
+      if (high.x < from || low.x > to) continue;
+      const at = (x: number) => (high.x === low.x ? Math.max(p.y, q.y) : low.y + ((high.y - low.y) * (x - low.x)) / (high.x - low.x));
+      highest = Math.max(highest, at(Math.max(from, low.x)), at(Math.min(to, high.x)));
+    }
   }
   return highest;
 }
@@ -363,7 +374,7 @@ function palmarEdge(
   zones: readonly PalmarZone[],
   path: StripPath,
   settings: StripSettings,
-  { flat, finished, wound }: { readonly flat: FlatStrip; readonly finished: readonly Point[]; readonly wound: readonly number[] },
+  { flat, finished, wound }: { readonly flat: FlatStrip; readonly finished: FinishedEdges; readonly wound: readonly number[] },
 ): Omit<PalmarEdge, 'held'> {
   const section = sectionOf(path, zone.digit);
   const at = (u: number) => flattened(u, settings);
