@@ -81,6 +81,38 @@ describe('what must never happen', () => {
     expect(await field(page, width).inputValue()).toBe('16.5');
   });
 
+  inBrowser(
+    "what was looked at of one person's hand: with the next one everything begins anew, and the result is said anew",
+    async (open) => {
+      const { page } = await open();
+      const heading = page.locator('#measure .heading-row');
+      const [how, status] = [page.locator('#how-line'), page.locator('footer [role="status"]')];
+      const [begun, palmUp] = [await how.textContent(), await heading.textContent()];
+      const begin = [async () => page.locator('#new-patient').click(), async () => openDemo(page)];
+      for (const anew of begin) {
+        await openDemo(page);
+        await status.getByText('Drawn: Ring finger').waitFor();
+        await field(page, 'digits.ring.dorsalLength').focus();
+        await expect.poll(() => heading.textContent()).toContain('back up');
+        await page.getByRole('button', { name: 'Turn right' }).click();
+        await show(page, 'flat');
+        await page.getByRole('button', { name: 'Larger' }).click();
+        await page.getByRole('button', { name: 'the whole drawing' }).click();
+        const enlarged = await page.locator('#pattern-picture').evaluate((svg) => svg.getBoundingClientRect().width);
+        await anew();
+        await expect.poll(() => heading.textContent()).toBe(palmUp);
+        expect(await how.textContent()).toBe(begun);
+        await openDemo(page);
+        expect(await page.locator('input[name="picture"][value="hand"]').isChecked()).toBe(true);
+        // The same sentence as of the hand before, which is another's now.
+        await status.getByText('Drawn: Ring finger').waitFor();
+        await show(page, 'flat');
+        expect(await page.getByRole('button', { name: 'the whole drawing' }).getAttribute('aria-pressed')).toBe('false');
+        expect(await page.locator('#pattern-picture').evaluate((svg) => svg.getBoundingClientRect().width)).toBeLessThan(enlarged);
+      }
+    },
+  );
+
   inBrowser('a stray tap that changes the design: pictures are only looked at, and no tab stop', async (open) => {
     const { page } = await open();
     await openDemo(page);
