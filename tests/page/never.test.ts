@@ -164,6 +164,20 @@ describe('what must never happen', () => {
     await page.getByRole('button', { name: 'Did you mean 1.65 cm?' }).click();
     await expect.poll(() => field(page, width).inputValue()).toBe('1.65 cm');
     expect(await page.locator('#how-line.error').count()).toBe(0);
+    // Half a number of the palm is no palm, and nothing is drawn: its field stays, with the focus.
+    await fillHand(page, { 'motion.active.lacks': '30', 'motion.active.bends': '70' });
+    await choose(page, 'target.digit', 'long');
+    await choose(page, 'middle', 'palm');
+    await field(page, 'handBreadth').focus();
+    for (const key of '80') {
+      await page.keyboard.press(key);
+      await page
+        .locator(key === '8' ? '.banner.kept' : '#sentence')
+        .first()
+        .waitFor();
+      await drawnAnew(page);
+    }
+    expect(await page.evaluate(() => (document.activeElement as HTMLInputElement).value)).toBe('80');
   });
 
   inBrowser('a finding nobody made: blank fields lack nothing and suggest nothing; one end alone is said', async (open) => {
@@ -175,6 +189,19 @@ describe('what must never happen', () => {
     await field(page, 'motion.active.lacks').fill('25');
     await page.keyboard.press('Tab');
     await page.locator('.look-box').getByText('bending not measured, taken as full').waitFor();
+    // What is measured lacks nothing, so that all hangs on what is not: no word on that, and no suggestion, until it is measured or said to be full.
+    for (const [typed, blank, asks] of [
+      ['lacks', 'bends', 'type how far it bends too'],
+      ['bends', 'lacks', 'type what it lacks to straight too'],
+    ] as const) {
+      await field(page, `motion.active.${blank}`).fill('');
+      await field(page, `motion.active.${typed}`).fill(typed === 'lacks' ? '0' : '100');
+      await page.locator('.look-box').getByText(asks).waitFor();
+      expect(await page.locator('main').textContent()).not.toContain('lacks neither');
+      expect(await page.locator('input[name="block"]').count()).toBe(0);
+    }
+    await field(page, 'motion.active.lacks').fill('0');
+    await page.locator('.suggestions').getByText('lacks neither').waitFor();
   });
 
   inBrowser('focus lost or Enter punished: Enter never submits, empties or jumps to a list of faults', async (open) => {
