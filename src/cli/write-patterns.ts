@@ -1,4 +1,4 @@
-import { wouldMix } from '../files/drawing-set.ts';
+import { REPORT_ENDING, setLine, WORDS_ENDING, wouldMix } from '../files/drawing-set.ts';
 import { checkWritable, FileSet, type OutputFile, outputFileName } from '../files/save-file.ts';
 import type { PatternRequest } from '../pattern/make-pattern.ts';
 import type { Pattern } from '../pattern/pattern.ts';
@@ -12,11 +12,6 @@ import type { OutputSettings } from '../writers/output-settings.ts';
 import type { PagesOfFile, WriterFormat } from '../writers/writer.ts';
 import { readyForCutter } from './cutter-plan.ts';
 import type { OutputPlan } from './flags/output-flags.ts';
-
-/** Ending of the report that stands beside the files of one drawing (output rule 14). */
-const REPORT_ENDING = 'report.txt';
-/** Ending of the words that a drawing for a machine leaves out. */
-const WORDS_ENDING = 'txt';
 
 /** A file that was written, with the true size of its drawing in mm. */
 export interface WrittenFile {
@@ -190,13 +185,13 @@ async function addPattern(
   if (hasWords(plan) && drawn.parts.length > 0) {
     const words = await set.add({
       name: outputFileName(stem, WORDS_ENDING),
-      content: `${machineWords(drawn, pattern, plan.settings.pdf.language).join('\n')}\n`,
+      content: `${machineWords(drawn, pattern, plan.settings.pdf.language).join('\n')}\n\n${setLine(setIdOf(drawn.inputs))}`,
     });
     if (!words.ok) return words;
     files.push({ ...words.value, format: 'txt', width: rounded(maxX - minX, 3), height: rounded(maxY - minY, 3) });
   }
   if (plan.reports) {
-    const content = `set         ${setIdOf(drawn.inputs)}\n${await readBack(own)}`;
+    const content = `${setLine(setIdOf(drawn.inputs))}${await readBack(own)}`;
     const added = await set.add({ name: outputFileName(stem, REPORT_ENDING), content });
     if (!added.ok) return added;
   }

@@ -8,9 +8,13 @@ import { failure, type Problem, type Result } from '../units/result.ts';
 import { DXF_SET, inputsFromDxf, inputsFromPdf, inputsFromSvg } from '../writers/inputs-text.ts';
 import { readHead } from './read-file.ts';
 
+/** Ending of the report that stands beside the files of one drawing (output rule 14). */
+export const REPORT_ENDING = 'report.txt';
+/** Ending of the words that a drawing for a machine leaves out. */
+export const WORDS_ENDING = 'txt';
 /** Endings of the files that one drawing is written in. */
-const ENDINGS = ['svg', 'dxf', 'pdf', 'report.txt'];
-const ENDING = /\.(svg|dxf|pdf|report\.txt)$/i;
+const ENDINGS = ['svg', 'dxf', 'pdf', REPORT_ENDING, WORDS_ENDING];
+const ENDING = /\.(svg|dxf|pdf|report\.txt|txt)$/i;
 /** Sheets of one layout are one set, whatever their number, and so are the pages of its cut list. */
 const NUMBERED = /^(sheet|cut-list)-\d{2,}_mm$/;
 /** Enough to hold what a file says of itself; an attachment of a PDF may stand at its end. */
@@ -56,6 +60,11 @@ export async function outdatedSheets(folder: string, names: ReadonlySet<string>)
   return outdated.sort();
 }
 
+/** The line by which a text belongs to a set. */
+export function setLine(id: string): string {
+  return `set         ${id}\n`;
+}
+
 /** The siblings of a file that carry another set's id than `id`. What carries none is not ours to judge. */
 async function othersOf(path: string, id: string, leaving: ReadonlySet<string> = new Set()): Promise<readonly string[]> {
   const others: string[] = [];
@@ -77,10 +86,16 @@ export async function wouldMix(folder: string, name: string, id: string, leaving
   const path = join(folder, name);
   const others = await othersOf(path, id, leaving);
   if (others.length === 0) return null;
+  const reports = others.filter((file) => file.endsWith(`.${REPORT_ENDING}`));
+  const words = others.filter((file) => file.endsWith(`.${WORDS_ENDING}`) && !reports.includes(file));
   const formats = ['svg', 'dxf', 'pdf'].filter((format) => [...others, ...leaving].some((file) => file.endsWith(`.${format}`)));
-  const reports = others.some((file) => file.endsWith('.report.txt')) ? ' --reports' : '';
-  const next = `Write all of them together with --formats ${formats.join(',')}${reports} --force, or choose another folder`;
-  return mixed(path, others, next);
+  const ways = [
+    ...(words.length > 0 ? [`take ${words.join(', ')} away`] : []),
+    ...(words.length < others.length
+      ? [`write all of them together with --formats ${formats.join(',')}${reports.length > 0 ? ' --reports' : ''} --force`]
+      : []),
+  ].join(' and ');
+  return mixed(path, others, `${ways.charAt(0).toUpperCase()}${ways.slice(1)}, or choose another folder`);
 }
 
 /** The files beside one that have its name but another set's id; none for a file that carries no id. */

@@ -3,6 +3,7 @@ import { chooseBlock } from '../block/choose-block.ts';
 import { blockById, blocks } from '../block/library.ts';
 import type { Plan } from '../block/plan.ts';
 import { DIGITS, type DigitName } from '../hand/digits.ts';
+import { DIGIT_FIELDS, type DigitFieldId, type Field, PALM_FIELDS, type PalmFieldId } from '../hand/fields.ts';
 import type { Hand } from '../hand/hand.ts';
 import { readHand } from '../hand/read-hand.ts';
 import { planHand } from '../pattern/plan-hand.ts';
@@ -14,7 +15,7 @@ import type { Problem, Result, Warning } from '../units/result.ts';
 import { handEnglish, placesTitle } from '../words/hand-words.ts';
 import { type BlockCard, blockCards } from './block-cards.ts';
 import { type DrawnPlate, drawPlate, wantsPlate } from './derive-plate.ts';
-import { handFileOf, isMeasured, isMotionGiven, withAverages } from './hand-file.ts';
+import { handFileOf, isMeasured, isMotionGiven, unmeasuredEnd, withAverages } from './hand-file.ts';
 import { optionValues } from './rewrite-entries.ts';
 import type { Entries, Settings } from './state.ts';
 import { motionProblems } from './typed-motion.ts';
@@ -84,21 +85,26 @@ export function derive(
   const chosen = options.ok ? options.value : DEFAULT_STRIP_OPTIONS;
   const isStopped = entries.stop === 'some';
   // While a measure cannot be used, the plan of the hand as it was before stays.
-  const isHeld = pictured === null && before !== null && !isStopped && entries.target !== '' && isMotionGiven(entries);
-  const planKey = isHeld ? before.planKey : JSON.stringify([pictured?.target, pictured?.flags, entries.clinicianConfirms, isStopped]);
+  const isMotionKnown = isMotionGiven(entries) && unmeasuredEnd(entries) === null;
+  const isHeld = pictured === null && before !== null && !isStopped && entries.target !== '' && isMotionKnown;
+  const planKey = isHeld
+    ? before.planKey
+    : JSON.stringify([pictured?.target, pictured?.flags, entries.clinicianConfirms, isStopped, isMotionKnown]);
   const isSame = before !== null && (before.planKey === planKey || before.planKey === NO_PLAN);
   const planned =
-    pictured?.target && !isSame && !isStopped ? planHand(pictured, chosen, { clinicianConfirms: entries.clinicianConfirms }) : null;
+    pictured?.target && !isSame && !isStopped && isMotionKnown
+      ? planHand(pictured, chosen, { clinicianConfirms: entries.clinicianConfirms })
+      : null;
   const plan = isSame ? before.plan : planned?.ok ? planned.value : null;
   const cards = isSame ? before.cards : blockCards(pictured, plan, chosen);
   const isPlate = !isStopped && wantsPlate(entries, plan);
   const block = isPlate || isStopped ? null : namedBlock(entries, plan);
   const rules = isPlate || isStopped ? [] : block ? blockProblems(block) : missingBlock(plan);
   const asked = askedDigits(entries, block, isPlate);
-  const missing = missingFields(entries, asked);
+  const missing = missingFields(entries, asked, isPlate);
   const isWhole = missing.length === 0 && hand.ok && asked.every((digit) => hand.value.digits[digit] !== undefined);
   const problems = unlike([
-    ...(hand.ok ? [] : hand.problems.filter((p) => !ONLY_MISSING.includes(p.code))),
+    ...(hand.ok ? [] : hand.problems.filter((p) => !ONLY_MISSING.includes(p.code) && !isAskedOfChild(p, missing))),
     ...(full.ok ? [] : full.problems.filter((p) => !ONLY_MISSING.includes(p.code))),
     ...motionProblems(entries),
     ...rules,
@@ -153,17 +159,39 @@ function askedDigits(entries: Entries, block: Block | null, isPlate: boolean): r
   return block ? placedDigits(block).map(({ digit }) => digit) : DIGITS;
 }
 
-/** Without these nothing can be printed: finger, side, motion or an arrangement, and width and circumference of every finger that is taken in. */
-function missingFields(entries: Entries, asked: readonly DigitName[]): readonly string[] {
+/** What a pattern needs of a finger in the order of measuring: of an adult two measures, the others are estimated; of a child nothing is. */
+const neededOf = (id: DigitFieldId) => (DIGIT_FIELDS[id] as Field).needed;
+const NEEDED = (Object.keys(DIGIT_FIELDS) as DigitFieldId[]).filter((id) => neededOf(id) !== undefined);
+const NEVER_ESTIMATED = NEEDED.filter((id) => neededOf(id) === 'always');
+
+/** What a child lacks is asked for in its place as long as that is one of the fields that stand still open. */
+function isAskedOfChild({ code, where }: Problem, missing: readonly string[]): boolean {
+  return code === 'NO_CHILD_NORMS' && missing.includes(where);
+}
+
+/** Without these nothing can be printed: finger, side, motion or an arrangement, and the measures of every finger that is taken in. */
+function missingFields(entries: Entries, asked: readonly DigitName[], isPlate: boolean): readonly string[] {
   const blank = (text: string) => text.trim() === '';
   const isAuto = entries.block === 'auto';
+  const isChild = entries.sizeGroup === 'child';
+  const end = unmeasuredEnd(entries);
   return [
     ...(isAuto && entries.target === '' ? ['target.digit'] : []),
     ...(entries.side === '' ? ['side'] : []),
     ...(isAuto && entries.target !== '' && !isMotionGiven(entries) ? ['motion.active.lacks'] : []),
-    ...(['width', 'circumference'] as const).flatMap((id) =>
+    ...(isAuto && entries.target !== '' && end !== null ? [`motion.active.${end}`] : []),
+    ...(isChild ? NEEDED : NEVER_ESTIMATED).flatMap((id) =>
       asked.filter((digit) => blank(entries.digits[digit][id])).map((digit) => `digits.${digit}.${id}`),
     ),
+    ...(isChild && isPlate ? missingOfPalm(entries) : []),
+  ];
+}
+
+/** What a plate needs besides the fingers; beside a free finger its edge stands by that finger's setback too. */
+function missingOfPalm({ palm, digits }: Entries): readonly string[] {
+  return [
+    ...DIGITS.filter((digit) => digit !== 'long' && digits[digit].mpSetback.trim() === '').map((digit) => `digits.${digit}.mpSetback`),
+    ...(Object.keys(PALM_FIELDS) as PalmFieldId[]).filter((id) => palm[id].trim() === ''),
   ];
 }
 

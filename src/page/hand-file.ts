@@ -1,3 +1,4 @@
+import { LACK } from '../block/figures.ts';
 import { DIGITS, type DigitName } from '../hand/digits.ts';
 import { averageDigit } from '../hand/estimate.ts';
 import { DIGIT_FIELDS, type DigitFieldId, isRound, PALM_FIELDS, type PalmFieldId } from '../hand/fields.ts';
@@ -85,6 +86,18 @@ export function isMotionGiven({ motion }: Entries): boolean {
   return motion.active.lacks.trim() !== '' || motion.active.bends.trim() !== '';
 }
 
+/**
+ * The end of the active motion that must be measured before anything is said: what was typed for the other end lacks nothing to speak of, so all
+ * hangs on this one. Null where both were typed, or where the one that was lacks enough for a suggestion.
+ */
+export function unmeasuredEnd(entries: Entries): 'lacks' | 'bends' | null {
+  const { lacks, bends } = entries.motion.active;
+  if ((lacks.trim() === '') === (bends.trim() === '')) return null;
+  const [end, deficit] = bends.trim() === '' ? (['bends', 'pipExtensionDeficit'] as const) : (['lacks', 'pipFlexionDeficit'] as const);
+  const found = deficits(entries)[deficit];
+  return typeof found === 'number' && found < LACK ? end : null;
+}
+
 /** The hand file that the entries make, still unchecked; what is empty is left out, in the order of the form of a hand file. */
 export function handFileOf(entries: Entries, unit: LengthUnit): Record<string, unknown> {
   const measured = DIGITS.filter((digit) => isMeasured(entries, digit));
@@ -127,17 +140,22 @@ const CHILD_SHARE = 0.7;
  * For the suggestion and for pictures, never for a print.
  */
 export function withAverages(file: Record<string, unknown>, entries: Entries, unit: LengthUnit): Record<string, unknown> {
+  // A length that no finger has says nothing of the others: it is refused itself, and alone.
+  const usable = (digit: DigitName, id: 'width' | 'circumference') => {
+    const read = lengthOf(entries, digit, id, unit);
+    const { from, to } = DIGIT_FIELDS[id].refuse;
+    return read?.ok && read.mm >= from && read.mm <= to ? read.mm : null;
+  };
   const known = DIGITS.flatMap((digit) => {
-    const read = lengthOf(entries, digit, 'circumference', unit);
-    return read?.ok ? [read.mm / averageDigit(digit).circumference] : [];
+    const round = usable(digit, 'circumference');
+    return round === null ? [] : [round / averageDigit(digit).circumference];
   }).toSorted((a, b) => a - b);
   const scale = known[Math.floor(known.length / 2)] ?? (entries.sizeGroup === 'child' ? CHILD_SHARE : 1);
   const digits = file.digits as Readonly<Record<string, Partial<Record<DigitFieldId, Typed>>>>;
   const full = DIGITS.map((digit) => {
     const measured = digits[digit] ?? {};
-    const width = lengthOf(entries, digit, 'width', unit);
-    const round = lengthOf(entries, digit, 'circumference', unit);
-    const circumference = round?.ok ? round.mm : width?.ok ? width.mm * Math.PI : averageDigit(digit).circumference * scale;
+    const width = usable(digit, 'width');
+    const circumference = usable(digit, 'circumference') ?? (width === null ? averageDigit(digit).circumference * scale : width * Math.PI);
     const average = { width: rounded(circumference / Math.PI / MM_PER[unit], 4), circumference: rounded(circumference / MM_PER[unit], 4) };
     return [digit, { ...average, ...measured }];
   });

@@ -40,6 +40,11 @@ describe('what a browser kept', () => {
     ['nothing', 'null'],
   ])('is left where it is with %s', (_, text) => expect(keptOf(text)).toBeNull());
 
+  it('has no paper reading where it was kept with the word for none', () => {
+    const options = { ...kept.entries.options, paperReading: 'none' };
+    expect(keptOf(entriesWith({ options }))?.entries.options.paperReading).toBe('');
+  });
+
   it('has the usual bend where it was kept before one could be chosen', () => {
     const { bend: _, ...plate } = kept.entries.plate;
     expect(keptOf(entriesWith({ plate }))?.entries.plate).toEqual({ ...plate, bend: 'auto' });

@@ -46,7 +46,7 @@ export function readKept(): Kept | null {
 /** What a kept text stands for; null where it is not of the form in which this page keeps. Throws where it is not JSON. */
 export function keptOf(text: string): Kept | null {
   const value: unknown = JSON.parse(text);
-  const entries = ofForm(withBend(getOwn(value, 'entries')), emptyEntries('.')) as Entries | undefined;
+  const entries = ofForm(asEnteredToday(getOwn(value, 'entries')), emptyEntries('.')) as Entries | undefined;
   const settings = keptSettings(getOwn(value, 'settings'));
   const screen = keptScreen(getOwn(value, 'screen'));
   const file = keptFile(getOwn(value, 'file'));
@@ -55,11 +55,16 @@ export function keptOf(text: string): Kept | null {
   return isWhole && isOffered(entries) ? { version: 2, entries, settings, screen, file } : null;
 }
 
-/** Entries that were kept before a plate's bend could be chosen have the usual one. */
-function withBend(entries: unknown): unknown {
-  const plate = getOwn(entries, 'plate');
-  if (typeof entries !== 'object' || typeof plate !== 'object' || plate === null || getOwn(plate, 'bend') !== undefined) return entries;
-  return { ...entries, plate: { ...plate, bend: 'auto' } };
+/** Entries that were kept before a plate's bend could be chosen have the usual one; a paper strip that was not read was written as `none`, today it is empty. */
+function asEnteredToday(entries: unknown): unknown {
+  if (typeof entries !== 'object' || entries === null) return entries;
+  const [plate, options] = [getOwn(entries, 'plate'), getOwn(entries, 'options')];
+  const isUnread = typeof options === 'object' && getOwn(options, 'paperReading') === 'none';
+  return {
+    ...entries,
+    ...(typeof plate === 'object' && plate !== null && getOwn(plate, 'bend') === undefined ? { plate: { ...plate, bend: 'auto' } } : {}),
+    ...(isUnread ? { options: { ...options, paperReading: '' } } : {}),
+  };
 }
 
 /** The page as it was when it was kept. */

@@ -2,9 +2,13 @@ import { WHOM_TO_ASK } from '../block/hand-notes.ts';
 import type { PlanNote } from '../block/plan-notes.ts';
 import type { Warning } from '../units/result.ts';
 import { sayAsk, sayPlanNote } from '../words/advice/plan/say-plan.ts';
+import { capital } from '../words/hand-words.ts';
+import { unmeasuredEnd } from './hand-file.ts';
 import { type Mend, mendFor } from './mends.ts';
 import { goToField } from './parts/focus.ts';
+import type { Entries } from './state.ts';
 import type { Store } from './store.ts';
+import type { Texts } from './texts/english.ts';
 import { fieldName, fieldOf, type Sentence, sayWarning } from './translate-messages.ts';
 
 /** One thing to look at before it is made: in short, in full, and what mends it. */
@@ -109,19 +113,30 @@ function warningLook(store: Store, warning: Warning): Look {
   return { id: `${warning.code} ${warning.where ?? ''} ${warning.message}`, short: full.text, full, mend: goTo, stops: false };
 }
 
-/** A motion of which one end was typed: the other is taken as full, which somebody must say. */
+/**
+ * What is said of a motion of which one end was typed: the other is taken as full, or, where what was typed lacks nothing to speak of, asked for.
+ * Null where both ends were typed or none.
+ */
+export function halfMotionWords(entries: Entries, { finger }: Texts): string | null {
+  const { lacks, bends } = entries.motion.active;
+  if ((lacks.trim() === '') === (bends.trim() === '')) return null;
+  const isAsked = unmeasuredEnd(entries) !== null;
+  if (bends.trim() === '') return isAsked ? finger.bendToo : finger.notBent;
+  return isAsked ? finger.straightenToo : finger.notStraightened;
+}
+
+/** A motion of which one end was typed, with the press that says that the other is full. */
 function halfMeasured(store: Store): readonly Look[] {
-  const { active } = store.entries.value.motion;
+  const entries = store.entries.value;
   const words = store.texts.value;
-  const blank = (text: string) => text.trim() === '';
-  if (blank(active.lacks) === blank(active.bends)) return [];
-  const end = blank(active.bends) ? 'bends' : 'lacks';
-  const text = end === 'bends' ? words.finger.notBent : words.finger.notStraightened;
+  const text = halfMotionWords(entries, words);
+  if (text === null) return [];
+  const end = entries.motion.active.bends.trim() === '' ? 'bends' : 'lacks';
   return [
     {
       id: 'half',
       short: text,
-      full: own(`${text}.`),
+      full: own(`${capital(text)}.`),
       mend: {
         label: end === 'bends' ? words.look.bendsFull : words.look.straightFull,
         apply: () => {

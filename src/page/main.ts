@@ -112,7 +112,6 @@ function keepEntries(page: Store): void {
 
 /** The result in one sentence, once, a second after a value was committed, only when it differs from what was said last. */
 function sayResults(page: Store): void {
-  let last = '';
   let pause: ReturnType<typeof setTimeout> | undefined;
   effect(() => {
     const isTyping = page.history.value.open !== null;
@@ -123,11 +122,12 @@ function sayResults(page: Store): void {
     const texts = page.texts.value;
     const sentence = resultSentence(drawn, texts, page.format.value);
     const whole = derived.average ? `${sentence}. ${standInWords(derived, texts)}` : texts.make.drawn(sentence);
+    const last = page.saidResult.peek();
     if (whole === last) return;
     // What was said of the result before is not so any more.
     if (page.said.peek() === last) page.said.value = '';
     pause = setTimeout(() => {
-      last = whole;
+      page.saidResult.value = whole;
       page.said.value = whole;
     }, SAID_AFTER);
   });

@@ -1,6 +1,7 @@
 import { isRound } from '../hand/fields.ts';
 import { NUMBER_OPTIONS } from '../pattern/strip/strip-options.ts';
 import type { LengthUnit } from '../units/length.ts';
+import { OPTION_WORDS } from '../words/record/option-words.ts';
 import { retyped } from './format.ts';
 import { fingerWords } from './sections/finger/finger-words.ts';
 import { type Entries, emptyEntries, type Settings } from './state.ts';
@@ -9,6 +10,9 @@ import { withBeyondWord } from './typed-motion.ts';
 type Writing = Pick<Settings, 'unit' | 'decimal'> & Partial<Pick<Settings, 'language'>>;
 
 const LENGTH_OPTIONS: readonly string[] = NUMBER_OPTIONS.filter((o) => o.unit === 'mm').map((o) => o.key);
+/** Options that there may be none of: their field is empty then, or says so in any of the languages. */
+const OPTIONS_OR_NONE: readonly string[] = NUMBER_OPTIONS.filter((o) => o.word === 'none').map((o) => o.key);
+const NONE = ['', ...Object.values(OPTION_WORDS).map(({ value }) => value.none)];
 
 /** The entries written anew for another unit or decimal sign, so that every length stays the length it was. */
 export function rewritten(entries: Entries, from: Writing, to: Writing): Entries {
@@ -44,7 +48,11 @@ export function rewritten(entries: Entries, from: Writing, to: Writing): Entries
 /** The options as they are read: a bare length is in the page's unit. */
 export function optionValues({ options }: Entries, unit: LengthUnit): Record<string, string> {
   const own = (key: string, text: string) =>
-    unit !== 'mm' && LENGTH_OPTIONS.includes(key) && /^[\d.,/ ½¼¾-]+$/.test(text.trim()) ? `${text.trim()} ${unit}` : text;
+    OPTIONS_OR_NONE.includes(key) && NONE.includes(text.trim().toLowerCase())
+      ? 'none'
+      : unit !== 'mm' && LENGTH_OPTIONS.includes(key) && /^[\d.,/ ½¼¾-]+$/.test(text.trim())
+        ? `${text.trim()} ${unit}`
+        : text;
   return Object.fromEntries(Object.entries(options).map(([key, text]) => [key, own(key, text)]));
 }
 

@@ -162,11 +162,11 @@ function empty<Id extends string>(fields: Readonly<Record<Id, unknown>>): Record
   return Object.fromEntries(Object.keys(fields).map((id) => [id, ''])) as Record<Id, string>;
 }
 
-/** The usual options as text, with the sign that is in use. */
+/** The usual options as text, with the sign that is in use; what there is none of is empty. */
 export function usualOptions(decimal: DecimalSign): Entries['options'] {
   const entries = Object.entries(DEFAULT_STRIP_OPTIONS).map(([key, value]) => [
     key,
-    typeof value === 'number' ? plain(value, 4).replace('.', decimal) : String(value),
+    typeof value === 'number' ? plain(value, 4).replace('.', decimal) : value === 'none' ? '' : String(value),
   ]);
   return Object.fromEntries(entries) as Entries['options'];
 }

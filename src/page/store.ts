@@ -75,6 +75,8 @@ export interface Store {
   readonly keep: Signal<boolean>;
   /** Said in the polite status line. */
   readonly said: Signal<string>;
+  /** The result as it was last said there, so that the same is not said twice. */
+  readonly saidResult: Signal<string>;
   /** The last save, beside its button. */
   readonly saved: Signal<string>;
   /** Why a file was not opened or saved. */
@@ -176,6 +178,7 @@ export function createStore(first: PageState, pixelRatio = 1): Store {
     pixelRatio: signal(pixelRatio),
     keep: signal(first.keep),
     said: signal(''),
+    saidResult: signal(''),
     saved: signal(''),
     fileProblems: signal<readonly string[]>([]),
     changed,
@@ -215,6 +218,7 @@ export function createStore(first: PageState, pixelRatio = 1): Store {
         store.saved.value = '';
         store.fileProblems.value = [];
         store.visitPart.value = 'harm';
+        beginAnew();
         apply(next, NO_HISTORY);
         changed.value = false;
       });
@@ -225,6 +229,19 @@ export function createStore(first: PageState, pixelRatio = 1): Store {
     },
     settle,
   };
+
+  /** What was gone to, turned and looked at of the hand before. */
+  function beginAnew(): void {
+    store.focus.value = '';
+    store.middle.value = 'fingers';
+    store.row.value = 0;
+    store.aspect.value = 'palm';
+    store.picture.value = 'hand';
+    store.rotation.value = null;
+    store.zoom.value = 1;
+    store.wholeSheet.value = false;
+    store.saidResult.value = '';
+  }
 
   function step(to: ReturnType<typeof undone>): StepAbout | null {
     if (!to) return null;

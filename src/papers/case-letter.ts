@@ -1,7 +1,10 @@
 import type { Joint } from '../hand/target-motion.ts';
+import type { Drawing, DrawnText } from '../pattern/drawing.ts';
 import type { Report, ReportLine, ReportSection, ReportTable } from '../pattern/report.ts';
 import type { Case, Made, Motion, Visit } from '../record/case.ts';
 import { heldDigits, madeInOrder } from '../record/case-text.ts';
+import { chartFrame, chartPart, chartText } from '../record/chart-frame.ts';
+import { chartPlot, LANE_HEIGHT } from '../record/chart-plot.ts';
 import { courseOf, fullFlexion } from '../record/course/course.ts';
 import { courseAdvice } from '../record/course/course-advice.ts';
 import { USUAL_GOAL } from '../record/course/course-rules.ts';
@@ -13,7 +16,7 @@ import { failure, type Result, success } from '../units/result.ts';
 import type { PlanSpeech } from '../words/advice/plan/plan-words.ts';
 import type { Language } from '../words/language.ts';
 import { LETTER_WORDS, type LetterWords } from '../words/letter/letter-words.ts';
-import { letterChart } from './letter-chart.ts';
+import { CHART_WORDS } from '../words/record/chart-words.ts';
 
 /** What was made is listed as far back as this. */
 const MOST_MADE = 3;
@@ -163,5 +166,29 @@ function adviceSection(record: Case, words: LetterWords, language: Language): Re
       ),
       line(words.evidence),
     ],
+  };
+}
+
+/** Most visits in the chart of a letter: more make its letters too small. */
+const MOST_VISITS = 8;
+const TITLE = 3.2;
+const DATES = 2.5;
+
+/** PIP motion at the last visits without table and notes, which a letter has beside it: plot, days, a line of title. mm */
+export function letterChart(record: Case, language: Language): Drawing {
+  const { subtitle, plot } = CHART_WORDS[language].chart;
+  const last = record.visits.length - 1;
+  const part = chartPart(record, { first: Math.max(0, last - MOST_VISITS + 1), last });
+  const frame = chartFrame(record, part.visits.length);
+  const top = frame.height + LANE_HEIGHT + 3;
+  const days = part.visits.map(
+    ({ date }, k): DrawnText => chartText('day', date, { x: frame.x(k), y: -5 }, { height: DATES, align: 'center', tone: 'grey' }),
+  );
+  const title = chartText('title', subtitle, { x: 0, y: top + 2 }, { height: TITLE, strong: true });
+  return {
+    title: subtitle,
+    description: subtitle,
+    items: [title, ...chartPlot(part, frame, plot), ...days],
+    extents: { minX: frame.left, minY: -8, maxX: frame.right, maxY: top + 2 + TITLE * 1.5 },
   };
 }

@@ -91,6 +91,28 @@ describe('the set id', () => {
     expect((await draw(folder, '--formats', 'svg,dxf,pdf', '--force', '--trim', '20')).status).toBe(0);
   });
 
+  it('knows the words beside a drawing for a machine, and both ways out that are named work', async () => {
+    const [folder, other] = [join(scratch, 'words'), join(scratch, 'other-words')];
+    const machine = ['--formats', 'svg,dxf', '--content', 'cut'];
+    expect((await draw(folder, ...machine)).status).toBe(0);
+    expect((await draw(other, ...machine, '--trim', '20')).status).toBe(0);
+    expect(idOf(folder, 'txt')).toBe(idOf(folder, 'svg'));
+
+    // Without its words' place, so that those of the other pattern would stay.
+    const { status, stderr } = await draw(folder, '--formats', 'svg,dxf', '--trim', '20', '--force');
+    expect(status).toBe(1);
+    expect(stderr).toContain('error SET_MIXED');
+    expect(stderr).toContain(`Take ${STEM}.txt away`);
+    expect((await draw(folder, ...machine, '--trim', '20', '--force')).status).toBe(0);
+    rmSync(join(folder, `${STEM}.txt`));
+    expect((await draw(folder, '--formats', 'svg,dxf', '--trim', '30', '--force')).status).toBe(0);
+
+    copyFileSync(join(other, `${STEM}.txt`), join(folder, `${STEM}.txt`));
+    const inspected = await run(['inspect', join(folder, `${STEM}.svg`)]);
+    expect(inspected.status).toBe(3);
+    expect(inspected.stdout).toContain(`${STEM}.txt`);
+  });
+
   it('says nothing of files that are not ours', async () => {
     const folder = join(scratch, 'foreign');
     expect((await draw(folder, '--formats', 'svg')).status).toBe(0);

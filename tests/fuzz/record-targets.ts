@@ -8,7 +8,7 @@ import { parseCaseText } from '../../src/record/read-case.ts';
 import { readVisit } from '../../src/record/read-visit.ts';
 import { parseJsonText } from '../../src/units/json-text.ts';
 import { LANGUAGE_IDS } from '../../src/words/language.ts';
-import { svgDrawingInNode } from '../../src/writers/svg/svg-drawing-node.ts';
+import { svgDrawingInNode } from '../../src/writers/svg/svg-node.ts';
 import { type FileRecipe, fileRecipes, fileText } from './file-targets.ts';
 import { finite, hold, readable } from './must-hold.ts';
 import { type Target, target } from './target.ts';

@@ -81,6 +81,38 @@ describe('what must never happen', () => {
     expect(await field(page, width).inputValue()).toBe('16.5');
   });
 
+  inBrowser(
+    "what was looked at of one person's hand: with the next one everything begins anew, and the result is said anew",
+    async (open) => {
+      const { page } = await open();
+      const heading = page.locator('#measure .heading-row');
+      const [how, status] = [page.locator('#how-line'), page.locator('footer [role="status"]')];
+      const [begun, palmUp] = [await how.textContent(), await heading.textContent()];
+      const begin = [async () => page.locator('#new-patient').click(), async () => openDemo(page)];
+      for (const anew of begin) {
+        await openDemo(page);
+        await status.getByText('Drawn: Ring finger').waitFor();
+        await field(page, 'digits.ring.dorsalLength').focus();
+        await expect.poll(() => heading.textContent()).toContain('back up');
+        await page.getByRole('button', { name: 'Turn right' }).click();
+        await show(page, 'flat');
+        await page.getByRole('button', { name: 'Larger' }).click();
+        await page.getByRole('button', { name: 'the whole drawing' }).click();
+        const enlarged = await page.locator('#pattern-picture').evaluate((svg) => svg.getBoundingClientRect().width);
+        await anew();
+        await expect.poll(() => heading.textContent()).toBe(palmUp);
+        expect(await how.textContent()).toBe(begun);
+        await openDemo(page);
+        expect(await page.locator('input[name="picture"][value="hand"]').isChecked()).toBe(true);
+        // The same sentence as of the hand before, which is another's now.
+        await status.getByText('Drawn: Ring finger').waitFor();
+        await show(page, 'flat');
+        expect(await page.getByRole('button', { name: 'the whole drawing' }).getAttribute('aria-pressed')).toBe('false');
+        expect(await page.locator('#pattern-picture').evaluate((svg) => svg.getBoundingClientRect().width)).toBeLessThan(enlarged);
+      }
+    },
+  );
+
   inBrowser('a stray tap that changes the design: pictures are only looked at, and no tab stop', async (open) => {
     const { page } = await open();
     await openDemo(page);
@@ -132,6 +164,20 @@ describe('what must never happen', () => {
     await page.getByRole('button', { name: 'Did you mean 1.65 cm?' }).click();
     await expect.poll(() => field(page, width).inputValue()).toBe('1.65 cm');
     expect(await page.locator('#how-line.error').count()).toBe(0);
+    // Half a number of the palm is no palm, and nothing is drawn: its field stays, with the focus.
+    await fillHand(page, { 'motion.active.lacks': '30', 'motion.active.bends': '70' });
+    await choose(page, 'target.digit', 'long');
+    await choose(page, 'middle', 'palm');
+    await field(page, 'handBreadth').focus();
+    for (const key of '80') {
+      await page.keyboard.press(key);
+      await page
+        .locator(key === '8' ? '.banner.kept' : '#sentence')
+        .first()
+        .waitFor();
+      await drawnAnew(page);
+    }
+    expect(await page.evaluate(() => (document.activeElement as HTMLInputElement).value)).toBe('80');
   });
 
   inBrowser('a finding nobody made: blank fields lack nothing and suggest nothing; one end alone is said', async (open) => {
@@ -143,6 +189,19 @@ describe('what must never happen', () => {
     await field(page, 'motion.active.lacks').fill('25');
     await page.keyboard.press('Tab');
     await page.locator('.look-box').getByText('bending not measured, taken as full').waitFor();
+    // What is measured lacks nothing, so that all hangs on what is not: no word on that, and no suggestion, until it is measured or said to be full.
+    for (const [typed, blank, asks] of [
+      ['lacks', 'bends', 'type how far it bends too'],
+      ['bends', 'lacks', 'type what it lacks to straight too'],
+    ] as const) {
+      await field(page, `motion.active.${blank}`).fill('');
+      await field(page, `motion.active.${typed}`).fill(typed === 'lacks' ? '0' : '100');
+      await page.locator('.look-box').getByText(asks).waitFor();
+      expect(await page.locator('main').textContent()).not.toContain('lacks neither');
+      expect(await page.locator('input[name="block"]').count()).toBe(0);
+    }
+    await field(page, 'motion.active.lacks').fill('0');
+    await page.locator('.suggestions').getByText('lacks neither').waitFor();
   });
 
   inBrowser('focus lost or Enter punished: Enter never submits, empties or jumps to a list of faults', async (open) => {

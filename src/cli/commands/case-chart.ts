@@ -4,7 +4,7 @@ import { caseChart as drawCaseChart } from '../../record/case-chart.ts';
 import { collect, type Result, success } from '../../units/result.ts';
 import type { Language } from '../../words/language.ts';
 import { terminalSpeech } from '../../words/terminal/terminal-words.ts';
-import { svgDrawingInNode } from '../../writers/svg/svg-drawing-node.ts';
+import { svgDrawingInNode } from '../../writers/svg/svg-node.ts';
 import { defineCommand } from '../define-command.ts';
 import { languageFlag, readLanguageFlag } from '../flags/common-flags.ts';
 import { argument, flag } from '../flags/flag.ts';

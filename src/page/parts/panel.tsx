@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { Panel as PanelName } from '../store.ts';
 import { focusNext } from './focus.ts';
 import { useStore } from './store-context.ts';
@@ -17,7 +17,8 @@ export function Panel({
   const store = useStore();
   const { texts } = store;
   const root = useRef<HTMLElement>(null);
-  useEffect(() => {
+  // At once: Escape pressed right after opening must find the focus inside.
+  useLayoutEffect(() => {
     // A field inside may have been gone to already.
     if (!root.current?.contains(document.activeElement)) document.getElementById('panel-heading')?.focus();
   }, []);

@@ -30,7 +30,7 @@ export const englishMessages = {
     STRIP_TOO_NARROW: ({ name, limit }) =>
       `Round these webs the strip would be too narrow to be made. Measure the web setbacks again, or choose another arrangement.${limit === '' ? '' : ` It can be made with ${name} of ${limit}.`}`,
     PAPER_NOT_LAID: () =>
-      'No paper strip of this hand can have been read at this differential: it would hold nothing. Leave the reading empty (none), or choose a smaller differential and make the trial.',
+      'No paper strip of this hand can have been read at this differential: it would hold nothing. Leave the reading empty, or choose a smaller differential and make the trial.',
     PAPER_READING: ({ limit }) =>
       `This reading is outside what skin and air can make. Weave the paper strip again, and measure the fingers again.${limit === '' ? '' : ` The nearest that can be is ${limit}.`}`,
     NO_PATH: ({ limit }) =>

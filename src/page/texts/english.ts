@@ -96,6 +96,7 @@ export const english = {
     about: 'Usual values are filled in.',
     more: 'More options',
     name: OPTION_WORDS.en.name,
+    none: OPTION_WORDS.en.value.none,
     option: optionTexts,
     choice: {
       tacked: 'tacked',

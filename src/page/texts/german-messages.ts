@@ -33,7 +33,7 @@ export const germanMessages: Texts['message'] = {
     STRIP_TOO_NARROW: ({ name, limit }) =>
       `An diesen Falten würde der Streifen zu schmal, um ihn zu machen. Den Versatz der Falten noch einmal messen oder eine andere Variante wählen.${limit === '' ? '' : ` Es geht bei: ${name} ${limit}.`}`,
     PAPER_NOT_LAID: () =>
-      'Bei dieser MP-Differenz kann kein Papierstreifen dieser Hand abgelesen worden sein: er würde nichts halten. Die Ablesung leer lassen (none), oder eine kleinere MP-Differenz wählen und neu probieren.',
+      'Bei dieser MP-Differenz kann kein Papierstreifen dieser Hand abgelesen worden sein: er würde nichts halten. Die Ablesung leer lassen, oder eine kleinere MP-Differenz wählen und neu probieren.',
     PAPER_READING: ({ limit }) =>
       `Diese Ablesung liegt außerhalb dessen, was Haut und Luft ausmachen können. Flechten Sie den Papierstreifen noch einmal, und messen Sie die Finger noch einmal.${limit === '' ? '' : ` Die nächste mögliche ist ${limit}.`}`,
     NO_PATH: ({ limit }) =>

@@ -110,6 +110,7 @@ export const german: Texts = {
     about: 'Übliche Werte sind eingetragen.',
     more: 'Weitere Einstellungen',
     name: OPTION_WORDS.de.name,
+    none: OPTION_WORDS.de.value.none,
     option: {
       width:
         'Breite des Streifens, entlang der Finger; auto: die breiteste von 20, 18, 15, 12, von der die Ausschnitte zwei Drittel lassen',
@@ -119,7 +120,7 @@ export const german: Texts = {
       crossingPlay: 'Zusätzlicher Raum, wo eine Lage zwischen den Fingern kreuzt',
       proximalGap: 'Abstand von der Interdigitalfalte zur proximalen Kante des Streifens',
       freeFlexion: 'PIP-Beugung, die die distale Kante frei lässt, soweit es die geringste Breite erlaubt',
-      paperReading: 'Wo das Anfangsende des Papierstreifens auf seiner Skala liegt, + wo mehr Länge nötig ist; none: kein Papierstreifen',
+      paperReading: 'Wo das Anfangsende des Papierstreifens auf seiner Skala liegt, + wo mehr Länge nötig ist; leer: kein Papierstreifen',
       outline: 'Kanten, die den Interdigitalfalten folgen, oder ein gerades Stück, das sich ihnen nachziehen lässt',
       minimumWidth: 'Schmalste Breite, die der palmare Ausschnitt lassen darf; auto: 10, bei einer Hand unter 65 Breite 8',
       differential: 'MP-Winkel zwischen gehaltenen und umschlossenen Fingern',

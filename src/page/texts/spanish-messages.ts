@@ -29,7 +29,7 @@ export const spanishMessages: Texts['message'] = {
     STRIP_TOO_NARROW: ({ name, limit }) =>
       `En estas comisuras la tira quedaría demasiado estrecha para hacerla. Mida otra vez el desnivel de las comisuras o elija otra configuración.${limit === '' ? '' : ` Se puede hacer con: ${name}, ${limit}.`}`,
     PAPER_NOT_LAID: () =>
-      'Con esta diferencia no se puede haber leído ninguna tira de papel de esta mano: no sujetaría nada. Deje la lectura vacía (none), o elija una diferencia menor y haga la prueba.',
+      'Con esta diferencia no se puede haber leído ninguna tira de papel de esta mano: no sujetaría nada. Deje la lectura vacía, o elija una diferencia menor y haga la prueba.',
     PAPER_READING: ({ limit }) =>
       `Esta lectura queda fuera de lo que pueden dar la piel y el aire. Vuelva a entrelazar la tira de papel y mida otra vez los dedos.${limit === '' ? '' : ` La más cercana posible es ${limit}.`}`,
     NO_PATH: ({ limit }) =>

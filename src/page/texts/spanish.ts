@@ -107,6 +107,7 @@ export const spanish: Texts = {
     about: 'Los valores habituales ya están puestos.',
     more: 'Más ajustes',
     name: OPTION_WORDS.es.name,
+    none: OPTION_WORDS.es.value.none,
     option: {
       width: 'Ancho de la tira, a lo largo de los dedos; auto: el mayor de 20, 18, 15, 12 del que los rebajes dejan dos tercios',
       thickness: 'Grosor de la lámina (3/32 de pulgada son 2,4)',
@@ -115,7 +116,7 @@ export const spanish: Texts = {
       crossingPlay: 'Espacio de más en la comisura donde cruza una capa',
       proximalGap: 'Distancia de la comisura al borde proximal de la tira',
       freeFlexion: 'Flexión de la IFP que el borde distal deja libre, hasta donde lo permite el ancho mínimo',
-      paperReading: 'Dónde queda el extremo inicial de la tira de papel en su escala, + si falta longitud; none: sin tira de papel',
+      paperReading: 'Dónde queda el extremo inicial de la tira de papel en su escala, + si falta longitud; vacío: sin tira de papel',
       outline: 'Bordes que siguen las comisuras, o una pieza recta que se estira para seguirlas',
       minimumWidth: 'Lo más estrecho que puede dejar el rebaje palmar; auto: 10, y 8 en una mano de menos de 65 de ancho',
       differential: 'Ángulo MCF entre dedos sujetos y rodeados',

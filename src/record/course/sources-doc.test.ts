@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest';
 import * as planFigures from '../../block/figures.ts';
 import { PLAN_RULES, planNote } from '../../block/plan-notes.ts';
 import { englishCourse } from '../../words/advice/course/english.ts';
-import * as angleFigures from './angle-change.ts';
 import * as courseFigures from './course.ts';
 import * as ruleFigures from './course-rules.ts';
 import * as harmFigures from './harm.ts';
@@ -30,7 +29,7 @@ function numbersOf(module: object, prefix = ''): readonly (readonly [name: strin
 
 describe('docs/sources.md', () => {
   it('has each figure of plan and course with its value and a source, and none that is no longer there', () => {
-    const modules = [planFigures, ruleFigures, harmFigures, courseFigures, angleFigures, slopeFigures];
+    const modules = [planFigures, ruleFigures, harmFigures, courseFigures, slopeFigures];
     const figures = modules.flatMap((module) => numbersOf(module));
     const written = rows.filter(([name = '']) => /^[A-Z_]+(\.\w+)?$/.test(name) && !name.startsWith('NCT'));
     expect(written.map(([name, value]) => `${name} ${value}`).toSorted()).toEqual(

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { CUT_SHEET, cutUpSheet } from './box-instances.ts';
+import { CUT_SHEET, cutUpSheet } from '../../../tests/box-instances.ts';
 import { fillOneSheet } from './fill-one-sheet.ts';
 import type { PackPart } from './pack-box.ts';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { CUT_SHEET, cutUpSheet } from '../../../tests/box-instances.ts';
 import { times } from '../../../tests/by-night.ts';
-import { CUT_SHEET, cutUpSheet } from './box-instances.ts';
 import { layOut } from './lay-out.ts';
 import { GRAINS, type Grain, type Layout, type LayRules, type SheetPart, type StockSheet } from './layout.ts';
 import { layoutFaults } from './layout-faults.ts';

@@ -1,6 +1,6 @@
+import type { DigitName, Side } from '../../hand/digits.ts';
 import { plain } from '../../units/number.ts';
 import { capital, handEnglish } from '../hand-words.ts';
-import type { LetterFigures } from './letter-figures.ts';
 
 const n = (value: number) => plain(value, 1);
 const list = (parts: readonly string[]) => (parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`);
@@ -50,3 +50,18 @@ export const englishLetter = {
   date: 'Date',
   page: (page: number, pages: number) => `page ${page} of ${pages}`,
 };
+
+/** What the sentences of a letter are put together from. Degrees; motion in neutral-zero notation. */
+export interface LetterFigures {
+  readonly who: { readonly side: Side; readonly digit: DigitName; readonly diagnosis: string | null; readonly weeks: number | null };
+  /** `from` is null for a case of one visit; `hours` worn a day, the mean of what was noted. */
+  readonly course: { readonly from: string | null; readonly to: string; readonly weeks: number; readonly hours: number | null };
+  readonly strip: {
+    readonly held: readonly DigitName[];
+    readonly higher: boolean;
+    readonly others: readonly DigitName[];
+    readonly differential: number | null;
+  };
+  /** `own`: the patient has a goal of their own; `other`: full flexion is the other hand's. */
+  readonly goal: { readonly degrees: number; readonly own: boolean; readonly flexionFull: number; readonly other: boolean };
+}

@@ -1,7 +1,7 @@
 import { arcOf, flattened, type LineArcPath, type Point, type Segment, segmentsOf, type Vertex } from '../../geometry/path.ts';
 import type { Circle } from '../../pattern/pattern.ts';
 import { degrees } from '../../units/angle.ts';
-import { BULGE_DECIMALS, COORDINATE_DECIMALS, fixed, READ_BULGE_DECIMALS, READ_DECIMALS } from '../../units/number.ts';
+import { BULGE_DECIMALS, COORDINATE_DECIMALS, fixed, plain, READ_BULGE_DECIMALS, READ_DECIMALS } from '../../units/number.ts';
 import type { DrawnItem } from '../draw-order.ts';
 import type { DxfSettings } from '../output-settings.ts';
 
@@ -33,7 +33,7 @@ interface Written {
   readonly bulge: (value: number) => string;
 }
 const EXACT: Written = { coordinate: (value) => fixed(value, COORDINATE_DECIMALS), bulge: (value) => fixed(value, BULGE_DECIMALS) };
-const READ: Written = { coordinate: (value) => fixed(value, READ_DECIMALS), bulge: (value) => fixed(value, READ_BULGE_DECIMALS) };
+const READ: Written = { coordinate: (value) => plain(value, READ_DECIMALS), bulge: (value) => plain(value, READ_BULGE_DECIMALS) };
 
 function pathShapes(path: LineArcPath, settings: DxfSettings, written: Written): readonly DxfShape[] {
   const [from, to] = path.vertices;

@@ -3,7 +3,7 @@ import { inkedPixels, rasterise } from '../../../tests/picture.ts';
 import { polyline } from '../../geometry/path.ts';
 import type { Drawing, DrawnShape, DrawnText } from '../../pattern/drawing.ts';
 import { TONES } from '../drawing-style.ts';
-import { svgDrawingInNode } from './svg-drawing-node.ts';
+import { svgDrawingInNode } from './svg-node.ts';
 
 const square = polyline(
   [

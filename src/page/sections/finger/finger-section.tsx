@@ -1,5 +1,6 @@
 import { DIGITS } from '../../../hand/digits.ts';
 import { capital } from '../../../words/hand-words.ts';
+import { halfMotionWords } from '../../looks.ts';
 import { Choice } from '../../parts/choice.tsx';
 import { Field, useFault } from '../../parts/field.tsx';
 import { focusNext } from '../../parts/focus.ts';
@@ -61,12 +62,7 @@ function Motion() {
   const faultA = useFault('motion.active.lacks');
   const faultB = useFault('motion.active.bends');
   const fault = faultA ?? faultB;
-  const half =
-    lacks.kind === 'degrees' && bends.kind === 'blank'
-      ? texts.finger.notBent
-      : bends.kind === 'degrees' && lacks.kind === 'blank'
-        ? texts.finger.notStraightened
-        : texts.finger.how;
+  const half = halfMotionWords(store.entries.value, texts) ?? texts.finger.how;
   return (
     <fieldset class="plain motion">
       <legend>{texts.finger.pip}</legend>

@@ -13,6 +13,8 @@ export const fingerWords = threeLanguages(
     beyond: 'hyper',
     notBent: 'bending not measured, taken as full',
     notStraightened: 'straightening not measured, taken as full',
+    bendToo: 'type how far it bends too',
+    straightenToo: 'type what it lacks to straight too',
     shownBack: (motion: string) => `neutral-zero ${motion}`,
     motion: {
       active: 'PIP, active',
@@ -35,6 +37,8 @@ export const fingerWords = threeLanguages(
     beyond: 'hiper',
     notBent: 'flexión sin medir, se toma como completa',
     notStraightened: 'extensión sin medir, se toma como completa',
+    bendToo: 'escriba también hasta dónde flexiona',
+    straightenToo: 'escriba también lo que falta extender',
     shownBack: (motion) => `cero neutro ${motion}`,
     motion: {
       active: 'IFP, activa',
@@ -57,6 +61,8 @@ export const fingerWords = threeLanguages(
     beyond: 'über',
     notBent: 'Beugung nicht gemessen, gilt als voll',
     notStraightened: 'Streckung nicht gemessen, gilt als voll',
+    bendToo: 'auch eintragen, wie weit er beugt',
+    straightenToo: 'auch eintragen, was zur Streckung fehlt',
     shownBack: (motion) => `Neutral-Null ${motion}`,
     motion: {
       active: 'PIP, aktiv',

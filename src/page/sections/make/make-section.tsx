@@ -73,9 +73,12 @@ function Result({ shown }: { readonly shown: Drawn }) {
       />
       <ResultPicture shown={shown} />
       {note ? <p class={isCurrent ? 'banner' : 'banner kept'}>{note}</p> : null}
-      <p class="sentence" id="sentence">
-        <ResultWords shown={shown} />
-      </p>
+      <div class="sentence">
+        <p id="sentence">
+          <ResultWords shown={shown} />
+        </p>{' '}
+        <PanelButton name="figures">{texts.pattern.figures}</PanelButton>
+      </div>
     </>
   );
 }
@@ -111,6 +114,8 @@ function PrintRow() {
   const words = texts.make;
   const missing = useComputed(() => store.derived.value.missing).value;
   const isStopped = store.entries.value.stop === 'some';
+  // A strip is tried in paper round the fingers; a plate has no such trial.
+  const isPlate = useComputed(() => store.shown.value?.kind === 'plate').value;
   const name = missing[0] === undefined ? null : fieldName(missing[0], texts);
   const need = name === null ? null : missing.length > 1 ? words.missingMore(name, missing.length - 1) : words.missing(name);
   return (
@@ -128,8 +133,12 @@ function PrintRow() {
             {words.print}
           </button>
         )}
+        {isPlate ? null : (
+          <button type="button" id="print-trial" onClick={() => void savePattern(store, 'trial')}>
+            {words.trial}
+          </button>
+        )}
         <PanelButton name="files">{words.files}</PanelButton>
-        <PanelButton name="figures">{texts.pattern.figures}</PanelButton>
       </div>
       <p class="hint" id="print-line">
         <select

@@ -3,6 +3,7 @@ import { useEffect } from 'preact/hooks';
 import type { DigitName } from '../../../hand/digits.ts';
 import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS, type PalmFieldId } from '../../../hand/fields.ts';
 import { capital } from '../../../words/hand-words.ts';
+import { wantsPlate } from '../../derive-plate.ts';
 import { lengthOf } from '../../hand-file.ts';
 import { Choice } from '../../parts/choice.tsx';
 import { Field } from '../../parts/field.tsx';
@@ -27,7 +28,8 @@ const ASKED_ROWS = GRID_ROWS.filter((id) => 'needed' in DIGIT_FIELDS[id]);
 export function MeasureSection() {
   const store = useStore();
   const texts = store.texts.value;
-  const isPlate = useComputed(() => store.derived.value.drawn?.kind === 'plate' || store.entries.value.block === 'plate').value;
+  // By what is planned, not by what is drawn: half a number typed into the palm draws nothing, and its field must not go away.
+  const isPlate = useComputed(() => store.entries.value.stop !== 'some' && wantsPlate(store.entries.value, store.derived.value.plan)).value;
   const middle = isPlate ? store.middle.value : 'fingers';
   // The hand turns by itself when the focus goes to a measure of the back, once for all fingers.
   useEffect(
@@ -143,7 +145,7 @@ function FingerGrid() {
         </tbody>
       </table>
       <RowButtons />
-      <p class="hint enter-hint">{texts.measure.enter}</p>
+      <p class="hint enter-hint">{store.entries.value.sizeGroup === 'child' ? texts.measure.enterChild : texts.measure.enter}</p>
     </>
   );
 }
@@ -193,7 +195,8 @@ function Cell({ digit, id, asked }: { readonly digit: DigitName; readonly id: Gr
   const wrong = useComputed(
     () => (store.checked.value || store.left.value.includes(where)) && store.faults.value.some((f) => f.field === where),
   ).value;
-  if (!asked && text.trim() === '') return <span class="not-used">{texts.value.measure.notUsed}</span>;
+  const isNeeded = useComputed(() => store.derived.value.missing.includes(where)).value;
+  if (!asked && !isNeeded && text.trim() === '') return <span class="not-used">{texts.value.measure.notUsed}</span>;
   const name = `${texts.value.hand.first[digit]}: ${measured(id, texts.value)}, ${texts.value[settings.value.unit]}`;
   return (
     <span class={wrong ? 'cell wrong' : text === '' ? 'cell empty' : 'cell'}>
@@ -215,8 +218,9 @@ function Cell({ digit, id, asked }: { readonly digit: DigitName; readonly id: Gr
   );
 }
 
-/** "≈ 25": what stands in for a length that is not measured. */
+/** "≈ 25": what stands in for a length that is not measured; of a child nothing does. */
 function placeholderOf(store: Store, digit: DigitName, id: DigitFieldId): string | undefined {
+  if (store.entries.value.sizeGroup === 'child') return undefined;
   const { pictured } = store.derived.value;
   const value = pictured?.digits[digit]?.[id];
   if (value === undefined) return undefined;
@@ -292,7 +296,7 @@ function PalmFields() {
   const unit = texts[store.settings.value.unit];
   return (
     <div class="palm">
-      <p class="hint">{texts.measure.palmAbout}</p>
+      <p class="hint">{store.entries.value.sizeGroup === 'child' ? texts.measure.palmAboutChild : texts.measure.palmAbout}</p>
       <DrawnHandPicture shown="hand" />
       <div class="pair">
         {(Object.keys(PALM_FIELDS) as PalmFieldId[]).map((id) => (

@@ -32,6 +32,8 @@ export function OptionsPanel() {
             unit={unit(o.unit)}
             hint={texts.options.option[o.key]}
             numeric={settings.unit !== 'in'}
+            placeholder={o.word === 'none' ? texts.options.none : undefined}
+            optional={o.word === 'none'}
           />
         ))}
       </div>

@@ -1,8 +1,11 @@
 import { useComputed } from '@preact/signals';
 import type { Block } from '../../../block/block.ts';
 import { DIGITS, type DigitName } from '../../../hand/digits.ts';
+import { capital } from '../../../words/hand-words.ts';
 import { arrangementDetail, arrangementTitle, plateAngleText } from '../../arrangement-words.ts';
 import { wantsPlate } from '../../derive-plate.ts';
+import { unmeasuredEnd } from '../../hand-file.ts';
+import { halfMotionWords } from '../../looks.ts';
 import { PanelButton } from '../../parts/panel.tsx';
 import { Spoken } from '../../parts/spoken.tsx';
 import { useStore } from '../../parts/store-context.ts';
@@ -49,12 +52,21 @@ export function Suggestions() {
         {plan && average ? <span class="unit"> ({words.onAverage})</span> : null}
       </legend>
       <List />
-      {plan === null ? <p class="hint">{store.entries.value.stop === 'some' ? texts.stop.stopped : words.nothingYet}</p> : null}
+      {plan === null ? <NothingYet /> : null}
       <PanelButton name="ways" class="wide">
         {words.ways}
       </PanelButton>
     </fieldset>
   );
+}
+
+/** Why nothing is suggested: a stop sign, an end of the motion that all hangs on, or nothing said yet. */
+function NothingYet() {
+  const store = useStore();
+  const texts = store.texts.value;
+  const entries = store.entries.value;
+  const half = unmeasuredEnd(entries) === null ? null : halfMotionWords(entries, texts);
+  return <p class="hint">{entries.stop === 'some' ? texts.stop.stopped : half ? `${capital(half)}.` : texts.suggestions.nothingYet}</p>;
 }
 
 function List() {

@@ -6,7 +6,7 @@ import type { PlanWords } from './plan-words.ts';
 
 const d = (value: number) => plain(value, 1);
 const degrees = (value: number) => `${d(value)} ${d(value) === '1' ? 'degree' : 'degrees'}`;
-const ofHundred = (chance: number) => `${plain(chance * 100, 0)} in 100`;
+const inTen = (chance: number) => `${plain(chance * 10, 0)} in 10`;
 const finger = (digit: DigitName) => `${digit} finger`;
 const list = (digits: readonly DigitName[]) => digits.join(' and ');
 
@@ -61,9 +61,9 @@ export const english: PlanWords = {
     STRIP_FIRST: ({ smaller, larger }) =>
       `Both motions are lacking, but the smaller deficit (${d(smaller)}) is under a third of the larger (${d(larger)}): a strip for the larger first, a plate second. One is made at a time.`,
     MEASURE_AGAIN: ({ motion, deficit, chance }) =>
-      `A reading of ${degrees(deficit)} leaves it open whether PIP ${motion} lacks 10 (by measuring error alone, ${ofHundred(chance)}). Measure it twice more and enter the mean of the three.`,
+      `With a reading of ${degrees(deficit)} the chances are ${inTen(chance)} that PIP ${motion} truly lacks 10 or more (by measuring error alone). Measure it twice more and enter the mean of the three.`,
     STILL_UNSURE: ({ motion, deficit, chance, readings }) =>
-      `The mean of ${readings} readings, ${degrees(deficit)}, still leaves it open whether PIP ${motion} lacks 10 (${ofHundred(chance)}): both plans are shown, you decide.`,
+      `The mean of ${readings} readings, ${degrees(deficit)}, still leaves it open: the chances are ${inTen(chance)} that PIP ${motion} truly lacks 10 or more. Both plans are shown, you decide.`,
     PASSIVE_ALIKE: ({ motion, active, passive }) =>
       `PIP ${motion} lacks ${degrees(active)} actively and ${d(passive)} passively: the joint is stiff, and redirecting active motion may gain little. Weigh ${ALTERNATIVES} first.`,
     LARGE_DEFICIT: ({ motion, deficit }) =>

@@ -7,7 +7,7 @@ import type { PlanWords } from './plan-words.ts';
 
 const d = (value: number, decimals = 1) => plain(value, decimals).replace('.', ',');
 const degrees = (value: number) => `${d(value)} Grad`;
-const ofHundred = (chance: number) => `${d(chance * 100, 0)} von 100`;
+const inTen = (chance: number) => `in ${d(chance * 10, 0)} von 10 Fällen`;
 const FINGER = handGerman.finger;
 const list = (digits: readonly DigitName[]) => digits.map((digit) => FINGER[digit]).join(' und ');
 const MOTION: Readonly<Record<Motion, string>> = { extension: 'PIP-Streckung', flexion: 'PIP-Beugung' };
@@ -66,9 +66,9 @@ export const german: PlanWords = {
     STRIP_FIRST: ({ smaller, larger }) =>
       `Beide Bewegungen fehlen, aber das kleinere Defizit (${d(smaller)}) ist unter einem Drittel des größeren (${d(larger)}): zuerst ein Streifen für das größere, danach eine Handschiene. Angefertigt wird eins nach dem anderen.`,
     MEASURE_AGAIN: ({ motion, deficit, chance }) =>
-      `Mit ${degrees(deficit)} ist offen, ob der ${MOTION[motion]} 10 fehlen (allein nach dem Messfehler ${ofHundred(chance)}). Noch zweimal messen und das Mittel der drei eintragen.`,
+      `Bei einem Messwert von ${degrees(deficit)} fehlen der ${MOTION[motion]} ${inTen(chance)} wirklich 10 oder mehr (allein nach dem Messfehler). Noch zweimal messen und das Mittel der drei eintragen.`,
     STILL_UNSURE: ({ motion, deficit, chance, readings }) =>
-      `Das Mittel aus ${readings} Messungen, ${degrees(deficit)}, lässt noch offen, ob der ${MOTION[motion]} 10 fehlen (${ofHundred(chance)}): Beide Pläne stehen da, Sie entscheiden.`,
+      `Auch das Mittel aus ${readings} Messungen, ${degrees(deficit)}, lässt es offen: Der ${MOTION[motion]} fehlen ${inTen(chance)} wirklich 10 oder mehr. Beide Pläne stehen da, Sie entscheiden.`,
     PASSIVE_ALIKE: ({ motion, active, passive }) =>
       `Der ${MOTION[motion]} fehlen aktiv ${degrees(active)} und passiv ${d(passive)}: Das Gelenk ist steif, umgelenkte aktive Bewegung bringt vielleicht wenig. Zuerst abwägen: ${ALTERNATIVES}.`,
     LARGE_DEFICIT: ({ motion, deficit }) =>

@@ -120,6 +120,15 @@ describe.each(LANGUAGE_IDS)('the plan in %s', (language) => {
     for (const note of notes) expect(sayPlanNote(note, language)).not.toMatch(language === 'en' ? /\d,\d/ : /\d\.\d/);
   });
 
+  it('says a chance in tenths, which a patient can be told', () => {
+    const inTen = { en: '6 in 10', es: '6 de cada 10', de: '6 von 10' }[language];
+    const said = (['MEASURE_AGAIN', 'STILL_UNSURE'] as const).map((rule) =>
+      sayPlanNote(planNote(rule, 'first', { ...FIGURES.STILL_UNSURE, chance: 0.612 }), language),
+    );
+    for (const sentence of said) expect(sentence).toContain(inTen);
+    for (const sentence of said) expect(sentence).not.toMatch(/61|%/);
+  });
+
   it('says what follows', () => {
     expectSentence(sayNext([{ kind: 'differential', from: 20, to: 25 }, { kind: 'plate', degrees: 55 }, { kind: 'refer' }], language));
   });

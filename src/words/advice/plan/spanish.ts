@@ -7,7 +7,7 @@ import type { PlanWords } from './plan-words.ts';
 
 const d = (value: number, decimals = 1) => plain(value, decimals).replace('.', ',');
 const degrees = (value: number) => `${d(value)} ${d(value) === '1' ? 'grado' : 'grados'}`;
-const ofHundred = (chance: number) => `${d(chance * 100, 0)} de cada 100`;
+const inTen = (chance: number) => `en ${d(chance * 10, 0)} de cada 10 casos`;
 const FINGER = handSpanish.short;
 const finger = (digit: DigitName) => `dedo ${FINGER[digit]}`;
 const list = (digits: readonly DigitName[]) => digits.map((digit) => FINGER[digit]).join(' y ');
@@ -65,9 +65,9 @@ export const spanish: PlanWords = {
     STRIP_FIRST: ({ smaller, larger }) =>
       `Faltan los dos movimientos, pero el déficit menor (${d(smaller)}) es menos de un tercio del mayor (${d(larger)}): primero una tira para el mayor, después una férula. Se hace una cosa cada vez.`,
     MEASURE_AGAIN: ({ motion, deficit, chance }) =>
-      `Con ${degrees(deficit)} no se sabe si a la ${MOTION[motion]} le faltan 10 (solo por el error de medida, ${ofHundred(chance)}). Mídala dos veces más y anote la media de las tres.`,
+      `Con una lectura de ${degrees(deficit)}, ${inTen(chance)} a la ${MOTION[motion]} le faltan de verdad 10 o más (solo por el error de medida). Mídala dos veces más y anote la media de las tres.`,
     STILL_UNSURE: ({ motion, deficit, chance, readings }) =>
-      `La media de ${readings} medidas, ${degrees(deficit)}, sigue sin decir si a la ${MOTION[motion]} le faltan 10 (${ofHundred(chance)}): se muestran los dos planes, usted decide.`,
+      `Tampoco la media de ${readings} medidas, ${degrees(deficit)}, lo aclara: ${inTen(chance)} a la ${MOTION[motion]} le faltan de verdad 10 o más. Se muestran los dos planes, usted decide.`,
     PASSIVE_ALIKE: ({ motion, active, passive }) =>
       `A la ${MOTION[motion]} le faltan ${degrees(active)} en activo y ${d(passive)} en pasivo: la articulación está rígida, y redirigir el movimiento activo quizá gane poco. Valore primero ${ALTERNATIVES}.`,
     LARGE_DEFICIT: ({ motion, deficit }) =>

@@ -1,5 +1,5 @@
-import { seeded } from '../../units/chance.ts';
-import type { SheetPart } from './layout.ts';
+import type { SheetPart } from '../src/sheet/plastic/layout.ts';
+import { seeded } from '../src/units/chance.ts';
 
 /** Sides of the sheet that is cut up, mm. */
 export const CUT_SHEET = { id: 'sheet', along: 600, across: 400 };
