@@ -24,6 +24,7 @@ export const makeWords = threeLanguages(
     empty:
       'Makes the flat pattern of a small thermoplastic orthosis that holds one finger’s MP joint apart from its neighbours, so that active motion goes to its PIP joint. For hand therapists.',
     emptyHow: 'Choose the finger, type what it lacks, measure three fingers, print.',
+    worn: 'One worn on the left hand, for the ring finger. The hand is invented.',
     example: 'Look at an example',
     exampleShown: 'This is an example with an invented hand. “New patient” empties it.',
     onAverage: 'An average hand, not yours: measure before you print.',
@@ -62,6 +63,7 @@ export const makeWords = threeLanguages(
     empty:
       'Hace el patrón plano de una ortesis termoplástica pequeña que mantiene la MCF de un dedo aparte de sus vecinos, para que el movimiento activo vaya a su IFP. Para terapeutas de mano.',
     emptyHow: 'Elija el dedo, escriba lo que le falta, mida tres dedos, imprima.',
+    worn: 'Una puesta en la mano izquierda, para el dedo anular. La mano es inventada.',
     example: 'Ver un ejemplo',
     exampleShown: 'Es un ejemplo con una mano inventada. «Otro paciente» lo vacía.',
     onAverage: 'Una mano media, no la medida: mida antes de imprimir.',
@@ -100,6 +102,7 @@ export const makeWords = threeLanguages(
     empty:
       'Zeichnet das flache Schnittmuster einer kleinen thermoplastischen Orthese, die das MP-Gelenk eines Fingers anders hält als die Nachbarn, damit aktive Bewegung in sein PIP-Gelenk geht. Für die Handtherapie.',
     emptyHow: 'Finger wählen, eintragen, was ihm fehlt, drei Finger messen, drucken.',
+    worn: 'Eine auf der linken Hand getragen, für den Ringfinger. Die Hand ist erfunden.',
     example: 'Ein Beispiel ansehen',
     exampleShown: 'Ein Beispiel mit erfundener Hand. „Neue Person“ leert es.',
     onAverage: 'Eine Durchschnittshand, noch nicht diese: vor dem Drucken messen.',
