@@ -37,7 +37,7 @@ const context = await browser.newContext({ locale: 'en-GB', viewport: { width: 1
 const page = await context.newPage();
 await page.goto(pathToFileURL(PAGE).href);
 await page.locator('#open-file').setInputFiles(demo);
-await page.locator('svg.moulded').waitFor();
+await page.locator('.result-picture svg.moulded').waitFor();
 const session = await context.newCDPSession(page);
 const heap = async () => {
   await session.send('HeapProfiler.collectGarbage');

@@ -2,10 +2,9 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdir, mkdtemp, readdir, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { createCase, loadCase } from '../src/files/case-store.ts';
+import { buildCaseWriter } from './built-command.ts';
 import { sampleCase } from './sample-case.ts';
 
 /** Kills at random moments while others add, 200 by night (`npm run nightly`); tests/faults/case-at-call.test.ts kills at each single call. */
@@ -18,16 +17,7 @@ let files = 0;
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'case-killed-'));
   writer = join(folder, 'writer.mjs');
-  const entry = fileURLToPath(new URL('case-writer.ts', import.meta.url));
-  await build({
-    entryPoints: [entry],
-    outfile: writer,
-    bundle: true,
-    platform: 'node',
-    format: 'esm',
-    target: 'node20',
-    logLevel: 'error',
-  });
+  await buildCaseWriter(writer);
 });
 afterAll(() => rm(folder, { recursive: true }));
 

@@ -18,22 +18,28 @@ export function sampleVisit({ pip, passive, rest = {} }: SampleVisit, week = 0):
   return { date, goniometry: { pip: { active: motion(pip), ...(passive && { passive: motion(passive) }) } }, ...rest };
 }
 
-export const sampleFile = (visits: readonly SampleVisit[] = [], rest: Readonly<Record<string, unknown>> = {}): Record<string, unknown> => ({
+type Rest = Readonly<Record<string, unknown>>;
+
+/** The file of an invented case of a left ring finger. */
+export const fileOf = (visits: readonly Rest[], rest: Rest = {}): Record<string, unknown> => ({
   schema: CASE_SCHEMA_ID,
   code: 'TEST-1',
   side: 'left',
   digit: 'ring',
   invented: true,
   ...rest,
-  visits: visits.map(sampleVisit),
+  visits,
 });
 
-/** The case that the file makes. Throws with its problems when it makes none. */
-export function sampleCase(visits: readonly SampleVisit[], rest: Readonly<Record<string, unknown>> = {}): Case {
-  const read = readCase(sampleFile(visits, rest));
+/** The case that a file makes. Throws with its problems when it makes none. */
+export function caseOf(file: Rest): Case {
+  const read = readCase(file);
   if (!read.ok) throw new Error(read.problems.map((p) => p.message).join('\n'));
   return read.value;
 }
+
+export const sampleFile = (visits: readonly SampleVisit[] = [], rest: Rest = {}) => fileOf(visits.map(sampleVisit), rest);
+export const sampleCase = (visits: readonly SampleVisit[], rest: Rest = {}): Case => caseOf(sampleFile(visits, rest));
 
 export const strip = (
   differential: number,

@@ -1,9 +1,8 @@
 import type { Joint } from '../src/hand/target-motion.ts';
 import type { Case } from '../src/record/case.ts';
-import { CASE_SCHEMA_ID } from '../src/record/case-schema.ts';
 import { parseMotion } from '../src/record/motion-text.ts';
-import { readCase } from '../src/record/read-case.ts';
 import { addDays } from '../src/units/day.ts';
+import { caseOf, fileOf } from './sample-case.ts';
 
 /** What a visit of a written course may say besides its day and active PIP motion; motion as it is typed, "25/85". */
 export interface CourseNotes {
@@ -60,21 +59,8 @@ export function courseVisit([day, pip, notes = {}]: CourseVisit): Record<string,
   };
 }
 
-export function courseFile(visits: readonly CourseVisit[], rest: Readonly<Record<string, unknown>> = {}): Record<string, unknown> {
-  return {
-    schema: CASE_SCHEMA_ID,
-    code: 'TEST-1',
-    side: 'left',
-    digit: 'ring',
-    invented: true,
-    ...rest,
-    visits: visits.map(courseVisit),
-  };
-}
+type Rest = Readonly<Record<string, unknown>>;
 
+export const courseFile = (visits: readonly CourseVisit[], rest: Rest = {}) => fileOf(visits.map(courseVisit), rest);
 /** The case of an invented course of a ring finger. Throws with its problems when it makes none. */
-export function sampleCourse(visits: readonly CourseVisit[], rest: Readonly<Record<string, unknown>> = {}): Case {
-  const read = readCase(courseFile(visits, rest));
-  if (!read.ok) throw new Error(read.problems.map((p) => p.message).join('\n'));
-  return read.value;
-}
+export const sampleCourse = (visits: readonly CourseVisit[], rest: Rest = {}): Case => caseOf(courseFile(visits, rest));

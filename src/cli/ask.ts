@@ -1,4 +1,5 @@
 import { createInterface } from 'node:readline';
+import { quote } from '../units/quote.ts';
 
 /** What a person is asked for when a flag does not say it. */
 export interface Question {
@@ -95,5 +96,5 @@ export function readYesNo(text: string): ReturnType<Question['read']> {
   const word = text.trim().toLowerCase();
   if (word === 'yes' || word === 'y') return { ok: true, value: true };
   if (word === 'no' || word === 'n') return { ok: true, value: false };
-  return { ok: false, reason: `"${word.slice(0, 20)}" is neither yes nor no` };
+  return { ok: false, reason: `${quote(word)} is neither yes nor no` };
 }

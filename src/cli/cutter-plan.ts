@@ -8,7 +8,7 @@ import { CONTENTS, type MachineChoices, machineDrawing } from '../sheet/cutter/m
 import { getOwn, parseJsonText } from '../units/json-text.ts';
 import { parseLength } from '../units/length.ts';
 import { plain } from '../units/number.ts';
-import { visible } from '../units/quote.ts';
+import { quote, visible } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { didYouMean } from '../units/typed-name.ts';
 import { DEFAULT_OUTPUT_SETTINGS, type DxfSettings, type OutputSettings } from '../writers/output-settings.ts';
@@ -146,7 +146,7 @@ async function namedCutter(name: string): Promise<Result<CutterProfile>> {
   if (known) return success(known);
   if (!/[/\\.]/.test(name)) {
     const ids = cutters().map((profile) => profile.id);
-    return failure(flagProblem('--cutter', `there is no cutter "${visible(name)}"${didYouMean(name, ids, 'the cutters are')}`));
+    return failure(flagProblem('--cutter', `there is no cutter ${quote(name)}${didYouMean(name, ids, 'the cutters are')}`));
   }
   const text = await readText(name, LARGEST_PROFILE);
   const json = text.ok ? parseJsonText(text.value, name) : text;
@@ -157,6 +157,6 @@ function wholeNumber(flag: string, text: string | undefined, high: number, probl
   if (text === undefined) return undefined;
   const value = /^\d{1,3}$/.test(text.trim()) ? Number(text) : Number.NaN;
   if (value <= high) return value;
-  problems.push(flagProblem(flag, `"${visible(text)}" is not a whole number from 0 to ${high}`));
+  problems.push(flagProblem(flag, `${quote(text)} is not a whole number from 0 to ${high}`));
   return undefined;
 }

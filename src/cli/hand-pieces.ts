@@ -12,6 +12,7 @@ import type { CutPiece } from '../sheet/plastic/cut-list.ts';
 import { platePiece, type Relief, stripPieceAndRelief } from '../sheet/plastic/piece.ts';
 import { getOwn } from '../units/json-text.ts';
 import { LENGTH_UNITS, type LengthUnit } from '../units/length.ts';
+import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { type HandRow, type RowError, rowErrorOf, unitsOfRow } from './read-hand-rows.ts';
 
@@ -100,7 +101,7 @@ export class RowReader {
     if (block) return success(this.strip(hand, block));
     const plate = plateById(cell);
     if (plate) return plateRequest(hand, plate);
-    const message = `there is no block or plate "${cell.slice(0, 48)}". The blocks are ${ids(blocks())}; the plates are ${ids(plates())}.`;
+    const message = `there is no block or plate ${quote(cell)}. The blocks are ${ids(blocks())}; the plates are ${ids(plates())}.`;
     return failure({ code: 'BLOCK_UNKNOWN', where: 'block', message, kind: 'input' });
   }
 

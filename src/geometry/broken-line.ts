@@ -78,7 +78,7 @@ export function leastDistance(one: BrokenLine, other: BrokenLine): number {
 export function distanceToSegment(p: Point, from: Point, to: Point): number {
   const [dx, dy] = [to.x - from.x, to.y - from.y];
   const t = Math.min(1, Math.max(0, ((p.x - from.x) * dx + (p.y - from.y) * dy) / (dx * dx + dy * dy || 1)));
-  // Not Math.hypot, see `support`.
+  // Not Math.hypot, see `distanceBetween`.
   return Math.sqrt((p.x - from.x - t * dx) ** 2 + (p.y - from.y - t * dy) ** 2);
 }
 

@@ -74,7 +74,7 @@ export interface Body {
 
 /** Support function: how far the body reaches from its centre in the unit direction (nx, ny). */
 export function support(body: Body, nx: number, ny: number): number {
-  // Math.hypot guards against overflow, which lengths of a hand are far from, and takes ten times as long.
+  // Not Math.hypot, see `distanceBetween`.
   return Math.sqrt((body.a * nx) ** 2 + (body.b * ny) ** 2) + body.offset;
 }
 

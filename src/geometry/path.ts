@@ -15,6 +15,11 @@ export interface LineArcPath {
   readonly vertices: readonly Vertex[];
 }
 
+/** Not Math.hypot, which guards against overflow, far from lengths of a hand, and takes ten times as long. */
+export function distanceBetween(p: Point, q: Point): number {
+  return Math.sqrt((p.x - q.x) ** 2 + (p.y - q.y) ** 2);
+}
+
 export interface Box {
   readonly minX: number;
   readonly minY: number;
@@ -59,7 +64,7 @@ export function segmentsOf(path: LineArcPath): readonly Segment[] {
 }
 
 export function chord({ from, to }: Segment): number {
-  return Math.hypot(to.x - from.x, to.y - from.y);
+  return distanceBetween(from, to);
 }
 
 /** The arc of a curved segment, null for a line. Centre from chord and bulge: it lies (1 - bulge²)/(4 bulge) chords left of the middle. */
@@ -72,7 +77,7 @@ export function arcOf(segment: Segment): ArcShape | null {
   const center = { x: (from.x + to.x) / 2 - k * dy, y: (from.y + to.y) / 2 + k * dx };
   return {
     center,
-    radius: (Math.hypot(dx, dy) * (1 + bulge * bulge)) / (4 * Math.abs(bulge)),
+    radius: (chord(segment) * (1 + bulge * bulge)) / (4 * Math.abs(bulge)),
     startAngle: Math.atan2(from.y - center.y, from.x - center.x),
     sweep: 4 * Math.atan(bulge),
   };

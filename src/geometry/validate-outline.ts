@@ -5,9 +5,10 @@ import {
   arcOf,
   type Box,
   chord,
+  distanceBetween,
   type LineArcPath,
   type Point,
-  pointsAlong,
+  pointAlong,
   type Segment,
   segmentBox,
   segmentLength,
@@ -89,9 +90,7 @@ function crossings(segments: readonly Segment[]): readonly OutlineFault[] {
       const other = segments[j] as Segment;
       const corners = [...(j === i + 1 ? [one.to] : []), ...(i === 0 && j === segments.length - 1 ? [one.from] : [])];
       const near = 10 * SAME_POINT;
-      const shared = intersections(one, other).find(
-        (p) => !corners.some((c) => Math.hypot(p.x - c.x, p.y - c.y) <= near + tangentSlack(one, other)),
-      );
+      const shared = intersections(one, other).find((p) => !corners.some((c) => distanceBetween(p, c) <= near + tangentSlack(one, other)));
       if (shared) faults.push(fault('CROSSES_ITSELF', shared, 'touches or crosses itself, or has a doubled edge'));
     }
   }
@@ -115,25 +114,38 @@ function necks(segments: readonly Segment[]): readonly OutlineFault[] {
   for (const [i, segment] of segments.entries()) {
     const length = segmentLength(segment);
     const steps = Math.max(1, Math.ceil(length / NECK_STEP));
-    // Most edges lie far off, and their boxes show it: to the whole edge first, then to each point of it.
-    const around = boxes.flatMap((box, j) => (apart(boxes[i] as Box, box) ? [] : [j]));
-    for (const [k, p] of pointsAlong(segment, steps).entries()) {
-      const here = (starts[i] as number) + (k / steps) * length;
-      for (const j of around) {
-        const { minX, minY, maxX, maxY } = boxes[j] as Box;
-        if (p.x < minX - MINIMUM_FEATURE || p.x > maxX + MINIMUM_FEATURE || p.y < minY - MINIMUM_FEATURE || p.y > maxY + MINIMUM_FEATURE)
-          continue;
-        const other = segments[j] as Segment;
-        const near = nearestOn(other, p);
-        if (near.distance >= MINIMUM_FEATURE - SAME_POINT) continue;
-        const there = (starts[j] as number) + near.along * segmentLength(other);
+    // Most edges lie far off, and their boxes show it: to the whole edge first, then to each point of it. To itself an edge has no way round.
+    for (const [j, box] of boxes.entries()) {
+      if (j === i || apart(boxes[i] as Box, box)) continue;
+      const other = segments[j] as Segment;
+      const near = shareNear(segment, box);
+      for (let k = Math.ceil(near.from * steps); k < steps && k <= near.to * steps; k++) {
+        const p = pointAlong(segment, k / steps);
+        const { distance, along } = nearestOn(other, p);
+        if (distance >= MINIMUM_FEATURE - SAME_POINT) continue;
+        const here = (starts[i] as number) + (k / steps) * length;
+        const there = (starts[j] as number) + along * segmentLength(other);
         const way = Math.abs(here - there);
         if (Math.min(way, total - way) > NECK_WAY_ROUND)
-          return [fault('NECK', p, `is only ${near.distance.toFixed(2)} mm wide here, under ${MINIMUM_FEATURE} mm`)];
+          return [fault('NECK', p, `is only ${distance.toFixed(2)} mm wide here, under ${MINIMUM_FEATURE} mm`)];
       }
     }
   }
   return [];
+}
+
+/** The share of an edge, of its length, that can lie nearer to a box than the minimum feature; of an arc all of it. */
+function shareNear({ from, to, bulge }: Segment, box: Box): { readonly from: number; readonly to: number } {
+  if (bulge !== 0) return { from: 0, to: 1 };
+  const far = MINIMUM_FEATURE + SAME_POINT;
+  const along = (start: number, end: number, low: number, high: number): readonly [number, number] => {
+    if (start === end) return [0, 1];
+    const [one, other] = [(low - far - start) / (end - start), (high + far - start) / (end - start)];
+    return one < other ? [one, other] : [other, one];
+  };
+  const [fromX, toX] = along(from.x, to.x, box.minX, box.maxX);
+  const [fromY, toY] = along(from.y, to.y, box.minY, box.maxY);
+  return { from: Math.max(0, fromX, fromY), to: Math.min(1, toX, toY) };
 }
 
 /** Whether boxes lie more than the minimum feature, and rounding, from each other. */
@@ -144,8 +156,8 @@ function apart(a: Box, b: Box): boolean {
 
 /** Distance from a point to a segment, and where on it the nearest point lies (fraction of its length). */
 export function nearestOn(segment: Segment, p: Point): { readonly distance: number; readonly along: number } {
-  const toFrom = Math.hypot(p.x - segment.from.x, p.y - segment.from.y);
-  const toEnd = Math.hypot(p.x - segment.to.x, p.y - segment.to.y);
+  const toFrom = distanceBetween(p, segment.from);
+  const toEnd = distanceBetween(p, segment.to);
   const best = toFrom <= toEnd ? { distance: toFrom, along: 0 } : { distance: toEnd, along: 1 };
   const arc = arcOf(segment);
   if (!arc) {
@@ -153,14 +165,14 @@ export function nearestOn(segment: Segment, p: Point): { readonly distance: numb
     const dy = segment.to.y - segment.from.y;
     const t = ((p.x - segment.from.x) * dx + (p.y - segment.from.y) * dy) / (dx * dx + dy * dy);
     if (!(t > 0 && t < 1)) return best;
-    return { distance: Math.hypot(p.x - segment.from.x - t * dx, p.y - segment.from.y - t * dy), along: t };
+    return { distance: distanceBetween(p, { x: segment.from.x + t * dx, y: segment.from.y + t * dy }), along: t };
   }
   const angle = Math.atan2(p.y - arc.center.y, p.x - arc.center.x);
   if (!angleInSweep(angle, arc)) return best;
   const raw = arc.sweep >= 0 ? angle - arc.startAngle : arc.startAngle - angle;
   const turned = raw - 2 * Math.PI * Math.floor(raw / (2 * Math.PI));
   return {
-    distance: Math.abs(Math.hypot(p.x - arc.center.x, p.y - arc.center.y) - arc.radius),
+    distance: Math.abs(distanceBetween(p, arc.center) - arc.radius),
     along: turned > Math.abs(arc.sweep) ? 0 : turned / Math.abs(arc.sweep),
   };
 }

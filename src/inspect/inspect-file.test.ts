@@ -82,6 +82,15 @@ describe('inspectFile of hostile files', () => {
     expect(found.findings.map((finding) => [finding.code, finding.message.includes(String(LIMITS.bytes))])).toEqual([[102, true]]);
   });
 
+  it('quotes what it cannot read without the characters that a terminal obeys', () => {
+    const dxf = '0\nSECTION\n2\nENTITIES\n33\b0\nA\n0\nENDSEC\n0\nEOF\n';
+    const svg = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 \u202e9"><g transform="turn\u200b(3)"/></svg>';
+    const said = [dxf, svg].flatMap((text) => inspectFile(Buffer.from(text)).findings.map(({ message }) => message)).join(' ');
+    expect(said).toContain('"33\\u{8}0"');
+    expect(said).toContain('"0 \\u{202e}9"');
+    expect(said).toContain('"turn\\u{200b}(3)"');
+  });
+
   it('never throws, whatever is cut off or turned over in a file', () => {
     const sound =
       '<svg xmlns="http://www.w3.org/2000/svg" width="9mm" height="9mm" viewBox="0 0 9 9"><g id="CUT"><path d="M 1 1 L 5 1 A 2 2 0 0 1 5 5 Z"/></g></svg>';

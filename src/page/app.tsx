@@ -104,7 +104,7 @@ function Design() {
   return (
     <main class="design">
       {isShown('finger') ? <FingerSection /> : null}
-      <div class="middle">{PanelOf ? <PanelOf key={panel} /> : isShown('measure') ? <MeasureSection /> : null}</div>
+      {PanelOf || isShown('measure') ? <div class="middle">{PanelOf ? <PanelOf key={panel} /> : <MeasureSection />}</div> : null}
       {isShown('make') ? <MakeSection /> : null}
     </main>
   );

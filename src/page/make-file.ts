@@ -1,8 +1,10 @@
 import { makePattern, type PatternRequest } from '../pattern/make-pattern.ts';
 import type { Pattern } from '../pattern/pattern.ts';
+import { paperTrial } from '../pattern/strip/paper-trial.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../pattern/strip/strip-options.ts';
+import { validatePattern } from '../pattern/validate-pattern.ts';
 import { checkPrintScale } from '../sheet/paper/check-print-scale.ts';
-import type { SheetSettings } from '../sheet/paper/sheet-settings.ts';
+import { DEFAULT_SHEET_SETTINGS, type SheetSettings } from '../sheet/paper/sheet-settings.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { plain } from '../units/number.ts';
 import { failure, type Result, success } from '../units/result.ts';
@@ -17,13 +19,15 @@ import type { Entries } from './state.ts';
 
 const TYPES: Readonly<Record<WriterFormat, string>> = { svg: 'image/svg+xml', dxf: 'image/vnd.dxf', pdf: 'application/pdf' };
 
-/** What can be saved: a format, and of the PDF the pattern with the making sheet, or the page for the patient. */
-export type FileKind = WriterFormat | 'handout';
+/** What can be saved: a format, and of the PDF the pattern with the making sheet, the paper strip of a trial, or the page for the patient. */
+export type FileKind = WriterFormat | 'trial' | 'handout';
 
 export interface MadeFile {
   readonly name: string;
   readonly content: string | Uint8Array;
   readonly type: string;
+  /** How many pages a printed file has; null of a drawing. */
+  readonly pages: number | null;
 }
 
 /** What is printed on, and what the print has to say of the page. */
@@ -45,23 +49,41 @@ export function fileOf(
 ): Result<MadeFile> {
   const made = makePattern({ ...requestOf(drawn), language });
   if (!made.ok) return made;
-  const pattern = isStopAsked ? made.value.pattern : withUnaskedStop(made.value.pattern, language);
+  const drawing = kind === 'trial' ? withPaperTrial(made.value.pattern, drawn, language) : success(made.value.pattern);
+  if (!drawing.ok) return drawing;
+  const pattern = isStopAsked ? drawing.value : withUnaskedStop(drawing.value, language);
   const print = printIn(typedPrint, unit);
-  const format: WriterFormat = kind === 'handout' ? 'pdf' : kind;
+  const format: WriterFormat = kind === 'handout' || kind === 'trial' ? 'pdf' : kind;
   const settings = settingsFor(kind, pattern, print, language, layOutForPdf);
   if (!settings.ok) return settings;
   const writer = pageWriter(format, settings.value);
   const written = writer.write(pattern);
   if (!written.ok) return failure(...written.problems);
-  const about = kind === 'handout' ? '-handout' : settings.value.correction ? '-corrected' : '';
+  const about = kind === 'handout' ? '-handout' : `${kind === 'trial' ? '-paper' : ''}${settings.value.correction ? '-corrected' : ''}`;
   const name = outputFileName(`${drawn.hand.code}-${whatIsMade(drawn)}${about}`, writer.extension);
-  return success({ name, content: written.value, type: TYPES[format] });
+  return success({ name, content: written.value, type: TYPES[format], pages: writer.pages?.(pattern)?.count ?? null });
 }
 
-/** The pattern whose making pages begin their cautions with what was not asked. */
+/** The pattern with the paper strip of its trial. A plate has none. Fails as the paper strip does, and where it cannot be proved. */
+function withPaperTrial(pattern: Pattern, drawn: Drawn, language: Language): Result<Pattern> {
+  if (drawn.kind === 'plate') return success(pattern);
+  const { hand, block, options, date } = drawn;
+  const trial = paperTrial(hand, block, options, date, language);
+  const sound = trial.ok ? validatePattern(trial.value) : trial;
+  return sound.ok && trial.ok ? success({ ...pattern, paperTrial: trial.value, inputs: { ...pattern.inputs, paperTrial: true } }) : sound;
+}
+
+/** The pattern whose making pages begin their cautions, and whose paper strip its words, with what was not asked. */
 function withUnaskedStop(pattern: Pattern, language: Language): Pattern {
-  const { notes } = pattern;
-  return notes ? { ...pattern, notes: { ...notes, cautions: [patternWords(language).stopUnasked, ...notes.cautions] } } : pattern;
+  const { notes, paperTrial: trial } = pattern;
+  const { stopUnasked } = patternWords(language);
+  return {
+    ...pattern,
+    ...(notes ? { notes: { ...notes, cautions: [stopUnasked, ...notes.cautions] } } : {}),
+    ...(trial?.lists
+      ? { paperTrial: { ...trial, lists: trial.lists.map((list) => ({ ...list, lines: [stopUnasked, ...list.lines] })) } }
+      : {}),
+  };
 }
 
 /** A correction keeps the way round of the sheet whose bars were measured, or across would no longer be across. */
@@ -72,9 +94,9 @@ function settingsFor(
   language: Language,
   layOutForPdf: Writers['layOutForPdf'],
 ): Result<SheetSettings> {
-  const plain = { ...sheetSettings(print), language };
-  if (kind === 'handout') return success({ ...plain, parts: ['handout'] });
-  const bars = kind === 'pdf' ? printedBars(print) : null;
+  const { parts } = DEFAULT_SHEET_SETTINGS;
+  const plain = { ...sheetSettings(print), language, parts: kind === 'handout' || kind === 'trial' ? [kind] : parts };
+  const bars = kind === 'pdf' || kind === 'trial' ? printedBars(print) : null;
   if (!bars || checkPrintScale(bars).verdict !== 'compensate') return success(plain);
   const before = layOutForPdf(pattern, plain);
   return before.ok ? success({ ...plain, orientation: before.value.orientation, correction: bars }) : before;

@@ -56,9 +56,12 @@ export async function savePattern(store: Store, kind: FileKind): Promise<void> {
     refuse(store, file.problems);
     return;
   }
-  saveAs(file.value.name, file.value.content, file.value.type);
+  const { name, content, type, pages } = file.value;
+  saveAs(name, content, type);
   const words = store.texts.peek();
-  confirmSaved(store, file.value.name, kind === 'pdf' ? words.make.saved(file.value.name) : words.files.saved(file.value.name));
+  const named = pages === null ? name : `${name} (${words.make.pages(pages)})`;
+  const said = kind === 'pdf' ? words.make.saved(named) : kind === 'trial' ? words.make.trialSaved(named) : words.files.saved(named);
+  confirmSaved(store, named, said);
 }
 
 /** The head's Save: the case if one is open, else the hand file. The case code is asked for at the first save. */

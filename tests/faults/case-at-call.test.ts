@@ -1,13 +1,13 @@
 import { cpSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { build } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { addVisit, createCase, loadCase } from '../../src/files/case-store.ts';
 import { success } from '../../src/units/result.ts';
+import { buildCaseWriter } from '../built-command.ts';
 import { BY_NIGHT, tried } from '../by-night.ts';
 import { sampleCase } from '../sample-case.ts';
 import { arm, disarm, type FaultKind } from './at-call.mjs';
-import { callsOf, callsTried as callsOfDay, ROOT, runWithFault, scratchFolder, tellKills } from './commands.ts';
+import { callsOf, callsTried as callsOfDay, runWithFault, scratchFolder, tellKills } from './commands.ts';
 
 /** By day those calls at which the kind of fault leaves something else than a mere kill: half of a write, data or a name that was not flushed; and the last. */
 function callsTried(calls: readonly string[], kind: FaultKind = 'kill'): readonly number[] {
@@ -25,18 +25,7 @@ const LONG = process.env.KNUCKLEWRIGHT_TELL === undefined ? 300_000 : 1_800_000;
 
 const scratch = scratchFolder('case-at-call');
 const writer = join(scratch, 'writer.mjs');
-beforeAll(async () => {
-  const entry = join(ROOT, 'tests', 'case-writer.ts');
-  await build({
-    entryPoints: [entry],
-    outfile: writer,
-    bundle: true,
-    platform: 'node',
-    format: 'esm',
-    target: 'node20',
-    logLevel: 'error',
-  });
-});
+beforeAll(() => buildCaseWriter(writer));
 afterAll(() => rmSync(scratch, { recursive: true }));
 
 let folders = 0;

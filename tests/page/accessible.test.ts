@@ -4,7 +4,19 @@ import { fileURLToPath } from 'node:url';
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import { describe, expect } from 'vitest';
 import { BY_NIGHT, tried } from '../by-night.ts';
-import { closePanel, DEMO_FILE, field, inBrowser, openDemo, openFile, openPanel, show } from './browser.ts';
+import {
+  choose,
+  closePanel,
+  DEMO_FILE,
+  drawnAnew,
+  field,
+  inBrowser,
+  openDemo,
+  openFile,
+  openPanel,
+  PLATE_DEMO_FILE,
+  show,
+} from './browser.ts';
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
@@ -173,6 +185,8 @@ describe('the page', () => {
         await page.evaluate((share) => {
           document.documentElement.style.fontSize = `${(share / 100) * 15}px`;
         }, percent);
+        // The page takes up the width of a window in the frame after.
+        await drawnAnew(page);
         for (const turn of ['finger', 'measure', 'make']) {
           if (await page.locator(`#turn-${turn}`).isVisible()) await page.locator(`#turn-${turn}`).click();
           const wide = await page.evaluate(() => {
@@ -233,6 +247,38 @@ describe('the page', () => {
       }
     },
   );
+
+  inBrowser('scrolls nothing on a tablet upright, 820 x 1180: empty, with a strip, with a plate, in each language', async (open) => {
+    for (const locale of tried(LANGUAGES, (one) => one !== 'en-GB')) {
+      const { page } = await open({ viewport: { width: 820, height: 1180 }, hasTouch: true, locale });
+      const holds = async (state: string) => {
+        const size = await page.evaluate(() => [document.documentElement.scrollWidth, document.documentElement.scrollHeight]);
+        expect([locale, state, size]).toEqual([locale, state, [820, 1180]]);
+      };
+      await page.locator('.worn svg').waitFor();
+      await holds('empty');
+      await openDemo(page);
+      await holds('with a strip');
+      await openDemo(page, PLATE_DEMO_FILE);
+      await page.locator('#sentence').getByText(MP_HELD).waitFor();
+      await holds('with a plate');
+    }
+  });
+
+  inBrowser('shows on an empty page one that is worn, described and said to be of an invented hand', async (open) => {
+    const { page } = await open();
+    const picture = page.locator('.worn svg[role="img"]');
+    await picture.waitFor();
+    expect((await picture.locator('desc').textContent()) ?? '').toContain('Ring finger 20 degrees flexed');
+    expect(await page.locator('.worn figcaption').textContent()).toContain('invented');
+    expect(await page.locator('.worn :is(button, [tabindex])').count()).toBe(0);
+    // It is gone as soon as there is something of one's own.
+    await choose(page, 'target.digit', 'ring');
+    expect(await picture.count()).toBe(1);
+    await field(page, 'motion.active.lacks').fill('25');
+    await page.locator('#sentence').waitFor();
+    expect(await picture.count()).toBe(0);
+  });
 
   inBrowser('has targets of at least 24 px, and of 44 where one touches', async (open) => {
     const { page } = await open({ viewport: { width: 1280, height: 660 } });

@@ -101,8 +101,9 @@ async function usedAgain(): Promise<Spare | null> {
   return null;
 }
 
-/** All that the page shows and holds in its entries, but for what it said last, and what it keeps on the computer. */
-function allShown(page: Page): Promise<string> {
+/** All that the page shows and holds in its entries, the example at rest, but for what it said last, and what it keeps on the computer. */
+async function allShown(page: Page): Promise<string> {
+  await page.locator('.worn svg').waitFor();
   return page.evaluate(() => {
     const copy = document.body.cloneNode(true) as HTMLElement;
     for (const said of copy.querySelectorAll('[role="status"]')) said.textContent = '';

@@ -5,10 +5,11 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect } from 'vitest';
 import { PENS } from '../../src/writers/pdf/pdf.ts';
 import { tried } from '../by-night.ts';
+import { readPdfWords } from '../pdf-words.ts';
 import { type TracedPath, tracePaths } from '../read-pdf.ts';
 import { needsReader } from '../readers.ts';
 import { runCommand } from '../run-command.ts';
-import { DEMO_FILE, field, inBrowser, noStopSign, openDemo, openPanel, saved } from './browser.ts';
+import { DEMO_FILE, field, inBrowser, noStopSign, openDemo, openPanel, PLATE_DEMO_FILE, saved } from './browser.ts';
 
 let folder = '';
 beforeAll(() => {
@@ -39,6 +40,31 @@ describe('the PDF saved from the page', () => {
     const [own] = Object.values(await command('draw', DEMO_FILE, '--formats', 'pdf', '--paper', 'letter', '--pages', 'handout'));
     expect(handout.name).toBe('DEMO-01-ring-lowered-in-three-handout_mm.pdf');
     expect(handout.content.equals(own ?? Buffer.of())).toBe(true);
+  });
+
+  inBrowser('of the paper trial has its strip and words alone, and says what was not asked', async (open, test) => {
+    needsReader(test, 'poppler');
+    const { page } = await open();
+    await openDemo(page);
+    const read = async () => {
+      const { name, content } = await saved(page, '#print-trial');
+      expect(name).toBe('DEMO-01-ring-lowered-in-three-paper_mm.pdf');
+      const path = join(folder, name);
+      writeFileSync(path, content);
+      const words = readPdfWords(path);
+      const [, pages] = /page 1 of (\d)/i.exec(words) ?? [];
+      await page.locator('#saved').getByText(`(${pages} page`).waitFor();
+      return words;
+    };
+    const unasked = await read();
+    for (const part of ['PAPER STRIP', 'Measure the two bars', 'Reading:', 'STOP SIGNS WERE NOT ASKED']) expect(unasked).toContain(part);
+    expect(unasked).not.toContain('Heat');
+    await noStopSign(page);
+    expect(await read()).not.toContain('STOP SIGNS');
+    // A plate is not woven.
+    await openDemo(page, PLATE_DEMO_FILE);
+    await page.locator('#sentence').getByText('plate').waitFor();
+    expect(await page.locator('#print-trial').count()).toBe(0);
   });
 
   inBrowser('has the true page size for another reader', async (open, test) => {

@@ -3,6 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { fileURLToPath } from 'node:url';
+import { quote } from '../../units/quote.ts';
 import { collect, failure, type Result, success } from '../../units/result.ts';
 import { defineCommand } from '../define-command.ts';
 import { flag, flagProblem } from '../flags/flag.ts';
@@ -50,7 +51,7 @@ async function readPage(): Promise<Result<string>> {
 
 function readPort(text: string): Result<number> {
   const port = /^\d{1,5}$/.test(text) ? Number(text) : Number.NaN;
-  return port <= 65_535 ? success(port) : failure(flagProblem('--port', `"${text}" is not a port; 0 to 65535, 0 takes a free one`));
+  return port <= 65_535 ? success(port) : failure(flagProblem('--port', `${quote(text)} is not a port; 0 to 65535, 0 takes a free one`));
 }
 
 /** Only the computer itself: never a name or an address that others on the network reach. */

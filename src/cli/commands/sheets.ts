@@ -1,6 +1,7 @@
 import type { CutPiece } from '../../sheet/plastic/cut-list.ts';
 import type { CutList } from '../../sheet/plastic/read-cut-list.ts';
 import { parseLength } from '../../units/length.ts';
+import { quote } from '../../units/quote.ts';
 import { collect, failure, type Result, success } from '../../units/result.ts';
 import { resultOf } from '../bounded/reading-result.ts';
 import { defineCommand } from '../define-command.ts';
@@ -49,7 +50,7 @@ function typedSizes(text: string): Result<CutList> {
     const sides = [length, width].map((side) => parseLength(side, 'mm'));
     const [along, across] = sides;
     if (!along?.ok || !across?.ok || Number(times) < 1)
-      return failure(flagProblem('--sizes', `"${item.slice(0, 40)}" is no size; write length x width : how many, as 168x20:8`));
+      return failure(flagProblem('--sizes', `${quote(item)} is no size; write length x width : how many, as 168x20:8`));
     const code = `SIZE-${i + 1}`;
     pieces.push({
       id: code,

@@ -8,6 +8,7 @@ import { assignSizes, type SizePlan, type SizePlanRequest, sizePlans } from '../
 import { MOST_SIZES } from '../../sheet/plastic/stock-sizes.ts';
 import { parseLength } from '../../units/length.ts';
 import { plain } from '../../units/number.ts';
+import { quote } from '../../units/quote.ts';
 import { collect, failure, type Problem, type Result, success } from '../../units/result.ts';
 import type { Language } from '../../words/language.ts';
 import { plasticWords } from '../../words/plastic/plastic-words.ts';
@@ -230,7 +231,7 @@ function readNumbers(flags: SizesFlags): Result<Numbers> {
   const problems: Problem[] = [];
   const whole = (flag: string, text: string, low: number, high: number): number => {
     const value = /^\d{1,9}$/.test(text) ? Number(text) : Number.NaN;
-    if (!(value >= low && value <= high)) problems.push(flagProblem(flag, `"${text}" is not a whole number from ${low} to ${high}`));
+    if (!(value >= low && value <= high)) problems.push(flagProblem(flag, `${quote(text)} is not a whole number from ${low} to ${high}`));
     return value;
   };
   const count = whole('--count', flags.count, 1, MOST_SIZES);
@@ -239,7 +240,7 @@ function readNumbers(flags: SizesFlags): Result<Numbers> {
   const seed = whole('--seed', flags.seed, 0, 999_999_999);
   const pieces = flags.pieces === undefined ? null : whole('--pieces', flags.pieces, 1, 100_000);
   const percent = Number(flags.cover.trim().replace(/\s*%$/, '').replace(',', '.'));
-  if (!(percent > 0 && percent <= 100)) problems.push(flagProblem('--cover', `"${flags.cover}" is not a percentage above 0 to 100`));
+  if (!(percent > 0 && percent <= 100)) problems.push(flagProblem('--cover', `${quote(flags.cover)} is not a percentage above 0 to 100`));
   const step = parseLength(flags.step, 'mm');
   if (!step.ok || step.mm > 50) problems.push(flagProblem('--step', step.ok ? 'is over 50 mm' : step.reason));
   const useTrim = parseLength(flags.useTrim, 'mm', { zero: true });

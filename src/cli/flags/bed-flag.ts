@@ -1,4 +1,5 @@
 import { formatLength, parseLength } from '../../units/length.ts';
+import { quote } from '../../units/quote.ts';
 import { failure, type Result, success } from '../../units/result.ts';
 import { flag, flagProblem } from './flag.ts';
 
@@ -21,7 +22,7 @@ export function readBed(text: string | undefined): Result<Bed | null> {
   const wrong = (side: typeof width) => !side?.ok || side.mm < SIDES.least || side.mm > SIDES.most;
   if (!width?.ok || !height?.ok || wrong(width) || wrong(height)) {
     const range = `${formatLength(SIDES.least, 'mm')} to ${formatLength(SIDES.most, 'mm')}`;
-    return failure(flagProblem('--bed', `"${text}" is no size; write width x height, each ${range}, as 610x457 or 24x18in`));
+    return failure(flagProblem('--bed', `${quote(text)} is no size; write width x height, each ${range}, as 610x457 or 24x18in`));
   }
   return success({ width: width.mm, height: height.mm });
 }

@@ -4,6 +4,7 @@ import { readStock } from '../../sheet/plastic/read-stock.ts';
 import { readSheetSize } from '../../sheet/plastic/sheet-size.ts';
 import { getOwn } from '../../units/json-text.ts';
 import { parseLength } from '../../units/length.ts';
+import { quote } from '../../units/quote.ts';
 import { collect, failure, type Problem, type Result, success } from '../../units/result.ts';
 import type { WithClinic } from './clinic-flag.ts';
 import { type FlagsOf, flag, flagProblem, flagSet, ofFlag } from './flag.ts';
@@ -86,7 +87,7 @@ export async function readLayoutFlags(flags: LayoutFlags & ShearsFlags): Promise
     stock: await readStockFlag(flags.stock),
     seed: isSeed
       ? success(Number(flags.seed))
-      : failure<number>(flagProblem('--seed', `"${flags.seed}" is not a whole number from 0 to 999999999`)),
+      : failure<number>(flagProblem('--seed', `${quote(flags.seed)} is not a whole number from 0 to 999999999`)),
   });
   if (!read.ok) return read;
   const { room, stock, seed } = read.value;

@@ -1,4 +1,5 @@
 import { BINARY_DXF } from '../../units/file-format.ts';
+import { quote } from '../../units/quote.ts';
 import { type Budget, type Finding, LIMITS, LimitReached, Unreadable } from '../drawing.ts';
 
 export type DxfTag = readonly [code: number, value: string];
@@ -55,7 +56,7 @@ export function* textTags(text: string, budget: Budget): Generator<DxfTag> {
     const code = head.trim();
     if (!/^-?\d{1,4}$/.test(code)) {
       if (code === '' && value.trim() === '' && onlyBlanks(line)) return;
-      throw new Unreadable(`line ${number} should be a group code and is "${code.slice(0, 30)}"`);
+      throw new Unreadable(`line ${number} should be a group code and is ${quote(code)}`);
     }
     yield [Number(code), code === '1' || code === '3' || code === '999' ? value : value.trim()];
   }

@@ -1,4 +1,5 @@
 import type { Box } from '../../geometry/path.ts';
+import { quote } from '../../units/quote.ts';
 import type { Colour } from '../colour.ts';
 import {
   type Budget,
@@ -244,7 +245,7 @@ function insert(object: DxfObject, matrix: Affine, layer: string, depth: number,
   const name = value(object, 2) ?? '';
   const block = reading.blocks.get(name);
   if (!block) {
-    reading.findings.push({ code: 105, message: `INSERT refers to the block "${name.slice(0, 40)}", which is not in the file` });
+    reading.findings.push({ code: 105, message: `INSERT refers to the block ${quote(name)}, which is not in the file` });
     return;
   }
   if (depth >= LIMITS.reuse) throw new LimitReached(`blocks stand more than ${LIMITS.reuse} deep in each other`);

@@ -1,4 +1,5 @@
 import { type Box, segmentBox, unionBox } from '../../geometry/path.ts';
+import { quote } from '../../units/quote.ts';
 import { type Colour, hexOf } from '../colour.ts';
 import {
   type Budget,
@@ -116,7 +117,7 @@ function readFrame(root: XmlElement, findings: Finding[]): { matrix: Affine; fra
   const { width, height, viewBox, preserveAspectRatio = 'xMidYMid', transform } = root.attributes;
   const size = [width, height].map((text) => (text === undefined ? null : readSvgLength(text)));
   const box = readViewBox(viewBox);
-  if (viewBox !== undefined && !box) findings.push({ code: 107, message: `the viewBox "${viewBox.slice(0, 60)}" cannot be read` });
+  if (viewBox !== undefined && !box) findings.push({ code: 107, message: `the viewBox ${quote(viewBox)} cannot be read` });
   if (transform !== undefined) findings.push({ code: 209, message: 'the outermost element has a transform: many programs leave it out' });
   const { x: left, y: top, width: boxWidth, height: boxHeight } = box ?? { x: 0, y: 0, width: 0, height: 0 };
   const [w, h] = size as [SvgLength | null, SvgLength | null];
@@ -169,8 +170,7 @@ function walk(element: XmlElement, place: Place, reading: Reading): void {
   const transform = style.transform ?? attributes.transform;
   reading.budget.characters(transform?.length ?? 0);
   const own = transform === undefined ? null : readTransform(transform);
-  if (transform !== undefined && !own)
-    reading.findings.push({ code: 107, message: `the transform "${transform.slice(0, 60)}" cannot be read` });
+  if (transform !== undefined && !own) reading.findings.push({ code: 107, message: `the transform ${quote(transform)} cannot be read` });
   const matrix = own ? compose(place.matrix, own) : place.matrix;
   const here: Place = { ...place, matrix, style, layer: layerOf(element, place.layer) };
   const before = reading.curves.length;
@@ -271,7 +271,7 @@ function reuse(element: XmlElement, place: Place, reading: Reading): void {
   const href = element.attributes.href ?? element.attributes['xlink:href'] ?? '';
   const target = href.startsWith('#') ? reading.byId.get(href.slice(1)) : undefined;
   if (!target) {
-    reading.findings.push({ code: 105, message: `<use> refers to "${href.slice(0, 60)}", which is not in the file` });
+    reading.findings.push({ code: 105, message: `<use> refers to ${quote(href)}, which is not in the file` });
     return;
   }
   if (place.reuse >= LIMITS.reuse) throw new LimitReached(`<use> stands more than ${LIMITS.reuse} deep in itself`);

@@ -105,7 +105,8 @@ function useDragging(store: Store, move: (across: number, up: number) => void) {
   };
 }
 
-function Moulded({ shown }: { readonly shown: Drawn }) {
+/** The hand with the strip or plate worn, as it is turned; nothing until it is modelled. */
+export function Moulded({ shown }: { readonly shown: Drawn }) {
   const store = useStore();
   const texts = store.texts.value;
   const words = texts.pattern;

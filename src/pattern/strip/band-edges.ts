@@ -1,6 +1,6 @@
 import { type BrokenLine, clipped, heightAt, heightsBetween, leastDistance, lowestOf } from '../../geometry/broken-line.ts';
 import { easeCorners } from '../../geometry/ease-corners.ts';
-import { type LineArcPath, type Point, pointsAlong, segmentLength, segmentsOf } from '../../geometry/path.ts';
+import { type Point, pointsAlong, type Segment, segmentBox, segmentLength, segmentsOf } from '../../geometry/path.ts';
 import { rootBetween } from '../../geometry/root.ts';
 import { type Corner, roundCorners } from '../../geometry/round-corners.ts';
 import type { DigitName } from '../../hand/digits.ts';
@@ -130,16 +130,29 @@ function finenessOf(frame: FlatFrame | null, proximal: BrokenLine, distal: Broke
   return { scale, radius: SMALLEST_RADIUS / scale ** 2, feature: MINIMUM_FEATURE / scale };
 }
 
+/** The edges as straight lines, before their corners are made round. */
+interface SharpEdges {
+  readonly start: number;
+  readonly end: number;
+  readonly seamEnd: number;
+  readonly wound: readonly number[];
+  readonly frame: FlatFrame | null;
+  readonly fine: Fineness;
+  readonly proximal: BrokenLine;
+  readonly onHand: BrokenLine;
+  readonly moved: BrokenLine;
+  readonly sharp: BrokenLine;
+  readonly distal: BrokenLine;
+  readonly zones: readonly PalmarZone[];
+  readonly limits: readonly { readonly zone: PalmarZone; readonly wanted: number }[];
+  readonly caps: readonly { readonly zone: PalmarZone; readonly line: BrokenLine; readonly held: boolean }[];
+}
+
 /**
  * @param wider where laying them before has left too little, and how wide it is to be there
  * @param lower by how much the relief of each palmar pass is to be lower than its edge
  */
-function layEdges(
-  path: StripPath,
-  settings: StripSettings,
-  wider: readonly WidthAt[],
-  lower: readonly number[],
-): Omit<BandEdges, 'tooNarrow'> & { readonly narrow: readonly WidthAt[] } {
+function sharpEdges(path: StripPath, settings: StripSettings, wider: readonly WidthAt[], lower: readonly number[]): SharpEdges {
   const seamEnd = flattened(path.pathLength, settings);
   const allowance = endAllowances(settings);
   const start = -allowance.start;
@@ -170,6 +183,25 @@ function layEdges(
   );
   const sharp = lowestOf([full, ...caps.map(({ line }) => line)], start, end);
   const distal = easeCorners(sharp, fine.radius, END_RADIUS, fine.feature);
+  return { start, end, seamEnd, wound, frame, fine, proximal, onHand, moved, sharp, distal, zones, limits, caps };
+}
+
+/** What the reliefs leave of the width at the midline of the palmar pass where it is least, before narrow places are made wider. mm */
+export function leastKept(path: StripPath, settings: StripSettings): number {
+  const { zones, distal, proximal, start, end } = sharpEdges(path, settings, [], []);
+  const depths = zones.map((zone) => reliefDepth(zone, path, settings, { distal, proximal, start, end }));
+  return Math.min(...depths.map((depth) => settings.width - depth));
+}
+
+function layEdges(
+  path: StripPath,
+  settings: StripSettings,
+  wider: readonly WidthAt[],
+  lower: readonly number[],
+): Omit<BandEdges, 'tooNarrow'> & { readonly narrow: readonly WidthAt[] } {
+  const edges = sharpEdges(path, settings, wider, lower);
+  const { start, end, seamEnd, wound, frame, fine, proximal, onHand, moved, sharp, distal, zones, limits, caps } = edges;
+  const isStraight = settings.outline === 'straight';
   const unbent = rounded(proximal, distal, new Set(caps.flatMap(({ line }) => line.map(key))), fine, (x) =>
     wider.some((w) => isNear(w, x, x, settings.minimumWidth)),
   );
@@ -178,7 +210,10 @@ function layEdges(
   const narrow = narrowPlaces(unbent, settings.minimumWidth - WIDTH_KEPT, frame ? (p) => frame.place(p.x, p.y) : undefined);
   // How it lies on the hand, where a straight strip is pulled to it.
   const raise = (p: Point) => ({ x: p.x, y: p.y + heightAt(onHand, p.x) - heightAt(proximal, p.x) });
-  const finished = isStraight ? finishedPoints(unbent, onHand).map(raise) : finishedPoints(unbent);
+  const finished = {
+    edges: segmentsOf(unbent),
+    pointsOf: (edge: Segment) => (isStraight ? finishedPoints(edge, onHand).map(raise) : finishedPoints(edge)),
+  };
   const palmar = limits.map((limit) => {
     const held = caps.some((cap) => cap.zone === limit.zone && cap.held);
     return { ...palmarEdge(limit, zones, path, settings, { flat, finished, wound }), held };
@@ -300,28 +335,36 @@ function roomBetween(lower: BrokenLine, upper: BrokenLine, from: number, to: num
   return least <= 0 ? least : leastDistance(along(below), along(above));
 }
 
-/** Points of an outline so near together that no arc rises over the chords between them by more than counts; on its lines also those at the corners of a line that it is pulled to. */
-function finishedPoints(outline: LineArcPath, pulledTo: BrokenLine = []): readonly Point[] {
-  return segmentsOf(outline).flatMap((segment) => {
-    if (segment.bulge !== 0) return pointsAlong(segment, Math.max(1, Math.ceil(segmentLength(segment) / ARC_STEP)));
-    const { from, to } = segment;
-    const between = pulledTo.flatMap(({ x }) => ((x - from.x) * (to.x - x) > 0 ? [(x - from.x) / (to.x - from.x)] : []));
-    const along = (share: number) => ({ x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) });
-    return [from, ...between.toSorted((a, b) => a - b).map(along)];
-  });
+/** A finished outline, edge by edge. */
+interface FinishedEdges {
+  readonly edges: readonly Segment[];
+  /** Points of an edge as it lies on the hand, both ends with them. */
+  readonly pointsOf: (edge: Segment) => readonly Point[];
+}
+
+/** Points of an edge so near together that no arc rises over the chords between them by more than counts; of a line also those at the corners of a line that it is pulled to. */
+function finishedPoints(edge: Segment, pulledTo: BrokenLine = []): readonly Point[] {
+  const { from, to, bulge } = edge;
+  if (bulge !== 0) return [...pointsAlong(edge, Math.max(1, Math.ceil(segmentLength(edge) / ARC_STEP))), to];
+  const between = pulledTo.flatMap(({ x }) => ((x - from.x) * (to.x - x) > 0 ? [(x - from.x) / (to.x - from.x)] : []));
+  const along = (share: number) => ({ x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) });
+  return [from, ...between.toSorted((a, b) => a - b).map(along), to];
 }
 
 /** The highest that a closed outline gets between two x; -Infinity where it does not reach. */
-function highestBetween(points: readonly Point[], from: number, to: number): number {
+function highestBetween({ edges, pointsOf }: FinishedEdges, from: number, to: number): number {
   let highest = Number.NEGATIVE_INFINITY;
-  for (let k = 0; k < points.length; k++) {
-    const p = points[k] as Point;
-    const q = points[k + 1] ?? (points[0] as Point);
-    const low = p.x < q.x ? p : q;
-    const high = p.x < q.x ? q : p;
-    if (high.x < from || low.x > to) continue;
-    const at = (x: number) => (high.x === low.x ? Math.max(p.y, q.y) : low.y + ((high.y - low.y) * (x - low.x)) / (high.x - low.x));
-    highest = Math.max(highest, at(Math.max(from, low.x)), at(Math.min(to, high.x)));
+  for (const edge of edges) {
+    const { minX, maxX } = segmentBox(edge);
+    if (maxX < from || minX > to) continue;
+    const points = pointsOf(edge);
+    for (let k = 1; k < points.length; k++) {
+      const [p, q] = [points[k - 1] as Point, points[k] as Point];
+      const [low, high] = p.x < q.x ? [p, q] : [q, p];
+      if (high.x < from || low.x > to) continue;
+      const at = (x: number) => (high.x === low.x ? Math.max(p.y, q.y) : low.y + ((high.y - low.y) * (x - low.x)) / (high.x - low.x));
+      highest = Math.max(highest, at(Math.max(from, low.x)), at(Math.min(to, high.x)));
+    }
   }
   return highest;
 }
@@ -331,7 +374,7 @@ function palmarEdge(
   zones: readonly PalmarZone[],
   path: StripPath,
   settings: StripSettings,
-  { flat, finished, wound }: { readonly flat: FlatStrip; readonly finished: readonly Point[]; readonly wound: readonly number[] },
+  { flat, finished, wound }: { readonly flat: FlatStrip; readonly finished: FinishedEdges; readonly wound: readonly number[] },
 ): Omit<PalmarEdge, 'held'> {
   const section = sectionOf(path, zone.digit);
   const at = (u: number) => flattened(u, settings);
@@ -340,12 +383,8 @@ function palmarEdge(
     .map((shift) => [at(zone.uFrom) + shift, at(zone.uTo) + shift] as const)
     .filter(([from, to]) => to >= flat.start && from <= flat.end);
   const reached = Math.max(...stretches.map(([from, to]) => highestBetween(finished, from, to)));
-  // The pass nearest to the drawn strip; one that begins before the seam's starting end is drawn again at the other one.
-  const length = at(path.pathLength);
-  const shift = at(zone.uFrom) < flat.start && at(zone.uTo) + length <= flat.end ? length : 0;
-  const middle = at(zone.pass.u) + shift;
   const stop = palmarStop(section, path, zones, settings);
-  const depth = Math.max(0, settings.width - (heightAt(flat.distal, middle) - heightAt(flat.proximal, middle)));
+  const depth = reliefDepth(zone, path, settings, flat);
   return {
     digit: zone.digit,
     zone,
@@ -355,6 +394,21 @@ function palmarEdge(
     intended: depth,
     freeFlexion: freeFlexion(stop, section.rootLevel + section.palmarRoom - reached, settings.thickness),
   };
+}
+
+/** How far the distal edge is cut back at the midline of a palmar pass, mm. */
+function reliefDepth(
+  zone: PalmarZone,
+  path: StripPath,
+  settings: StripSettings,
+  { distal, proximal, start, end }: Pick<FlatStrip, 'distal' | 'proximal' | 'start' | 'end'>,
+): number {
+  const at = (u: number) => flattened(u, settings);
+  // The pass nearest to the drawn strip; one that begins before the seam's starting end is drawn again at the other one.
+  const length = at(path.pathLength);
+  const shift = at(zone.uFrom) < start && at(zone.uTo) + length <= end ? length : 0;
+  const middle = at(zone.pass.u) + shift;
+  return Math.max(0, settings.width - (heightAt(distal, middle) - heightAt(proximal, middle)));
 }
 
 function sectionOf(path: StripPath, digit: DigitName): StandingSection {

@@ -2,9 +2,9 @@ import { type Block, blockProblems } from '../../block/block.ts';
 import { type BrokenLine, heightAt } from '../../geometry/broken-line.ts';
 import type { DigitName } from '../../hand/digits.ts';
 import type { Hand } from '../../hand/hand.ts';
-import { failure, type Result, success } from '../../units/result.ts';
+import { failure, type Result, success, type Warning } from '../../units/result.ts';
 import { LENGTH_COMPARED } from '../../units/tolerance.ts';
-import { type BandEdges, bandEdges } from './band-edges.ts';
+import { type BandEdges, bandEdges, leastKept } from './band-edges.ts';
 import { type EdgeLevel, edgeLevels, type StripPull, straightPull, straightWidth } from './edge-levels.ts';
 import type { WidthAt } from './least-width.ts';
 import { narrowestDrawn, narrowRefusal } from './least-width-offer.ts';
@@ -64,46 +64,71 @@ function layAnyWidth(hand: Hand, block: Block, options: StripOptions): Result<La
   const rules = blockProblems(block);
   if (rules.length > 0) return failure(...rules);
   if (options.width !== 'auto') return layAtWidth(hand, block, options, options.width);
-  let laid: Result<LaidBand> | null = null;
-  for (const width of widthsToTry(options)) {
-    laid = layAtWidth(hand, block, options, width);
-    if (laid.ok && laid.value.edges.narrowest >= LEAST_SHARE * width - LENGTH_COMPARED) return laid;
+  const widths = widthsToTry(options);
+  for (const width of widths.slice(0, -1)) {
+    const laid = layIfWide(hand, block, options, width);
+    if (laid?.ok) return laid;
   }
-  return laid as Result<LaidBand>;
+  return layAtWidth(hand, block, options, widths.at(-1) as number);
+}
+
+/** The strip at a width, if it can be laid and keeps enough of it, else null. What it would keep is asked before anything is proved or rounded: most widths that are tried keep too little. */
+function layIfWide(hand: Hand, block: Block, options: StripOptions, width: number): Result<LaidBand> | null {
+  const open = settingsFor(options, hand, width);
+  const clearance = clearanceOf(hand, block, open);
+  if (!clearance.ok) return null;
+  const settings = { ...open, skinClearance: clearance.value };
+  const band = layBand(hand, block, settings);
+  if (!band.ok || leastKept(band.value.path, settings) < LEAST_SHARE * width - LENGTH_COMPARED) return null;
+  return withSeam(edged(band.value, settings), options, hand);
+}
+
+/** The clearance that a strip is drawn with: the one asked for, or the one that a paper reading stands for. */
+function clearanceOf(hand: Hand, block: Block, settings: StripSettings): Result<number> {
+  const { paperReading } = settings;
+  return paperReading === 'none' ? success(settings.skinClearance) : clearanceFor(hand, block, settings, paperReading);
 }
 
 function layAtWidth(hand: Hand, block: Block, options: StripOptions, width: number): Result<LaidBand> {
   const open = settingsFor(options, hand, width);
-  const { paperReading } = options;
-  const clearanceOf = (settings: StripSettings) =>
-    paperReading === 'none' ? success(settings.skinClearance) : clearanceFor(hand, block, settings, paperReading);
-  const clearance = clearanceOf(open);
+  const clearance = clearanceOf(hand, block, open);
   if (!clearance.ok) {
     const holds = (changes: Partial<StripOptions>) => layAtWidth(hand, block, { ...options, ...changes }, width).ok;
     return failure(...clearance.problems.map((problem) => offerReading(problem, holds)));
   }
   const settings = { ...open, skinClearance: clearance.value };
   const laid = laidWith(hand, block, settings);
-  if (laid.ok) return options.seam === 'auto' ? success(withSeam(laid.value, hand), laid.warnings) : laid;
+  if (laid.ok) return withSeam(laid, options, hand);
   if (!laid.problems.some((p) => OFFERED.includes(p.code))) return laid;
   const holds = (changes: Partial<StripSettings>) => {
     const changed = { ...open, ...changes };
-    const found = clearanceOf(changed);
-    return found.ok && layBand(hand, block, { ...changed, skinClearance: found.value }).ok;
+    const found = clearanceOf(hand, block, changed);
+    if (!found.ok) return false;
+    const solved = { ...changed, skinClearance: found.value };
+    const band = layBand(hand, block, solved);
+    return band.ok && provedBand(band.value, solved).ok;
   };
   return failure(...offerWith(laid.problems, holds, settings));
 }
 
 /** A seam that was left to the program opens where a closed loop cannot pass the PIP joint; the drawing is that of a lap either way. */
-function withSeam(laid: LaidBand, hand: Hand): LaidBand {
-  const opens = loopsOverPip(hand, loopSizes(laid.standing, laid.settings)).length > 0;
-  return opens ? { ...laid, settings: { ...laid.settings, seam: 'opening' } } : laid;
+function withSeam(laid: Result<LaidBand>, { seam }: StripOptions, hand: Hand): Result<LaidBand> {
+  if (!laid.ok || seam !== 'auto') return laid;
+  const { standing, settings } = laid.value;
+  const opens = loopsOverPip(hand, loopSizes(standing, settings)).length > 0;
+  return opens ? success({ ...laid.value, settings: { ...settings, seam: 'opening' } }, laid.warnings) : laid;
 }
 
 function laidWith(hand: Hand, block: Block, settings: StripSettings): Result<LaidBand> {
-  const laid = layBand(hand, block, settings);
-  if (!laid.ok) return laid;
-  const { standing, path } = laid.value;
+  const band = layBand(hand, block, settings);
+  return band.ok ? edged(band.value, settings) : band;
+}
+
+/** The strip of a band that was laid, with its edges; refused where the proof of its path fails. */
+function edged(band: Band, settings: StripSettings): Result<LaidBand> {
+  const proved = provedBand(band, settings);
+  if (!proved.ok) return proved;
+  const { standing, path, warnings } = band;
   const edges = bandEdges(path, settings);
   return success(
     {
@@ -123,7 +148,7 @@ function laidWith(hand: Hand, block: Block, settings: StripSettings): Result<Lai
         tooNarrow: edges.tooNarrow,
       },
     },
-    laid.warnings,
+    warnings,
   );
 }
 
@@ -156,14 +181,23 @@ function layPaperWidth(hand: Hand, block: Block, options: StripOptions): Result<
   return plastic.ok && plastic.value.edges.tooNarrow === null ? paperOf(plastic.value, hand, block) : plastic;
 }
 
-/** The digits stood side by side and the path round them, proved. */
-function layBand(hand: Hand, block: Block, settings: StripSettings): Result<{ standing: StandingHand; path: StripPath }> {
+/** The digits stood side by side and the path round them, not yet proved. */
+interface Band {
+  readonly standing: StandingHand;
+  readonly path: StripPath;
+  readonly warnings: readonly Warning[];
+}
+
+function layBand(hand: Hand, block: Block, settings: StripSettings): Result<Band> {
   const standing = standSections(hand, block, settings);
   if (!standing.ok) return standing;
   const path = stripPath(standing.value, settings);
-  if (!path.ok) return path;
-  const faults = pathFaults(path.value, settings);
-  return faults.length > 0 ? failure(...faults) : success({ standing: standing.value, path: path.value }, standing.warnings);
+  return path.ok ? success({ standing: standing.value, path: path.value, warnings: standing.warnings }) : path;
+}
+
+function provedBand(band: Band, settings: StripSettings): Result<Band> {
+  const faults = pathFaults(band.path, settings);
+  return faults.length > 0 ? failure(...faults) : success(band);
 }
 
 /** The least that each digit is left, over its palmar passes; degrees. A digit with no palmar pass is not there. */

@@ -1,4 +1,15 @@
-import { type LineArcPath, type Point, pointsAlong, segmentLength, segmentsOf } from '../../geometry/path.ts';
+import { distanceToSegment } from '../../geometry/broken-line.ts';
+import {
+  type Box,
+  boxOfPoints,
+  type LineArcPath,
+  type Point,
+  pointsAlong,
+  type Segment,
+  segmentBox,
+  segmentLength,
+  segmentsOf,
+} from '../../geometry/path.ts';
 
 /** Points along the outline at which its width is looked at, mm apart. */
 const STEP = 0.5;
@@ -16,61 +27,56 @@ export interface WidthAt {
  * its starting end (least x); `place` is where a point of it lies once it is bent, where it is.
  */
 export function narrowPlaces(outline: LineArcPath, least: number, place?: (p: Point) => Point): readonly WidthAt[] {
-  const points = segmentsOf(outline).flatMap((segment) => pointsAlong(segment, Math.max(1, Math.ceil(segmentLength(segment) / STEP))));
-  const xs = points.map((p) => p.x);
-  const [from, to] = [Math.min(...xs), Math.max(...xs)];
-  const turn = xs.indexOf(to);
-  const within = (p: Point) => p.x > from + END && p.x < to - END;
-  const distal = points.slice(turn).filter(within).reverse();
-  const proximal = points.slice(0, turn).filter(within);
-  // Columns of numbers: nearly all of the work is looking along them.
-  const [alongs, heights] = columnsOf(proximal);
-  const [placedX, placedY] = place ? columnsOf(proximal.map(place)) : [alongs, heights];
-  const narrow: WidthAt[] = [];
-  // Nothing further along is as near, even where a bend presses the strip together to half.
+  const edges = segmentsOf(outline);
+  const { minX: from, maxX: to } = boxOfPoints(outline.vertices);
+  const turn = edges.findIndex((edge) => edge.from.x === to);
+  const pointsOn = (edge: Segment) =>
+    pointsAlong(edge, Math.max(1, Math.ceil(segmentLength(edge) / STEP))).filter((p) => p.x > from + END && p.x < to - END);
+  const boxes = edges.map(segmentBox);
+  // Points whose chords stand for an edge; a line that is not bent is one chord. Most edges are near to none.
+  const known: (readonly Point[])[] = [];
+  const chordsOf = (k: number) => {
+    const found = known[k];
+    if (found) return found;
+    const points = [...pointsOn(edges[k] as Segment), ...pointsOn(edges[k + 1] as Segment).slice(0, 1)];
+    const isOneChord = !place && edges[k]?.bulge === 0;
+    const chords = isOneChord ? [...points.slice(0, 1), ...points.slice(-1)] : place ? points.map(place) : points;
+    known[k] = chords;
+    return chords;
+  };
+  // An edge whose box lies so far off is no nearer, even where a bend presses the strip together to half.
   const reach = (place ? 2 : 1) * least;
-  let first = 0;
+  const narrow: WidthAt[] = [];
   let before = false;
-  for (const spot of distal) {
-    while (first + 1 < alongs.length && (alongs[first + 1] as number) < spot.x - reach) first++;
-    let end = first;
-    let highest = Number.NEGATIVE_INFINITY;
-    for (; end < alongs.length; end++) {
-      highest = Math.max(highest, heights[end] as number);
-      if ((alongs[end] as number) >= spot.x + reach) break;
-    }
-    // What lies so far under it, or so far along, is no nearer than that.
-    if (!place && spot.y - highest >= least) {
+  for (let k = edges.length - 1; k >= turn; k--) {
+    const near = boxes.slice(0, turn).flatMap((box, j) => (distanceBetweenBoxes(box, boxes[k] as Box) < reach ? [chordsOf(j)] : []));
+    if (near.length === 0) {
       before = false;
       continue;
     }
-    const p = place ? place(spot) : spot;
-    const width = leastDistance(p, placedX, placedY, first, Math.min(end, alongs.length - 1));
-    const isNarrow = width < least;
-    const last = narrow.at(-1);
-    if (isNarrow && !(before && last && last.width <= width)) {
-      if (before) narrow.pop();
-      narrow.push({ v: spot.x, width });
+    for (const spot of pointsOn(edges[k] as Segment).reverse()) {
+      const p = place ? place(spot) : spot;
+      const width = Math.min(...near.map((chords) => leastDistance(p, chords)));
+      const isNarrow = width < least;
+      const last = narrow.at(-1);
+      if (isNarrow && !(before && last && last.width <= width)) {
+        if (before) narrow.pop();
+        narrow.push({ v: spot.x, width });
+      }
+      before = isNarrow;
     }
-    before = isNarrow;
   }
   return narrow;
 }
 
-function columnsOf(points: readonly Point[]): readonly [xs: Float64Array, ys: Float64Array] {
-  const [xs, ys] = [new Float64Array(points.length), new Float64Array(points.length)];
-  for (const [k, { x, y }] of points.entries()) [xs[k], ys[k]] = [x, y];
-  return [xs, ys];
+function distanceBetweenBoxes(a: Box, b: Box): number {
+  const [dx, dy] = [Math.max(a.minX - b.maxX, 0, b.minX - a.maxX), Math.max(a.minY - b.maxY, 0, b.minY - a.maxY)];
+  return Math.sqrt(dx * dx + dy * dy);
 }
 
-/** Least distance from a point to the straight pieces of a line that begin at `first` to before `end`; infinite where there is none. mm */
-function leastDistance(p: Point, xs: Float64Array, ys: Float64Array, first: number, end: number): number {
-  let square = Number.POSITIVE_INFINITY;
-  for (let i = first; i < end; i++) {
-    const [x, y] = [xs[i] as number, ys[i] as number];
-    const [dx, dy] = [(xs[i + 1] as number) - x, (ys[i + 1] as number) - y];
-    const t = Math.min(1, Math.max(0, ((p.x - x) * dx + (p.y - y) * dy) / (dx * dx + dy * dy || 1)));
-    square = Math.min(square, (p.x - x - t * dx) ** 2 + (p.y - y - t * dy) ** 2);
-  }
-  return Math.sqrt(square);
+/** Least distance from a point to the straight pieces between points; infinite where there is none. mm */
+function leastDistance(p: Point, points: readonly Point[]): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let k = 1; k < points.length; k++) least = Math.min(least, distanceToSegment(p, points[k - 1] as Point, points[k] as Point));
+  return least;
 }

@@ -1,6 +1,6 @@
 import { distanceToSegment } from '../../geometry/broken-line.ts';
 import { distanceToEllipse, pointAtNormal } from '../../geometry/ellipse.ts';
-import type { Point } from '../../geometry/path.ts';
+import { distanceBetween, type Point } from '../../geometry/path.ts';
 import type { Problem } from '../../units/result.ts';
 import type { Course, CoursePiece } from './strip-courses.ts';
 import type { StripSettings } from './strip-options.ts';
@@ -26,7 +26,7 @@ interface PathPoint extends Point {
  * enters no digit, and its two courses keep a thickness apart. An empty list proves it. That held digits are touched is checked where it is laid.
  */
 export function pathFaults(path: StripPath, options: StripSettings): readonly Problem[] {
-  const points = path.pieces.flatMap(pointsOn).filter((p, k, all) => apart(p, all[(k + 1) % all.length] ?? p) > 1e-9);
+  const points = path.pieces.flatMap(pointsOn).filter((p, k, all) => distanceBetween(p, all[(k + 1) % all.length] ?? p) > 1e-9);
   const faults: string[] = [];
   const turns = totalTurn(points) / (2 * Math.PI);
   if (Math.abs(Math.abs(turns) - 1) > TURN_SLACK) faults.push(`it turns ${turns.toFixed(2)} times round instead of once`);
@@ -53,10 +53,6 @@ function pointsOn({ course, element }: CoursePiece): readonly PathPoint[] {
       ? { x: element.from.x + t * (element.to.x - element.from.x), y: element.from.y + t * (element.to.y - element.from.y) }
       : pointAtNormal(element.contact.body, element.fromNormal + t * (element.toNormal - element.fromNormal));
   return Array.from({ length: count }, (_, k) => ({ course, ...at(k / count) }));
-}
-
-function apart(p: Point, q: Point): number {
-  return Math.sqrt((p.x - q.x) ** 2 + (p.y - q.y) ** 2);
 }
 
 /** Sum of the turns from each chord to the next, radians. */

@@ -62,10 +62,11 @@ export function layOutSheet(pattern: Pattern, settings: SheetSettings, measure: 
   });
   const contents: PageContent[] = [];
   const pagesOf = (part: SheetPart) => {
+    const trial = () => (pattern.paperTrial ? trialPages(pattern.paperTrial, frame, measure, speech) : []);
+    if (part === 'trial') return trial();
     if (part === 'pattern') {
-      const pages = patternPages(plan.pages, frame, notes, measure, speech);
-      const trial = pattern.paperTrial ? trialPages(pattern.paperTrial, frame, measure, speech) : [];
-      return trial && [...pages, ...trial];
+      const [pages, own] = [patternPages(plan.pages, frame, notes, measure, speech), trial()];
+      return own && [...pages, ...own];
     }
     const plain = (title: string) => plainRoom(upright, frameWordsOf(title, 'plain'), measure);
     if (part === 'making' && pattern.kind === 'sheet') return sheetPlanPages(pattern, plain(speech.w.plan('0.00')), measure, speech);

@@ -1,8 +1,8 @@
 import type { Language } from '../../words/language.ts';
 import { DEFAULT_MARGIN, type Orientation, PAPERS, type Paper } from './paper.ts';
 
-/** What may be printed: the pattern at 1:1, the making sheet, the page for the patient. */
-export const SHEET_PARTS = ['pattern', 'making', 'handout'] as const;
+/** What may be printed: the pattern at 1:1 with its paper strip, if it has one, that paper strip alone, the making sheet, the page for the patient. */
+export const SHEET_PARTS = ['pattern', 'trial', 'making', 'handout'] as const;
 export type SheetPart = (typeof SHEET_PARTS)[number];
 
 /** What the two 100 mm bars of an uncorrected print measured, mm. */

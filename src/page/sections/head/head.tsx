@@ -62,6 +62,8 @@ export function Head() {
               onChange={(event) => {
                 const input = event.currentTarget;
                 const file = input.files?.[0];
+                // What was opened is looked at next, not the menu.
+                store.menu.value = false;
                 if (file) void openFile(store, file).finally(() => (input.value = ''));
               }}
             />

@@ -1,21 +1,16 @@
 import { useComputed } from '@preact/signals';
-import exampleHand from '../../../../fixtures/demo-hand.json' with { type: 'json' };
-import { readHand } from '../../../hand/read-hand.ts';
 import { GONIOMETRY_FIELDS } from '../../../hand/target-motion.ts';
 import { PAPERS } from '../../../sheet/paper/paper.ts';
 import { resultSentence, standInWords } from '../../arrangement-words.ts';
 import type { Drawn } from '../../derive.ts';
-import { entriesOf } from '../../hand-file.ts';
 import { Choice } from '../../parts/choice.tsx';
-import { focusNext } from '../../parts/focus.ts';
 import { PanelButton } from '../../parts/panel.tsx';
 import { useStore } from '../../parts/store-context.ts';
 import { Heading } from '../../parts/turn-heading.tsx';
-import { freshEntries, rewritten } from '../../rewrite-entries.ts';
 import { savePattern } from '../../save-files.ts';
-import type { Store } from '../../store.ts';
 import { fieldName } from '../../translate-messages.ts';
 import { LookBox } from '../look/look-panel.tsx';
+import { EmptyPage } from './empty-page.tsx';
 import { ResultPicture } from './result-picture.tsx';
 
 /** Turn 3, always in view: one picture, one sentence, what to look at, and Print. */
@@ -26,28 +21,35 @@ export function MakeSection() {
   return (
     <section class="turn make-turn" id="make" aria-labelledby="make-heading">
       <Heading number={3} id="make-heading" text={texts.make.heading} />
-      {shown === null ? <Nothing /> : <Result shown={shown} />}
-      <LookBox />
-      <PrintRow />
+      {shown === null ? <EmptyPage /> : <Pictures shown={shown} />}
+      <div class="make-words">
+        {shown === null ? null : <Result shown={shown} />}
+        <LookBox />
+        <PrintRow />
+      </div>
     </section>
   );
 }
 
-/** An empty page says what is made, for whom, and has an example. */
-function Nothing() {
+function Pictures({ shown }: { readonly shown: Drawn }) {
   const store = useStore();
   const words = store.texts.value.make;
   return (
-    <div class="nothing">
-      <p>{words.empty}</p>
-      <p>{words.emptyHow}</p>
-      <button type="button" id="example" onClick={() => showExample(store)}>
-        {words.example}
-      </button>
+    <div class="make-pictures">
+      <Choice
+        where="picture"
+        legend={words.pictures}
+        legendHidden
+        value={store.picture.value}
+        choices={(['hand', 'section', 'flat'] as const).map((value) => ({ value, label: words.picture[value] }))}
+        onChoose={(value) => (store.picture.value = value)}
+      />
+      <ResultPicture shown={shown} />
     </div>
   );
 }
 
+/** What it is, in one sentence, and on whose hand. */
 function Result({ shown }: { readonly shown: Drawn }) {
   const store = useStore();
   const texts = store.texts.value;
@@ -63,19 +65,13 @@ function Result({ shown }: { readonly shown: Drawn }) {
         : null;
   return (
     <>
-      <Choice
-        where="picture"
-        legend={words.pictures}
-        legendHidden
-        value={store.picture.value}
-        choices={(['hand', 'section', 'flat'] as const).map((value) => ({ value, label: words.picture[value] }))}
-        onChoose={(value) => (store.picture.value = value)}
-      />
-      <ResultPicture shown={shown} />
       {note ? <p class={isCurrent ? 'banner' : 'banner kept'}>{note}</p> : null}
-      <p class="sentence" id="sentence">
-        <ResultWords shown={shown} />
-      </p>
+      <div class="sentence">
+        <p id="sentence">
+          <ResultWords shown={shown} />
+        </p>{' '}
+        <PanelButton name="figures">{texts.pattern.figures}</PanelButton>
+      </div>
     </>
   );
 }
@@ -111,6 +107,8 @@ function PrintRow() {
   const words = texts.make;
   const missing = useComputed(() => store.derived.value.missing).value;
   const isStopped = store.entries.value.stop === 'some';
+  // A strip is tried in paper round the fingers; a plate has no such trial.
+  const isPlate = useComputed(() => store.shown.value?.kind === 'plate').value;
   const name = missing[0] === undefined ? null : fieldName(missing[0], texts);
   const need = name === null ? null : missing.length > 1 ? words.missingMore(name, missing.length - 1) : words.missing(name);
   return (
@@ -128,8 +126,12 @@ function PrintRow() {
             {words.print}
           </button>
         )}
+        {isPlate ? null : (
+          <button type="button" id="print-trial" onClick={() => void savePattern(store, 'trial')}>
+            {words.trial}
+          </button>
+        )}
         <PanelButton name="files">{words.files}</PanelButton>
-        <PanelButton name="figures">{texts.pattern.figures}</PanelButton>
       </div>
       <p class="hint" id="print-line">
         <select
@@ -155,19 +157,4 @@ function PrintRow() {
       </p>
     </div>
   );
-}
-
-/** An invented hand, so that somebody new sees what is made; what is typed over it stays an example until the page is emptied. */
-export function showExample(store: Store): void {
-  const hand = readHand(exampleHand);
-  if (!hand.ok) throw new Error('the example hand cannot be read');
-  const settings = store.settings.peek();
-  const own = rewritten(entriesOf(hand.value.source, '.'), { unit: 'mm', decimal: '.' }, settings);
-  const fresh = freshEntries(settings);
-  store.replace(
-    { ...own, code: 'EXAMPLE-1', example: true, invented: true, options: fresh.options, print: store.entries.peek().print },
-    null,
-  );
-  store.said.value = store.texts.peek().make.exampleShown;
-  focusNext('make-heading');
 }

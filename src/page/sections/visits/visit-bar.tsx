@@ -65,7 +65,7 @@ function Bar({ course }: { readonly course: CourseNow }) {
             store.panel.value = null;
             store.visitPart.value = next;
             window.scrollTo(0, 0);
-            focusNext('case-heading');
+            focusNext(next === 'motion' ? 'field-visit-lacks' : 'case-heading');
           }}
         >
           {words.nextPart}
