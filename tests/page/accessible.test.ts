@@ -321,6 +321,38 @@ describe('the page', () => {
     }
   });
 
+  inBrowser('has letters of at least 10 px on the drawn and the moulded hand, in every window', async (open) => {
+    const { page } = await open({ viewport: { width: 1280, height: 660 } });
+    await openDemo(page);
+    for (const [width, height] of [
+      [1280, 660],
+      [1093, 490],
+      [820, 1180],
+      [390, 844],
+    ] as const) {
+      await page.setViewportSize({ width, height });
+      for (const [turn, picture] of [
+        ['measure', '.hand-picture text'],
+        ['make', '.moulded .name'],
+      ] as const) {
+        const tab = page.locator(`#turn-${turn}`);
+        if ((await tab.count()) > 0) await tab.click();
+        await page.locator(picture).first().waitFor();
+        const least = () =>
+          page
+            .locator(picture)
+            .evaluateAll((all) =>
+              Math.min(
+                ...(all as SVGTextElement[]).map(
+                  (text) => Number.parseFloat(getComputedStyle(text).fontSize) * (text.getScreenCTM()?.a ?? 0),
+                ),
+              ),
+            );
+        await expect.poll(least, { message: `${width} ${picture}` }).toBeGreaterThan(10);
+      }
+    }
+  });
+
   inBrowser('names and describes its pictures and carries them in tables', async (open) => {
     const { page } = await open();
     await openDemo(page);

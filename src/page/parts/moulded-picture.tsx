@@ -11,7 +11,7 @@ import { resultSentence } from '../arrangement-words.ts';
 import type { Drawn, DrawnStrip } from '../derive.ts';
 import { frontOf, type Rotation } from '../state.ts';
 import type { Store } from '../store.ts';
-import { DrawnShapes } from './drawn-shapes.tsx';
+import { DrawnShapes, useLetters } from './drawn-shapes.tsx';
 import { useMouldedScene } from './moulded-scene.ts';
 import { useStore } from './store-context.ts';
 
@@ -21,8 +21,6 @@ const HIGHEST = 90;
 const DRAG = 0.5;
 /** Squares that the picture is found on: at rest, and while it is dragged. */
 const SQUARES = { rest: 300, dragged: 170 } as const;
-/** Height of the letters on an average hand, mm; on a narrow screen the hand is drawn small and they are larger on it. */
-const LETTERS = { wide: 5, narrow: 8 } as const;
 
 /** The hand with the strip or plate worn; turned by dragging with a mouse, by buttons and by keys. A finger's swipe scrolls the page. */
 export function MouldedPicture({ shown }: { readonly shown: Drawn }) {
@@ -120,11 +118,11 @@ export function Moulded({ shown }: { readonly shown: Drawn }) {
     () => drawn && <DrawnShapes items={drawn.drawing.items as readonly DrawnShape[]} extents={drawn.drawing.extents} />,
     [drawn],
   );
+  const picture = useRef<SVGSVGElement>(null);
+  const scale = drawn?.posed.shape.scale ?? 1;
+  const letters = useLetters(picture, { width: drawn?.drawing.extents.maxX ?? 1, height: drawn?.drawing.extents.maxY ?? 1 }, scale);
   if (!drawn) return null;
   const { extents } = drawn.drawing;
-  const { scale } = drawn.posed.shape;
-  // A child's hand fills the picture as an adult's does, so its letters and what they keep clear of are smaller with it.
-  const letters = scale * (store.narrow.value ? LETTERS.narrow : LETTERS.wide);
   const name = (text: string, { x, y }: Point, isTreated = false) => (
     <text
       class={isTreated ? 'name treated-name' : 'name'}
@@ -138,6 +136,7 @@ export function Moulded({ shown }: { readonly shown: Drawn }) {
   );
   return (
     <svg
+      ref={picture}
       class={current ? 'moulded inked' : 'moulded inked waiting'}
       viewBox={[-letters, -letters, extents.maxX + 2 * letters, extents.maxY + 2 * letters].map((n) => plain(n, 1)).join(' ')}
       role="img"
