@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { describeInspection } from '../src/cli/describe-inspection.ts';
 import { inspectFile } from '../src/inspect/inspect-file.ts';
 import { BROKEN_FILES, CONSEQUENCES, SOUND_DXF, SOUND_SVG } from './broken-files.ts';
 
@@ -11,6 +12,12 @@ describe('inspect', () => {
       expect(found.findings).toEqual([]);
       expect([found.parts.length, found.parts[0]?.holes, found.parts[0]?.width, found.parts[0]?.height]).toEqual([1, 1, 80, 20]);
     }
+  });
+
+  it('says a name whole, however long, and shows what is hidden in it', () => {
+    const name = `${'a-long-name-'.repeat(8)}\u202e_mm.svg`;
+    const [heading] = describeInspection(inspectFile(Buffer.from(SOUND_SVG)), name).split('\n');
+    expect(heading).toBe(`${'a-long-name-'.repeat(8)}\\u{202e}_mm.svg: SVG 1.1, read back`);
   });
 
   it('knows forty faults', () => expect(BROKEN_FILES).toHaveLength(40));

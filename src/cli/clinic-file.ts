@@ -8,7 +8,7 @@ import type { ClinicLines } from '../sheet/paper/sheet-settings.ts';
 import { readSheetSize } from '../sheet/plastic/sheet-size.ts';
 import { formProblems, newerVersion } from '../units/form-problems.ts';
 import { getOwn } from '../units/json-text.ts';
-import { visible } from '../units/quote.ts';
+import { escapeInvisible } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
 import { LANGUAGE_IDS } from '../words/language.ts';
 
@@ -74,7 +74,7 @@ export async function readClinicFile(path: string): Promise<Result<ClinicSetting
 export function readClinic(json: unknown, path: string): Result<ClinicSettings> {
   const newer = newerVersion(json, CLINIC_SCHEMA, path);
   if (newer) return failure(newer);
-  const named = (problem: Problem): Problem => ({ ...problem, message: `${visible(path)}: ${problem.message}` });
+  const named = (problem: Problem): Problem => ({ ...problem, message: `${escapeInvisible(path)}: ${problem.message}` });
   if (LASER_KEYS.some((key) => getOwn(json, key) !== undefined)) {
     const message =
       'a laser is allowed for one sheet at a time, with --material and --material-allows-laser; a clinic file cannot allow it.';

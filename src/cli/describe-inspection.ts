@@ -14,7 +14,7 @@ export function describeInspection(found: Inspection, name: string): string {
   const version = found.version ? ` ${visible(found.version)}` : '';
   const shown = found.parts.slice(0, LISTED);
   const lines = [
-    `${visible(name)}: ${found.format.toUpperCase()}${version}, read back`,
+    `${escapeInvisible(name)}: ${found.format.toUpperCase()}${version}, read back`,
     `units       ${found.unit ?? 'none stated'}, one unit is ${plain(found.mmPerUnit, 6)} mm`,
     `page        ${size(found.frame)}`,
     `drawn       ${size(found.size)}`,

@@ -92,3 +92,19 @@ export function pointAtNormal(body: Body, normal: number): Point {
 export function edgeLength(body: Body, fromNormal: number, toNormal: number): number {
   return ellipseArcLength(body.a, body.b, fromNormal, toNormal) + body.offset * Math.abs(toNormal - fromNormal);
 }
+
+/** How fast the body's reach grows with the normal's angle (radians), mm a radian: how far the point of that normal lies beside the centre. */
+export function reachTurning({ a, b }: Body, normal: number): number {
+  const nx = Math.cos(normal);
+  const ny = Math.sin(normal);
+  const h = Math.sqrt((a * nx) ** 2 + (b * ny) ** 2);
+  return h === 0 ? 0 : ((b * b - a * a) * nx * ny) / h;
+}
+
+/** Integral of the body's reach over the angle of its normal (radians), signed; exact (incomplete elliptic integral). */
+export function reachIntegral({ a, b, offset }: Body, from: number, to: number): number {
+  if (a === 0 && b === 0) return offset * (to - from);
+  const [long, short, turned] = a >= b ? [a, b, 0] : [b, a, Math.PI / 2];
+  const m = 1 - (short / long) ** 2;
+  return long * (incompleteE(to - turned, m) - incompleteE(from - turned, m)) + offset * (to - from);
+}

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { times } from '../../tests/by-night.ts';
 import { type Body, ellipsePerimeter, pointAtNormal } from './ellipse.ts';
-import { type Contact, hullPerimeter, type Side, tautPath } from './taut-path.ts';
+import { type Contact, hullPerimeter, laidAgain, lengthLaidAgain, type Side, tautPath } from './taut-path.ts';
 
 const disc = (x: number, radius: number): Body => ({ center: { x, y: 0 }, a: radius, b: radius, offset: 0 });
 const round = (body: Body, side: Side): Contact => ({ body, side, hold: 'round', name: '' });
@@ -51,6 +51,61 @@ const row = (digits: readonly { a: number; b: number; y: number }[], gap: number
     return { center: { x, y }, a, b, offset: 0 };
   });
 };
+
+describe('a path laid again', () => {
+  it('round bodies of other sizes and places is as long as one laid anew, or is none', () => {
+    const body = fc.record({
+      a: fc.double({ min: 5, max: 12, noNaN: true }),
+      b: fc.double({ min: 5, max: 12, noNaN: true }),
+      y: fc.double({ min: -8, max: 8, noNaN: true }),
+      offset: fc.double({ min: 0, max: 3, noNaN: true }),
+    });
+    const three = fc.tuple(body, body, body);
+    fc.assert(
+      fc.property(three, three, fc.double({ min: 0, max: 0.3, noNaN: true }), (before, after, share) => {
+        const contactsOf = (list: typeof before) =>
+          list.map(({ a, b, y, offset }, k): Contact => {
+            const body = { center: { x: 32 * k, y }, a, b, offset };
+            return { body, side: k === 1 ? -1 : 1, hold: k === 1 ? 'touch' : 'round', name: `${k}` };
+          });
+        const between = before.map((one, k) => {
+          const other = after[k] as typeof one;
+          const mixed = (key: 'a' | 'b' | 'y' | 'offset') => one[key] + share * (other[key] - one[key]);
+          return { a: mixed('a'), b: mixed('b'), y: mixed('y'), offset: mixed('offset') };
+        }) as unknown as typeof before;
+        const path = tautPath(contactsOf(before));
+        if (!path.ok) return;
+        const bodies = contactsOf(between).map((contact) => contact.body);
+        const again = laidAgain(path, bodies);
+        if (again) expect(lengthLaidAgain(path, again)).toBeCloseTo(lengthOf(contactsOf(between)), 9);
+        const same = laidAgain(
+          path,
+          contactsOf(before).map((contact) => contact.body),
+        );
+        expect(same && lengthLaidAgain(path, same)).toBeCloseTo(path.length, 9);
+      }),
+      { numRuns: times(100, 1000) },
+    );
+  });
+
+  it('is none where a body that was left out sticks through, and where one that was touched is passed by', () => {
+    const at = (y: number): Contact[] => [
+      round(disc(0, 5), 1),
+      { body: { center: { x: 20, y }, a: 5, b: 5, offset: 0 }, side: 1, hold: 'touch', name: 'between' },
+      round(disc(40, 5), 1),
+    ];
+    const [low, high] = [tautPath(at(-3)), tautPath(at(3))];
+    if (!low.ok || !high.ok) throw new Error('no path');
+    expect([low.kept, high.kept]).toEqual([
+      [0, 1, 2],
+      [0, 2],
+    ]);
+    const bodies = (y: number) => at(y).map((contact) => contact.body);
+    expect(laidAgain(low, bodies(3))).toBeNull();
+    expect(laidAgain(high, bodies(-3))).toBeNull();
+    expect(laidAgain(low, bodies(-2))).not.toBeNull();
+  });
+});
 
 describe('hullPerimeter', () => {
   it('is the perimeter of the convex hull of many points of the edges', () => {

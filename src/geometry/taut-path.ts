@@ -1,5 +1,5 @@
 import { ANGLE_SOLVED, LENGTH_COMPARED, WRONG_TURN } from '../units/tolerance.ts';
-import { type Body, edgeLength, pointAtNormal, support } from './ellipse.ts';
+import { type Body, edgeLength, pointAtNormal, reachIntegral, reachTurning, support } from './ellipse.ts';
 import type { Point } from './path.ts';
 import { rootBetween } from './root.ts';
 
@@ -39,11 +39,11 @@ function bitangentDirection(first: Body, firstSide: Side, second: Body, secondSi
 const NEWTON_STEPS = 12;
 
 /**
- * Newton's method from the centre line. At a root the sine of the angle to that line is the difference of the reaches (their sum, for a crossed tangent)
+ * Newton's method from a direction near the one looked for, at first the centre line. At a root the sine of the angle to that line is the difference of the reaches (their sum, for a crossed tangent)
  * over the distance, and the reach of an ellipse changes by no more than the difference of its axes a radian; where the miss so rises at every root
  * there is but one. Null where that is not sure, or where it has not settled.
  */
-function byNewton(first: Body, firstSide: Side, second: Body, secondSide: Side, centreLine: number): number | null {
+function byNewton(first: Body, firstSide: Side, second: Body, secondSide: Side, start: number): number | null {
   const dx = second.center.x - first.center.x;
   const dy = second.center.y - first.center.y;
   const [most1, most2] = [Math.max(first.a, first.b) + first.offset, Math.max(second.a, second.b) + second.offset];
@@ -51,7 +51,7 @@ function byNewton(first: Body, firstSide: Side, second: Body, secondSide: Side, 
   const across = firstSide === secondSide ? Math.max(most1 - least2, most2 - least1) : most1 + most2;
   const uneven = Math.abs(first.a - first.b) + Math.abs(second.a - second.b);
   if (dx * dx + dy * dy - across * across <= uneven * uneven) return null;
-  let psi = centreLine;
+  let psi = start;
   for (let step = 0; step < NEWTON_STEPS; step++) {
     const nx = -Math.sin(psi);
     const ny = Math.cos(psi);
@@ -65,7 +65,7 @@ function byNewton(first: Body, firstSide: Side, second: Body, secondSide: Side, 
     if (!(rise > 0)) return null;
     const move = -miss / rise;
     psi += move;
-    if (Math.abs(psi - centreLine) >= Math.PI / 2) return null;
+    if (Math.abs(psi - start) >= Math.PI / 2) return null;
     if (Math.abs(move) <= ANGLE_SOLVED) return psi;
   }
   return null;
@@ -104,12 +104,23 @@ export interface ArcElement {
 
 export type PathElement = LineElement | ArcElement;
 
-export type TautPath =
-  | { readonly ok: true; readonly elements: readonly PathElement[]; readonly length: number; readonly dropped: readonly Contact[] }
-  | { readonly ok: false; readonly reason: string };
+/** A path that was laid, and from what. */
+export interface LaidPath {
+  readonly ok: true;
+  readonly elements: readonly PathElement[];
+  readonly length: number;
+  readonly dropped: readonly Contact[];
+  /** All that it was asked to pass, and the places in that list of those that it bends round. */
+  readonly contacts: readonly Contact[];
+  readonly kept: readonly number[];
+  /** Of its lines, radians. */
+  readonly directions: readonly number[];
+}
+
+export type TautPath = LaidPath | { readonly ok: false; readonly reason: string };
 
 /** Where an open path starts and ends: at these outward normals (radians) of its first and last body. */
-interface OpenEnds {
+export interface OpenEnds {
   readonly startNormal: number;
   readonly endNormal: number;
 }
@@ -127,7 +138,7 @@ export function tautPath(contacts: readonly Contact[], ends?: OpenEnds): TautPat
   const directionOf = directionsBetween(contacts);
   const kept = keptContacts(contacts, ends, directionOf);
   if (!kept) return { ok: false, reason: 'no taut path passes these bodies on their sides' };
-  return { ok: true, ...laid(contacts, kept, ends, directionOf), dropped: contacts.filter((_, i) => !kept.includes(i)) };
+  return { ok: true, ...laid(contacts, kept, ends, directionOf), dropped: contacts.filter((_, i) => !kept.includes(i)), contacts, kept };
 }
 
 function single(contacts: readonly Contact[], ends: OpenEnds | undefined): TautPath {
@@ -136,7 +147,7 @@ function single(contacts: readonly Contact[], ends: OpenEnds | undefined): TautP
   const fromNormal = ends?.startNormal ?? 0;
   const toNormal = ends ? fromNormal + contact.side * turn(contact, fromNormal, ends.endNormal) : contact.side * 2 * Math.PI;
   const arc = arcOn(contact, fromNormal, toNormal);
-  return { ok: true, elements: [arc], length: arc.length, dropped: [] };
+  return { ok: true, elements: [arc], length: arc.length, dropped: [], contacts, kept: [0], directions: [] };
 }
 
 /**
@@ -226,7 +237,70 @@ function laid(contacts: readonly Contact[], kept: readonly number[], ends: OpenE
     const leaving = ends && i === list.length - 1 ? ends.endNormal : (directions[i % spans] as number) + quarter(contact);
     return arcOn(contact, arriving, arriving + contact.side * Math.max(0, turn(contact, arriving, leaving)));
   });
-  return joined(list, arcs, spans);
+  return { ...joined(list, arcs, spans), directions };
+}
+
+/** A path laid again round bodies that are a little elsewhere: these bodies, in the order of its contacts, and the directions of its lines, radians. */
+export interface LaidAgain {
+  readonly bodies: readonly Body[];
+  readonly directions: readonly number[];
+  /** Outward normals at which it comes to each contact that it bends round and leaves it, radians. */
+  readonly normals: readonly (readonly [arriving: number, leaving: number])[];
+}
+
+/**
+ * The path laid again where its bodies have moved or changed their shape a little: round the contacts that it bent round before, each line by Newton's method
+ * from its former direction. Null where a contact would turn the wrong way or a body that was left out would stick through, so that it is no taut path any more; the
+ * taut path is unique, so one that is is the one that `tautPath` finds.
+ */
+export function laidAgain(before: LaidPath, bodies: readonly Body[], ends?: OpenEnds): LaidAgain | null {
+  const { contacts, kept } = before;
+  const count = contacts.length;
+  const directions: number[] = [];
+  for (const [s, psiBefore] of before.directions.entries()) {
+    const [i, j] = [kept[s] as number, kept[(s + 1) % kept.length] as number];
+    const [from, to] = [contacts[i] as Contact, contacts[j] as Contact];
+    const psi = byNewton(bodies[i] as Body, from.side, bodies[j] as Body, to.side, psiBefore);
+    if (psi === null) return null;
+    directions.push(psi);
+    for (let k = (i + 1) % count; k !== j; k = (k + 1) % count) {
+      const left = contacts[k] as Contact;
+      const out = tangentOffset(bodies[i] as Body, from.side, psi) - tangentOffset(bodies[k] as Body, left.side, psi);
+      if (left.side * out > LENGTH_COMPARED) return null;
+    }
+  }
+  const spans = directions.length;
+  const normals = kept.map((i, k) => {
+    const out = quarter(contacts[i] as Contact);
+    const arriving = ends && k === 0 ? ends.startNormal : (directions[(k + spans - 1) % spans] as number) + out;
+    const leaving = ends && k === spans ? ends.endNormal : (directions[k % spans] as number) + out;
+    return [arriving, leaving] as const;
+  });
+  const isTaut = normals.every(([arriving, leaving], k) => isRightTurn(contacts[kept[k] as number] as Contact, arriving, leaving));
+  return isTaut ? { bodies, directions, normals } : null;
+}
+
+/**
+ * Length of a path that was laid again. A line is as long as the way from centre to centre along it, and what lies between its ends and the centres' feet on it is the turning
+ * of the reach H of each body; an arc is the integral of H and, between its ends, that same turning (Cauchy: the radius of curvature is H + H''). So the turnings cancel, but at open ends:
+ * length = sum of (c' - c) along the lines + sum of the integrals of H over the turns.
+ */
+export function lengthLaidAgain({ contacts, kept }: LaidPath, again: LaidAgain, ends?: OpenEnds): number {
+  const { bodies, directions, normals } = again;
+  let length = 0;
+  for (const [s, psi] of directions.entries()) {
+    const [from, to] = [bodies[kept[s] as number] as Body, bodies[kept[(s + 1) % kept.length] as number] as Body];
+    length += Math.cos(psi) * (to.center.x - from.center.x) + Math.sin(psi) * (to.center.y - from.center.y);
+  }
+  for (const [k, i] of kept.entries()) {
+    const [contact, body] = [contacts[i] as Contact, bodies[i] as Body];
+    const [arriving, leaving] = normals[k] as readonly [number, number];
+    const turned = Math.max(0, turn(contact, arriving, leaving));
+    length += contact.side * reachIntegral(body, arriving, arriving + contact.side * turned);
+    if (ends && k === 0) length -= contact.side * reachTurning(body, arriving);
+    if (ends && k === kept.length - 1) length += contact.side * reachTurning(body, leaving);
+  }
+  return length;
 }
 
 /** How far a body reaches across a line of direction psi at offset n·p, beyond the side where it belongs. */

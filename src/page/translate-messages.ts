@@ -113,7 +113,7 @@ function saidOf(about: Problem | Warning, { texts, format, entries }: Speaker): 
     // A name in a file is looked for as it stands there.
     name: about.code === 'JSON_NAME_TWICE' ? visible(where) : fieldName(where, texts),
     digit: digit === '' ? '' : texts.hand.finger[digit],
-    value: isWarning ? shown(about.value) : typed === '' ? '' : `“${visible(typed)}”`,
+    value: isWarning ? shown(about.value) : typed === '' ? '' : texts.quoted(visible(typed)),
     limit: shown(about.limit),
     range: option
       ? optionRange(option, format, texts)

@@ -27,6 +27,8 @@ export interface HandPictureProps {
 const SPREAD = { fan: 9, gap: 5 } as const;
 /** What is shown of the hand beyond the knuckles, mm at average size. */
 const BEYOND_KNUCKLES = 16;
+/** How broad the fingers of an average hand are on it, mm: what its letters are in proportion to. */
+const AVERAGE_WIDTH = 125;
 
 /** The hand in the proportions of what was entered, the place of the focused measure marked. A press on a finger changes nothing but the focus. */
 export function HandPicture({ hand, side, face, shown, treated, unused, marked, title, thumb, onFinger }: HandPictureProps) {
@@ -56,6 +58,7 @@ export function HandPicture({ hand, side, face, shown, treated, unused, marked, 
       <DrawnShapes items={drawn.drawing.items as readonly DrawnShape[]} extents={extents} />
       <text
         class="thumb"
+        style={{ '--proportion': plain(width / AVERAGE_WIDTH, 2) }}
         x={plain(isThumbLeft ? 1 : extents.maxX - 1, 1)}
         y={plain(face === 'palm' ? top + height - 1.5 : top + 4.5, 1)}
         text-anchor={isThumbLeft ? 'start' : 'end'}

@@ -21,7 +21,8 @@ const HIGHEST = 90;
 const DRAG = 0.5;
 /** Squares that the picture is found on: at rest, and while it is dragged. */
 const SQUARES = { rest: 300, dragged: 170 } as const;
-const LETTERS = 5;
+/** Height of the letters on an average hand, mm; on a narrow screen the hand is drawn small and they are larger on it. */
+const LETTERS = { wide: 5, narrow: 8 } as const;
 
 /** The hand with the strip or plate worn; turned by dragging with a mouse, by buttons and by keys. A finger's swipe scrolls the page. */
 export function MouldedPicture({ shown }: { readonly shown: Drawn }) {
@@ -122,13 +123,16 @@ export function Moulded({ shown }: { readonly shown: Drawn }) {
   );
   if (!drawn) return null;
   const { extents } = drawn.drawing;
+  const { scale } = drawn.posed.shape;
+  // A child's hand fills the picture as an adult's does, so its letters and what they keep clear of are smaller with it.
+  const letters = scale * (store.narrow.value ? LETTERS.narrow : LETTERS.wide);
   const name = (text: string, { x, y }: Point, isTreated = false) => (
     <text
       class={isTreated ? 'name treated-name' : 'name'}
       key={text}
-      x={plain(within(x, text, extents) - extents.minX, 1)}
+      x={plain(within(x, halfWidth(text, letters) - letters, extents) - extents.minX, 1)}
       y={plain(extents.maxY - y, 1)}
-      font-size={LETTERS}
+      font-size={plain(letters, 2)}
     >
       {text}
     </text>
@@ -136,7 +140,7 @@ export function Moulded({ shown }: { readonly shown: Drawn }) {
   return (
     <svg
       class={current ? 'moulded inked' : 'moulded inked waiting'}
-      viewBox={`${-LETTERS} ${-LETTERS} ${plain(extents.maxX + 2 * LETTERS, 1)} ${plain(extents.maxY + 2 * LETTERS, 1)}`}
+      viewBox={[-letters, -letters, extents.maxX + 2 * letters, extents.maxY + 2 * letters].map((n) => plain(n, 1)).join(' ')}
       role="img"
       aria-labelledby="moulded-title moulded-description"
     >
@@ -151,7 +155,11 @@ export function Moulded({ shown }: { readonly shown: Drawn }) {
         {[...drawn.fingers].map(([digit, finger]) => {
           const text = texts.hand.short[digit];
           const others = [...drawn.fingers.values()].filter((other) => other !== finger);
-          return name(text, besideOthers(below(finger.tip), text, others), digit === shown.hand.target?.digit);
+          return name(
+            text,
+            besideOthers(below(finger.tip, letters), halfWidth(text, letters) + scale * HALF_FINGER, others),
+            digit === shown.hand.target?.digit,
+          );
         })}
         {name(texts.measure.thumb, drawn.thumbTip)}
         {facesInSight(drawn, roll === 0 ? up : -up).map(({ face, at }) => name(texts.measure.face[face], at))}
@@ -174,33 +182,31 @@ function facesInSight({ posed, at }: DrawnMoulded, up: number) {
 }
 
 /** A name stands a little beyond the tip. */
-function below({ x, y }: Point): Point {
-  return { x, y: y - LETTERS };
+function below({ x, y }: Point, letters: number): Point {
+  return { x, y: y - letters };
 }
 
 /** Half of what a letter is wide, a share of its height; from looking. */
 const HALF_LETTER = 0.29;
-/** Half of what a finger is broad on the picture, mm, with some air. */
+/** Half of what a finger of an average hand is broad on the picture, mm, with some air. */
 const HALF_FINGER = 8.5;
 
-const halfWidth = (text: string): number => text.length * HALF_LETTER * LETTERS;
+const halfWidth = (text: string, letters: number): number => text.length * HALF_LETTER * letters;
 
-/** A name moved aside where a longer finger passes beside it. */
-function besideOthers({ x, y }: Point, text: string, others: readonly { readonly tip: Point; readonly root: Point }[]): Point {
+/** A name moved aside where a longer finger passes beside it. @param least how far its middle stays from that finger's, mm */
+function besideOthers({ x, y }: Point, least: number, others: readonly { readonly tip: Point; readonly root: Point }[]): Point {
   let aside = x;
   for (const { tip, root } of others) {
     const share = (y - tip.y) / (root.y - tip.y);
     if (!(share > 0 && share < 1)) continue;
     const apart = x - tip.x - share * (root.x - tip.x);
-    const least = halfWidth(text) + HALF_FINGER;
     if (Math.abs(apart) < least) aside += Math.sign(apart) * (least - Math.abs(apart));
   }
   return { x: aside, y };
 }
 
-/** The middle of a name that stays within the picture. */
-function within(x: number, text: string, { minX, maxX }: Box): number {
-  const half = halfWidth(text) - LETTERS;
+/** The middle of a name that stays within the picture. @param half of its width, less what it may stand out, mm */
+function within(x: number, half: number, { minX, maxX }: Box): number {
   return Math.min(Math.max(x, minX + half), maxX - half);
 }
 

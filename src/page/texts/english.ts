@@ -43,6 +43,7 @@ export const english = {
   mm: 'mm',
   cm: 'cm',
   in: 'in',
+  quoted: (text: string) => `“${text}”`,
   degrees: 'degrees',
   fraction: 'fraction, 0.05 is 5 %',
   to: 'to',
@@ -56,8 +57,8 @@ export const english = {
     nextMost: 'If it does not redirect, try the next suggestion; a larger differential is not in use.',
     plate: (degrees: string, range: string) =>
       `A plate holds the MP joint: ${degrees} of flexion to begin with, range ${range}. Common practice, no published source; your judgement decides.`,
-    own: 'Your own block',
-    ownAbout: 'Give each finger a place. A block that cannot be made is refused with the rule.',
+    own: 'Your own arrangement',
+    ownAbout: 'Give each finger a place. What cannot be made is refused, with the reason.',
     why: (digit: string, lacks: string, wanted: string) => `${digit} lacks PIP ${lacks}: its MP joint is held in relative ${wanted}.`,
     flexion: 'flexion',
     extension: 'extension',
@@ -75,7 +76,7 @@ export const english = {
     digitsOf: { measured: 'all that were measured', neighbours: 'the treated finger and its neighbours' },
     bendWay: 'Bend over the MP joints',
     bendOf: {
-      auto: 'what costs least',
+      auto: 'the gentlest',
       straight: 'one straight line',
       split: 'with a slot before the little finger',
       kinked: 'from joint to joint, the sheet stretches',

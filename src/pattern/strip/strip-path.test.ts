@@ -6,13 +6,14 @@ import { handOf, WORKED } from '../../../tests/hands.ts';
 import { plausibleHand } from '../../../tests/plausible-hand.ts';
 import { type Block, heldDigits } from '../../block/block.ts';
 import { blockById, blocks } from '../../block/library.ts';
+import type { DigitMeasures, Hand } from '../../hand/hand.ts';
 import { requestFromInputs } from '../request-from-inputs.ts';
 import { layStrip } from './lay-strip.ts';
 import { pathFaults } from './prove-path.ts';
 import { makeStrip, stripFigures } from './strip.ts';
-import { DEFAULT_STRIP_OPTIONS, type StripOptions } from './strip-options.ts';
-import { type StripPath, stripPath } from './strip-path.ts';
-import { standSections } from './strip-sections.ts';
+import { DEFAULT_STRIP_OPTIONS, type StripOptions, type StripSettings } from './strip-options.ts';
+import { type StripPath, stripPath, stripPathLength, stripPathLengthsNear } from './strip-path.ts';
+import { restand, standSections } from './strip-sections.ts';
 import { usualSettings } from './strip-settings.ts';
 
 const SETTINGS = usualSettings(DEFAULT_STRIP_OPTIONS);
@@ -62,6 +63,56 @@ describe('a path is proved', () => {
       { numRuns: times(20, 80) },
     );
   });
+
+  /** Lengths of the strip round hands with one measure of one digit moved: laid again, null where that is left to the other, and laid anew. */
+  const lengthsOf = (hand: Hand, b: Block, options: StripSettings, field: 'width' | 'circumference' | 'palmarRoom', shift: number) => {
+    const standing = standSections(hand, b, options);
+    if (!standing.ok) return [];
+    const lengthNear = stripPathLengthsNear(standing.value, options);
+    return standing.value.sections.flatMap(({ digit }) => {
+      const measures = hand.digits[digit] as DigitMeasures;
+      const moved = { ...measures, [field]: measures[field] + shift };
+      const anew = standSections({ ...hand, digits: { ...hand.digits, [digit]: moved } }, b, options);
+      const sections = restand(standing.value, digit, moved, options, hand.units);
+      expect(sections.ok).toBe(anew.ok);
+      return anew.ok && sections.ok ? [{ again: lengthNear(sections.value), anew: stripPathLength(anew.value, options) }] : [];
+    });
+  };
+
+  it('laid again round digits measured otherwise it is as long as laid anew, or is left to that', () => {
+    fc.assert(
+      fc.property(
+        plausibleHand,
+        fc.constantFrom(...blocks()),
+        fc.constantFrom('tacked' as const, 'spanning' as const),
+        fc.double({ min: 1, max: 45, noNaN: true }),
+        fc.constantFrom(0.8, 2.4, 4.8),
+        fc.constantFrom('width', 'circumference', 'palmarRoom'),
+        fc.double({ min: -4, max: 4, noNaN: true }),
+        (hand, b, closure, differential, thickness, field, shift) => {
+          for (const { again, anew } of lengthsOf(hand, b, { ...SETTINGS, closure, differential, thickness }, field, shift))
+            if (again !== null) expect(Math.abs(again - (anew ?? Number.NaN))).toBeLessThan(1e-9);
+        },
+      ),
+      { numRuns: times(60, 600) },
+    );
+  });
+
+  it.each(blocks().map((b) => [b.id, b] as const))(
+    'with the usual options, %s, no error of measuring of one standard deviation is left to that',
+    (_, b) => {
+      const errors = [
+        ['width', 0.5],
+        ['circumference', 1],
+        ['palmarRoom', 1.5],
+      ] as const;
+      for (const closure of ['tacked', 'spanning'] as const)
+        for (const [field, error] of errors)
+          for (const shift of [-error, error])
+            for (const { again, anew } of lengthsOf(handOf(WORKED), b, { ...SETTINGS, closure }, field, shift))
+              expect(again).toBeCloseTo(anew ?? Number.NaN, 9);
+    },
+  );
 
   it('refuses the strip that was drawn 108 mm too long: long raised in three, spanning, 45 degrees', () => {
     const found = stripFigures(handOf(WORKED), block('long-raised-in-three'), {

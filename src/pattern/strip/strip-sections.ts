@@ -2,9 +2,10 @@ import { type Block, type Place, placedDigits, RELATIVE_FLEXION } from '../../bl
 import { DIGITS, type DigitName, WEBS, type WebName } from '../../hand/digits.ts';
 import { webLevels } from '../../hand/estimate-palm.ts';
 import { digitPath } from '../../hand/fields.ts';
-import type { Hand } from '../../hand/hand.ts';
+import type { DigitMeasures, Hand } from '../../hand/hand.ts';
 import { digitSection, digitTaper } from '../../hand/section.ts';
 import { radians } from '../../units/angle.ts';
+import type { LengthUnit } from '../../units/length.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
 import { CREASE_TO_JOINT } from '../free-flexion.ts';
 import { GEOMETRY_VERSION, type GeometryVersion } from './geometry-version.ts';
@@ -77,22 +78,12 @@ export function standSections(
       problems.push(notMeasured(block, digit));
       continue;
     }
-    const section = digitSection(measures.width, measures.circumference, `digits.${digit}`, hand.units);
-    if (!section.ok) {
-      problems.push(...section.problems);
+    const stands = digitStands(measures, digit, (flexion[k] ?? 0) - mean, options, version, hand.units);
+    if (!stands.ok) {
+      problems.push(...stands.problems);
       continue;
     }
-    // The first version took fingers for cylinders.
-    const taper = version === '1' ? success(0) : digitTaper(measures, digitPath(digit, 'rootCircumference'), hand.units);
-    if (!taper.ok) {
-      problems.push(...taper.problems);
-      continue;
-    }
-    const theta = (flexion[k] ?? 0) - mean;
-    // The first version took the PIP crease for the joint, so that its strip sat 2.5 mm too far distal on its lever.
-    const creaseToJoint = version === '1' ? 0 : CREASE_TO_JOINT;
-    const lever = measures.dorsalLength - creaseToJoint - measures.palmarRoom + options.proximalGap + options.width / 2;
-    const { halfWidth, halfDepth } = section.value;
+    const { halfWidth } = stands.value;
     const before = sections.at(-1);
     let x = 0;
     if (before) {
@@ -104,18 +95,60 @@ export function standSections(
       digit,
       place,
       x,
-      y: -lever * Math.tan(theta),
-      halfWidth,
-      halfDepth,
-      standingHalfDepth: halfDepth / Math.cos(theta),
-      theta,
-      lever,
-      palmarRoom: measures.palmarRoom,
-      taper: taper.value,
+      ...stands.value,
       ...digitLevels(digit, k === 0 ? -1 : k === placed.length - 1 ? 1 : 0, levels),
     });
   }
   return problems.length > 0 ? failure(...problems) : success({ version, sections, webs });
+}
+
+/** What of a standing section follows from the digit's own measures and its MP angle. */
+type DigitStands = Omit<StandingSection, 'digit' | 'place' | 'x' | 'rootLevel' | 'borderLevel'>;
+
+function digitStands(
+  measures: DigitMeasures,
+  digit: DigitName,
+  theta: number,
+  options: StripSettings,
+  version: GeometryVersion,
+  units: LengthUnit,
+): Result<DigitStands> {
+  const section = digitSection(measures.width, measures.circumference, `digits.${digit}`, units);
+  if (!section.ok) return section;
+  // The first version took fingers for cylinders.
+  const taper = version === '1' ? success(0) : digitTaper(measures, digitPath(digit, 'rootCircumference'), units);
+  if (!taper.ok) return taper;
+  // The first version took the PIP crease for the joint, so that its strip sat 2.5 mm too far distal on its lever.
+  const creaseToJoint = version === '1' ? 0 : CREASE_TO_JOINT;
+  const lever = measures.dorsalLength - creaseToJoint - measures.palmarRoom + options.proximalGap + options.width / 2;
+  const { halfWidth, halfDepth } = section.value;
+  return success({
+    y: -lever * Math.tan(theta),
+    halfWidth,
+    halfDepth,
+    standingHalfDepth: halfDepth / Math.cos(theta),
+    theta,
+    lever,
+    palmarRoom: measures.palmarRoom,
+    taper: taper.value,
+  });
+}
+
+/** The sections with one digit measured otherwise: it stands anew, those beside it as far from it as before. Fails as `standSections` does. */
+export function restand(
+  { sections, version }: StandingHand,
+  digit: DigitName,
+  measures: DigitMeasures,
+  options: StripSettings,
+  units: LengthUnit,
+): Result<readonly StandingSection[]> {
+  const k = sections.findIndex((s) => s.digit === digit);
+  const before = sections[k] as StandingSection;
+  const stands = digitStands(measures, digit, before.theta, options, version, units);
+  if (!stands.ok) return stands;
+  const wider = stands.value.halfWidth - before.halfWidth;
+  const shift = (j: number) => (j === k ? (k === 0 ? 0 : wider) : j < k ? 0 : k === 0 ? wider : 2 * wider);
+  return success(sections.map((s, j) => ({ ...s, ...(j === k ? stands.value : {}), x: s.x + shift(j) })));
 }
 
 /** @param border -1 where the digit is the radial border of the block, 1 where it is the ulnar one, 0 within */
