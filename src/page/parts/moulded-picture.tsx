@@ -46,9 +46,10 @@ export function MouldedPicture({ shown }: { readonly shown: Drawn }) {
       <div class="picture-room turns" {...dragged}>
         <Moulded shown={shown} />
       </div>
+      {/* One stop for Tab, since the keys do all that the buttons do. */}
       <fieldset
         class="picture-tools plain"
-        aria-label={words.moulded}
+        aria-label={`${words.moulded}: ${words.turnKeys}`}
         onKeyDown={(event) => {
           const act = keys[event.key];
           if (!act) return;
@@ -59,16 +60,16 @@ export function MouldedPicture({ shown }: { readonly shown: Drawn }) {
         <button type="button" aria-label={words.turn.left} onClick={() => move(-STEP, 0)}>
           ⟲
         </button>
-        <button type="button" aria-label={words.turn.right} onClick={() => move(STEP, 0)}>
+        <button type="button" tabIndex={-1} aria-label={words.turn.right} onClick={() => move(STEP, 0)}>
           ⟳
         </button>
-        <button type="button" aria-label={words.turn.up} onClick={() => move(0, STEP)}>
+        <button type="button" tabIndex={-1} aria-label={words.turn.up} onClick={() => move(0, STEP)}>
           ↑
         </button>
-        <button type="button" aria-label={words.turn.down} onClick={() => move(0, -STEP)}>
+        <button type="button" tabIndex={-1} aria-label={words.turn.down} onClick={() => move(0, -STEP)}>
           ↓
         </button>
-        <button type="button" onClick={() => (store.rotation.value = null)}>
+        <button type="button" tabIndex={-1} onClick={() => (store.rotation.value = null)}>
           {words.turn.home}
         </button>
       </fieldset>

@@ -141,6 +141,7 @@ export const english = {
     bendExtension: 'extended',
     bendNone: 'straight',
     turn: { left: 'Turn left', right: 'Turn right', up: 'Tip up', down: 'Tip down', home: 'Front view' },
+    turnKeys: 'arrow keys turn it, Home is the front view',
     figures: 'Figures',
     flatLength: 'Flat length',
     band: '95 % band of the length',

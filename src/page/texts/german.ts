@@ -173,6 +173,7 @@ export const german: Texts = {
     bendExtension: 'gestreckt',
     bendNone: 'gerade',
     turn: { left: 'Nach links', right: 'Nach rechts', up: 'Nach oben', down: 'Nach unten', home: 'Von vorn' },
+    turnKeys: 'Pfeiltasten drehen sie, Pos1 zeigt sie von vorn',
     figures: 'Maße',
     flatLength: 'Flache Länge',
     band: '95-%-Band der Länge',

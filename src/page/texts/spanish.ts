@@ -169,6 +169,7 @@ export const spanish: Texts = {
     bendExtension: 'en extensión',
     bendNone: 'recto',
     turn: { left: 'Girar a la izquierda', right: 'Girar a la derecha', up: 'Inclinar arriba', down: 'Inclinar abajo', home: 'De frente' },
+    turnKeys: 'las flechas la giran, Inicio la pone de frente',
     figures: 'Cifras',
     flatLength: 'Longitud plana',
     band: 'Banda del 95 % de la longitud',

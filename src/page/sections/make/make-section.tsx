@@ -66,12 +66,9 @@ function Result({ shown }: { readonly shown: Drawn }) {
   return (
     <>
       {note ? <p class={isCurrent ? 'banner' : 'banner kept'}>{note}</p> : null}
-      <div class="sentence">
-        <p id="sentence">
-          <ResultWords shown={shown} />
-        </p>{' '}
-        <PanelButton name="figures">{texts.pattern.figures}</PanelButton>
-      </div>
+      <p class="sentence" id="sentence">
+        <ResultWords shown={shown} />
+      </p>
     </>
   );
 }
@@ -133,25 +130,28 @@ function PrintRow() {
         )}
         <PanelButton name="files">{words.files}</PanelButton>
       </div>
-      <p class="hint" id="print-line">
-        <select
-          id="paper"
-          aria-label={words.paper}
-          value={store.entries.value.print.paper}
-          onChange={(event) => {
-            const paper = event.currentTarget.value;
-            store.enter({ where: 'print.paper', value: paper }, ({ print }) => ({ print: { ...print, paper } }));
-            store.commit();
-          }}
-        >
-          {Object.entries(PAPERS).map(([value, paper]) => (
-            <option key={value} value={value}>
-              {paper.name}
-            </option>
-          ))}
-        </select>{' '}
-        {need ?? words.printHow}
-      </p>
+      <div class="print-line">
+        <p class="hint" id="print-line">
+          <select
+            id="paper"
+            aria-label={words.paper}
+            value={store.entries.value.print.paper}
+            onChange={(event) => {
+              const paper = event.currentTarget.value;
+              store.enter({ where: 'print.paper', value: paper }, ({ print }) => ({ print: { ...print, paper } }));
+              store.commit();
+            }}
+          >
+            {Object.entries(PAPERS).map(([value, paper]) => (
+              <option key={value} value={value}>
+                {paper.name}
+              </option>
+            ))}
+          </select>{' '}
+          {need ?? words.printHow}
+        </p>{' '}
+        {store.shown.value === null ? null : <PanelButton name="figures">{texts.pattern.figures}</PanelButton>}
+      </div>
       <p class="saved" id="saved">
         {store.saved.value}
       </p>
