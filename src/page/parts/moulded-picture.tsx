@@ -121,7 +121,7 @@ export function Moulded({ shown }: { readonly shown: Drawn }) {
   );
   const picture = useRef<SVGSVGElement>(null);
   const scale = drawn?.posed.shape.scale ?? 1;
-  const letters = useLetters(picture, { width: drawn?.drawing.extents.maxX ?? 1, height: drawn?.drawing.extents.maxY ?? 1 }, scale);
+  const letters = useLetters(picture, { width: drawn?.drawing.extents.maxX ?? 1, height: drawn?.drawing.extents.maxY ?? 1 }, scale, 1);
   if (!drawn) return null;
   const { extents } = drawn.drawing;
   const name = (text: string, { x, y }: Point, isTreated = false) => (
@@ -135,6 +135,13 @@ export function Moulded({ shown }: { readonly shown: Drawn }) {
       {text}
     </text>
   );
+  const fingerNames: { digit: DigitName; text: string; at: Point }[] = [];
+  for (const [digit, finger] of drawn.fingers) {
+    const text = texts.hand.short[digit];
+    const others = [...drawn.fingers.values()].filter((other) => other !== finger);
+    const beside = besideOthers(below(finger.tip, letters), halfWidth(text, letters) + scale * HALF_FINGER, others);
+    fingerNames.push({ digit, text, at: underNames(beside, text, fingerNames, letters) });
+  }
   return (
     <svg
       ref={picture}
@@ -151,15 +158,7 @@ export function Moulded({ shown }: { readonly shown: Drawn }) {
       </desc>
       {shapes}
       <g>
-        {[...drawn.fingers].map(([digit, finger]) => {
-          const text = texts.hand.short[digit];
-          const others = [...drawn.fingers.values()].filter((other) => other !== finger);
-          return name(
-            text,
-            besideOthers(below(finger.tip, letters), halfWidth(text, letters) + scale * HALF_FINGER, others),
-            digit === shown.hand.target?.digit,
-          );
-        })}
+        {fingerNames.map(({ digit, text, at }) => name(text, at, digit === shown.hand.target?.digit))}
         {name(texts.measure.thumb, drawn.thumbTip)}
         {facesInSight(drawn, roll === 0 ? up : -up).map(({ face, at }) => name(texts.measure.face[face], at))}
       </g>
@@ -202,6 +201,14 @@ function besideOthers({ x, y }: Point, least: number, others: readonly { readonl
     if (Math.abs(apart) < least) aside += Math.sign(apart) * (least - Math.abs(apart));
   }
   return { x: aside, y };
+}
+
+/** A name moved under those before it that it would lie on. */
+function underNames(at: Point, text: string, before: readonly { readonly text: string; readonly at: Point }[], letters: number): Point {
+  const isOn = (other: { readonly text: string; readonly at: Point }, y: number) =>
+    Math.abs(other.at.x - at.x) < halfWidth(other.text, letters) + halfWidth(text, letters) && Math.abs(other.at.y - y) < letters;
+  const under = before.find((other) => isOn(other, at.y));
+  return under ? { x: at.x, y: under.at.y - letters } : at;
 }
 
 /** The middle of a name that stays within the picture. @param half of its width, less what it may stand out, mm */
