@@ -42,7 +42,7 @@ export function HandPicture({ hand, side, face, shown, treated, unused, marked, 
   const [left, top, width, height] = shown === 'hand' ? [0, 0, extents.maxX, extents.maxY] : fingersOnly(drawn, face);
   const isThumbLeft = drawn.thumbTip.x < drawn.wrist.x;
   const picture = useRef<SVGSVGElement>(null);
-  const letters = useLetters(picture, { width, height }, shown === 'hand' ? 1 : width / AVERAGE_WIDTH);
+  const letters = useLetters(picture, { width, height }, 0, shown === 'hand' ? 1 : width / AVERAGE_WIDTH);
   return (
     // A short way to a field for a mouse or a fingertip; by keys the fields are reached themselves.
     // biome-ignore lint/a11y/useKeyWithClickEvents: see above

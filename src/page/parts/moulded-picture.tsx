@@ -121,27 +121,26 @@ export function Moulded({ shown }: { readonly shown: Drawn }) {
   );
   const picture = useRef<SVGSVGElement>(null);
   const scale = drawn?.posed.shape.scale ?? 1;
-  const letters = useLetters(picture, { width: drawn?.drawing.extents.maxX ?? 1, height: drawn?.drawing.extents.maxY ?? 1 }, scale, 1);
+  const letters = useLetters(picture, { width: drawn?.drawing.extents.maxX ?? 1, height: drawn?.drawing.extents.maxY ?? 1 }, 2, scale);
   if (!drawn) return null;
   const { extents } = drawn.drawing;
-  const name = (text: string, { x, y }: Point, isTreated = false) => (
-    <text
-      class={isTreated ? 'name treated-name' : 'name'}
-      key={text}
-      x={plain(within(x, halfWidth(text, letters) - letters, extents) - extents.minX, 1)}
-      y={plain(extents.maxY - y, 1)}
-      font-size={plain(letters, 2)}
-    >
-      {text}
-    </text>
+  const named = (text: string, { x, y }: Point, isTreated = false): Name => {
+    const half = halfWidth(text, letters);
+    return { text, isTreated, half, x: within(x, half - letters, extents), y };
+  };
+  const names = apart(
+    [
+      ...[...drawn.fingers].map(([digit, finger]) => {
+        const text = texts.hand.short[digit];
+        const others = [...drawn.fingers.values()].filter((other) => other !== finger);
+        const at = besideOthers(below(finger.tip, letters), halfWidth(text, letters) + scale * HALF_FINGER, others);
+        return named(text, at, digit === shown.hand.target?.digit);
+      }),
+      named(texts.measure.thumb, drawn.thumbTip),
+      ...facesInSight(drawn, roll === 0 ? up : -up).map(({ face, at }) => named(texts.measure.face[face], at)),
+    ],
+    letters,
   );
-  const fingerNames: { digit: DigitName; text: string; at: Point }[] = [];
-  for (const [digit, finger] of drawn.fingers) {
-    const text = texts.hand.short[digit];
-    const others = [...drawn.fingers.values()].filter((other) => other !== finger);
-    const beside = besideOthers(below(finger.tip, letters), halfWidth(text, letters) + scale * HALF_FINGER, others);
-    fingerNames.push({ digit, text, at: underNames(beside, text, fingerNames, letters) });
-  }
   return (
     <svg
       ref={picture}
@@ -158,9 +157,17 @@ export function Moulded({ shown }: { readonly shown: Drawn }) {
       </desc>
       {shapes}
       <g>
-        {fingerNames.map(({ digit, text, at }) => name(text, at, digit === shown.hand.target?.digit))}
-        {name(texts.measure.thumb, drawn.thumbTip)}
-        {facesInSight(drawn, roll === 0 ? up : -up).map(({ face, at }) => name(texts.measure.face[face], at))}
+        {names.map(({ text, isTreated, x, y }) => (
+          <text
+            class={isTreated ? 'name treated-name' : 'name'}
+            key={text}
+            x={plain(x - extents.minX, 1)}
+            y={plain(extents.maxY - y, 1)}
+            font-size={plain(letters, 2)}
+          >
+            {text}
+          </text>
+        ))}
       </g>
     </svg>
   );
@@ -177,6 +184,25 @@ function facesInSight({ posed, at }: DrawnMoulded, up: number) {
   const middle = mix(posed.wrist, long, NAMED_AT);
   const faces = (['back', 'palm'] as const).filter((face) => (face === 'back' ? up > -TURNED : up < TURNED));
   return faces.map((face) => ({ face, at: at(add(middle, posed.dorsal, ((face === 'back' ? 1 : -1) * posed.shape.depth) / 2)) }));
+}
+
+/** A name on the picture: its middle and the line that it stands on, mm, and half of what it is wide. */
+interface Name extends Point {
+  readonly text: string;
+  readonly isTreated: boolean;
+  readonly half: number;
+}
+
+/** The names, each moved down to under those above that it would lie on. */
+function apart(names: readonly Name[], letters: number): readonly Name[] {
+  const placed: Name[] = [];
+  for (const name of names.toSorted((a, b) => b.y - a.y)) {
+    let { y } = name;
+    for (const above of placed)
+      if (Math.abs(above.x - name.x) < above.half + name.half && Math.abs(above.y - y) < letters) y = above.y - letters;
+    placed.push({ ...name, y });
+  }
+  return placed;
 }
 
 /** A name stands a little beyond the tip. */
@@ -201,14 +227,6 @@ function besideOthers({ x, y }: Point, least: number, others: readonly { readonl
     if (Math.abs(apart) < least) aside += Math.sign(apart) * (least - Math.abs(apart));
   }
   return { x: aside, y };
-}
-
-/** A name moved under those before it that it would lie on. */
-function underNames(at: Point, text: string, before: readonly { readonly text: string; readonly at: Point }[], letters: number): Point {
-  const isOn = (other: { readonly text: string; readonly at: Point }, y: number) =>
-    Math.abs(other.at.x - at.x) < halfWidth(other.text, letters) + halfWidth(text, letters) && Math.abs(other.at.y - y) < letters;
-  const under = before.find((other) => isOn(other, at.y));
-  return under ? { x: at.x, y: under.at.y - letters } : at;
 }
 
 /** The middle of a name that stays within the picture. @param half of its width, less what it may stand out, mm */

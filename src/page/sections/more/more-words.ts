@@ -28,7 +28,7 @@ export const moreWords = threeLanguages(
       swelling: 'Edema que cambia a lo largo del día o de la semana.',
       sensation: 'La sensibilidad de la mano está reducida.',
       hardEndFeel: 'La IFP del dedo tratado tiene sensación final dura.',
-      unprotectedRepair: 'Una reparación de tendón o ligamento, o una fractura, aún sin protección bastante para moverse libremente.',
+      unprotectedRepair: 'Una reparación de tendón o ligamento, o una fractura, aún no lo bastante protegida para moverse libremente.',
     },
     hypermobile: 'MCF o CMC hipermóvil',
   },
