@@ -49,6 +49,9 @@ describe('the making pages of a plate', () => {
       const words = sheet.pages.flatMap((page) => page.layers.flatMap((layer) => layer.texts.map((t) => t.text)));
       expect(strokes.filter((s) => s.role === 'angle-gauge')).toHaveLength(1);
       expect(words.join(' ')).toMatch(/gauge/i);
+      // What is to be measured of a print is on the page: its bars, not the square of a drawing.
+      expect(words.join(' ')).toContain('measure both bars');
+      expect(words.join(' ')).not.toContain('50 mm square');
       // A hand with the paper beside it.
       for (const role of ['skin', 'done'])
         expect(

@@ -260,7 +260,7 @@ export const FLAG_MEANINGS = {
   hypermobile: 'Digits whose MP or CMC joint is hypermobile.',
   swelling: 'Swelling that changes over the day or the week.',
   sensation: 'Sensation is reduced in the hand.',
-  hardEndFeel: 'The PIP joint of the target has a hard end-feel.',
+  hardEndFeel: 'The treated PIP joint has a hard end-feel.',
   unprotectedRepair: 'A tendon or ligament repair, or a fracture, that is not yet protected enough to be moved freely.',
 } as const;
 

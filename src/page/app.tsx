@@ -187,7 +187,13 @@ function BottomBar() {
       <p>
         <strong>{shown === null ? texts.make.nothing : resultSentence(shown, texts, store.format.value)}</strong>
         <span>
-          {store.current.value || shown === null ? '' : `${texts.make.keptShort} · `}
+          {shown === null
+            ? ''
+            : !store.current.value
+              ? `${texts.make.keptShort} · `
+              : store.derived.value.average
+                ? `${texts.make.averageShort} · `
+                : ''}
           {shown === null ? '' : <FigureLine shown={shown} />}
           {looks > 0 ? ` · ${texts.look.heading(looks)}` : ''}
         </span>

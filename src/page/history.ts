@@ -81,7 +81,7 @@ export function stepWords({ where, value }: StepAbout, texts: Texts): string {
   const digit = /^places\.(\w+)$/.exec(where)?.[1] as keyof HandWords['first'] | undefined;
   const names: Record<string, string> = {
     roundIn: texts.measure.roundIn,
-    sizeGroup: texts.measure.averageFor,
+    sizeGroup: texts.measure.whose,
     'print.paper': texts.files.paper,
     'plate.faces': texts.plate.faces,
     'plate.digits': texts.plate.digits,

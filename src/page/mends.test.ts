@@ -4,6 +4,7 @@ import { handJson, type Measures } from '../../tests/hands.ts';
 import type { HandFile } from '../hand/hand-schema.ts';
 import { entriesOf } from './hand-file.ts';
 import { mendFor } from './mends.ts';
+import { GRID_ROWS } from './parts/focus.ts';
 import { type Entries, setEntry } from './state.ts';
 import { createStore, type Store } from './store.ts';
 
@@ -55,7 +56,7 @@ it('a strip too narrow round a web leads to the field of the web, and the setbac
   const mend = mendFor(store, problem, 'webSetback.index-long');
   expect(mend?.label).toBe('Go to the field');
   mend?.apply();
-  expect(store.panel.peek()).toBe('more');
+  expect([store.panel.peek(), store.turn.peek(), GRID_ROWS[store.row.peek()]]).toEqual([null, 'measure', 'webSetback']);
   // A measure is never set by a button.
   expect(store.entries.peek()).toBe(before);
   store.enter({ where: 'webSetback.index-long', value: '' }, (now) => setEntry(now, 'webSetback.index-long', String(problem.limit)));

@@ -280,29 +280,76 @@ describe('the page', () => {
     expect(await picture.count()).toBe(0);
   });
 
-  inBrowser('has targets of at least 24 px', async (open) => {
+  inBrowser('has targets of at least 24 px, and of 44 where one touches', async (open) => {
     const { page } = await open({ viewport: { width: 1280, height: 660 } });
     await openDemo(page);
     await page.locator('svg.moulded').waitFor();
-    for (const [width, height] of [
-      [1280, 660],
-      [1093, 490],
-      [390, 844],
-    ] as const) {
-      await page.setViewportSize({ width, height });
-      const small = await page.evaluate(
-        (least) =>
+    // A width that no finger has shows the error's mend as well.
+    await field(page, 'digits.ring.width').fill('160');
+    await page.keyboard.press('Tab');
+    const small = (least: number) =>
+      page.evaluate(
+        (px) =>
           [...document.querySelectorAll<HTMLElement>('button, input, select')]
-            .filter((element) => !element.closest('.skip') && !element.classList.contains('hidden'))
+            .filter((element) => !element.closest('.skip') && !element.classList.contains('hidden') && !element.classList.contains('skip'))
             .map((element) => ({
               name: element.id || element.textContent,
               box: (element.closest('label') ?? element).getBoundingClientRect(),
             }))
-            .filter(({ box }) => box.width > 0 && (box.width < least || box.height < least))
+            .filter(({ box }) => box.width > 0 && (box.width < px || box.height < px))
             .map(({ name, box }) => `${name}: ${box.width} x ${box.height}`),
-        24,
+        least,
       );
-      expect([width, small]).toEqual([width, []]);
+    for (const [width, height, least] of [
+      [1280, 660, 24],
+      [1093, 490, 24],
+      [820, 1180, 44],
+      [390, 844, 44],
+    ] as const) {
+      await page.setViewportSize({ width, height });
+      for (const turn of ['finger', 'measure', 'make'] as const) {
+        const tab = page.locator(`#turn-${turn}`);
+        if ((await tab.count()) > 0) await tab.click();
+        expect([width, turn, await small(least)]).toEqual([width, turn, []]);
+        if (turn !== 'make') continue;
+        for (const panel of ['look', 'files'] as const) {
+          await openPanel(page, panel);
+          expect([width, panel, await small(least)]).toEqual([width, panel, []]);
+          await closePanel(page);
+        }
+      }
+    }
+  });
+
+  inBrowser('has letters of at least 10 px on the drawn and the moulded hand, in every window', async (open) => {
+    const { page } = await open({ viewport: { width: 1280, height: 660 } });
+    await openDemo(page);
+    for (const [width, height] of [
+      [1280, 660],
+      [1093, 490],
+      [820, 1180],
+      [390, 844],
+    ] as const) {
+      await page.setViewportSize({ width, height });
+      for (const [turn, picture] of [
+        ['measure', '.hand-picture text'],
+        ['make', '.moulded .name'],
+      ] as const) {
+        const tab = page.locator(`#turn-${turn}`);
+        if ((await tab.count()) > 0) await tab.click();
+        await page.locator(picture).first().waitFor();
+        const least = () =>
+          page
+            .locator(picture)
+            .evaluateAll((all) =>
+              Math.min(
+                ...(all as SVGTextElement[]).map(
+                  (text) => Number.parseFloat(getComputedStyle(text).fontSize) * (text.getScreenCTM()?.a ?? 0),
+                ),
+              ),
+            );
+        await expect.poll(least, { message: `${width} ${picture}` }).toBeGreaterThan(10);
+      }
     }
   });
 
@@ -319,6 +366,11 @@ describe('the page', () => {
       expect(await page.locator(picture).getAttribute('role')).toBe('img');
       expect((await page.locator(`${picture} > title`).textContent())?.length).toBeGreaterThan(5);
       expect((await page.locator(`${picture} > desc`).textContent())?.length).toBeGreaterThan(30);
+      if (which === 'flat') continue;
+      // Both are named after the hand: its sides, the thumb's, and its fingers, the treated one in its colour.
+      const words = await page.locator(`${picture} text`).allTextContents();
+      expect([which, words.some((word) => word.includes('thumb side')), words.includes('back')]).toEqual([which, true, true]);
+      expect(await page.locator(`${picture} .treated, ${picture} .fill-treated`).count()).toBeGreaterThan(0);
     }
     await openPanel(page, 'figures');
     const rows = await page.locator('table.marks tbody tr').allInnerTexts();

@@ -1,5 +1,5 @@
 import { describe, expect } from 'vitest';
-import { field, fillHand, inBrowser, openDemo, openPanel, outlineOf, TYPED_HAND } from './browser.ts';
+import { choose, field, fillHand, inBrowser, openDemo, openPanel, outlineOf, TYPED_HAND } from './browser.ts';
 
 describe('typed measurements', () => {
   inBrowser('with commas, units, fractions and ring sizes are understood and shown back', async (open) => {
@@ -137,6 +137,103 @@ describe('typed measurements', () => {
       await error.waitFor({ state: 'detached' });
       await read('16');
       await error.getByText('-15 to 15 mm').waitFor();
+    },
+  );
+
+  inBrowser('between the fingers stand the webs: estimated, measured, and refused in the line how to measure', async (open) => {
+    const { page } = await open();
+    await fillHand(page);
+    const web = (name: string) => field(page, `webSetback.${name}`);
+    await page.locator('#sentence').getByText('long, ring, little').waitFor();
+    // Between the index finger, which is left out, and the long finger there is none to measure.
+    expect(await web('index-long').count()).toBe(0);
+    expect(await web('ring-little').getAttribute('placeholder')).toMatch(/^≈ 1\d$/);
+    const [long, ring, between] = await Promise.all(
+      [field(page, 'digits.long.width'), field(page, 'digits.ring.width'), web('long-ring')].map(async (one) => {
+        const { x = 0, width = 0 } = (await one.boundingBox()) ?? {};
+        return x + width / 2;
+      }),
+    );
+    expect(Math.abs((between ?? 0) - ((long ?? 0) + (ring ?? 0)) / 2)).toBeLessThan(8);
+    const outline = await outlineOf(page);
+    await web('ring-little').fill('3');
+    await page.keyboard.press('Tab');
+    await expect.poll(() => page.locator('#pattern-picture .layer-CUT').first().getAttribute('d')).not.toBe(outline);
+    await web('ring-little').fill('300');
+    await page.keyboard.press('Tab');
+    await page
+      .locator('#how-line.error')
+      .getByText(/Web setback, ring – little is “300”; 0 to 30 mm/)
+      .waitFor();
+  });
+
+  inBrowser('what only a strip follows is not asked for a plate, nor the other way round; what was typed stays', async (open) => {
+    const { page } = await open();
+    const rows = () => page.locator('.grid tbody tr').evaluateAll((all) => all.map((row) => row.className.replace(/^row-| current/g, '')));
+    const always = ['width', 'circumference', 'palmarRoom', 'dorsalLength'];
+    await openDemo(page);
+    expect(await rows()).toEqual([...always, 'pipCircumference', 'rootCircumference', 'webSetback']);
+    for (const web of ['index-long', 'long-ring', 'ring-little']) await field(page, `webSetback.${web}`).fill('');
+    await field(page, 'motion.active.bends').fill('60');
+    await page.locator('#sentence').getByText('plate').waitFor();
+    await expect.poll(rows).toEqual([...always, 'mpSetback']);
+    await field(page, 'digits.ring.mpSetback').fill('5');
+    await field(page, 'motion.active.bends').fill('100');
+    await expect.poll(rows).toEqual([...always, 'pipCircumference', 'rootCircumference', 'mpSetback', 'webSetback']);
+  });
+
+  inBrowser("whose hand it is stands beside the measures: a child's is estimated from nothing, also on a phone", async (open) => {
+    const { page } = await open({ viewport: { width: 390, height: 844 }, hasTouch: true });
+    await choose(page, 'target.digit', 'ring');
+    await choose(page, 'side', 'left');
+    await field(page, 'motion.active.lacks').fill('25');
+    await field(page, 'motion.active.bends').fill('100');
+    await page.locator('#turn-measure').click();
+    const width = field(page, 'digits.ring.width');
+    expect(await width.getAttribute('placeholder')).toMatch(/^≈/);
+    await choose(page, 'sizeGroup', 'child');
+    await page.getByText('Of a child nothing is estimated.').waitFor();
+    await expect.poll(async () => (await width.getAttribute('placeholder')) ?? '').toBe('');
+    expect(await page.evaluate(() => scrollY)).toBe(0);
+  });
+
+  inBrowser(
+    'what a rule needs stands in turn 1 beside the active motion, goes on standing when it was typed, and nowhere twice',
+    async (open) => {
+      const { page } = await open();
+      const asked = () =>
+        page.locator('#finger input[name^="motion."]').evaluateAll((all) => all.map((input) => input.getAttribute('name')));
+      const active = ['motion.active.lacks', 'motion.active.bends'];
+      await choose(page, 'target.digit', 'ring');
+      await choose(page, 'side', 'left');
+      await field(page, 'motion.active.lacks').fill('9');
+      await field(page, 'motion.active.bends').fill('100');
+      await page.keyboard.press('Tab');
+      expect(await asked()).toEqual(active);
+      // Half a number asks for nothing; it does once it is left.
+      await field(page, 'motion.active.lacks').fill('25');
+      expect(await asked()).toEqual(active);
+      await page.keyboard.press('Tab');
+      await expect.poll(asked).toEqual([...active, 'motion.passive.lacks']);
+      await openPanel(page, 'more');
+      expect(await page.locator('[id="field-motion-passive-lacks"]').count()).toBe(1);
+      await openPanel(page, 'look');
+      const look = page.locator('.looks li').filter({ hasText: 'Measure passive PIP extension' });
+      await look.getByRole('button', { name: 'Go to the field' }).click();
+      await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('name'))).toBe('motion.passive.lacks');
+      await page.keyboard.type('10');
+      await page.keyboard.press('Tab');
+      expect(await asked()).toEqual([...active, 'motion.passive.lacks']);
+      expect(await page.locator('#open-more').textContent()).toContain('nothing said');
+      await field(page, 'motion.passive.lacks').fill('ten');
+      await page.keyboard.press('Tab');
+      await page.locator('#motion-line.error').getByText('type degrees').waitFor();
+      // A plate lies over the MP joint as well.
+      await field(page, 'motion.passive.lacks').fill('10');
+      await field(page, 'motion.active.bends').fill('60');
+      await page.keyboard.press('Tab');
+      const both = ['motion.passive.lacks', 'motion.passive.bends', 'motion.mpPassive.lacks', 'motion.mpPassive.bends'];
+      await expect.poll(asked).toEqual([...active, ...both]);
     },
   );
 });

@@ -288,6 +288,14 @@ describe('what must never happen', () => {
     await expect.poll(at).toBe('finger-heading');
     await page.locator('#example').click();
     await expect.poll(async () => (await at()) === '', { message: 'the example' }).toBe(false);
+    // On a phone the options open from the menu, which closes: its button has the focus in the end.
+    await page.setViewportSize({ width: 390, height: 844 });
+    await page.locator('#menu').click();
+    await openPanel(page, 'options');
+    expect(await page.locator('#open-options').isVisible()).toBe(false);
+    await page.keyboard.press('Escape');
+    await expect.poll(at).toBe('menu');
+    await page.setViewportSize({ width: 1440, height: 900 });
   });
 
   inBrowser(

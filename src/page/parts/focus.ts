@@ -1,4 +1,4 @@
-import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS } from '../../hand/fields.ts';
+import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS, WEB_FIELDS, type WebFieldId } from '../../hand/fields.ts';
 import { HARM_ENTRIES } from '../state.ts';
 import type { Store, VisitPart } from '../store.ts';
 import { elementId } from '../translate-messages.ts';
@@ -26,12 +26,12 @@ export function goToField(store: Store, where: string): void {
   const [first = ''] = where.split('.');
   store.mode.value = first === 'visit' ? 'visits' : 'design';
   const { options } = store.entries.peek();
-  if (first === 'webSetback' || where.endsWith('.rootCircumference')) store.panel.value = 'more';
-  else if (first === 'digits') {
+  const row = gridRowOf(where);
+  if (row !== null) {
     store.panel.value = null;
     store.middle.value = 'fingers';
     store.turn.value = 'measure';
-    store.row.value = Math.max(0, GRID_ROWS.indexOf(where.split('.')[2] as GridRow));
+    store.row.value = GRID_ROWS.indexOf(row);
   } else if (first in PALM_FIELDS) {
     store.panel.value = null;
     store.middle.value = 'palm';
@@ -42,8 +42,7 @@ export function goToField(store: Store, where: string): void {
   else if (where === 'stop') {
     store.panel.value = null;
     store.turn.value = 'finger';
-  } else if (['diagnosis', 'weeks', 'flags'].includes(first) || (first === 'motion' && !where.startsWith('motion.active')))
-    store.panel.value = 'more';
+  } else if (['diagnosis', 'weeks', 'flags'].includes(first) || (first === 'motion' && !isInTurn(store, where))) store.panel.value = 'more';
   else if (first === 'visit') store.visitPart.value = visitPartOf(where);
   else {
     store.panel.value = null;
@@ -52,15 +51,27 @@ export function goToField(store: Store, where: string): void {
   focusNext(elementId(where));
 }
 
+/** Whether a field of motion stands in turn 1, since the active motion does and what a rule asks for. */
+export function isInTurn(store: Store, where: string): boolean {
+  return where.startsWith('motion.active.') || store.needed.peek().includes(where);
+}
+
 /** The part of a visit that asks for a field. */
 function visitPartOf(where: string): VisitPart {
   const [, id = ''] = where.split('.');
   return HARM_ENTRIES.some((entry) => entry === id) ? 'harm' : 'motion';
 }
 
-/** Not in the grid, which has no room for it: it is asked for under "More about the finger". */
-type BesideGrid = 'rootCircumference';
-export type GridRow = Exclude<DigitFieldId, BesideGrid>;
+export type GridRow = DigitFieldId | WebFieldId;
 
-/** Rows of the grid, from the table of measures, in the order of the instruments: caliper, tape, ruler in the palm; then the hand is turned once for the backs. */
-export const GRID_ROWS = Object.keys(DIGIT_FIELDS).filter((id) => id !== ('rootCircumference' satisfies BesideGrid)) as readonly GridRow[];
+/**
+ * Rows of the grid, from the tables of measures, in the order of the instruments: caliper, tape, ruler in the palm; then the hand is turned once for the
+ * backs. What lies between the fingers comes last.
+ */
+export const GRID_ROWS = [...Object.keys(DIGIT_FIELDS), ...Object.keys(WEB_FIELDS)] as readonly GridRow[];
+
+/** The row that a field of the grid stands in; null for a field that is elsewhere. */
+export function gridRowOf(where: string): GridRow | null {
+  const [first = '', , id = ''] = where.split('.');
+  return GRID_ROWS.find((row) => row === (first === 'digits' ? id : first)) ?? null;
+}

@@ -1,11 +1,11 @@
-import { useMemo } from 'preact/hooks';
+import { useMemo, useRef } from 'preact/hooks';
 import { DIGITS, type DigitName, type Side } from '../../hand/digits.ts';
 import type { DrawnShape } from '../../pattern/drawing.ts';
 import { type DrawnHand, drawHand } from '../../picture/draw-hand.ts';
 import type { DrawableHand } from '../../picture/hand-shape.ts';
 import type { MeasurePlace } from '../../picture/measure-places.ts';
 import { plain } from '../../units/number.ts';
-import { DrawnShapes } from './drawn-shapes.tsx';
+import { DrawnShapes, useLetters } from './drawn-shapes.tsx';
 
 export interface HandPictureProps {
   /** With the measures that were typed; what is missing is drawn as in an average hand of this size. */
@@ -27,6 +27,8 @@ export interface HandPictureProps {
 const SPREAD = { fan: 9, gap: 5 } as const;
 /** What is shown of the hand beyond the knuckles, mm at average size. */
 const BEYOND_KNUCKLES = 16;
+/** How broad the fingers of an average hand are on it, mm. */
+const AVERAGE_WIDTH = 125;
 
 /** The hand in the proportions of what was entered, the place of the focused measure marked. A press on a finger changes nothing but the focus. */
 export function HandPicture({ hand, side, face, shown, treated, unused, marked, title, thumb, onFinger }: HandPictureProps) {
@@ -39,10 +41,13 @@ export function HandPicture({ hand, side, face, shown, treated, unused, marked, 
   const { extents } = drawn.drawing;
   const [left, top, width, height] = shown === 'hand' ? [0, 0, extents.maxX, extents.maxY] : fingersOnly(drawn, face);
   const isThumbLeft = drawn.thumbTip.x < drawn.wrist.x;
+  const picture = useRef<SVGSVGElement>(null);
+  const letters = useLetters(picture, { width, height }, 0, shown === 'hand' ? 1 : width / AVERAGE_WIDTH);
   return (
     // A short way to a field for a mouse or a fingertip; by keys the fields are reached themselves.
     // biome-ignore lint/a11y/useKeyWithClickEvents: see above
     <svg
+      ref={picture}
       class="hand-picture inked"
       viewBox={[left, top, width, height].map((n) => plain(n, 1)).join(' ')}
       preserveAspectRatio={face === 'palm' ? 'xMidYMax meet' : 'xMidYMin meet'}
@@ -56,8 +61,9 @@ export function HandPicture({ hand, side, face, shown, treated, unused, marked, 
       <DrawnShapes items={drawn.drawing.items as readonly DrawnShape[]} extents={extents} />
       <text
         class="thumb"
+        font-size={plain(letters, 2)}
         x={plain(isThumbLeft ? 1 : extents.maxX - 1, 1)}
-        y={plain(face === 'palm' ? top + height - 1.5 : top + 4.5, 1)}
+        y={plain(face === 'palm' ? top + height - 1.5 : top + letters, 1)}
         text-anchor={isThumbLeft ? 'start' : 'end'}
       >
         {isThumbLeft ? `◂ ${thumb}` : `${thumb} ▸`}

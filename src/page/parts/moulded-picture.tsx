@@ -11,7 +11,7 @@ import { resultSentence } from '../arrangement-words.ts';
 import type { Drawn, DrawnStrip } from '../derive.ts';
 import { frontOf, type Rotation } from '../state.ts';
 import type { Store } from '../store.ts';
-import { DrawnShapes } from './drawn-shapes.tsx';
+import { DrawnShapes, useLetters } from './drawn-shapes.tsx';
 import { useMouldedScene } from './moulded-scene.ts';
 import { useStore } from './store-context.ts';
 
@@ -21,7 +21,6 @@ const HIGHEST = 90;
 const DRAG = 0.5;
 /** Squares that the picture is found on: at rest, and while it is dragged. */
 const SQUARES = { rest: 300, dragged: 170 } as const;
-const LETTERS = 5;
 
 /** The hand with the strip or plate worn; turned by dragging with a mouse, by buttons and by keys. A finger's swipe scrolls the page. */
 export function MouldedPicture({ shown }: { readonly shown: Drawn }) {
@@ -47,9 +46,10 @@ export function MouldedPicture({ shown }: { readonly shown: Drawn }) {
       <div class="picture-room turns" {...dragged}>
         <Moulded shown={shown} />
       </div>
+      {/* One stop for Tab, since the keys do all that the buttons do. */}
       <fieldset
         class="picture-tools plain"
-        aria-label={words.moulded}
+        aria-label={`${words.moulded}: ${words.turnKeys}`}
         onKeyDown={(event) => {
           const act = keys[event.key];
           if (!act) return;
@@ -60,16 +60,16 @@ export function MouldedPicture({ shown }: { readonly shown: Drawn }) {
         <button type="button" aria-label={words.turn.left} onClick={() => move(-STEP, 0)}>
           ⟲
         </button>
-        <button type="button" aria-label={words.turn.right} onClick={() => move(STEP, 0)}>
+        <button type="button" tabIndex={-1} aria-label={words.turn.right} onClick={() => move(STEP, 0)}>
           ⟳
         </button>
-        <button type="button" aria-label={words.turn.up} onClick={() => move(0, STEP)}>
+        <button type="button" tabIndex={-1} aria-label={words.turn.up} onClick={() => move(0, STEP)}>
           ↑
         </button>
-        <button type="button" aria-label={words.turn.down} onClick={() => move(0, -STEP)}>
+        <button type="button" tabIndex={-1} aria-label={words.turn.down} onClick={() => move(0, -STEP)}>
           ↓
         </button>
-        <button type="button" onClick={() => (store.rotation.value = null)}>
+        <button type="button" tabIndex={-1} onClick={() => (store.rotation.value = null)}>
           {words.turn.home}
         </button>
       </fieldset>
@@ -119,23 +119,33 @@ export function Moulded({ shown }: { readonly shown: Drawn }) {
     () => drawn && <DrawnShapes items={drawn.drawing.items as readonly DrawnShape[]} extents={drawn.drawing.extents} />,
     [drawn],
   );
+  const picture = useRef<SVGSVGElement>(null);
+  const scale = drawn?.posed.shape.scale ?? 1;
+  const letters = useLetters(picture, { width: drawn?.drawing.extents.maxX ?? 1, height: drawn?.drawing.extents.maxY ?? 1 }, 2, scale);
   if (!drawn) return null;
   const { extents } = drawn.drawing;
-  const name = (text: string, { x, y }: Point, isTreated = false) => (
-    <text
-      class={isTreated ? 'name treated-name' : 'name'}
-      key={text}
-      x={plain(within(x, text, extents) - extents.minX, 1)}
-      y={plain(extents.maxY - y, 1)}
-      font-size={LETTERS}
-    >
-      {text}
-    </text>
+  const named = (text: string, { x, y }: Point, isTreated = false): Name => {
+    const half = halfWidth(text, letters);
+    return { text, isTreated, half, x: within(x, half - letters, extents), y };
+  };
+  const names = apart(
+    [
+      ...[...drawn.fingers].map(([digit, finger]) => {
+        const text = texts.hand.short[digit];
+        const others = [...drawn.fingers.values()].filter((other) => other !== finger);
+        const at = besideOthers(below(finger.tip, letters), halfWidth(text, letters) + scale * HALF_FINGER, others);
+        return named(text, at, digit === shown.hand.target?.digit);
+      }),
+      named(texts.measure.thumb, drawn.thumbTip),
+      ...facesInSight(drawn, roll === 0 ? up : -up).map(({ face, at }) => named(texts.measure.face[face], at)),
+    ],
+    letters,
   );
   return (
     <svg
+      ref={picture}
       class={current ? 'moulded inked' : 'moulded inked waiting'}
-      viewBox={`${-LETTERS} ${-LETTERS} ${plain(extents.maxX + 2 * LETTERS, 1)} ${plain(extents.maxY + 2 * LETTERS, 1)}`}
+      viewBox={[-letters, -letters, extents.maxX + 2 * letters, extents.maxY + 2 * letters].map((n) => plain(n, 1)).join(' ')}
       role="img"
       aria-labelledby="moulded-title moulded-description"
     >
@@ -147,13 +157,17 @@ export function Moulded({ shown }: { readonly shown: Drawn }) {
       </desc>
       {shapes}
       <g>
-        {[...drawn.fingers].map(([digit, finger]) => {
-          const text = texts.hand.short[digit];
-          const others = [...drawn.fingers.values()].filter((other) => other !== finger);
-          return name(text, besideOthers(below(finger.tip), text, others), digit === shown.hand.target?.digit);
-        })}
-        {name(texts.measure.thumb, drawn.thumbTip)}
-        {facesInSight(drawn, roll === 0 ? up : -up).map(({ face, at }) => name(texts.measure.face[face], at))}
+        {names.map(({ text, isTreated, x, y }) => (
+          <text
+            class={isTreated ? 'name treated-name' : 'name'}
+            key={text}
+            x={plain(x - extents.minX, 1)}
+            y={plain(extents.maxY - y, 1)}
+            font-size={plain(letters, 2)}
+          >
+            {text}
+          </text>
+        ))}
       </g>
     </svg>
   );
@@ -172,34 +186,51 @@ function facesInSight({ posed, at }: DrawnMoulded, up: number) {
   return faces.map((face) => ({ face, at: at(add(middle, posed.dorsal, ((face === 'back' ? 1 : -1) * posed.shape.depth) / 2)) }));
 }
 
+/** A name on the picture: its middle and the line that it stands on, mm, and half of what it is wide. */
+interface Name extends Point {
+  readonly text: string;
+  readonly isTreated: boolean;
+  readonly half: number;
+}
+
+/** The names, each moved down to under those above that it would lie on. */
+function apart(names: readonly Name[], letters: number): readonly Name[] {
+  const placed: Name[] = [];
+  for (const name of names.toSorted((a, b) => b.y - a.y)) {
+    let { y } = name;
+    for (const above of placed)
+      if (Math.abs(above.x - name.x) < above.half + name.half && Math.abs(above.y - y) < letters) y = above.y - letters;
+    placed.push({ ...name, y });
+  }
+  return placed;
+}
+
 /** A name stands a little beyond the tip. */
-function below({ x, y }: Point): Point {
-  return { x, y: y - LETTERS };
+function below({ x, y }: Point, letters: number): Point {
+  return { x, y: y - letters };
 }
 
 /** Half of what a letter is wide, a share of its height; from looking. */
 const HALF_LETTER = 0.29;
-/** Half of what a finger is broad on the picture, mm, with some air. */
+/** Half of what a finger of an average hand is broad on the picture, mm, with some air. */
 const HALF_FINGER = 8.5;
 
-const halfWidth = (text: string): number => text.length * HALF_LETTER * LETTERS;
+const halfWidth = (text: string, letters: number): number => text.length * HALF_LETTER * letters;
 
-/** A name moved aside where a longer finger passes beside it. */
-function besideOthers({ x, y }: Point, text: string, others: readonly { readonly tip: Point; readonly root: Point }[]): Point {
+/** A name moved aside where a longer finger passes beside it. @param least how far its middle stays from that finger's, mm */
+function besideOthers({ x, y }: Point, least: number, others: readonly { readonly tip: Point; readonly root: Point }[]): Point {
   let aside = x;
   for (const { tip, root } of others) {
     const share = (y - tip.y) / (root.y - tip.y);
     if (!(share > 0 && share < 1)) continue;
     const apart = x - tip.x - share * (root.x - tip.x);
-    const least = halfWidth(text) + HALF_FINGER;
     if (Math.abs(apart) < least) aside += Math.sign(apart) * (least - Math.abs(apart));
   }
   return { x: aside, y };
 }
 
-/** The middle of a name that stays within the picture. */
-function within(x: number, text: string, { minX, maxX }: Box): number {
-  const half = halfWidth(text) - LETTERS;
+/** The middle of a name that stays within the picture. @param half of its width, less what it may stand out, mm */
+function within(x: number, half: number, { minX, maxX }: Box): number {
   return Math.min(Math.max(x, minX + half), maxX - half);
 }
 

@@ -48,7 +48,8 @@ export function Panel({
 export function closePanel(store: ReturnType<typeof useStore>): void {
   const open = store.panel.peek();
   store.panel.value = null;
-  if (open) focusNext(`open-${open}`);
+  // A button in the menu of a narrow screen is out of sight once the menu is closed; the menu's own stands in for it.
+  if (open) focusNext(document.getElementById(`open-${open}`)?.checkVisibility() === false ? 'menu' : `open-${open}`);
 }
 
 /** The button that opens a panel. */
@@ -69,7 +70,10 @@ export function PanelButton({
       id={`open-${name}`}
       class={className}
       aria-expanded={isOpen}
-      onClick={() => (store.panel.value = isOpen ? null : name)}
+      onClick={() => {
+        store.panel.value = isOpen ? null : name;
+        store.menu.value = false;
+      }}
     >
       {children}
     </button>

@@ -93,7 +93,7 @@ export const englishMessages = {
     FOLD_PRESSES: () =>
       'Folded and laid on the modelled hand, the plate presses into a finger. Pad there before moulding, or use a larger space to the skin.',
     FOLD_STRETCH: () =>
-      'At its bend the sheet would have to stretch more than stroking gives. Let the bend be what costs least, one straight line, or one with a slot.',
+      'At its bend the sheet would have to stretch more than stroking gives. Let the bend be the gentlest, one straight line, or one with a slot.',
     PIP_CLEARANCE: ({ value, limit }) => `Folded, the plate ends ${value} from a PIP joint, under ${limit}. Trim its distal edge there.`,
     THUMB_CLEARANCE: ({ value, limit }) => `The radial wing ends ${value} from the thumb web, under ${limit}. Trim it there.`,
     HELD_SHORT: ({ digit, value, limit }) =>

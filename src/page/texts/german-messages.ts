@@ -101,7 +101,7 @@ export const germanMessages: Texts['message'] = {
     FOLD_PRESSES: () =>
       'Gebogen und auf die modellierte Hand gelegt drückt die Handschiene in einen Finger. Polstern Sie dort vor dem Anformen, oder lassen Sie mehr Abstand zur Haut.',
     FOLD_STRETCH: () =>
-      'An der Biegung müsste sich das Material mehr dehnen, als Ausstreichen hergibt. Nehmen Sie die Biegung, die am wenigsten kostet, eine gerade Linie oder eine mit Schlitz.',
+      'An der Biegung müsste sich das Material mehr dehnen, als Ausstreichen hergibt. Nehmen Sie die schonendste Biegung, eine gerade Linie oder eine mit Schlitz.',
     PIP_CLEARANCE: ({ value, limit }) =>
       `Gebogen endet die Handschiene ${value} vor einem PIP-Gelenk, unter ${limit}. Kürzen Sie dort den distalen Rand.`,
     THUMB_CLEARANCE: ({ value, limit }) => `Der radiale Flügel endet ${value} vor der Daumenfalte, unter ${limit}. Kürzen Sie ihn dort.`,

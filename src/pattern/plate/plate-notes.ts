@@ -141,7 +141,8 @@ export function plateNotes(
         drawn: angleGauge(design.angle, speech),
       },
     ],
-    steps: Object.values(w.step),
+    // A page has bars in place of the square.
+    steps: Object.values({ ...w.step, paper: w.paperByBars }),
     besidePictures: null,
     checks: checks(f, speech),
     cautions: [...Object.values(w.caution), ...Object.values(speech.cautions)],

@@ -115,3 +115,22 @@ describe('what would have the device worn on or changed', () => {
     expect(pause({ skin: 'broken', sensation: 'stays' })).not.toMatch(again);
   });
 });
+
+describe('a gain that is sure and under a degree a week', () => {
+  // Monthly, half a degree a week: the standard error over so long is so small that both rules apply.
+  const monthly: readonly CourseVisit[] = [
+    [0, '40/95', { made: 'strip for extension, 20' }],
+    ...[1, 2, 3, 4, 5].map((k): CourseVisit => [28 * k, `${40 - 2 * k}/95`, { wear: 6 }]),
+  ];
+  it.each(['en', 'es', 'de'] as const)(
+    'is slow and no standstill, and nothing is changed before the patient was asked, in %s',
+    (language) => {
+      const { steps } = courseAdvice(caseOf(monthly), language);
+      expect(steps.map(({ rule }) => rule)).toEqual(['GAINING', 'PLATEAU']);
+      const [, slow] = steps;
+      expect(slow?.title).toMatch(/^(Slow|Lento|Langsam)$/);
+      expect(slow?.message).toMatch(/whether that is enough|si le basta|ob ihr das reicht/);
+      expect(slow?.message).not.toMatch(/come to a stand|estancado| steht/);
+    },
+  );
+});

@@ -49,11 +49,15 @@ const WAIT_FOR_HARM: readonly CourseRule[] = ['RELAPSE', 'WEAN', 'GOAL', 'MP_STI
 /** Steps and reminders that were found, in the words of a language. */
 function worded({ steps, reminders, slope }: NextSteps, language: Language, speech?: PlanSpeech): CourseAdvice {
   const words = COURSE_WORDS[language];
+  const gains = steps.some(({ rule }) => rule === 'GAINING');
   const isLaidOff = steps[0]?.action === 'stop' || steps[0]?.action === 'pause';
   const whenOf = ({ rule, urgency }: Step) =>
     isLaidOff && WAIT_FOR_HARM.includes(rule) ? words.afterHarm : urgency === undefined ? null : words.urgency[urgency];
   const saidOf = (step: Step, leads: boolean) => {
     if (!leads && step.rule === 'GAINING') return { title: words.beside.gaining, message: words.beside.GAINING(step.figures) };
+    // A gain that is sure and slow is no standstill, and no word against keeping on.
+    if (gains && step.rule === 'PLATEAU') return { title: words.beside.slow, message: words.beside.PLATEAU(step.figures, speech) };
+    if (gains && step.rule === 'REFER') return { title: words.beside.slow, message: words.beside.REFER(step.figures) };
     if (!leads && step.rule === 'PAUSE') return { title: words.action.pause, message: words.beside.PAUSE(step.figures) };
     const say = words.message[step.rule] as (figures: Step['figures'], speech?: PlanSpeech) => string;
     return { title: words.action[step.action], message: say(step.figures, speech) };

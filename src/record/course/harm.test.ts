@@ -226,6 +226,12 @@ describe('reminders', () => {
       { reminder: 'HARM_NOT_NOTED', figures: { missing: ['pain'] } },
     ]);
     expect(reminders([MADE, [7, '40/95', { ...well, wear: 6 }]])).toEqual([]);
+    // Signs of CRPS are asked for from pain 5, and where pain is not known.
+    const unasked = (pain: number | undefined) =>
+      nextSteps(sampleCourse([MADE, [7, '40/95', { ...well, wear: 6, pain, crpsSigns: undefined }]])).reminders.flatMap((r) =>
+        r.reminder === 'HARM_NOT_NOTED' ? r.figures.missing : [],
+      );
+    expect([4.9, 5, undefined].map(unasked)).toEqual([[], ['crpsSigns'], ['pain', 'crpsSigns']]);
     expect(reminders([MADE, [7, '40/95', well]])).toEqual(['WEAR_NOT_NOTED']);
     expect(reminders([[0, '40/95', well]])).toEqual(['MEASURE_AGAIN', 'DEVICE_NOT_NOTED']);
     expect(reminders([[0, '40/80', { ...well, made: 'plate at 50' }]])).toEqual(['MEASURE_AGAIN', 'MP_NOT_MEASURED']);

@@ -12,7 +12,7 @@ import type {
 import { type Case, ratersOf } from '../case.ts';
 import { type Course, courseOf, lossOf, MOTIONS, servedSlope } from './course.ts';
 import { COURSE_RULES, type CourseAction, type Urgency, USUAL_GOAL } from './course-rules.ts';
-import { leftOff, pause } from './harm.ts';
+import { CRPS_PAIN, leftOff, pause } from './harm.ts';
 
 /** A rule that applies, with what it was computed from. */
 export type Step = {
@@ -83,7 +83,9 @@ function measureAgain(course: Course, steps: readonly Step[]): CourseReminders['
 function remindersOf(course: Course, steps: readonly Step[]): readonly Reminder[] {
   const { last, before, device, lastIndex, justMade, weaning } = course;
   const reminders: Reminder[] = [];
-  const missing = HARM_KEYS.filter((key) => last.noted[key] === null);
+  // Where pain was asked and is little, the signs of CRPS are not asked for.
+  const isHurt = last.noted.pain === null || last.noted.pain >= CRPS_PAIN;
+  const missing = HARM_KEYS.filter((key) => last.noted[key] === null && (key !== 'crpsSigns' || isHurt));
   if (missing.length > 0) reminders.push({ reminder: 'HARM_NOT_NOTED', figures: { missing } });
   const off = leftOff(course, lastIndex);
   // Under a stop nothing is said of beginning again after a pause.

@@ -150,7 +150,7 @@ export const patternEnglish = {
     bars: '1. Measure the two bars, then cut the strip from this page (80 g paper).',
     second: '2. Outside up: weave it round the fingers as the strip will run, snug, not tight, the fingers held at the differential.',
     third: '3. Read on the scale where the starting end lies. + is longer than drawn.',
-    fourth: '4. Draw the strip again with this reading: --paper-reading, or the field on the page.',
+    fourth: '4. Draw the strip again with this reading, in its field on the page or by --paper-reading.',
     reading: 'Reading: ............ mm',
   },
 };
@@ -231,6 +231,7 @@ export const plateEnglish = {
     clear: 'Proximal edge clear of the wrist crease and the ulnar head; thumb web clear; edges round and flared.',
     straps: 'Straps hold without pulling; no rocking, no pinching, no blanching.',
   },
+  paperByBars: 'Print at 100 %, measure both bars, cut the paper out and lay it on the hand at the angle before any sheet is cut.',
   /** In order. Common practice, no source; the sheet's own instructions and the treating clinician come first. */
   step: {
     paper: 'Print at 100 %, measure the 50 mm square, cut the paper out and lay it on the hand at the angle before any sheet is cut.',

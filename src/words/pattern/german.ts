@@ -148,7 +148,7 @@ export const patternGerman: Translations<typeof patternEnglish> = {
     second:
       '2. Außenseite oben: um die Finger weben, wie der Streifen laufen wird, anliegend, nicht fest, die Finger in der MP-Differenz gehalten.',
     third: '3. Auf der Teilung ablesen, wo das Anfangsende liegt. + ist länger als gezeichnet.',
-    fourth: '4. Den Streifen mit dieser Ablesung neu zeichnen: --paper-reading, oder das Feld auf der Seite.',
+    fourth: '4. Den Streifen mit dieser Ablesung neu zeichnen, in ihrem Feld auf der Seite oder mit --paper-reading.',
     reading: 'Ablesung: ............ mm',
   },
 };
@@ -227,6 +227,8 @@ export const plateGerman: Translations<typeof plateEnglish> = {
     clear: 'Proximale Kante frei von Handgelenkfalte und Ellenkopf; Daumenfalte frei; Kanten rund und aufgebogen.',
     straps: 'Bänder halten ohne Zug; nichts wackelt, nichts klemmt, keine weiße Haut.',
   },
+  paperByBars:
+    'Mit 100 % drucken, beide Balken nachmessen, das Papier ausschneiden und im Winkel auf die Hand legen, bevor Material geschnitten wird.',
   step: {
     paper:
       'Mit 100 % drucken, das 50-mm-Quadrat nachmessen, das Papier ausschneiden und im Winkel auf die Hand legen, bevor Material geschnitten wird.',

@@ -147,7 +147,7 @@ export const patternSpanish: Translations<typeof patternEnglish> = {
     bars: '1. Mida las dos barras y corte la tira de esta página (papel de 80 g).',
     second: '2. Exterior arriba: pasarla por los dedos como irá la tira, ceñida, sin apretar, con los dedos en su diferencia.',
     third: '3. Leer en la escala dónde queda el extremo inicial. + es más larga de lo dibujado.',
-    fourth: '4. Dibujar la tira otra vez con esta lectura: --paper-reading, o el campo de la página.',
+    fourth: '4. Dibujar la tira otra vez con esta lectura, en su campo de la página o con --paper-reading.',
     reading: 'Lectura: ............ mm',
   },
 };
@@ -227,6 +227,7 @@ export const plateSpanish: Translations<typeof plateEnglish> = {
       'Borde proximal libre del pliegue de la muñeca y de la cabeza del cúbito; comisura del pulgar libre; bordes redondos y abiertos.',
     straps: 'Las cinchas sujetan sin tirar; no se mueve, no pellizca, la piel no se pone blanca.',
   },
+  paperByBars: 'Imprimir al 100 %, medir las dos barras, recortar el papel y ponerlo en la mano con su ángulo antes de cortar lámina.',
   step: {
     paper: 'Imprimir al 100 %, medir el cuadrado de 50 mm, recortar el papel y ponerlo en la mano con su ángulo antes de cortar lámina.',
     pad: 'Primero acolchar: poner acolchado en la cabeza del cúbito si el borde se le acerca, en las cabezas de los metacarpianos y en todo punto óseo o sensible, y moldear encima. El acolchado bajo una férula acabada la aprieta.',

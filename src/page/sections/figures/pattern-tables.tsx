@@ -1,5 +1,6 @@
 import type { DigitName } from '../../../hand/digits.ts';
 import { endAllowances, flattened } from '../../../pattern/strip/strip-outline.ts';
+import { capital } from '../../../words/hand-words.ts';
 import type { DrawnStrip } from '../../derive.ts';
 import type { DrawnPlate } from '../../derive-plate.ts';
 import { useStore } from '../../parts/store-context.ts';
@@ -68,7 +69,7 @@ function Figures({ rows }: { readonly rows: readonly (readonly [string, string])
   const { pattern } = useStore().texts.value;
   return (
     <table>
-      <caption>{pattern.figures}</caption>
+      <caption class="hidden">{pattern.figures}</caption>
       <thead>
         <tr>
           <th scope="col">{pattern.item}</th>
@@ -129,7 +130,7 @@ export function markRows(texts: Texts, { figures }: DrawnStrip): readonly { read
       const [one, other] = x.between;
       return { at: at(x.u), name: p.web(texts.hand.finger[one], texts.hand.finger[other], texts.hand.layer[x.layer]) };
     }),
-    ...path.borderTurns.map((x) => ({ at: at(x.u), name: p.borderTurn(texts.hand.border[x.border], texts.hand.finger[x.digit]) })),
+    ...path.borderTurns.map((x) => ({ at: at(x.u), name: capital(p.borderTurn(texts.hand.border[x.border], texts.hand.finger[x.digit])) })),
     { at: at(0), name: p.seamStart },
     { at: flat.seamEnd - flat.start, name: p.seamEnd },
     ...(isLap ? [{ at: seam - flat.start, name: p.overlapStart }] : []),

@@ -47,7 +47,7 @@ export function Head() {
         </div>
         <p class="code">
           {isMarked ? <strong>{words.invented} · </strong> : null}
-          {code.trim() === '' ? words.noCode : visible(code)}
+          <span class="whole">{code.trim() === '' ? words.noCode : visible(code)}</span>
           {store.changed.value ? ` · ${words.unsaved}` : ''}
         </p>
         <div class="buttons">

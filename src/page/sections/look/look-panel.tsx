@@ -62,6 +62,7 @@ export function LookPanel() {
       <p class="caution">{texts.caution.contraindications}</p>
       <p class="caution">{texts.caution.pencil}</p>
       <p class="caution">{texts.caution.evidence}</p>
+      <p class="caution">{texts.caution.heat}</p>
       <p class="caution">{texts.caution.model}</p>
       <p class="caution">{texts.caution.skin}</p>
     </Panel>

@@ -66,12 +66,9 @@ function Result({ shown }: { readonly shown: Drawn }) {
   return (
     <>
       {note ? <p class={isCurrent ? 'banner' : 'banner kept'}>{note}</p> : null}
-      <div class="sentence">
-        <p id="sentence">
-          <ResultWords shown={shown} />
-        </p>{' '}
-        <PanelButton name="figures">{texts.pattern.figures}</PanelButton>
-      </div>
+      <p class="sentence" id="sentence">
+        <ResultWords shown={shown} />
+      </p>
     </>
   );
 }
@@ -133,7 +130,7 @@ function PrintRow() {
         )}
         <PanelButton name="files">{words.files}</PanelButton>
       </div>
-      <p class="hint" id="print-line">
+      <div class="print-line">
         <select
           id="paper"
           aria-label={words.paper}
@@ -149,9 +146,12 @@ function PrintRow() {
               {paper.name}
             </option>
           ))}
-        </select>{' '}
-        {need ?? words.printHow}
-      </p>
+        </select>
+        <p class="hint" id="print-line">
+          {need ?? words.printHow}
+        </p>
+        {store.shown.value === null ? null : <PanelButton name="figures">{texts.pattern.figures}</PanelButton>}
+      </div>
       <p class="saved" id="saved">
         {store.saved.value}
       </p>

@@ -18,7 +18,13 @@ export function ResultPicture({ shown }: { readonly shown: Drawn }) {
       {which === 'flat' || (shown.kind === 'plate' && which === 'section') ? <Flat shown={shown} /> : null}
       {which === 'section' && shown.kind === 'strip' ? (
         <div class="picture-room">
-          <SectionPicture path={shown.figures.path} side={shown.hand.side} options={shown.options} texts={texts.value} />
+          <SectionPicture
+            path={shown.figures.path}
+            side={shown.hand.side}
+            options={shown.options}
+            texts={texts.value}
+            treated={shown.hand.target?.digit ?? ''}
+          />
         </div>
       ) : null}
       {which === 'hand' ? <MouldedPicture shown={shown} /> : null}

@@ -3,7 +3,7 @@ import { PALM_FIELDS } from '../../../hand/fields.ts';
 import type { DrawableHand } from '../../../picture/hand-shape.ts';
 import type { MeasurePlace } from '../../../picture/measure-places.ts';
 import { capital } from '../../../words/hand-words.ts';
-import { GRID_ROWS } from '../../parts/focus.ts';
+import { GRID_ROWS, gridRowOf } from '../../parts/focus.ts';
 import { columnsFor, HandPicture } from '../../parts/hand-picture.tsx';
 import { useStore } from '../../parts/store-context.ts';
 import type { Store } from '../../store.ts';
@@ -24,10 +24,10 @@ export function placeOf(where: string): MeasurePlace | null {
   return where.startsWith('webSetback.') || Object.hasOwn(PALM_FIELDS, where) ? (where as MeasurePlace) : null;
 }
 
-/** The row of the grid that the focus is in, or the one that is shown on a narrow screen. */
+/** The row of fingers that the focus is in, or the one that is shown on a narrow screen; of what lies between fingers the first. */
 function rowInFocus({ focus, row }: Store): string {
-  const [first, , id] = focus.peek().split('.');
-  return first === 'digits' && id ? id : (GRID_ROWS[row.peek()] ?? 'width');
+  const id = gridRowOf(focus.peek()) ?? GRID_ROWS[row.peek()];
+  return id === undefined || id === 'webSetback' ? 'width' : id;
 }
 
 /** The drawn hand as it is measured, with the place of the focused measure marked. */

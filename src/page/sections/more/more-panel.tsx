@@ -1,41 +1,45 @@
-import { DIGITS, WEBS } from '../../../hand/digits.ts';
+import { DIGITS } from '../../../hand/digits.ts';
 import { LONGEST_NOTE } from '../../../hand/hand-schema.ts';
-import { Choice, Tick } from '../../parts/choice.tsx';
+import { Tick } from '../../parts/choice.tsx';
 import { Field } from '../../parts/field.tsx';
-import { columnsFor } from '../../parts/hand-picture.tsx';
 import { Panel } from '../../parts/panel.tsx';
 import { useStore } from '../../parts/store-context.ts';
-import { type Entries, MOTION_IDS } from '../../state.ts';
-import { webName } from '../../translate-messages.ts';
+import { MOTION_IDS, type MotionId } from '../../state.ts';
+import type { Store } from '../../store.ts';
 import { neutralZero } from '../../typed-motion.ts';
-import { DrawnHandPicture } from '../measure/drawn-hand.tsx';
 
 const FLAGS = ['swelling', 'sensation', 'hardEndFeel', 'unprotectedRepair'] as const;
 const OTHERS = MOTION_IDS.filter((id) => id !== 'active');
 
-/** How many things of the panel were said. */
-export function saidOfFinger({ motion, diagnosis, weeks, flags, hypermobile, sizeGroup, webs, digits }: Entries): number {
-  const motions = OTHERS.filter((id) => motion[id].lacks.trim() !== '' || motion[id].bends.trim() !== '').length;
-  const roots = DIGITS.map((digit) => digits[digit].rootCircumference);
-  const words = [diagnosis, weeks, ...Object.values(webs), ...roots].filter((text) => text.trim() !== '').length;
-  const marks = FLAGS.filter((flag) => flags[flag]).length + hypermobile.length;
-  return motions + words + marks + (sizeGroup === 'adult' ? 0 : 1);
+/** The ends of a motion that the panel asks for: those that a rule needs stand in turn 1. */
+function endsHere({ needed }: Store, id: MotionId): readonly ('lacks' | 'bends')[] {
+  return (['lacks', 'bends'] as const).filter((end) => !needed.value.includes(`motion.${id}.${end}`));
 }
 
-/** What makes the advice more certain and is not needed: passive motion, the other hand, MP, diagnosis, weeks, cautions, size group. */
+/** How many things of the panel were said. */
+export function saidOfFinger(store: Store): number {
+  const { motion, diagnosis, weeks, flags, hypermobile } = store.entries.value;
+  const motions = OTHERS.filter((id) => endsHere(store, id).some((end) => motion[id][end].trim() !== '')).length;
+  const words = [diagnosis, weeks].filter((text) => text.trim() !== '').length;
+  const marks = FLAGS.filter((flag) => flags[flag]).length + hypermobile.length;
+  return motions + words + marks;
+}
+
+/** What makes the advice more certain and is not needed: passive motion, the other hand, MP, cautions, diagnosis, weeks. */
 export function MorePanel() {
   const store = useStore();
   const texts = store.texts.value;
-  const { flags, hypermobile, sizeGroup, motion } = store.entries.value;
+  const { flags, hypermobile, motion } = store.entries.value;
   return (
     <Panel name="more" heading={texts.more.heading}>
       <p class="hint">{texts.more.about}</p>
-      {OTHERS.map((id) => (
+      {OTHERS.filter((id) => endsHere(store, id).length > 0).map((id) => (
         <fieldset class="plain motion" key={id}>
           <legend>{texts.finger.motion[id]}</legend>
           <div class="motion-row">
-            <Field where={`motion.${id}.lacks`} label={texts.finger.lacks} longest={20} />
-            <Field where={`motion.${id}.bends`} label={texts.finger.bends} longest={20} />
+            {endsHere(store, id).map((end) => (
+              <Field key={end} where={`motion.${id}.${end}`} label={texts.finger[end]} longest={20} />
+            ))}
             <span class="neutral">{neutralZero(motion[id]) ?? ''}</span>
           </div>
         </fieldset>
@@ -70,55 +74,8 @@ export function MorePanel() {
           />
         ))}
       </fieldset>
-      <LieFields />
       <Field where="diagnosis" label={texts.more.diagnosis} hint={texts.more.diagnosisHint} longest={LONGEST_NOTE} optional />
       <Field where="weeks" label={texts.more.weeks} numeric optional longest={6} />
-      <Choice
-        where="sizeGroup"
-        legend={texts.measure.averageFor}
-        value={sizeGroup}
-        choices={(['adult', 'child'] as const).map((value) => ({ value, label: texts.measure.group[value] }))}
-        onChoose={(value) => store.enter({ where: 'sizeGroup', value: texts.measure.group[value] }, () => ({ sizeGroup: value }))}
-      />
     </Panel>
-  );
-}
-
-/** Measures that make the strip follow the hand: how far each web lies back, and how round each finger is at its root. */
-function LieFields() {
-  const store = useStore();
-  const texts = store.texts.value;
-  const { side, roundIn } = store.entries.value;
-  const { asked } = store.derived.value;
-  const unit = texts[store.settings.value.unit];
-  const numeric = store.settings.value.unit !== 'in';
-  return (
-    <fieldset class="plain">
-      <legend>{texts.more.lie}</legend>
-      <p class="hint">{texts.more.lieAbout}</p>
-      <DrawnHandPicture shown="fingers" />
-      <p class="hint">{texts.how.webSetback}</p>
-      <div class="pair">
-        {WEBS.map((web) => (
-          <Field key={web} where={`webSetback.${web}`} label={webName(web, texts)} unit={unit} numeric={numeric} optional longest={20} />
-        ))}
-      </div>
-      <p class="hint">{texts.how.rootCircumference}</p>
-      <div class="pair">
-        {columnsFor(side || 'left')
-          .filter((digit) => asked.includes(digit))
-          .map((digit) => (
-            <Field
-              key={digit}
-              where={`digits.${digit}.rootCircumference`}
-              label={`${texts.hand.first[digit]}: ${texts.hand.measure.rootCircumference}`}
-              unit={texts.measure.notation[roundIn] || unit}
-              numeric={numeric}
-              optional
-              longest={20}
-            />
-          ))}
-      </div>
-    </fieldset>
   );
 }

@@ -22,7 +22,7 @@ export const suggestionsWords = threeLanguages(
   },
   {
     heading: 'Sugerido',
-    onAverage: 'mano media hasta medir',
+    onAverage: 'mano promedio hasta medir',
     nothingYet: 'Elija el dedo y escriba lo que le falta: la sugerencia aparece aquí.',
     strip: (held, others) => `Tira: ${held} de ${others}`,
     lower: (names) => `${names} por debajo`,

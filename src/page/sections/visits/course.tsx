@@ -81,19 +81,16 @@ function Visits({ record }: { readonly record: Case }) {
           <thead>
             <tr>
               <th scope="col">{words.field.date}</th>
+              <td />
               <th scope="col">{words.active}</th>
               <th scope="col">{words.passive}</th>
               <th scope="col">{words.madeThen}</th>
-              <td />
             </tr>
           </thead>
           <tbody>
             {visits.map((visit, k) => (
               <tr key={`${visit.date} ${k}`}>
                 <th scope="row">{visit.date}</th>
-                <td>{shown(visit.goniometry.pip.active)}</td>
-                <td>{visit.goniometry.pip.passive ? shown(visit.goniometry.pip.passive) : '–'}</td>
-                <td>{madeTitle(visit.made, texts, store.format.value)}</td>
                 <td>
                   <button
                     type="button"
@@ -111,6 +108,9 @@ function Visits({ record }: { readonly record: Case }) {
                     {words.correct}
                   </button>
                 </td>
+                <td class="ends">{shown(visit.goniometry.pip.active)}</td>
+                <td class="ends">{visit.goniometry.pip.passive ? shown(visit.goniometry.pip.passive) : '–'}</td>
+                <td>{madeTitle(visit.made, texts, store.format.value)}</td>
               </tr>
             ))}
           </tbody>

@@ -1,6 +1,7 @@
 import { useEffect } from 'preact/hooks';
 import { CHANGE_STATES, CRPS_SIGNS, SKIN_STATES } from '../../../hand/signs.ts';
 import type { CaseFile } from '../../../record/case-schema.ts';
+import { CRPS_PAIN } from '../../../record/course/harm.ts';
 import { tidyDay } from '../../../units/day.ts';
 import { Choice, Tick } from '../../parts/choice.tsx';
 import { Field } from '../../parts/field.tsx';
@@ -12,8 +13,6 @@ import type { Store, VisitPart } from '../../store.ts';
 import { neutralZero, readAngle } from '../../typed-motion.ts';
 import { addVisit, newCase, proposedVisit, withdrawVisit } from '../../visit.ts';
 
-/** Pain from which the signs of a complex regional pain syndrome are asked for (docs of the course: STOP_RING). */
-const ASK_CRPS_FROM = 5;
 /** Degrees by which motion must be worse than at the last visit for a second reading to be asked for. */
 const WORSE = 5;
 
@@ -69,7 +68,7 @@ function Form({ file }: { readonly file: CaseFile }) {
       {isShown('next') ? (
         <div class="buttons">
           <button type="button" class="main" id="add-visit" onClick={() => recordVisit(store, file)}>
-            {words.add}
+            {isCorrecting ? words.addCorrected : words.add}
           </button>
           <button type="button" id="save-case" onClick={() => void saveCase(store, file)}>
             {words.save}
@@ -141,7 +140,7 @@ function Harm() {
   const words = store.texts.value.visits;
   const { visit } = store.entries.value;
   const pain = readAngle(visit.pain);
-  const asksCrps = (pain.kind === 'degrees' && pain.degrees >= ASK_CRPS_FROM) || visit.crpsSigns !== '';
+  const asksCrps = (pain.kind === 'degrees' && pain.degrees >= CRPS_PAIN) || visit.crpsSigns !== '';
   const signs = visit.crpsSigns.split(' ');
   const setSigns = (next: readonly string[], shown: string) => set(store, 'crpsSigns', next.join(' '), shown);
   return (

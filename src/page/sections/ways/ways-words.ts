@@ -9,7 +9,7 @@ export const waysWords = threeLanguages(
     good: (terms: string) => `Does well: ${terms}.`,
     costs: (terms: string) => `Costs: ${terms}.`,
     term: {
-      rotation: 'controls turning',
+      rotation: 'controls rotation',
       hold: 'the full angle against the others',
       neighbours: 'the full angle against the neighbours',
       freePip: 'PIP bending stays free',
@@ -17,7 +17,7 @@ export const waysWords = threeLanguages(
       layers: 'little plastic in the palm',
     },
     cost: {
-      rotation: 'turning is less controlled',
+      rotation: 'rotation is less controlled',
       hold: 'less angle against the others',
       neighbours: 'less angle against the neighbours',
       freePip: 'PIP bending less free',
@@ -65,7 +65,7 @@ export const waysWords = threeLanguages(
     good: (terms) => `Dafür: ${terms}.`,
     costs: (terms) => `Dagegen: ${terms}.`,
     term: {
-      rotation: 'führt die Drehung',
+      rotation: 'sichert gegen Verdrehen',
       hold: 'voller Winkel gegen die anderen',
       neighbours: 'voller Winkel gegen die Nachbarn',
       freePip: 'PIP-Beugung bleibt frei',
@@ -73,7 +73,7 @@ export const waysWords = threeLanguages(
       layers: 'wenig Kunststoff in der Hohlhand',
     },
     cost: {
-      rotation: 'Drehung weniger geführt',
+      rotation: 'sichert weniger gegen Verdrehen',
       hold: 'weniger Winkel gegen die anderen',
       neighbours: 'weniger Winkel gegen die Nachbarn',
       freePip: 'PIP-Beugung weniger frei',

@@ -103,6 +103,17 @@ function fitSays({ marks, loose, girth }: CourseFigures['FIT']): string {
 const BETWEEN =
   ', 4.5 for two raters, between Engstrand et al., Am J Occup Ther 2012;66:98, and Reissner et al., J Orthop Surg Res 2019;14:173 (abstracts seen); the rest common practice, no source';
 
+/** The one thing to change, or what comes where no angle is left. */
+function changeOne(
+  { change, nextBlocks }: Pick<CourseFigures['PLATEAU'], 'change' | 'nextBlocks'>,
+  speech?: PlanSpeech,
+  head = 'Change one thing:',
+): string {
+  return change === null
+    ? `The angle cannot go 5 degrees further. ${next(nextBlocks, speech)}`
+    : `${head} the ${change.what === 'mpAngle' ? 'MP angle of the plate' : 'differential'} from ${n(change.from)} to ${change.to[0] === change.to[1] ? n(change.to[0]) : `${n(change.to[0])} to ${n(change.to[1])}`} degrees, toward PIP ${motions[change.toward]}.`;
+}
+
 /** What each rule of the course says, in English. Degrees, mm, hours a day, pain 0 to 10. */
 export const englishCourse = {
   /** What is to be done, for the head of a step. */
@@ -148,12 +159,8 @@ export const englishCourse = {
     GAINING: (slope) => `PIP ${motions[slope.motion]} gains ${rate(slope)}. Keep it as it is.${goalBy(slope)}`,
     REFER: ({ slope, changes }) =>
       `PIP ${motions[slope.motion]} has come to a stand (${rate(slope)}) after ${changes} changes that were each given four weeks. Write to whoever sent the patient; not urgent.`,
-    PLATEAU: ({ slope, change, nextBlocks }, speech?: PlanSpeech) =>
-      `PIP ${motions[slope.motion]} has come to a stand: ${rate(slope)} although it was worn. ${
-        change === null
-          ? `The angle cannot go 5 degrees further. ${next(nextBlocks, speech)}`
-          : `Change one thing: the ${change.what === 'mpAngle' ? 'MP angle of the plate' : 'differential'} from ${n(change.from)} to ${change.to[0] === change.to[1] ? n(change.to[0]) : `${n(change.to[0])} to ${n(change.to[1])}`} degrees, toward PIP ${motions[change.toward]}.`
-      }`,
+    PLATEAU: (figures, speech?: PlanSpeech) =>
+      `PIP ${motions[figures.slope.motion]} has come to a stand: ${rate(figures.slope)} although it was worn. ${changeOne(figures, speech)}`,
     REVIEW: ({ days, slope }) =>
       `${n(days)} days since it was made, and it is not certain either way${slope === null ? '' : ` (${rate(slope)})`}. The clinician keeps it or changes it.`,
     WAIT: ({ nextBy }) => `Not enough readings yet to say more. Next visit${nextBy === null ? ' within two weeks' : ` by ${nextBy}`}.`,
@@ -186,6 +193,11 @@ export const englishCourse = {
   beside: {
     gaining: 'Gaining',
     GAINING: (slope: Slope) => `PIP ${motions[slope.motion]} gains ${rate(slope)}; what stands above comes first.`,
+    slow: 'Slow',
+    PLATEAU: (figures: CourseFigures['PLATEAU'], speech?: PlanSpeech) =>
+      `Under 1 degree a week (${rate(figures.slope)}). Ask the patient whether that is enough. ${changeOne(figures, speech, 'If it is not, change one thing:')}`,
+    REFER: ({ slope, changes }: CourseFigures['REFER']) =>
+      `Under 1 degree a week (${rate(slope)}) after ${changes} changes that were each given four weeks. If that is not enough for the patient, write to whoever sent them; not urgent.`,
     PAUSE: ({ causes }: CourseFigures['PAUSE']) => `${capital(list(causes.map(pauseCause)))}. Leave it off.`,
   },
   starting: 'A starting point; the clinician decides.',

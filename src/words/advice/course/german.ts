@@ -105,6 +105,17 @@ function fitSays({ marks, loose, girth }: CourseFigures['FIT']): string {
 const BETWEEN =
   ', 4,5 bei zwei Messenden, zwischen Engstrand et al., Am J Occup Ther 2012;66:98, und Reissner et al., J Orthop Surg Res 2019;14:173 (Abstracts gelesen); das Übrige übliche Praxis, ohne Quelle';
 
+/** The one thing to change, or what comes where no angle is left. */
+function changeOne(
+  { change, nextBlocks }: Pick<CourseFigures['PLATEAU'], 'change' | 'nextBlocks'>,
+  speech?: PlanSpeech,
+  head = 'Eines ändern:',
+): string {
+  return change === null
+    ? `Der Winkel kann nicht 5 Grad weiter. ${next(nextBlocks, speech)}`
+    : `${head} ${change.what === 'mpAngle' ? 'den MP-Winkel der Handschiene' : 'die MP-Differenz'} von ${n(change.from)} auf ${change.to[0] === change.to[1] ? n(change.to[0]) : `${n(change.to[0])} bis ${n(change.to[1])}`} Grad, zugunsten der PIP-${motions[change.toward]}.`;
+}
+
 /** What each rule of the course says, in German. */
 export const germanCourse: Translations<typeof englishCourse> = {
   action: {
@@ -149,12 +160,8 @@ export const germanCourse: Translations<typeof englishCourse> = {
     GAINING: (slope) => `Die PIP-${motions[slope.motion]} gewinnt ${rate(slope)}. So lassen.${goalBy(slope)}`,
     REFER: ({ slope, changes }) =>
       `Die PIP-${motions[slope.motion]} steht (${rate(slope)}) nach ${changes} Änderungen, denen je vier Wochen gegeben wurden. Der überweisenden Stelle schreiben; nicht dringend.`,
-    PLATEAU: ({ slope, change, nextBlocks }, speech) =>
-      `Die PIP-${motions[slope.motion]} steht: ${rate(slope)}, obwohl getragen wurde. ${
-        change === null
-          ? `Der Winkel kann nicht 5 Grad weiter. ${next(nextBlocks, speech)}`
-          : `Eines ändern: ${change.what === 'mpAngle' ? 'den MP-Winkel der Handschiene' : 'die MP-Differenz'} von ${n(change.from)} auf ${change.to[0] === change.to[1] ? n(change.to[0]) : `${n(change.to[0])} bis ${n(change.to[1])}`} Grad, zugunsten der PIP-${motions[change.toward]}.`
-      }`,
+    PLATEAU: (figures, speech) =>
+      `Die PIP-${motions[figures.slope.motion]} steht: ${rate(figures.slope)}, obwohl getragen wurde. ${changeOne(figures, speech)}`,
     REVIEW: ({ days, slope }) =>
       `${n(days)} Tage seit dem Anfertigen, und es ist nach keiner Seite sicher${slope === null ? '' : ` (${rate(slope)})`}. Die behandelnde Person behält bei oder ändert.`,
     WAIT: ({ nextBy }) =>
@@ -186,6 +193,11 @@ export const germanCourse: Translations<typeof englishCourse> = {
   beside: {
     gaining: 'Zugewinn',
     GAINING: (slope) => `Die PIP-${motions[slope.motion]} gewinnt ${rate(slope)}; was darüber steht, geht vor.`,
+    slow: 'Langsam',
+    PLATEAU: (figures, speech) =>
+      `Weniger als 1 Grad pro Woche (${rate(figures.slope)}). Die Person fragen, ob ihr das reicht. ${changeOne(figures, speech, 'Wenn nicht, eines ändern:')}`,
+    REFER: ({ slope, changes }) =>
+      `Weniger als 1 Grad pro Woche (${rate(slope)}) nach ${changes} Änderungen, denen je vier Wochen gegeben wurden. Wenn ihr das nicht reicht, der überweisenden Stelle schreiben; nicht dringend.`,
     PAUSE: ({ causes }) => `${capital(list(causes.map(pauseCause)))}. Nicht anlegen.`,
   },
   starting: 'Ein Ausgangspunkt; die behandelnde Person entscheidet.',

@@ -107,6 +107,17 @@ function fitSays({ marks, loose, girth }: CourseFigures['FIT']): string {
 const BETWEEN =
   ', 4,5 entre dos personas, entre Engstrand et al., Am J Occup Ther 2012;66:98, y Reissner et al., J Orthop Surg Res 2019;14:173 (resúmenes leídos); lo demás, práctica habitual, sin fuente';
 
+/** The one thing to change, or what comes where no angle is left. */
+function changeOne(
+  { change, nextBlocks }: Pick<CourseFigures['PLATEAU'], 'change' | 'nextBlocks'>,
+  speech?: PlanSpeech,
+  head = 'Cambiar una cosa:',
+): string {
+  return change === null
+    ? `El ángulo no puede avanzar 5 grados más. ${next(nextBlocks, speech)}`
+    : `${head} ${change.what === 'mpAngle' ? 'el ángulo MCF de la férula' : 'la diferencia MCF'} de ${n(change.from)} a ${change.to[0] === change.to[1] ? n(change.to[0]) : `${n(change.to[0])} o ${n(change.to[1])}`} grados, a favor de la ${motions[change.toward]} de la IFP.`;
+}
+
 /** What each rule of the course says, in Spanish. */
 export const spanishCourse: Translations<typeof englishCourse> = {
   action: {
@@ -151,12 +162,8 @@ export const spanishCourse: Translations<typeof englishCourse> = {
     GAINING: (slope) => `La ${motions[slope.motion]} de la IFP gana ${rate(slope)}. Dejarla como está.${goalBy(slope)}`,
     REFER: ({ slope, changes }) =>
       `La ${motions[slope.motion]} de la IFP se ha estancado (${rate(slope)}) tras ${changes} cambios con cuatro semanas cada uno. Escribir a quien derivó al paciente; no es urgente.`,
-    PLATEAU: ({ slope, change, nextBlocks }, speech) =>
-      `La ${motions[slope.motion]} de la IFP se ha estancado: ${rate(slope)} aunque se llevó. ${
-        change === null
-          ? `El ángulo no puede avanzar 5 grados más. ${next(nextBlocks, speech)}`
-          : `Cambiar una cosa: ${change.what === 'mpAngle' ? 'el ángulo MCF de la férula' : 'la diferencia MCF'} de ${n(change.from)} a ${change.to[0] === change.to[1] ? n(change.to[0]) : `${n(change.to[0])} o ${n(change.to[1])}`} grados, a favor de la ${motions[change.toward]} de la IFP.`
-      }`,
+    PLATEAU: (figures, speech) =>
+      `La ${motions[figures.slope.motion]} de la IFP se ha estancado: ${rate(figures.slope)} aunque se llevó. ${changeOne(figures, speech)}`,
     REVIEW: ({ days, slope }) =>
       `${n(days)} días desde que se hizo, y no es seguro en ningún sentido${slope === null ? '' : ` (${rate(slope)})`}. El/la terapeuta la mantiene o la cambia.`,
     WAIT: ({ nextBy }) =>
@@ -188,6 +195,11 @@ export const spanishCourse: Translations<typeof englishCourse> = {
   beside: {
     gaining: 'Mejora',
     GAINING: (slope) => `La ${motions[slope.motion]} de la IFP gana ${rate(slope)}; lo de arriba va primero.`,
+    slow: 'Lento',
+    PLATEAU: (figures, speech) =>
+      `Menos de 1 grado por semana (${rate(figures.slope)}). Preguntar al paciente si le basta. ${changeOne(figures, speech, 'Si no le basta, cambiar una cosa:')}`,
+    REFER: ({ slope, changes }) =>
+      `Menos de 1 grado por semana (${rate(slope)}) tras ${changes} cambios con cuatro semanas cada uno. Si no le basta al paciente, escribir a quien lo derivó; no es urgente.`,
     PAUSE: ({ causes }) => `${capital(list(causes.map(pauseCause)))}. No llevarla.`,
   },
   starting: 'Un punto de partida; decide el/la terapeuta.',
