@@ -4,7 +4,7 @@ import type { DigitName } from '../../hand/digits.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { failure, type Result, success, type Warning } from '../../units/result.ts';
 import { LENGTH_COMPARED } from '../../units/tolerance.ts';
-import { type BandEdges, bandEdges, leastKept } from './band-edges.ts';
+import { type BandEdges, bandEdges, leastKept, type SharpEdges, sharpEdges } from './band-edges.ts';
 import { type EdgeLevel, edgeLevels, type StripPull, straightPull, straightWidth } from './edge-levels.ts';
 import type { WidthAt } from './least-width.ts';
 import { narrowestDrawn, narrowRefusal } from './least-width-offer.ts';
@@ -79,8 +79,11 @@ function layIfWide(hand: Hand, block: Block, options: StripOptions, width: numbe
   if (!clearance.ok) return null;
   const settings = { ...open, skinClearance: clearance.value };
   const band = layBand(hand, block, settings);
-  if (!band.ok || leastKept(band.value.path, settings) < LEAST_SHARE * width - LENGTH_COMPARED) return null;
-  return withSeam(edged(band.value, settings), options, hand);
+  if (!band.ok) return null;
+  const { path } = band.value;
+  const sharp = sharpEdges(path, settings);
+  if (leastKept(path, settings, sharp) < LEAST_SHARE * width - LENGTH_COMPARED) return null;
+  return withSeam(edged(band.value, settings, sharp), options, hand);
 }
 
 /** The clearance that a strip is drawn with: the one asked for, or the one that a paper reading stands for. */
@@ -125,11 +128,11 @@ function laidWith(hand: Hand, block: Block, settings: StripSettings): Result<Lai
 }
 
 /** The strip of a band that was laid, with its edges; refused where the proof of its path fails. */
-function edged(band: Band, settings: StripSettings): Result<LaidBand> {
+function edged(band: Band, settings: StripSettings, sharp?: SharpEdges): Result<LaidBand> {
   const proved = provedBand(band, settings);
   if (!proved.ok) return proved;
   const { standing, path, warnings } = band;
-  const edges = bandEdges(path, settings);
+  const edges = bandEdges(path, settings, sharp);
   return success(
     {
       settings,
