@@ -44,17 +44,27 @@ export interface LaidBand {
 /** Share of the width that a width left to the program must keep at every palmar midline. */
 const LEAST_SHARE = 2 / 3;
 
+/** Strips of a hand that are kept: more than there are blocks. */
+const MOST_KEPT = 12;
+/** The strips that were laid of a hand of late, as long as that is kept: the plan lays every block that serves, the list and the pattern the one that was chosen. */
+const laidOf = new WeakMap<Hand, readonly { readonly block: Block; readonly options: StripOptions; readonly laid: Result<LaidBand> }[]>();
+
 /**
  * Lays the strip of a block round a hand: the width decided where it was left open (model rule 13), path and edges, the path proved. Refused
  * with every reason; where a smaller differential would hold, it is named. What would make a strip that is too narrow wide enough is tried where it is told:
  * not among many that are only compared.
  */
 export function layStrip(hand: Hand, block: Block, options: StripOptions, offers: 'offers' | 'no offers' = 'offers'): Result<LaidBand> {
+  const kept = laidOf.get(hand)?.find((one) => one.block === block && one.options === options);
+  if (kept) return kept.laid;
   const laid = layAnyWidth(hand, block, options);
   if (!laid.ok) return laid;
   const { settings, edges } = laid.value;
   const { tooNarrow } = edges;
-  if (tooNarrow === null || tooNarrow.width >= narrowestDrawn(settings)) return laid;
+  if (tooNarrow === null || tooNarrow.width >= narrowestDrawn(settings)) {
+    laidOf.set(hand, [...(laidOf.get(hand) ?? []), { block, options, laid }].slice(-MOST_KEPT));
+    return laid;
+  }
   const narrow = { hand, block, asked: options, options: settings, edges: edges.edges, tooNarrow };
   return failure(narrowRefusal(narrow, offers === 'offers' ? layAnyWidth : null));
 }
