@@ -3,6 +3,7 @@ import type { CaseFile } from '../record/case-schema.ts';
 import { type Derived, type Drawn, derive, NOTHING_YET } from './derive.ts';
 import { type Format, formatFor } from './format.ts';
 import { committed, type History, NO_HISTORY, recorded, redone, rewrittenHistory, type StepAbout, undone } from './history.ts';
+import { neededMotions } from './needed-motion.ts';
 import {
   CSS_PIXELS_PER_MM,
   type Entries,
@@ -43,6 +44,8 @@ export interface Store {
   readonly format: ReadonlySignal<Format>;
   readonly speaker: ReadonlySignal<Speaker>;
   readonly faults: ReadonlySignal<readonly Fault[]>;
+  /** Paths of the fields of motion that a rule asks for; they stand still while the active motion is being typed. */
+  readonly needed: ReadonlySignal<readonly string[]>;
 
   /** Path of the field that has the focus, e.g. `digits.ring.width`. */
   readonly focus: Signal<string>;
@@ -122,6 +125,12 @@ export function createStore(first: PageState, pixelRatio = 1): Store {
   const format = computed(() => formatFor(settings.value, texts.value));
   const speaker = computed<Speaker>(() => ({ texts: texts.value, format: format.value, entries: entries.value }));
 
+  let asked: readonly string[] = [];
+  const needed = computed(() => {
+    if (!history.value.open?.startsWith('motion.active.')) asked = neededMotions(derived.value.plan, entries.value);
+    return asked;
+  });
+
   function follow(next: Derived): void {
     derived.value = next;
     if (next.drawn) shown.value = next.drawn;
@@ -157,6 +166,7 @@ export function createStore(first: PageState, pixelRatio = 1): Store {
     format,
     speaker,
     faults: computed(() => faultsOf(derived.value.problems, speaker.value)),
+    needed,
     focus: signal(''),
     left,
     checked: signal(false),

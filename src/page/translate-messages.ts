@@ -179,5 +179,7 @@ export function faultsOf(problems: readonly Problem[], speaker: Speaker): readon
     const fault = { field: fieldOf(problem.where, speaker.entries), sentence: sayProblem(problem, speaker), problem };
     if (!faults.some((f) => f.field === fault.field && f.sentence.text === fault.sentence.text)) faults.push(fault);
   }
-  return faults;
+  // What is wrong with a motion is said once, in the two numbers in which it was typed.
+  const isOfMotion = ({ problem }: Fault) => problem.code.startsWith('MOTION_');
+  return faults.filter((fault) => isOfMotion(fault) || !faults.some((other) => other.field === fault.field && isOfMotion(other)));
 }

@@ -196,4 +196,44 @@ describe('typed measurements', () => {
     await expect.poll(async () => (await width.getAttribute('placeholder')) ?? '').toBe('');
     expect(await page.evaluate(() => scrollY)).toBe(0);
   });
+
+  inBrowser(
+    'what a rule needs stands in turn 1 beside the active motion, goes on standing when it was typed, and nowhere twice',
+    async (open) => {
+      const { page } = await open();
+      const asked = () =>
+        page.locator('#finger input[name^="motion."]').evaluateAll((all) => all.map((input) => input.getAttribute('name')));
+      const active = ['motion.active.lacks', 'motion.active.bends'];
+      await choose(page, 'target.digit', 'ring');
+      await choose(page, 'side', 'left');
+      await field(page, 'motion.active.lacks').fill('9');
+      await field(page, 'motion.active.bends').fill('100');
+      await page.keyboard.press('Tab');
+      expect(await asked()).toEqual(active);
+      // Half a number asks for nothing; it does once it is left.
+      await field(page, 'motion.active.lacks').fill('25');
+      expect(await asked()).toEqual(active);
+      await page.keyboard.press('Tab');
+      await expect.poll(asked).toEqual([...active, 'motion.passive.lacks']);
+      await openPanel(page, 'more');
+      expect(await page.locator('[id="field-motion-passive-lacks"]').count()).toBe(1);
+      await openPanel(page, 'look');
+      const look = page.locator('.looks li').filter({ hasText: 'Measure passive PIP extension' });
+      await look.getByRole('button', { name: 'Go to the field' }).click();
+      await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('name'))).toBe('motion.passive.lacks');
+      await page.keyboard.type('10');
+      await page.keyboard.press('Tab');
+      expect(await asked()).toEqual([...active, 'motion.passive.lacks']);
+      expect(await page.locator('#open-more').textContent()).toContain('nothing said');
+      await field(page, 'motion.passive.lacks').fill('ten');
+      await page.keyboard.press('Tab');
+      await page.locator('#motion-line.error').getByText('type degrees').waitFor();
+      // A plate lies over the MP joint as well.
+      await field(page, 'motion.passive.lacks').fill('10');
+      await field(page, 'motion.active.bends').fill('60');
+      await page.keyboard.press('Tab');
+      const both = ['motion.passive.lacks', 'motion.passive.bends', 'motion.mpPassive.lacks', 'motion.mpPassive.bends'];
+      await expect.poll(asked).toEqual([...active, ...both]);
+    },
+  );
 });

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect } from 'vitest';
 import { BY_NIGHT } from '../by-night.ts';
-import { inBrowser } from './browser.ts';
+import { choose, drawnAnew, field, inBrowser, noStopSign } from './browser.ts';
 import { CountedHands, JOBS, WINDOWS } from './jobs.ts';
 
 /** scripts/count-jobs.mjs prints what all of them cost. */
@@ -58,6 +58,33 @@ describe('the counted jobs, from an empty page to the saved file', () => {
       const hands = new CountedHands(page, resultInView);
       expect(await first?.run(hands)).toMatch(/\.pdf$/);
       expect([height, hands.cost().scrolled]).toEqual([height, 0]);
+      await context.close();
+    }
+  });
+
+  inBrowser('with the keyboard up the button to the next row stands above it in every row, for a strip and for a plate', async (open) => {
+    for (const [digit, lacks, bends] of [
+      ['ring', '25', '100'],
+      ['long', '30', '70'],
+    ] as const) {
+      const { page, context } = await open({ ...PHONE, locale: 'de-DE', viewport: { width: 390, height: 450 } });
+      await choose(page, 'target.digit', digit);
+      await field(page, 'motion.active.lacks').fill(lacks);
+      await field(page, 'motion.active.bends').fill(bends);
+      await noStopSign(page);
+      await page.locator('#bar-measure').click();
+      const next = page.locator('#row-next');
+      for (let row = 1; (await next.count()) > 0; row++) {
+        await page.locator('.grid tr.current input').first().focus();
+        await drawnAnew(page);
+        const under = await next.evaluate((button) => {
+          const bar = document.querySelector('.bottom-bar')?.getBoundingClientRect().top ?? 0;
+          return [Math.max(0, Math.round(button.getBoundingClientRect().bottom - bar)), scrollY];
+        });
+        expect([digit, row, ...under]).toEqual([digit, row, 0, 0]);
+        await next.click();
+        await drawnAnew(page);
+      }
       await context.close();
     }
   });

@@ -1,15 +1,18 @@
 import { useComputed } from '@preact/signals';
+import type { Store } from '../store.ts';
 import { elementId, type Fault } from '../translate-messages.ts';
 import { Spoken } from './spoken.tsx';
 import { useStore } from './store-context.ts';
 import { TextInput } from './text-input.tsx';
 
 /** The problem to show at a field: after it was left with something in it, or after a check. */
-export function useFault(where: string): Fault | undefined {
+export function shownFault({ checked, left, faults }: Store, where: string): Fault | undefined {
+  return checked.value || left.value.includes(where) ? faults.value.find((fault) => fault.field === where) : undefined;
+}
+
+function useFault(where: string): Fault | undefined {
   const store = useStore();
-  return useComputed(() =>
-    store.checked.value || store.left.value.includes(where) ? store.faults.value.find((fault) => fault.field === where) : undefined,
-  ).value;
+  return useComputed(() => shownFault(store, where)).value;
 }
 
 interface FieldProps {

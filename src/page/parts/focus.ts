@@ -42,14 +42,18 @@ export function goToField(store: Store, where: string): void {
   else if (where === 'stop') {
     store.panel.value = null;
     store.turn.value = 'finger';
-  } else if (['diagnosis', 'weeks', 'flags'].includes(first) || (first === 'motion' && !where.startsWith('motion.active')))
-    store.panel.value = 'more';
+  } else if (['diagnosis', 'weeks', 'flags'].includes(first) || (first === 'motion' && !isInTurn(store, where))) store.panel.value = 'more';
   else if (first === 'visit') store.visitPart.value = visitPartOf(where);
   else {
     store.panel.value = null;
     store.turn.value = 'finger';
   }
   focusNext(elementId(where));
+}
+
+/** Whether a field of motion stands in turn 1, since the active motion does and what a rule asks for. */
+export function isInTurn(store: Store, where: string): boolean {
+  return where.startsWith('motion.active.') || store.needed.peek().includes(where);
 }
 
 /** The part of a visit that asks for a field. */

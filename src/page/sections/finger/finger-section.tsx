@@ -1,14 +1,18 @@
+import { useComputed } from '@preact/signals';
 import { DIGITS } from '../../../hand/digits.ts';
 import { capital } from '../../../words/hand-words.ts';
 import { halfMotionWords } from '../../looks.ts';
 import { Choice } from '../../parts/choice.tsx';
-import { Field, useFault } from '../../parts/field.tsx';
+import { Field, shownFault } from '../../parts/field.tsx';
 import { focusNext } from '../../parts/focus.ts';
 import { MotionPicture } from '../../parts/motion-picture.tsx';
 import { PanelButton } from '../../parts/panel.tsx';
 import { Spoken } from '../../parts/spoken.tsx';
 import { useStore } from '../../parts/store-context.ts';
+import { TextInput } from '../../parts/text-input.tsx';
 import { Heading } from '../../parts/turn-heading.tsx';
+import type { Store } from '../../store.ts';
+import { elementId, fieldName } from '../../translate-messages.ts';
 import { neutralZero, readAngle } from '../../typed-motion.ts';
 import { saidOfFinger } from '../more/more-panel.tsx';
 import { StopQuestion } from '../stop/stop-panel.tsx';
@@ -20,7 +24,11 @@ export function FingerSection() {
   const texts = store.texts.value;
   const { target, side } = store.entries.value;
   return (
-    <section class="turn finger-turn" id="finger" aria-labelledby="finger-heading">
+    <section
+      class={store.needed.value.length > 1 ? 'turn finger-turn asks' : 'turn finger-turn'}
+      id="finger"
+      aria-labelledby="finger-heading"
+    >
       <Heading number={1} id="finger-heading" text={texts.finger.heading} />
       <Choice
         where="target.digit"
@@ -52,53 +60,97 @@ export function FingerSection() {
   );
 }
 
-/** Two labelled numbers, shown back in neutral-zero notation; how to measure, or what is wrong, stands in one line under them. */
+const ACTIVE = ['motion.active.lacks', 'motion.active.bends'] as const;
+
+/**
+ * Two labelled numbers, shown back in neutral-zero notation, and what a rule needs besides: one number beside them, more of them in rows under them. How
+ * to measure, or what is wrong, stands in one line below.
+ */
 function Motion() {
   const store = useStore();
   const texts = store.texts.value;
+  const words = texts.finger;
   const { active } = store.entries.value.motion;
   const [lacks, bends] = [readAngle(active.lacks), readAngle(active.bends)];
   const shown = neutralZero(active);
-  const faultA = useFault('motion.active.lacks');
-  const faultB = useFault('motion.active.bends');
-  const fault = faultA ?? faultB;
-  const half = halfMotionWords(store.entries.value, texts) ?? texts.finger.how;
+  const needed = store.needed.value;
+  const fault = useComputed(() => [...ACTIVE, ...store.needed.value].map((where) => shownFault(store, where)).find(Boolean)).value;
+  const half = halfMotionWords(store.entries.value, texts) ?? words.how;
+  const [only, ...others] = needed;
+  const beside = only !== undefined && others.length === 0 ? only : null;
   return (
     <fieldset class="plain motion">
-      <legend>{texts.finger.pip}</legend>
+      <legend>{words.pip}</legend>
       <div class="motion-row">
-        <Field
-          where="motion.active.lacks"
-          label={texts.finger.lacks}
-          errorId="motion-line"
-          longest={20}
-          onEnter={() => focusNext('field-motion-active-bends')}
-        />
-        <Field
-          where="motion.active.bends"
-          label={texts.finger.bends}
-          errorId="motion-line"
-          longest={20}
-          onEnter={() => focusNext(store.entries.peek().stop === '' ? 'stop-none' : 'suggestions-heading')}
-        />
-        <span class="neutral">{shown ?? '0-…-…'}</span>
+        {ACTIVE.map((where) => (
+          <MotionField key={where} where={where} label={where.endsWith('lacks') ? words.lacks : words.bends} />
+        ))}
+        {beside === null ? (
+          <span class="neutral">{shown ?? '0-…-…'}</span>
+        ) : (
+          <MotionField where={beside} label={beside.endsWith('lacks') ? words.passive.lacks : words.passive.bends} />
+        )}
+        {beside === null
+          ? (['passive', 'mpPassive'] as const)
+              .filter((id) => needed.some((where) => where.startsWith(`motion.${id}.`)))
+              .map((id) => <NeededRow key={id} id={id} />)
+          : null}
       </div>
       <p class={fault ? 'line error' : 'line hint'} id="motion-line">
-        {fault ? <Spoken sentence={fault.sentence} /> : shown ? texts.finger.shownBack(shown) : half}
+        {fault ? <Spoken sentence={fault.sentence} /> : shown ? words.shownBack(shown) : half}
       </p>
       <MotionPicture
         lacks={lacks.kind === 'degrees' ? lacks.degrees : 0}
         bends={bends.kind === 'degrees' ? bends.degrees : 100}
-        title={texts.finger.picture(shown ?? '0-…-…')}
+        title={words.picture(shown ?? '0-…-…')}
       />
     </fieldset>
   );
 }
 
+function MotionField({ where, label }: { readonly where: string; readonly label: string }) {
+  const store = useStore();
+  return <Field where={where} label={label} errorId="motion-line" longest={20} onEnter={() => afterMotion(store, where)} />;
+}
+
+/** Both ends of a motion under those of the active one, whose labels stand over them; what it is stands behind them. */
+function NeededRow({ id }: { readonly id: 'passive' | 'mpPassive' }) {
+  const store = useStore();
+  const texts = store.texts.value;
+  const cell = (end: 'lacks' | 'bends') => {
+    const where = `motion.${id}.${end}`;
+    if (!store.needed.value.includes(where)) return <span />;
+    return (
+      <TextInput
+        where={where}
+        label={fieldName(where, texts)}
+        describedBy="motion-line"
+        longest={20}
+        wrong={shownFault(store, where) !== undefined}
+        onEnter={() => afterMotion(store, where)}
+      />
+    );
+  };
+  return (
+    <>
+      {cell('lacks')}
+      {cell('bends')}
+      <span class="row-of">{texts.finger.row[id]}</span>
+    </>
+  );
+}
+
+/** Enter goes on through what is asked of motion, then to the stop signs or, where they were asked, to the suggestions. */
+function afterMotion(store: Store, where: string): void {
+  const places = [...ACTIVE, ...store.needed.peek()];
+  const next = places[places.indexOf(where) + 1];
+  focusNext(next === undefined ? (store.entries.peek().stop === '' ? 'stop-none' : 'suggestions-heading') : elementId(next));
+}
+
 function MoreButton() {
   const store = useStore();
   const texts = store.texts.value;
-  const count = saidOfFinger(store.entries.value);
+  const count = saidOfFinger(store);
   return (
     <PanelButton name="more" class="wide">
       {count === 0 ? texts.more.nothing : texts.more.said(count)}

@@ -23,6 +23,8 @@ export const fingerWords = threeLanguages(
       mpActive: 'MP, active',
       mpPassive: 'MP, you move it (passive)',
     },
+    passive: { lacks: 'passive: lacks', bends: 'passive: bends to' },
+    row: { passive: 'passive', mpPassive: 'MP passive' },
     picture: (motion: string) => `The finger straightened and bent as far as it goes: ${motion} degrees.`,
   },
   {
@@ -47,6 +49,8 @@ export const fingerWords = threeLanguages(
       mpActive: 'MCF, activa',
       mpPassive: 'MCF, la mueve usted (pasiva)',
     },
+    passive: { lacks: 'pasiva: falta', bends: 'pasiva: hasta' },
+    row: { passive: 'pasiva', mpPassive: 'MCF pasiva' },
     picture: (motion) => `El dedo en su extensión y flexión máximas: ${motion} grados.`,
   },
   {
@@ -71,6 +75,8 @@ export const fingerWords = threeLanguages(
       mpActive: 'MP, aktiv',
       mpPassive: 'MP, Sie bewegen (passiv)',
     },
+    passive: { lacks: 'passiv: fehlt', bends: 'passiv: bis' },
+    row: { passive: 'passiv', mpPassive: 'MP passiv' },
     picture: (motion) => `Der Finger, so weit gestreckt und gebeugt, wie er kann: ${motion} Grad.`,
   },
 );

@@ -131,25 +131,25 @@ function PrintRow() {
         <PanelButton name="files">{words.files}</PanelButton>
       </div>
       <div class="print-line">
+        <select
+          id="paper"
+          aria-label={words.paper}
+          value={store.entries.value.print.paper}
+          onChange={(event) => {
+            const paper = event.currentTarget.value;
+            store.enter({ where: 'print.paper', value: paper }, ({ print }) => ({ print: { ...print, paper } }));
+            store.commit();
+          }}
+        >
+          {Object.entries(PAPERS).map(([value, paper]) => (
+            <option key={value} value={value}>
+              {paper.name}
+            </option>
+          ))}
+        </select>
         <p class="hint" id="print-line">
-          <select
-            id="paper"
-            aria-label={words.paper}
-            value={store.entries.value.print.paper}
-            onChange={(event) => {
-              const paper = event.currentTarget.value;
-              store.enter({ where: 'print.paper', value: paper }, ({ print }) => ({ print: { ...print, paper } }));
-              store.commit();
-            }}
-          >
-            {Object.entries(PAPERS).map(([value, paper]) => (
-              <option key={value} value={value}>
-                {paper.name}
-              </option>
-            ))}
-          </select>{' '}
           {need ?? words.printHow}
-        </p>{' '}
+        </p>
         {store.shown.value === null ? null : <PanelButton name="figures">{texts.pattern.figures}</PanelButton>}
       </div>
       <p class="saved" id="saved">

@@ -4,15 +4,22 @@ import { Tick } from '../../parts/choice.tsx';
 import { Field } from '../../parts/field.tsx';
 import { Panel } from '../../parts/panel.tsx';
 import { useStore } from '../../parts/store-context.ts';
-import { type Entries, MOTION_IDS } from '../../state.ts';
+import { MOTION_IDS, type MotionId } from '../../state.ts';
+import type { Store } from '../../store.ts';
 import { neutralZero } from '../../typed-motion.ts';
 
 const FLAGS = ['swelling', 'sensation', 'hardEndFeel', 'unprotectedRepair'] as const;
 const OTHERS = MOTION_IDS.filter((id) => id !== 'active');
 
+/** The ends of a motion that the panel asks for: those that a rule needs stand in turn 1. */
+function endsHere({ needed }: Store, id: MotionId): readonly ('lacks' | 'bends')[] {
+  return (['lacks', 'bends'] as const).filter((end) => !needed.value.includes(`motion.${id}.${end}`));
+}
+
 /** How many things of the panel were said. */
-export function saidOfFinger({ motion, diagnosis, weeks, flags, hypermobile }: Entries): number {
-  const motions = OTHERS.filter((id) => motion[id].lacks.trim() !== '' || motion[id].bends.trim() !== '').length;
+export function saidOfFinger(store: Store): number {
+  const { motion, diagnosis, weeks, flags, hypermobile } = store.entries.value;
+  const motions = OTHERS.filter((id) => endsHere(store, id).some((end) => motion[id][end].trim() !== '')).length;
   const words = [diagnosis, weeks].filter((text) => text.trim() !== '').length;
   const marks = FLAGS.filter((flag) => flags[flag]).length + hypermobile.length;
   return motions + words + marks;
@@ -26,12 +33,13 @@ export function MorePanel() {
   return (
     <Panel name="more" heading={texts.more.heading}>
       <p class="hint">{texts.more.about}</p>
-      {OTHERS.map((id) => (
+      {OTHERS.filter((id) => endsHere(store, id).length > 0).map((id) => (
         <fieldset class="plain motion" key={id}>
           <legend>{texts.finger.motion[id]}</legend>
           <div class="motion-row">
-            <Field where={`motion.${id}.lacks`} label={texts.finger.lacks} longest={20} />
-            <Field where={`motion.${id}.bends`} label={texts.finger.bends} longest={20} />
+            {endsHere(store, id).map((end) => (
+              <Field key={end} where={`motion.${id}.${end}`} label={texts.finger[end]} longest={20} />
+            ))}
             <span class="neutral">{neutralZero(motion[id]) ?? ''}</span>
           </div>
         </fieldset>
