@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect } from 'vitest';
-import { contentOf, field, inBrowser, openDemo, show } from './browser.ts';
+import { choose, contentOf, field, inBrowser, openDemo, show } from './browser.ts';
 
 const focused = (page: Page) =>
   page.evaluate(
@@ -114,5 +114,64 @@ describe('by the keyboard alone', () => {
     await expect.poll(nails).toBeGreaterThan(0);
     expect(await page.locator('.hand-picture .place').count()).toBe(1);
     expect(await focused(page)).toBe('digits.ring.dorsalLength');
+  });
+});
+
+describe('on touch, where a keypad of digits has no Enter', () => {
+  inBrowser('a Next button beside the fields, above the keyboard, goes on as Enter does and ends at Print', async (open) => {
+    // The lower half of a tablet upright is what its keyboard takes at most.
+    const { page } = await open({ viewport: { width: 820, height: 1180 }, hasTouch: true });
+    await choose(page, 'target.digit', 'ring');
+    await choose(page, 'side', 'left');
+    await field(page, 'motion.active.lacks').fill('25');
+    await field(page, 'motion.active.bends').fill('100');
+    await page.locator('#sentence').waitFor();
+    const next = page.locator('#next-place');
+    const { y = 1e9, height = 0 } = (await next.boundingBox()) ?? {};
+    expect(y + height).toBeLessThan(1180 / 2);
+    expect(height).toBeGreaterThanOrEqual(44);
+    await field(page, 'digits.long.width').tap();
+    const order: string[] = [];
+    for (const text of MEASURES) {
+      const before = await focused(page);
+      order.push(before);
+      await page.keyboard.type(text);
+      await next.tap();
+      await expect.poll(() => focused(page)).not.toBe(before);
+    }
+    const rows = ['width', 'circumference', 'palmarRoom', 'dorsalLength'];
+    expect(order).toEqual(rows.flatMap((id) => ['long', 'ring', 'little'].map((digit) => `digits.${digit}.${id}`)));
+    expect(await focused(page)).toBe('print');
+    expect(await page.evaluate(() => scrollY)).toBe(0);
+  });
+
+  inBrowser('it is not there for a mouse, nor on a phone, which goes on row by row', async (open) => {
+    const { page } = await open();
+    expect(await page.locator('#next-place').isVisible()).toBe(false);
+    const phone = (await open({ viewport: { width: 390, height: 844 }, hasTouch: true })).page;
+    await phone.locator('#turn-measure').click();
+    expect(await phone.locator('#next-place').isVisible()).toBe(false);
+    expect(await phone.locator('#row-next').isVisible()).toBe(true);
+  });
+
+  inBrowser('on a phone Print stands once, in the bar, and "2 Measure" there leads to the heading of its turn', async (open) => {
+    const { page } = await open({ viewport: { width: 390, height: 844 }, hasTouch: true });
+    await choose(page, 'target.digit', 'ring');
+    await choose(page, 'side', 'left');
+    await field(page, 'motion.active.lacks').fill('25');
+    await field(page, 'motion.active.bends').fill('100');
+    await page.locator('#bar-measure').click();
+    await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('measure-heading');
+    expect(await page.getByRole('button', { name: 'Print the pattern' }).count()).toBe(1);
+    for (const turn of ['finger', 'make'] as const) {
+      await page.locator(`#turn-${turn}`).click();
+      // While a finger is not measured the bar of the first turn leads to the measures.
+      const print = page.getByRole('button', { name: 'Print the pattern' });
+      expect([turn, await print.count()]).toEqual([turn, turn === 'finger' ? 0 : 1]);
+      if (turn === 'make') expect(await print.evaluate((button) => button.closest('.bottom-bar') !== null)).toBe(true);
+    }
+    // By Tab from the heading it is reached once, after what the turn holds.
+    await page.locator('#make-heading').focus();
+    await tabTo(page, 'bar-print');
   });
 });

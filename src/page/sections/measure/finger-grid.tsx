@@ -29,7 +29,9 @@ export function FingerGrid() {
         <caption class="hidden">{texts.measure.heading}</caption>
         <thead>
           <tr>
-            <td />
+            <td>
+              <NextPlace />
+            </td>
             {columns.map((digit) => (
               <th scope="col" key={digit} class={digit === target ? 'treated' : undefined}>
                 {texts.hand.button[digit]}
@@ -68,6 +70,23 @@ export function FingerGrid() {
       <RowButtons />
       <WhoseHand />
     </>
+  );
+}
+
+/** On touch a keypad of digits has no Enter: beside the fields, above the keyboard, a button goes on as Enter does. */
+function NextPlace() {
+  const store = useStore();
+  return (
+    <button
+      type="button"
+      class="next-place"
+      id="next-place"
+      // The field keeps the focus until the next one has it, so that the keyboard stays.
+      onMouseDown={(event) => event.preventDefault()}
+      onClick={() => toNextEntry(store, store.focus.peek())}
+    >
+      {store.texts.value.measure.nextPlace}
+    </button>
   );
 }
 
