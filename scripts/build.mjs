@@ -33,8 +33,8 @@ const pdfkitForPages = {
 await rm('dist', { recursive: true, force: true });
 const { metafile } = await build({
   metafile: true,
-  // The reader is begun by the command as a process of its own.
-  entryPoints: { knucklewright: 'src/cli/knucklewright.ts', reader: 'src/cli/reader.ts' },
+  // The reader is begun by the command as a process of its own, the worker as a thread.
+  entryPoints: { knucklewright: 'src/cli/knucklewright.ts', reader: 'src/cli/reader.ts', 'row-worker': 'src/cli/row-worker.ts' },
   outdir: 'dist',
   bundle: true,
   splitting: true,

@@ -1,7 +1,9 @@
 import { appendFileSync, readdirSync, readFileSync, rmSync, truncateSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { batchScratch } from './batch-scratch.ts';
+import { makeRowsInThreads } from '../src/cli/row-crew.ts';
+import { batchScratch, DEMO } from './batch-scratch.ts';
 import { runCommand } from './run-command.ts';
 
 const { folder, table, text } = batchScratch();
@@ -51,5 +53,58 @@ describe('a rerun of batch', () => {
     rmSync(join(folder('walk2'), 'batch-progress.jsonl'));
     const second = await runCommand('batch', hands, '--files', 'none', '--out', folder('walk2'));
     expect([second.exit, second.err.includes('OUTPUT_EXISTS')]).toEqual([1, true]);
+  });
+});
+
+describe('a long table, made by several threads', () => {
+  const worker = new URL('../dist/row-worker.js', import.meta.url);
+  const inThreads = async (file: URL, words: readonly string[]) => {
+    makeRowsInThreads(file, 5);
+    try {
+      return await runCommand(...words);
+    } finally {
+      makeRowsInThreads(null);
+    }
+  };
+  const made = (name: string) =>
+    Object.fromEntries(
+      readdirSync(folder(name))
+        .filter((file) => file !== 'batch-progress.jsonl')
+        .map((file) => [file, text(name, file)]),
+    );
+
+  it.each([
+    ['none', 60],
+    ['each', 9],
+  ])(
+    'files %s: has the report and the files of one thread, wrong rows among them; a rerun takes them over',
+    { timeout: 120_000 },
+    async (files, count) => {
+      const words = (name: string) => {
+        // The last row has the code of the first.
+        const hands = table(`${name}.csv`, (t) => `${t}\n${t.split('\n')[1]}`, count);
+        return ['batch', hands, '--width', '20', '--files', files, '--formats', 'svg', '--out', folder(name), '--json'];
+      };
+      const one = await runCommand(...words(`one-${files}`));
+      const several = await inThreads(worker, words(`several-${files}`));
+      const renamed = (said: string) => said.replaceAll(`several-${files}`, `one-${files}`);
+      expect({ ...several, out: renamed(several.out), err: renamed(several.err) }).toEqual(one);
+      expect([one.exit, one.err.includes('ROW_TWICE')]).toEqual([1, true]);
+      expect(made(`several-${files}`)).toEqual(made(`one-${files}`));
+      // A file that is gone is drawn again from what the earlier run left.
+      const svg = readdirSync(folder(`several-${files}`)).findLast((name) => name.endsWith('.svg'));
+      if (svg) rmSync(join(folder(`several-${files}`), svg));
+      const again = JSON.parse((await inThreads(worker, words(`several-${files}`))).out);
+      expect(again).toMatchObject({ made: 0, reused: JSON.parse(one.out).made, files: svg ? 1 : 0 });
+      expect(made(`several-${files}`)).toEqual(made(`one-${files}`));
+    },
+  );
+
+  it('ends with the fault of a thread that ends by one', async (context) => {
+    if (availableParallelism() === 1) return context.skip();
+    const broken = new URL(`data:text/javascript,${encodeURIComponent("throw new Error('the thread broke')")}`);
+    const words = ['batch', DEMO, '--files', 'none', '--out', folder('broken'), '--json'];
+    await expect(inThreads(broken, words)).rejects.toThrow('the thread broke');
+    expect(readdirSync(folder('broken'))).not.toContain('cut-list.csv');
   });
 });

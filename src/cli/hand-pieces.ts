@@ -36,8 +36,19 @@ export interface RowPiece {
 
 export type ReadRow =
   /** `made` is null for a piece that an earlier run made. */
-  | { readonly ok: true; readonly value: { readonly piece: CutPiece; readonly made: RowPiece | null } }
-  | { readonly ok: false; readonly errors: readonly RowError[] };
+  { readonly ok: true; readonly value: { readonly piece: CutPiece; readonly made: RowPiece | null } } | WrongRow;
+
+interface WrongRow {
+  readonly ok: false;
+  readonly errors: readonly RowError[];
+}
+
+/** A row that can be made without looking at others. */
+export interface RowJob {
+  readonly line: number;
+  readonly cells: Readonly<Record<string, string>>;
+  readonly units: LengthUnit;
+}
 
 /** Makes the piece of each row in turn, and sees to what rows must agree in: one unit, and no piece twice. */
 export class RowReader {
@@ -52,38 +63,34 @@ export class RowReader {
   }
 
   read(row: HandRow): ReadRow {
+    const job = this.begin(row);
+    if ('ok' in job) return job;
+    const made = pieceOfRow(job, this.settings, this.columns);
+    return made.ok
+      ? (this.seenBefore(made.value.piece.id, row.line) ?? { ok: true, value: { piece: made.value.piece, made: made.value } })
+      : made;
+  }
+
+  /** What there is to do for a row, or what is wrong with it; asked of the rows in their order. */
+  begin(row: HandRow): RowJob | WrongRow {
     if (row.cells === null) return { ok: false, errors: [row.error] };
     const { line, cells } = row;
-    const wrong = (where: string, code: string, message: string): ReadRow => ({
-      ok: false,
-      errors: [rowErrorOf({ code, where, message, kind: 'input' }, line, this.columns)],
-    });
     const units = unitsOfRow(cells, this.settings.units, this.units);
-    if ('wrong' in units) return wrong('units', 'UNITS', units.wrong);
+    if ('wrong' in units) {
+      const problem = { code: 'UNITS', where: 'units', message: units.wrong, kind: 'input' } as const;
+      return { ok: false, errors: [rowErrorOf(problem, line, this.columns)] };
+    }
     this.units = units.units;
-    const hand = readHand(handOfRow(cells, units.units));
-    if (!hand.ok) return this.failed(hand.problems, line);
-    const request = this.requestOf(cells.block?.trim() ?? '', hand.value);
-    if (!request.ok) return this.failed(request.problems, line);
-    const piece = pieceOf(request.value);
-    if (!piece.ok) return this.failed(piece.problems, line);
-    const { piece: listed, relief } = piece.value;
-    const before = this.lineOf.get(listed.id);
-    if (before !== undefined)
-      return wrong('code', 'ROW_TWICE', `${listed.id} stands in line ${before} already; give each hand a code of its own`);
-    this.lineOf.set(listed.id, line);
-    const warnings = [...new Set([...hand.warnings, ...request.warnings].map((w) => w.code).concat(listed.warnings))];
-    const made = { piece: { ...listed, warnings }, relief, request: request.value };
-    return { ok: true, value: { piece: made.piece, made } };
+    return { line, cells, units: units.units };
   }
 
-  /** A row whose piece an earlier run made. */
-  known(line: number, piece: CutPiece): ReadRow {
+  /** A row whose piece an earlier run made; asked of the rows in their order, as `begin` is. */
+  know(piece: CutPiece): void {
     this.units ??= LENGTH_UNITS.find((unit) => unit === getOwn(piece.hand, 'units')) ?? null;
-    return this.seenBefore(piece.id, line) ?? { ok: true, value: { piece, made: null } };
   }
 
-  private seenBefore(id: string, line: number): ReadRow | null {
+  /** What is wrong with a row whose piece an earlier row made; null for the first. */
+  seenBefore(id: string, line: number): WrongRow | null {
     const before = this.lineOf.get(id);
     if (before === undefined) {
       this.lineOf.set(id, line);
@@ -92,33 +99,50 @@ export class RowReader {
     const message = `${id} stands in line ${before} already; give each hand a code of its own`;
     return { ok: false, errors: [rowErrorOf({ code: 'ROW_TWICE', where: 'code', message, kind: 'input' }, line, this.columns)] };
   }
+}
 
-  /** What the row asks for: the block or plate that its cell names, else the table's block, else what the deficits suggest. */
-  private requestOf(cell: string, hand: Hand): Result<PatternRequest> {
-    if (cell === '' && this.settings.block) return success(this.strip(hand, this.settings.block));
-    if (cell === '' || cell === 'auto') return this.chosen(hand);
-    const block = blockById(cell);
-    if (block) return success(this.strip(hand, block));
-    const plate = plateById(cell);
-    if (plate) return plateRequest(hand, plate);
-    const message = `there is no block or plate ${quote(cell)}. The blocks are ${ids(blocks())}; the plates are ${ids(plates())}.`;
-    return failure({ code: 'BLOCK_UNKNOWN', where: 'block', message, kind: 'input' });
-  }
+/** The piece of a row, or what is wrong with the row; of others it knows nothing. */
+export function pieceOfRow(
+  { line, cells, units }: RowJob,
+  settings: RowSettings,
+  columns: readonly string[],
+): { readonly ok: true; readonly value: RowPiece } | WrongRow {
+  const failed = (problems: readonly Problem[]): WrongRow => ({
+    ok: false,
+    errors: problems.map((problem) => rowErrorOf(problem, line, columns)),
+  });
+  const hand = readHand(handOfRow(cells, units));
+  if (!hand.ok) return failed(hand.problems);
+  const request = requestOf(cells.block?.trim() ?? '', hand.value, settings);
+  if (!request.ok) return failed(request.problems);
+  const piece = pieceOf(request.value);
+  if (!piece.ok) return failed(piece.problems);
+  const { piece: listed, relief } = piece.value;
+  const warnings = [...new Set([...hand.warnings, ...request.warnings].map((w) => w.code).concat(listed.warnings))];
+  return { ok: true, value: { piece: { ...listed, warnings }, relief, request: request.value } };
+}
 
-  private chosen(hand: Hand): Result<PatternRequest> {
-    const chosen = chooseForHand(hand, this.settings.options, { clinicianConfirms: false });
-    if (chosen.ok) return success(this.strip(hand, chosen.value.block));
-    const forPlate = chosen.problems.every((p) => p.code === 'BOTH_DEFICITS');
-    return forPlate && this.settings.plate ? plateRequest(hand, this.settings.plate) : chosen;
-  }
+/** What the row asks for: the block or plate that its cell names, else the table's block, else what the deficits suggest. */
+function requestOf(cell: string, hand: Hand, settings: RowSettings): Result<PatternRequest> {
+  if (cell === '' && settings.block) return success(stripRequest(hand, settings.block, settings));
+  if (cell === '' || cell === 'auto') return chosen(hand, settings);
+  const block = blockById(cell);
+  if (block) return success(stripRequest(hand, block, settings));
+  const plate = plateById(cell);
+  if (plate) return plateRequest(hand, plate);
+  const message = `there is no block or plate ${quote(cell)}. The blocks are ${ids(blocks())}; the plates are ${ids(plates())}.`;
+  return failure({ code: 'BLOCK_UNKNOWN', where: 'block', message, kind: 'input' });
+}
 
-  private strip(hand: Hand, block: Block): PatternRequest {
-    return { kind: 'strip', hand, block, options: this.settings.options, date: null };
-  }
+function chosen(hand: Hand, settings: RowSettings): Result<PatternRequest> {
+  const found = chooseForHand(hand, settings.options, { clinicianConfirms: false });
+  if (found.ok) return success(stripRequest(hand, found.value.block, settings));
+  const forPlate = found.problems.every((p) => p.code === 'BOTH_DEFICITS');
+  return forPlate && settings.plate ? plateRequest(hand, settings.plate) : found;
+}
 
-  private failed(problems: readonly Problem[], line: number): ReadRow {
-    return { ok: false, errors: problems.map((problem) => rowErrorOf(problem, line, this.columns)) };
-  }
+function stripRequest(hand: Hand, block: Block, { options }: RowSettings): PatternRequest {
+  return { kind: 'strip', hand, block, options, date: null };
 }
 
 function ids(list: readonly { readonly id: string }[]): string {

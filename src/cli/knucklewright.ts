@@ -1,11 +1,13 @@
 import { readInProcess } from './bounded/bounded-reading.ts';
 import { EXIT } from './exit.ts';
 import { handleOutputErrors } from './handle-output-errors.ts';
+import { makeRowsInThreads } from './row-crew.ts';
 import { runWords } from './run-words.ts';
 
 handleOutputErrors();
 // Beside this file when the program is built.
 readInProcess(new URL('./reader.js', import.meta.url));
+makeRowsInThreads(new URL('./row-worker.js', import.meta.url));
 const words = process.argv.slice(2);
 try {
   // Asked of the files as they lie there, not of what was built into them.

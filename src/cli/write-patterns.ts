@@ -45,6 +45,18 @@ export interface NamedPattern {
   readonly formats?: OutputPlan['formats'];
 }
 
+/** The files of a pattern, drawn and not yet written: data that may come from another thread. */
+export interface DrawnFiles {
+  readonly stem: string;
+  readonly setId: string;
+  /** Whether it has outlines to cut. */
+  readonly cuts: boolean;
+  readonly files: readonly DrawnFile[];
+}
+
+/** `format` is null for a report of the drawings beside them. */
+type DrawnFile = OutputFile & Omit<WrittenFile, 'path' | 'bytes' | 'format'> & { readonly format: WrittenFile['format'] | null };
+
 const PDF_WITHOUT_KERF: Warning = {
   code: 'PDF_WITHOUT_KERF',
   where: '--kerf',
@@ -79,12 +91,12 @@ export async function checkOutput(plan: OutputPlan, stems: readonly string[], mo
  * the plan writes nothing. `beside`: other files of the same run. Fails with `SET_MIXED` rather than leave beside them files of another pattern that have their names.
  */
 export async function writePatterns(
-  patterns: readonly NamedPattern[],
+  patterns: readonly (NamedPattern | DrawnFiles)[],
   plan: OutputPlan,
   beside: readonly OutputFile[] = [],
 ): Promise<Result<readonly WrittenFile[]>> {
   if (plan.folder === null) return success([]);
-  const names = patterns.flatMap(({ stem, formats }) => outputNames(planOf(plan, formats), stem));
+  const names = patterns.flatMap((one) => outputNames(planOf(plan, one), one.stem));
   const set = await FileSet.open(plan.folder, [...names, ...beside.map(({ name }) => name)], { force: plan.force });
   if (!set.ok) return set;
   const added = await addPatterns(set.value, patterns, plan, new Set(names));
@@ -97,8 +109,8 @@ export async function writePatterns(
   return saved.ok ? added : saved;
 }
 
-function planOf(plan: OutputPlan, formats = plan.formats): OutputPlan {
-  return { ...plan, formats };
+function planOf(plan: OutputPlan, one: NamedPattern | DrawnFiles): OutputPlan {
+  return 'files' in one || one.formats === undefined ? plan : { ...plan, formats: one.formats };
 }
 
 /** The names that `writePatterns` writes for a stem. */
@@ -128,17 +140,17 @@ function hasWords(plan: OutputPlan): boolean {
  */
 export async function addPatterns(
   set: FileSet,
-  patterns: readonly NamedPattern[],
+  patterns: readonly (NamedPattern | DrawnFiles)[],
   plan: OutputPlan,
   leaving: ReadonlySet<string>,
 ): Promise<Result<readonly WrittenFile[]>> {
   const files: WrittenFile[] = [];
   const warnings: Warning[] = [];
   const kerf = plan.cutter?.profile.kerf ?? 0;
-  const cuts = patterns.some(({ pattern }) => pattern.parts.length > 0);
+  const cuts = patterns.some((one) => ('files' in one ? one.cuts : one.pattern.parts.length > 0));
   if (kerf > 0 && cuts && plan.formats.some((format) => format !== 'pdf')) warnings.push(kerfInside(kerf));
   for (const one of patterns) {
-    const added = await addPattern(set, one, planOf(plan, one.formats), leaving);
+    const added = await addPattern(set, one, plan, leaving);
     if (!added.ok) {
       await set.discard();
       return added;
@@ -151,21 +163,36 @@ export async function addPatterns(
 
 async function addPattern(
   set: FileSet,
-  { stem, pattern: drawn }: NamedPattern,
+  one: NamedPattern | DrawnFiles,
   plan: OutputPlan,
   leaving: ReadonlySet<string>,
 ): Promise<Result<readonly WrittenFile[]>> {
-  const [first] = outputNames(plan, stem);
-  const mixed = first === undefined ? null : await wouldMix(set.folder, first, setIdOf(drawn.inputs), leaving);
+  const own = planOf(plan, one);
+  const [first] = outputNames(own, one.stem);
+  const setId = 'files' in one ? one.setId : setIdOf(one.pattern.inputs);
+  const mixed = first === undefined ? null : await wouldMix(set.folder, first, setId, leaving);
   if (mixed) return failure(mixed);
+  const drawn = 'files' in one ? success(one) : await drawFiles(one, own);
+  if (!drawn.ok) return drawn;
+  const files: WrittenFile[] = [];
+  for (const { name, content, format, ...size } of drawn.value.files) {
+    const added = await set.add({ name, content });
+    if (!added.ok) return added;
+    if (format !== null) files.push({ path: added.value.path, format, bytes: added.value.bytes, ...size });
+  }
+  return success(files, drawn.warnings);
+}
+
+/** A pattern's files in every format of the plan, ready for its machine; nothing is written. */
+export async function drawFiles({ stem, pattern: drawn }: NamedPattern, plan: OutputPlan): Promise<Result<DrawnFiles>> {
   const ready = readyForCutter(drawn, plan);
   if (!ready.ok) return ready;
   const warnings = [...ready.warnings];
   const pattern = ready.value;
   if (plan.formats.includes('pdf') && (plan.cutter?.profile.kerf ?? 0) > 0 && drawn.parts.length > 0) warnings.push(PDF_WITHOUT_KERF);
-  const own: OutputFile[] = [];
-  const files: WrittenFile[] = [];
+  const files: DrawnFile[] = [];
   const { minX, minY, maxX, maxY } = pattern.extents;
+  const size = { width: rounded(maxX - minX, 3), height: rounded(maxY - minY, 3) };
   for (const format of plan.formats) {
     const writer = await loadWriter(format, format === 'pdf' ? plan.settings : machineSettings(plan));
     // Paper is drawn round by hand, so it always shows the true edges.
@@ -174,28 +201,21 @@ async function addPattern(
     if (!written.ok) return written;
     warnings.push(...written.warnings);
     const pages = writer.pages?.(shown);
-    const file = { name: outputFileName(stem, writer.extension), content: written.value };
-    const added = await set.add(file);
-    if (!added.ok) return added;
-    const { path, bytes } = added.value;
     const printed = pages ? { pages, about: pagesInWords(pages, terminalSpeech('en').w) } : {};
-    files.push({ path, format, bytes, width: rounded(maxX - minX, 3), height: rounded(maxY - minY, 3), ...printed });
-    if (plan.reports) own.push(file);
+    files.push({ name: outputFileName(stem, writer.extension), content: written.value, format, ...size, ...printed });
   }
-  if (hasWords(plan) && drawn.parts.length > 0) {
-    const words = await set.add({
-      name: outputFileName(stem, WORDS_ENDING),
-      content: `${machineWords(drawn, pattern, plan.settings.pdf.language).join('\n')}\n\n${setLine(setIdOf(drawn.inputs))}`,
-    });
-    if (!words.ok) return words;
-    files.push({ ...words.value, format: 'txt', width: rounded(maxX - minX, 3), height: rounded(maxY - minY, 3) });
+  const setId = setIdOf(drawn.inputs);
+  const cuts = drawn.parts.length > 0;
+  const drawings = [...files];
+  if (hasWords(plan) && cuts) {
+    const words = machineWords(drawn, pattern, plan.settings.pdf.language).join('\n');
+    files.push({ name: outputFileName(stem, WORDS_ENDING), content: `${words}\n\n${setLine(setId)}`, format: 'txt', ...size });
   }
   if (plan.reports) {
-    const content = `${setLine(setIdOf(drawn.inputs))}${await readBack(own)}`;
-    const added = await set.add({ name: outputFileName(stem, REPORT_ENDING), content });
-    if (!added.ok) return added;
+    const content = `${setLine(setId)}${await readBack(drawings)}`;
+    files.push({ name: outputFileName(stem, REPORT_ENDING), content, format: null, ...size });
   }
-  return success(files, warnings);
+  return success({ stem, setId, cuts, files }, warnings);
 }
 
 /** What the reader finds in the files as they will be saved, one after the other. */

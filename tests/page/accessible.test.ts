@@ -346,6 +346,7 @@ describe('the page', () => {
       [390, 844, 44],
     ] as const) {
       await page.setViewportSize({ width, height });
+      if (width < 600) await page.locator('#turn-finger').waitFor();
       for (const turn of ['finger', 'measure', 'make'] as const) {
         const tab = page.locator(`#turn-${turn}`);
         if ((await tab.count()) > 0) await tab.click();
@@ -361,34 +362,58 @@ describe('the page', () => {
   });
 
   inBrowser('has letters of at least 10 px on the drawn and the moulded hand, in every window', async (open) => {
-    const { page } = await open({ viewport: { width: 1280, height: 660 } });
-    await openDemo(page);
-    for (const [width, height] of [
-      [1280, 660],
-      [1093, 490],
-      [820, 1180],
-      [390, 844],
+    for (const [file, locale] of [
+      [DEMO_FILE, 'de-DE'],
+      [PLATE_DEMO_FILE, 'es-ES'],
     ] as const) {
-      await page.setViewportSize({ width, height });
-      for (const [turn, picture] of [
-        ['measure', '.hand-picture text'],
-        ['make', '.moulded .name'],
+      const { page, context } = await open({ locale, viewport: { width: 1280, height: 660 } });
+      await openDemo(page, file);
+      for (const [width, height] of [
+        [1280, 660],
+        [1093, 490],
+        [820, 1180],
+        [390, 844],
       ] as const) {
-        const tab = page.locator(`#turn-${turn}`);
-        if ((await tab.count()) > 0) await tab.click();
-        await page.locator(picture).first().waitFor();
-        const least = () =>
-          page
-            .locator(picture)
-            .evaluateAll((all) =>
-              Math.min(
-                ...(all as SVGTextElement[]).map(
-                  (text) => Number.parseFloat(getComputedStyle(text).fontSize) * (text.getScreenCTM()?.a ?? 0),
+        await page.setViewportSize({ width, height });
+        if (width < 600) await page.locator('#turn-finger').waitFor();
+        for (const [turn, picture] of [
+          ['measure', '.hand-picture text'],
+          ['make', '.moulded .name'],
+        ] as const) {
+          const tab = page.locator(`#turn-${turn}`);
+          if ((await tab.count()) > 0) await tab.click();
+          await page.locator(picture).first().waitFor();
+          const least = () =>
+            page
+              .locator(picture)
+              .evaluateAll((all) =>
+                Math.min(
+                  ...(all as SVGTextElement[]).map(
+                    (text) => Number.parseFloat(getComputedStyle(text).fontSize) * (text.getScreenCTM()?.a ?? 0),
+                  ),
                 ),
-              ),
-            );
-        await expect.poll(least, { message: `${width} ${picture}` }).toBeGreaterThan(10);
+              );
+          await expect.poll(least, { message: `${width} ${picture}` }).toBeGreaterThan(10);
+          // Each name is seen whole, and none lies on another.
+          const boxes = await page.locator(picture).evaluateAll((all) =>
+            (all as SVGTextElement[]).map((text) => {
+              const { x, y, width: w, height: h } = text.getBBox();
+              const seen = text.ownerSVGElement?.viewBox.baseVal;
+              return { name: text.textContent, x, y, w, h, bottom: (seen?.y ?? 0) + (seen?.height ?? 0) };
+            }),
+          );
+          for (const [k, box] of boxes.entries()) {
+            if (turn === 'make') expect(box.y + 0.8 * box.h, `${width} ${box.name}`).toBeLessThan(box.bottom);
+            for (const other of boxes.slice(k + 1)) {
+              // What stands over and under the letters is left out of their boxes.
+              const isApart =
+                Math.abs(box.y - other.y) > 0.8 * box.h || Math.max(box.x, other.x) > Math.min(box.x + box.w, other.x + other.w);
+              expect([width, box.name, other.name, isApart]).toEqual([width, box.name, other.name, true]);
+            }
+          }
+        }
       }
+      await context.close();
     }
   });
 

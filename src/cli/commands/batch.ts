@@ -1,13 +1,12 @@
 import { join } from 'node:path';
+import { errorCode, systemReason } from '../../files/error-code.ts';
 import { checkWritable, outputFileName, saveFiles } from '../../files/save-file.ts';
 import { StreamedFile } from '../../files/streamed-file.ts';
-import { makePattern, type PatternRequest } from '../../pattern/make-pattern.ts';
 import { PLATE_GEOMETRY_VERSION } from '../../pattern/plate/plate.ts';
 import type { PlatePreset } from '../../pattern/plate/read-plate.ts';
 import { GEOMETRY_VERSION } from '../../pattern/strip/geometry-version.ts';
 import { csvLine } from '../../sheet/plastic/csv-text.ts';
 import { CUT_LIST_JSON_END, type CutPiece, cutListHeader, cutListJsonHead, cutListLine } from '../../sheet/plastic/cut-list.ts';
-import { requestOfPiece } from '../../sheet/plastic/piece-part.ts';
 import { type ShelfStrip, shelfAfter, shelfText, type Taken, takeFromShelf, type Wanted } from '../../sheet/plastic/shelf.ts';
 import { counted } from '../../units/number.ts';
 import { collect, failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
@@ -19,16 +18,18 @@ import { takenText } from '../describe-drawing.ts';
 import { takenJson } from '../draw-request.ts';
 import { EXIT } from '../exit.ts';
 import { dateFlag, readDateFlag } from '../flags/common-flags.ts';
-import { blockOrAuto, namedBlock, namedPlate } from '../flags/device-flags.ts';
+import { blockOrAuto, namedPlate } from '../flags/device-flags.ts';
 import { argument, type FlagsOf, flag, flagProblem } from '../flags/flag.ts';
 import { forShears, type LayoutPlan, layoutFlags, readLayoutFlags } from '../flags/layout-flags.ts';
 import { handTableFlags, readStripOptionFlags, tableBlockFlag } from '../flags/option-flags.ts';
 import { type OutputPlan, outputFlags, readOutputPlan } from '../flags/output-flags.ts';
 import { readShelfFlag, SHELF_AFTER, shelfFlag } from '../flags/shelf-flag.ts';
-import { type RowPiece, RowReader, type RowSettings } from '../hand-pieces.ts';
+import { type RowJob, RowReader, type RowSettings } from '../hand-pieces.ts';
 import { type LaidOut, layOutList, sheetsReportText } from '../lay-out-list.ts';
+import type { MadeRow } from '../make-row.ts';
 import { readCutListFile } from '../read-cut-list-file.ts';
-import { type HandTable, openHandTable, type RowError, rowErrorText } from '../read-hand-rows.ts';
+import { type HandRow, type HandTable, openHandTable, type RowError, rowErrorText } from '../read-hand-rows.ts';
+import { RowCrew } from '../row-crew.ts';
 import { RowProgress } from '../row-progress.ts';
 import { writePatterns } from '../write-patterns.ts';
 
@@ -146,24 +147,44 @@ async function readInputs([path]: readonly [string], given: BatchFlags): Promise
 
 /** Everything was checked before; reads row by row. */
 async function makeBatch(inputs: BatchInputs): Promise<Result<BatchMade>> {
-  const { path, folder, output, settings } = inputs;
-  const { language } = output.settings.pdf;
-  const spoken = spokenIn(language);
+  const { folder, output, settings } = inputs;
+  const spoken = spokenIn(output.settings.pdf.language);
   const digest = digestOf({ geometry: [GEOMETRY_VERSION, PLATE_GEOMETRY_VERSION], settings, date: inputs.date, ...spoken });
   const state = await BatchProgress.state(folder, digest);
   const resume = state === 'same';
   if (state === 'other' && !output.force) return failure(otherBatch(folder));
   const place = await checkWritable(folder, inputs.shelf ? [...LISTS, SHELF_AFTER] : LISTS, { force: output.force || resume });
   if (!place.ok) return place;
+  const outputs: StreamedFile[] = [];
+  try {
+    return await madeInFolder(inputs, digest, resume, outputs);
+  } catch (error) {
+    if (errorCode(error) === '') throw error;
+    for (const file of outputs) await file.abandon();
+    return failure(diskFailed(folder, error));
+  }
+}
+
+/** Of a disk that fails under what grows line by line. */
+function diskFailed(folder: string, error: unknown): Problem {
+  const why = systemReason(errorCode(error));
+  const message = `cannot save into the folder ${folder}: ${why}; rows that were done before are kept: put the disk right and run the same command again, it goes on there`;
+  return { code: 'OUTPUT_FAILED', where: folder, message, kind: 'input' };
+}
+
+/** @param outputs takes the lists as they are begun, for whoever has to clear up */
+async function madeInFolder(inputs: BatchInputs, digest: string, resume: boolean, outputs: StreamedFile[]): Promise<Result<BatchMade>> {
+  const { path, folder, output } = inputs;
+  const { language } = output.settings.pdf;
   const progress = await BatchProgress.open(folder, digest, resume);
   const tally: Tally = { made: 0, reused: 0, wrongRows: 0, files: 0, shown: [], said: new Map(), strips: [] };
-  const outputs = await Promise.all(LISTS.map((name) => StreamedFile.create(folder, name)));
-  const [list, json, errors] = outputs as [StreamedFile, StreamedFile, StreamedFile];
   const stop = async (problems: readonly Problem[]): Promise<Result<never>> => {
     await Promise.all(outputs.map((file) => file.abandon()));
     return failure(...problems);
   };
   try {
+    for (const name of LISTS) outputs.push(await StreamedFile.create(folder, name));
+    const [list, json, errors] = outputs as [StreamedFile, StreamedFile, StreamedFile];
     const worked = await runRows(inputs, { progress, list, json, errors, tally, resume });
     if (!worked.ok) return await stop(worked.problems);
   } finally {
@@ -211,8 +232,7 @@ interface Work {
 
 async function runRows(inputs: BatchInputs, work: Work): Promise<Result<null>> {
   const { path } = inputs;
-  const { progress, list, json, errors, tally } = work;
-  const reader = new RowReader(inputs.settings, inputs.table.columns);
+  const { list, json, errors } = work;
   const { block, options } = inputs.settings;
   await list.write(`${cutListHeader()}\n`);
   await json.write(
@@ -225,73 +245,107 @@ async function runRows(inputs: BatchInputs, work: Work): Promise<Result<null>> {
   );
   await errors.write(`${csvLine(['line', 'column', 'name', 'code', 'message'])}\n`);
   const shown = new RowProgress(path);
-  for await (const row of inputs.table.rows) {
-    const digest = digestOf(row.cells);
-    const known = row.cells === null ? null : await progress.find(digest);
-    const kept = known === null ? null : reader.known(row.line, known);
-    const read = kept ?? reader.read(row);
-    if (!read.ok) {
-      tally.wrongRows++;
-      tally.shown.push(...read.errors.slice(0, MOST_SHOWN - tally.shown.length));
-      for (const e of read.errors) await errors.write(`${csvLine([e.line, e.column ?? '', e.name ?? '', e.code, e.message])}\n`);
-    } else {
-      if (inputs.files === 'each') {
-        const written = await writeEach(read.value.piece, read.value.made, inputs, work.resume, kept !== null);
-        if (!written.ok) return written;
-        tally.files += written.value;
-        for (const warning of written.warnings) if (!tally.said.has(warning.code)) tally.said.set(warning.code, warning);
-      }
-      const { id, length, width, plate } = read.value.piece;
-      if (plate === null) tally.strips.push({ id, length, width });
-      await list.write(`${cutListLine(read.value.piece)}\n`);
-      await json.write(`${tally.made + tally.reused > 0 ? ',' : ''}\n${JSON.stringify(read.value.piece)}`);
-      if (kept) tally.reused++;
-      else {
-        tally.made++;
-        await progress.add(digest, read.value.piece);
+  const { columns } = inputs.table;
+  const reader = new RowReader(inputs.settings, columns);
+  const { output, date } = inputs;
+  const drawing = inputs.files === 'each' ? { plan: planOf(inputs, work), date, language: output.settings.pdf.language } : null;
+  const crew = new RowCrew({ settings: inputs.settings, columns, drawing });
+  try {
+    // Rows are begun and ended in their order, whatever is made first.
+    const begun: BegunRow[] = [];
+    const endFirst = async () => endRow(begun.shift() as BegunRow, reader, inputs, work, shown);
+    for await (const row of inputs.table.rows) {
+      begun.push(await beginRow(row, reader, crew, inputs, work));
+      await crew.hear();
+      while (begun.length >= crew.room) {
+        const ended = await endFirst();
+        if (!ended.ok) return ended;
       }
     }
-    shown.row(row.line, tally.made + tally.reused, tally.wrongRows);
+    while (begun.length > 0) {
+      const ended = await endFirst();
+      if (!ended.ok) return ended;
+    }
+  } finally {
+    await crew.close();
   }
   await json.write(CUT_LIST_JSON_END);
   shown.end();
   return success(null);
 }
 
-/** The pattern files of one hand, as `draw` writes them. What an earlier run wrote and the row still says is left as it is. */
-async function writeEach(
-  piece: CutPiece,
-  made: RowPiece | null,
-  inputs: BatchInputs,
-  resume: boolean,
-  kept: boolean,
-): Promise<Result<number>> {
-  const plan = { ...inputs.output, folder: inputs.folder };
-  if (kept) {
-    const names = plan.formats.map((format) => outputFileName(piece.id, format));
-    const free = await checkWritable(inputs.folder, names, { force: false });
-    // All of them are there when each is a problem.
-    if (!free.ok && free.problems.length === names.length) return success(0);
-  }
-  const source = made?.request ?? (await remade(piece, inputs));
-  if (source === null)
-    return failure({
-      code: 'PROGRESS_BROKEN',
-      where: piece.id,
-      message: `${piece.id}: what an earlier run left cannot be read; start again with --force.`,
-      kind: 'input',
-    });
-  const pattern = makePattern({ ...source, date: inputs.date, language: inputs.output.settings.pdf.language });
-  if (!pattern.ok) return pattern;
-  const written = await writePatterns([{ stem: piece.id, pattern: pattern.value.pattern }], { ...plan, force: plan.force || resume });
-  return written.ok ? success(written.value.length, written.warnings) : written;
+/** A row of the table that is being made, or was by an earlier run. */
+interface BegunRow {
+  readonly line: number;
+  readonly digest: string;
+  readonly isKept: boolean;
+  readonly made: Promise<MadeRow>;
 }
 
-async function remade(piece: CutPiece, { settings, date }: BatchInputs): Promise<PatternRequest | null> {
-  const named = piece.block === null || piece.block === settings.block?.id ? null : await namedBlock(piece.block);
-  const block = named?.ok ? named.value.block : (settings.block ?? undefined);
-  const request = requestOfPiece(piece, { blockOf: () => block, options: settings.options }, date);
-  return request.ok ? request.value : null;
+async function beginRow(row: HandRow, reader: RowReader, crew: RowCrew, inputs: BatchInputs, work: Work): Promise<BegunRow> {
+  const digest = digestOf(row.cells);
+  const kept = row.cells === null ? null : await work.progress.find(digest);
+  const begun = { line: row.line, digest, isKept: kept !== null };
+  if (kept) {
+    reader.know(kept);
+    const isDone = inputs.files !== 'each' || (await hasFiles(kept, planOf(inputs, work)));
+    return { ...begun, made: isDone ? Promise.resolve({ ok: true, piece: kept, drawn: null }) : making(crew, kept) };
+  }
+  const job = reader.begin(row);
+  return { ...begun, made: 'ok' in job ? Promise.resolve(job) : making(crew, job) };
+}
+
+/** A fault in a thread is met when the row's turn comes, not before. */
+function making(crew: RowCrew, job: RowJob | CutPiece): Promise<MadeRow> {
+  const made = crew.make(job);
+  made.catch(() => {});
+  return made;
+}
+
+async function endRow(begun: BegunRow, reader: RowReader, inputs: BatchInputs, work: Work, shown: RowProgress): Promise<Result<null>> {
+  const { list, json, errors, tally, progress } = work;
+  const { line, digest, isKept } = begun;
+  const made = await begun.made;
+  const wrong = made.ok ? reader.seenBefore(made.piece.id, line) : made;
+  if (wrong) {
+    tally.wrongRows++;
+    tally.shown.push(...wrong.errors.slice(0, MOST_SHOWN - tally.shown.length));
+    for (const e of wrong.errors) await errors.write(`${csvLine([e.line, e.column ?? '', e.name ?? '', e.code, e.message])}\n`);
+  } else if (made.ok) {
+    const { piece, drawn } = made;
+    if (drawn) {
+      if (!drawn.ok) return drawn;
+      const written = await writePatterns([drawn.value], planOf(inputs, work));
+      if (!written.ok) return written;
+      tally.files += written.value.length;
+      for (const warning of [...written.warnings, ...drawn.warnings])
+        if (!tally.said.has(warning.code)) tally.said.set(warning.code, warning);
+    }
+    const { id, length, width, plate } = piece;
+    if (plate === null) tally.strips.push({ id, length, width });
+    await list.write(`${cutListLine(piece)}\n`);
+    await json.write(`${tally.made + tally.reused > 0 ? ',' : ''}\n${JSON.stringify(piece)}`);
+    if (isKept) tally.reused++;
+    else {
+      tally.made++;
+      await progress.add(digest, piece);
+    }
+  }
+  shown.row(line, tally.made + tally.reused, tally.wrongRows);
+  return success(null);
+}
+
+/** How the files of a hand are written: as `draw` writes them, over those of an earlier run. */
+function planOf({ output, folder }: BatchInputs, { resume }: Work): OutputPlan {
+  return { ...output, folder, force: output.force || resume };
+}
+
+/** Whether an earlier run wrote a piece's files; what it wrote and the row still says is left as it is. */
+async function hasFiles(piece: CutPiece, { formats, folder }: OutputPlan): Promise<boolean> {
+  const names = formats.map((format) => outputFileName(piece.id, format));
+  const free = await checkWritable(folder ?? '.', names, { force: false });
+  // All of them are there when each is a problem.
+  return !free.ok && free.problems.length === names.length;
 }
 
 async function onSheets(inputs: BatchInputs, listPath: string): Promise<Result<LaidOut>> {
