@@ -280,6 +280,45 @@ describe('the page', () => {
     expect(await picture.count()).toBe(0);
   });
 
+  inBrowser(
+    'hides nothing that has the focus behind what sticks, with the keyboard of a phone up; in a lower window nothing sticks',
+    async (open) => {
+      for (const locale of WORDIEST) {
+        const { page } = await open({ viewport: { width: 390, height: 450 }, hasTouch: true, locale });
+        await openDemo(page);
+        for (const height of [450, 360, 340]) {
+          await page.setViewportSize({ width: 390, height });
+          await drawnAnew(page);
+          const sticks = await page.evaluate(() =>
+            ['header', '.bottom-bar'].map((part) => getComputedStyle(document.querySelector(part) as Element).position === 'sticky'),
+          );
+          // The result goes on being seen while a keyboard is up; the head gives its height, and under 360 px the fields need all of it.
+          expect([height, sticks]).toEqual([height, [false, height >= 360]]);
+          for (const turn of ['finger', 'measure'] as const) {
+            await page.locator(`#turn-${turn}`).click();
+            await page.locator(`#${turn}-heading`).focus();
+            let looked = 0;
+            for (let stop = 0; stop < 30; stop++) {
+              await page.keyboard.press('Tab');
+              await drawnAnew(page);
+              const seen = await page.evaluate((within) => {
+                const at = document.activeElement;
+                if (!at?.closest(`#${within}`)) return null;
+                const { left, right, top, bottom } = (at.closest('label') ?? at).getBoundingClientRect();
+                const found = document.elementFromPoint((left + right) / 2, (top + bottom) / 2);
+                return { id: at.id, seen: found !== null && (at.closest('label') ?? at).contains(found) };
+              }, turn);
+              if (seen === null) break;
+              looked++;
+              expect([height, turn, seen]).toEqual([height, turn, { ...seen, seen: true }]);
+            }
+            expect(looked).toBeGreaterThan(4);
+          }
+        }
+      }
+    },
+  );
+
   inBrowser('has targets of at least 24 px, and of 44 where one touches', async (open) => {
     const { page } = await open({ viewport: { width: 1280, height: 660 } });
     await openDemo(page);
