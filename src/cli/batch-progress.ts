@@ -48,8 +48,13 @@ export class BatchProgress {
     const path = join(folder, PROGRESS_NAME);
     const places = resume ? await placesIn(path) : new Map<string, Place>();
     const handle = await open(path, resume ? 'a+' : 'w+');
-    // A cut-off line is closed, so that the next one stands alone.
-    await handle.appendFile(resume ? '\n' : `${headLine(settings)}\n`);
+    try {
+      // A cut-off line is closed, so that the next one stands alone.
+      await handle.appendFile(resume ? '\n' : `${headLine(settings)}\n`);
+    } catch (error) {
+      await handle.close();
+      throw error;
+    }
     return new BatchProgress(path, handle, places);
   }
 
@@ -66,9 +71,12 @@ export class BatchProgress {
   }
 
   async close(): Promise<void> {
-    await this.flush();
-    this.release();
-    await this.handle.close();
+    try {
+      await this.flush();
+    } finally {
+      this.release();
+      await this.handle.close();
+    }
   }
 
   private async flush(): Promise<void> {

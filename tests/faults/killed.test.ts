@@ -172,3 +172,22 @@ describe.each(chosen)('%s', (name, argsFor) => {
     },
   );
 });
+
+// By night at every call, above; the disk may fail under the progress and the lists, which grow line by line.
+it('a batch says that the disk failed, and goes on from there when it is run again', { timeout: LONG }, async () => {
+  const batch = (folder: string) => ['batch', TABLE, '--files', 'none', '--out', folder];
+  arm(0, 'EIO');
+  await runCommand(...batch(join(scratch, 'batch-counted')));
+  const calls = disarm();
+  const wanted = visibleFiles(join(scratch, 'batch-counted'));
+  for (const [k, at] of [calls.lastIndexOf('mkdir') + 1, calls.indexOf('appendFile') + 1, calls.lastIndexOf('appendFile') + 1].entries()) {
+    const folder = join(scratch, `batch-failed-${k}`);
+    arm(at, 'EIO');
+    const { exit, err } = await runCommand(...batch(folder)).finally(disarm);
+    expect([exit, err], calls[at - 1]).toEqual([1, expect.stringMatching(/error OUTPUT_FAILED: .*EIO.*run the same command again/)]);
+    expect(readdirSync(folder).filter((file) => file.startsWith('.'))).toEqual([]);
+    expect((await runCommand(...batch(folder))).exit).toBe(0);
+    expect(Object.keys(visibleFiles(folder))).toEqual(Object.keys(wanted));
+    expect(visibleFiles(folder)['cut-list.csv']).toBe(wanted['cut-list.csv']);
+  }
+});

@@ -280,6 +280,45 @@ describe('the page', () => {
     expect(await picture.count()).toBe(0);
   });
 
+  inBrowser(
+    'hides nothing that has the focus behind what sticks, with the keyboard of a phone up; in a lower window nothing sticks',
+    async (open) => {
+      for (const locale of WORDIEST) {
+        const { page } = await open({ viewport: { width: 390, height: 450 }, hasTouch: true, locale });
+        await openDemo(page);
+        for (const height of [450, 360, 340]) {
+          await page.setViewportSize({ width: 390, height });
+          await drawnAnew(page);
+          const sticks = await page.evaluate(() =>
+            ['header', '.bottom-bar'].map((part) => getComputedStyle(document.querySelector(part) as Element).position === 'sticky'),
+          );
+          // The result goes on being seen while a keyboard is up; the head gives its height, and under 360 px the fields need all of it.
+          expect([height, sticks]).toEqual([height, [false, height >= 360]]);
+          for (const turn of ['finger', 'measure'] as const) {
+            await page.locator(`#turn-${turn}`).click();
+            await page.locator(`#${turn}-heading`).focus();
+            let looked = 0;
+            for (let stop = 0; stop < 30; stop++) {
+              await page.keyboard.press('Tab');
+              await drawnAnew(page);
+              const seen = await page.evaluate((within) => {
+                const at = document.activeElement;
+                if (!at?.closest(`#${within}`)) return null;
+                const { left, right, top, bottom } = (at.closest('label') ?? at).getBoundingClientRect();
+                const found = document.elementFromPoint((left + right) / 2, (top + bottom) / 2);
+                return { id: at.id, seen: found !== null && (at.closest('label') ?? at).contains(found) };
+              }, turn);
+              if (seen === null) break;
+              looked++;
+              expect([height, turn, seen]).toEqual([height, turn, { ...seen, seen: true }]);
+            }
+            expect(looked).toBeGreaterThan(4);
+          }
+        }
+      }
+    },
+  );
+
   inBrowser('has targets of at least 24 px, and of 44 where one touches', async (open) => {
     const { page } = await open({ viewport: { width: 1280, height: 660 } });
     await openDemo(page);
@@ -307,6 +346,7 @@ describe('the page', () => {
       [390, 844, 44],
     ] as const) {
       await page.setViewportSize({ width, height });
+      if (width < 600) await page.locator('#turn-finger').waitFor();
       for (const turn of ['finger', 'measure', 'make'] as const) {
         const tab = page.locator(`#turn-${turn}`);
         if ((await tab.count()) > 0) await tab.click();
@@ -322,34 +362,58 @@ describe('the page', () => {
   });
 
   inBrowser('has letters of at least 10 px on the drawn and the moulded hand, in every window', async (open) => {
-    const { page } = await open({ viewport: { width: 1280, height: 660 } });
-    await openDemo(page);
-    for (const [width, height] of [
-      [1280, 660],
-      [1093, 490],
-      [820, 1180],
-      [390, 844],
+    for (const [file, locale] of [
+      [DEMO_FILE, 'de-DE'],
+      [PLATE_DEMO_FILE, 'es-ES'],
     ] as const) {
-      await page.setViewportSize({ width, height });
-      for (const [turn, picture] of [
-        ['measure', '.hand-picture text'],
-        ['make', '.moulded .name'],
+      const { page, context } = await open({ locale, viewport: { width: 1280, height: 660 } });
+      await openDemo(page, file);
+      for (const [width, height] of [
+        [1280, 660],
+        [1093, 490],
+        [820, 1180],
+        [390, 844],
       ] as const) {
-        const tab = page.locator(`#turn-${turn}`);
-        if ((await tab.count()) > 0) await tab.click();
-        await page.locator(picture).first().waitFor();
-        const least = () =>
-          page
-            .locator(picture)
-            .evaluateAll((all) =>
-              Math.min(
-                ...(all as SVGTextElement[]).map(
-                  (text) => Number.parseFloat(getComputedStyle(text).fontSize) * (text.getScreenCTM()?.a ?? 0),
+        await page.setViewportSize({ width, height });
+        if (width < 600) await page.locator('#turn-finger').waitFor();
+        for (const [turn, picture] of [
+          ['measure', '.hand-picture text'],
+          ['make', '.moulded .name'],
+        ] as const) {
+          const tab = page.locator(`#turn-${turn}`);
+          if ((await tab.count()) > 0) await tab.click();
+          await page.locator(picture).first().waitFor();
+          const least = () =>
+            page
+              .locator(picture)
+              .evaluateAll((all) =>
+                Math.min(
+                  ...(all as SVGTextElement[]).map(
+                    (text) => Number.parseFloat(getComputedStyle(text).fontSize) * (text.getScreenCTM()?.a ?? 0),
+                  ),
                 ),
-              ),
-            );
-        await expect.poll(least, { message: `${width} ${picture}` }).toBeGreaterThan(10);
+              );
+          await expect.poll(least, { message: `${width} ${picture}` }).toBeGreaterThan(10);
+          // Each name is seen whole, and none lies on another.
+          const boxes = await page.locator(picture).evaluateAll((all) =>
+            (all as SVGTextElement[]).map((text) => {
+              const { x, y, width: w, height: h } = text.getBBox();
+              const seen = text.ownerSVGElement?.viewBox.baseVal;
+              return { name: text.textContent, x, y, w, h, bottom: (seen?.y ?? 0) + (seen?.height ?? 0) };
+            }),
+          );
+          for (const [k, box] of boxes.entries()) {
+            if (turn === 'make') expect(box.y + 0.8 * box.h, `${width} ${box.name}`).toBeLessThan(box.bottom);
+            for (const other of boxes.slice(k + 1)) {
+              // What stands over and under the letters is left out of their boxes.
+              const isApart =
+                Math.abs(box.y - other.y) > 0.8 * box.h || Math.max(box.x, other.x) > Math.min(box.x + box.w, other.x + other.w);
+              expect([width, box.name, other.name, isApart]).toEqual([width, box.name, other.name, true]);
+            }
+          }
+        }
       }
+      await context.close();
     }
   });
 

@@ -195,6 +195,10 @@ describe('typed measurements', () => {
     await page.getByText('Of a child nothing is estimated.').waitFor();
     await expect.poll(async () => (await width.getAttribute('placeholder')) ?? '').toBe('');
     expect(await page.evaluate(() => scrollY)).toBe(0);
+    // The last row is that of the webs, between the names of the fingers.
+    for (let row = 1; row < 7; row++) await page.locator('#row-next').click();
+    const { width: wide = 0, height = 0 } = (await field(page, 'webSetback.long-ring').boundingBox()) ?? {};
+    expect([wide > 60, height >= 44]).toEqual([true, true]);
   });
 
   inBrowser(

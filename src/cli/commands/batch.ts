@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { errorCode, systemReason } from '../../files/error-code.ts';
 import { checkWritable, outputFileName, saveFiles } from '../../files/save-file.ts';
 import { StreamedFile } from '../../files/streamed-file.ts';
 import { PLATE_GEOMETRY_VERSION } from '../../pattern/plate/plate.ts';
@@ -146,24 +147,44 @@ async function readInputs([path]: readonly [string], given: BatchFlags): Promise
 
 /** Everything was checked before; reads row by row. */
 async function makeBatch(inputs: BatchInputs): Promise<Result<BatchMade>> {
-  const { path, folder, output, settings } = inputs;
-  const { language } = output.settings.pdf;
-  const spoken = spokenIn(language);
+  const { folder, output, settings } = inputs;
+  const spoken = spokenIn(output.settings.pdf.language);
   const digest = digestOf({ geometry: [GEOMETRY_VERSION, PLATE_GEOMETRY_VERSION], settings, date: inputs.date, ...spoken });
   const state = await BatchProgress.state(folder, digest);
   const resume = state === 'same';
   if (state === 'other' && !output.force) return failure(otherBatch(folder));
   const place = await checkWritable(folder, inputs.shelf ? [...LISTS, SHELF_AFTER] : LISTS, { force: output.force || resume });
   if (!place.ok) return place;
+  const outputs: StreamedFile[] = [];
+  try {
+    return await madeInFolder(inputs, digest, resume, outputs);
+  } catch (error) {
+    if (errorCode(error) === '') throw error;
+    for (const file of outputs) await file.abandon();
+    return failure(diskFailed(folder, error));
+  }
+}
+
+/** Of a disk that fails under what grows line by line. */
+function diskFailed(folder: string, error: unknown): Problem {
+  const why = systemReason(errorCode(error));
+  const message = `cannot save into the folder ${folder}: ${why}; rows that were done before are kept: put the disk right and run the same command again, it goes on there`;
+  return { code: 'OUTPUT_FAILED', where: folder, message, kind: 'input' };
+}
+
+/** @param outputs takes the lists as they are begun, for whoever has to clear up */
+async function madeInFolder(inputs: BatchInputs, digest: string, resume: boolean, outputs: StreamedFile[]): Promise<Result<BatchMade>> {
+  const { path, folder, output } = inputs;
+  const { language } = output.settings.pdf;
   const progress = await BatchProgress.open(folder, digest, resume);
   const tally: Tally = { made: 0, reused: 0, wrongRows: 0, files: 0, shown: [], said: new Map(), strips: [] };
-  const outputs = await Promise.all(LISTS.map((name) => StreamedFile.create(folder, name)));
-  const [list, json, errors] = outputs as [StreamedFile, StreamedFile, StreamedFile];
   const stop = async (problems: readonly Problem[]): Promise<Result<never>> => {
     await Promise.all(outputs.map((file) => file.abandon()));
     return failure(...problems);
   };
   try {
+    for (const name of LISTS) outputs.push(await StreamedFile.create(folder, name));
+    const [list, json, errors] = outputs as [StreamedFile, StreamedFile, StreamedFile];
     const worked = await runRows(inputs, { progress, list, json, errors, tally, resume });
     if (!worked.ok) return await stop(worked.problems);
   } finally {

@@ -141,11 +141,13 @@ export function Moulded({ shown }: { readonly shown: Drawn }) {
     ],
     letters,
   );
+  // A name that was moved down is seen whole, its descenders with it.
+  const lowest = Math.max(extents.maxY + letters, ...names.map(({ y }) => extents.maxY - y + 0.3 * letters));
   return (
     <svg
       ref={picture}
       class={current ? 'moulded inked' : 'moulded inked waiting'}
-      viewBox={[-letters, -letters, extents.maxX + 2 * letters, extents.maxY + 2 * letters].map((n) => plain(n, 1)).join(' ')}
+      viewBox={[-letters, -letters, extents.maxX + 2 * letters, lowest + letters].map((n) => plain(n, 1)).join(' ')}
       role="img"
       aria-labelledby="moulded-title moulded-description"
     >
@@ -199,7 +201,7 @@ function apart(names: readonly Name[], letters: number): readonly Name[] {
   for (const name of names.toSorted((a, b) => b.y - a.y)) {
     let { y } = name;
     for (const above of placed)
-      if (Math.abs(above.x - name.x) < above.half + name.half && Math.abs(above.y - y) < letters) y = above.y - letters;
+      if (Math.abs(above.x - name.x) < above.half + name.half + 0.4 * letters && Math.abs(above.y - y) < letters) y = above.y - letters;
     placed.push({ ...name, y });
   }
   return placed;
