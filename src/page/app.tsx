@@ -2,7 +2,7 @@ import { useComputed } from '@preact/signals';
 import type { ComponentType } from 'preact';
 import { resultSentence } from './arrangement-words.ts';
 import type { Drawn } from './derive.ts';
-import { looksOf } from './looks.ts';
+import { looksOf, stoppedWords } from './looks.ts';
 import { focusNext } from './parts/focus.ts';
 import { StoreContext, useStore } from './parts/store-context.ts';
 import { savePattern } from './save-files.ts';
@@ -181,23 +181,30 @@ function BottomBar() {
   const shown = store.shown.value;
   const looks = useComputed(() => looksOf(store).length).value;
   const turn = store.turn.value;
+  const isStopped = store.entries.value.stop === 'some';
   const toMeasure = turn === 'finger' && store.derived.value.missing.some((where) => where.startsWith('digits.'));
   return (
-    <aside class="bottom-bar" aria-label={texts.make.pictures}>
-      <p>
-        <strong>{shown === null ? texts.make.nothing : resultSentence(shown, texts, store.format.value)}</strong>
-        <span>
-          {shown === null
-            ? ''
-            : !store.current.value
-              ? `${texts.make.keptShort} · `
-              : store.derived.value.average
-                ? `${texts.make.averageShort} · `
-                : ''}
-          {shown === null ? '' : <FigureLine shown={shown} />}
-          {looks > 0 ? ` · ${texts.look.heading(looks)}` : ''}
-        </span>
-      </p>
+    <aside class={isStopped ? 'bottom-bar stop' : 'bottom-bar'} aria-label={texts.make.pictures}>
+      {isStopped ? (
+        <p role="alert">
+          <strong>{stoppedWords(store)}</strong>
+        </p>
+      ) : (
+        <p>
+          <strong>{shown === null ? texts.make.nothing : resultSentence(shown, texts, store.format.value)}</strong>
+          <span>
+            {shown === null
+              ? ''
+              : !store.current.value
+                ? `${texts.make.keptShort} · `
+                : store.derived.value.average
+                  ? `${texts.make.averageShort} · `
+                  : ''}
+            {shown === null ? '' : <FigureLine shown={shown} />}
+            {looks > 0 ? ` · ${texts.look.heading(looks)}` : ''}
+          </span>
+        </p>
+      )}
       {toMeasure ? (
         <button
           type="button"
@@ -216,7 +223,7 @@ function BottomBar() {
           type="button"
           key="print"
           id="bar-print"
-          class={store.entries.value.stop === 'some' ? 'waits' : undefined}
+          class={isStopped ? 'waits' : undefined}
           onClick={() => void savePattern(store, 'pdf')}
         >
           {texts.make.print}

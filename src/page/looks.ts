@@ -41,7 +41,7 @@ export function looksOf(store: Store): readonly Look[] {
     looks.push({
       id: 'stopped',
       short: words.stop.stopped,
-      full: own([words.stop.stopped, ...whomToAsk(store)].join(' ')),
+      full: own(stoppedWords(store)),
       mend: { label: words.look.goTo, apply: () => (store.panel.value = 'stop') },
       stops: true,
     });
@@ -72,10 +72,10 @@ export function looksOf(store: Store): readonly Look[] {
   return looks;
 }
 
-/** Whom the signs that stand ask for, each once. */
-function whomToAsk({ entries, settings }: Store): readonly string[] {
+/** That nothing is suggested or printed, and whom the signs that stand ask for, each once. */
+export function stoppedWords({ entries, settings, texts }: Store): string {
   const asked = new Set(entries.value.stopSigns.map((sign) => WHOM_TO_ASK[sign]));
-  return [...asked].map((ask) => sayAsk(ask, settings.value.language));
+  return [texts.value.stop.stopped, ...[...asked].map((ask) => sayAsk(ask, settings.value.language))].join(' ');
 }
 
 /** A note of the plan, in full in the reader's language, with the place where what it asks for is given. */

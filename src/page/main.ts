@@ -118,6 +118,8 @@ function sayResults(page: Store): void {
     const derived = page.derived.value;
     const { drawn } = derived;
     clearTimeout(pause);
+    // Under a stop sign nothing of what was said of a result holds.
+    if (page.entries.value.stop === 'some' && page.said.peek() === page.saidResult.peek()) page.said.value = '';
     if (isTyping || drawn === null) return;
     const texts = page.texts.value;
     const sentence = resultSentence(drawn, texts, page.format.value);

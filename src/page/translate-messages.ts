@@ -82,7 +82,12 @@ export function webName(web: string, texts: Texts): string {
 
 function say(known: Readonly<Record<string, unknown>>, about: Problem | Warning, speaker: Speaker): Sentence {
   const message = getOwn(known, saidAs(about)) as ((said: MessageArgs) => string) | undefined;
-  if (message) return { text: message(saidOf(about, speaker)), english: false };
+  if (message) {
+    const said = saidOf(about, speaker);
+    const text = message(said);
+    // A sentence that begins with an option's name begins with a capital.
+    return { text: said.name !== '' && text.startsWith(said.name) ? capital(text) : text, english: false };
+  }
   const where = about.where ?? '';
   const text = where !== '' && about.message.startsWith(`${where}: `) ? about.message.slice(where.length + 2) : about.message;
   const next = 'next' in about && about.next ? `${/[.!?]$/.test(text) ? '' : '.'} ${about.next}` : '';

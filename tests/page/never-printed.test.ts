@@ -56,6 +56,15 @@ describe('what must never leave the page', () => {
     expect(downloads).toBe(0);
     expect(await page.locator('input[name="block"]').count()).toBe(0);
     expect(await page.locator('#print.main').count()).toBe(0);
+    // The result that still stands there says so itself, and nothing is said to be wanting for a print.
+    expect(await page.locator('.banner').textContent()).toContain('Take off what is worn');
+    expect(await page.locator('#print-line').textContent()).toContain('Stop: nothing is suggested and nothing is printed.');
+    expect(await page.locator('#print-line').textContent()).not.toContain('needed');
+    expect(await page.getByRole('status').textContent()).not.toContain('Ring finger');
+    // On a phone the bar says it in every turn.
+    await page.setViewportSize({ width: 390, height: 844 });
+    await page.locator('.bottom-bar.stop').getByText('Take off what is worn').waitFor();
+    await page.setViewportSize({ width: 1440, height: 900 });
   });
 
   inBrowser("an example on a print unmarked, or its figures in a patient's", async (open, test) => {

@@ -5,7 +5,7 @@ export const spanishMessages: Texts['message'] = {
   problem: {
     FIELD_MISSING: ({ name }) => `Falta ${name}. Rellénelo.`,
     FIELD_UNREADABLE: ({ name, range }) => `${name} no se puede leer como número. Escriba ${range}, como 17,5.`,
-    FIELD_OUT_OF_RANGE: ({ name, value, range }) => `${name}: ${value}; se admite de ${range}. Mida otra vez y mire la unidad.`,
+    FIELD_OUT_OF_RANGE: ({ name, value, range }) => `${name} ${value} no se admite (de ${range}). Mida otra vez y mire la unidad.`,
     FIELD_VALUE: ({ name }) => `${name} contiene algo que no se admite. Use una línea de texto sencillo.`,
     CASE_CODE: () =>
       'El código del caso no sirve. Use de 1 a 24 mayúsculas, cifras y guiones, al menos una cifra, como DEMO-01; ni nombre ni fecha de nacimiento.',
@@ -53,7 +53,7 @@ export const spanishMessages: Texts['message'] = {
     MOTION_UNREADABLE: ({ name }) => `${name}: escriba grados, como 25; para 10 de hiperextensión «hiper 10».`,
     MOTION_SIGN: ({ name, value }) =>
       `${name} ${value}: con signo se escriben las dos cosas. Si faltan 10 hasta la extensión completa, escriba 10; si hay 10 de hiperextensión, «hiper 10».`,
-    MOTION_OUT_OF_RANGE: ({ name, value, range }) => `${name}: ${value}; se admite de ${range}.`,
+    MOTION_OUT_OF_RANGE: ({ name, value, range }) => `${name} ${value} no se admite (de ${range}).`,
     MOTION_IMPOSSIBLE: ({ name, value }) =>
       `${name} ${value} es menos de lo que falta hasta la extensión completa. Las dos cuentan desde ella.`,
     PLATE_ANGLE_FORCES: () =>

@@ -3,6 +3,7 @@ import { GONIOMETRY_FIELDS } from '../../../hand/target-motion.ts';
 import { PAPERS } from '../../../sheet/paper/paper.ts';
 import { resultSentence, standInWords } from '../../arrangement-words.ts';
 import type { Drawn } from '../../derive.ts';
+import { stoppedWords } from '../../looks.ts';
 import { Choice } from '../../parts/choice.tsx';
 import { PanelButton } from '../../parts/panel.tsx';
 import { useStore } from '../../parts/store-context.ts';
@@ -56,16 +57,23 @@ function Result({ shown }: { readonly shown: Drawn }) {
   const words = texts.make;
   const derived = store.derived.value;
   const isCurrent = store.current.value;
-  const note = store.entries.value.example
-    ? words.exampleShown
-    : !isCurrent
-      ? words.kept
-      : derived.average
-        ? standInWords(derived, texts)
-        : null;
+  const isStopped = store.entries.value.stop === 'some';
+  const note = isStopped
+    ? stoppedWords(store)
+    : store.entries.value.example
+      ? words.exampleShown
+      : !isCurrent
+        ? words.kept
+        : derived.average
+          ? standInWords(derived, texts)
+          : null;
   return (
     <>
-      {note ? <p class={isCurrent ? 'banner' : 'banner kept'}>{note}</p> : null}
+      {note ? (
+        <p class={isCurrent && !isStopped ? 'banner' : 'banner kept'} role={isStopped ? 'alert' : undefined}>
+          {note}
+        </p>
+      ) : null}
       <p class="sentence" id="sentence">
         <ResultWords shown={shown} />
       </p>
@@ -107,7 +115,13 @@ function PrintRow() {
   // A strip is tried in paper round the fingers; a plate has no such trial.
   const isPlate = useComputed(() => store.shown.value?.kind === 'plate').value;
   const name = missing[0] === undefined ? null : fieldName(missing[0], texts);
-  const need = name === null ? null : missing.length > 1 ? words.missingMore(name, missing.length - 1) : words.missing(name);
+  const need = isStopped
+    ? texts.stop.stopped
+    : name === null
+      ? null
+      : missing.length > 1
+        ? words.missingMore(name, missing.length - 1)
+        : words.missing(name);
   return (
     <div class="print-row">
       <div class="buttons">
