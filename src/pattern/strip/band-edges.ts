@@ -81,9 +81,9 @@ const WIDTH_MISSED = 0.05;
  * proximal edge comes nearest beside a relief; where that leaves less than the least width the edges are laid again, rounder by less and then with as much more as was missing.
  * An arc in a hollow of the distal edge adds; where that brings it nearer to a crease than is wanted, the relief there is laid lower by as much, as far as the least width allows.
  */
-export function bandEdges(path: StripPath, settings: StripSettings): BandEdges {
+export function bandEdges(path: StripPath, settings: StripSettings, sharp = sharpEdges(path, settings)): BandEdges {
   const least = settings.minimumWidth;
-  const first = layEdges(path, settings, [], []);
+  const first = layEdges(path, settings, sharp, []);
   let laid = first;
   const wider: WidthAt[] = [];
   const lower = first.palmar.map(() => 0);
@@ -97,7 +97,7 @@ export function bandEdges(path: StripPath, settings: StripSettings): BandEdges {
       else wider.push({ v, width: least - HOLLOW });
     }
     for (const [k, excess] of high.entries()) if (excess > LEVEL_KEPT) lower[k] = (lower[k] ?? 0) + excess;
-    laid = layEdges(path, settings, wider, lower);
+    laid = layEdges(path, settings, sharpEdges(path, settings, wider, lower), wider);
   }
   const missed = laid.narrow.filter(({ width }) => width < least - WIDTH_MISSED).toSorted((a, b) => a.width - b.width);
   const tooNarrow = missed[0] ?? null;
@@ -131,7 +131,7 @@ function finenessOf(frame: FlatFrame | null, proximal: BrokenLine, distal: Broke
 }
 
 /** The edges as straight lines, before their corners are made round. */
-interface SharpEdges {
+export interface SharpEdges {
   readonly start: number;
   readonly end: number;
   readonly seamEnd: number;
@@ -152,7 +152,12 @@ interface SharpEdges {
  * @param wider where laying them before has left too little, and how wide it is to be there
  * @param lower by how much the relief of each palmar pass is to be lower than its edge
  */
-function sharpEdges(path: StripPath, settings: StripSettings, wider: readonly WidthAt[], lower: readonly number[]): SharpEdges {
+export function sharpEdges(
+  path: StripPath,
+  settings: StripSettings,
+  wider: readonly WidthAt[] = [],
+  lower: readonly number[] = [],
+): SharpEdges {
   const seamEnd = flattened(path.pathLength, settings);
   const allowance = endAllowances(settings);
   const start = -allowance.start;
@@ -187,19 +192,16 @@ function sharpEdges(path: StripPath, settings: StripSettings, wider: readonly Wi
 }
 
 /** What the reliefs leave of the width at the midline of the palmar pass where it is least, before narrow places are made wider. mm */
-export function leastKept(path: StripPath, settings: StripSettings): number {
-  const { zones, distal, proximal, start, end } = sharpEdges(path, settings, [], []);
-  const depths = zones.map((zone) => reliefDepth(zone, path, settings, { distal, proximal, start, end }));
-  return Math.min(...depths.map((depth) => settings.width - depth));
+export function leastKept(path: StripPath, settings: StripSettings, sharp: SharpEdges): number {
+  return Math.min(...sharp.zones.map((zone) => settings.width - reliefDepth(zone, path, settings, sharp)));
 }
 
 function layEdges(
   path: StripPath,
   settings: StripSettings,
+  edges: SharpEdges,
   wider: readonly WidthAt[],
-  lower: readonly number[],
 ): Omit<BandEdges, 'tooNarrow'> & { readonly narrow: readonly WidthAt[] } {
-  const edges = sharpEdges(path, settings, wider, lower);
   const { start, end, seamEnd, wound, frame, fine, proximal, onHand, moved, sharp, distal, zones, limits, caps } = edges;
   const isStraight = settings.outline === 'straight';
   const unbent = rounded(proximal, distal, new Set(caps.flatMap(({ line }) => line.map(key))), fine, (x) =>

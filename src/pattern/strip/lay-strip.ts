@@ -4,7 +4,7 @@ import type { DigitName } from '../../hand/digits.ts';
 import type { Hand } from '../../hand/hand.ts';
 import { failure, type Result, success, type Warning } from '../../units/result.ts';
 import { LENGTH_COMPARED } from '../../units/tolerance.ts';
-import { type BandEdges, bandEdges, leastKept } from './band-edges.ts';
+import { type BandEdges, bandEdges, leastKept, type SharpEdges, sharpEdges } from './band-edges.ts';
 import { type EdgeLevel, edgeLevels, type StripPull, straightPull, straightWidth } from './edge-levels.ts';
 import type { WidthAt } from './least-width.ts';
 import { narrowestDrawn, narrowRefusal } from './least-width-offer.ts';
@@ -44,17 +44,27 @@ export interface LaidBand {
 /** Share of the width that a width left to the program must keep at every palmar midline. */
 const LEAST_SHARE = 2 / 3;
 
+/** Strips of a hand that are kept: more than there are blocks. */
+const MOST_KEPT = 12;
+/** The strips that were laid of a hand of late, as long as that is kept: the plan lays every block that serves, the list and the pattern the one that was chosen. */
+const laidOf = new WeakMap<Hand, readonly { readonly block: Block; readonly options: StripOptions; readonly laid: Result<LaidBand> }[]>();
+
 /**
  * Lays the strip of a block round a hand: the width decided where it was left open (model rule 13), path and edges, the path proved. Refused
  * with every reason; where a smaller differential would hold, it is named. What would make a strip that is too narrow wide enough is tried where it is told:
  * not among many that are only compared.
  */
 export function layStrip(hand: Hand, block: Block, options: StripOptions, offers: 'offers' | 'no offers' = 'offers'): Result<LaidBand> {
+  const kept = laidOf.get(hand)?.find((one) => one.block === block && one.options === options);
+  if (kept) return kept.laid;
   const laid = layAnyWidth(hand, block, options);
   if (!laid.ok) return laid;
   const { settings, edges } = laid.value;
   const { tooNarrow } = edges;
-  if (tooNarrow === null || tooNarrow.width >= narrowestDrawn(settings)) return laid;
+  if (tooNarrow === null || tooNarrow.width >= narrowestDrawn(settings)) {
+    laidOf.set(hand, [...(laidOf.get(hand) ?? []), { block, options, laid }].slice(-MOST_KEPT));
+    return laid;
+  }
   const narrow = { hand, block, asked: options, options: settings, edges: edges.edges, tooNarrow };
   return failure(narrowRefusal(narrow, offers === 'offers' ? layAnyWidth : null));
 }
@@ -79,8 +89,11 @@ function layIfWide(hand: Hand, block: Block, options: StripOptions, width: numbe
   if (!clearance.ok) return null;
   const settings = { ...open, skinClearance: clearance.value };
   const band = layBand(hand, block, settings);
-  if (!band.ok || leastKept(band.value.path, settings) < LEAST_SHARE * width - LENGTH_COMPARED) return null;
-  return withSeam(edged(band.value, settings), options, hand);
+  if (!band.ok) return null;
+  const { path } = band.value;
+  const sharp = sharpEdges(path, settings);
+  if (leastKept(path, settings, sharp) < LEAST_SHARE * width - LENGTH_COMPARED) return null;
+  return withSeam(edged(band.value, settings, sharp), options, hand);
 }
 
 /** The clearance that a strip is drawn with: the one asked for, or the one that a paper reading stands for. */
@@ -125,11 +138,11 @@ function laidWith(hand: Hand, block: Block, settings: StripSettings): Result<Lai
 }
 
 /** The strip of a band that was laid, with its edges; refused where the proof of its path fails. */
-function edged(band: Band, settings: StripSettings): Result<LaidBand> {
+function edged(band: Band, settings: StripSettings, sharp?: SharpEdges): Result<LaidBand> {
   const proved = provedBand(band, settings);
   if (!proved.ok) return proved;
   const { standing, path, warnings } = band;
-  const edges = bandEdges(path, settings);
+  const edges = bandEdges(path, settings, sharp);
   return success(
     {
       settings,

@@ -12,8 +12,6 @@ const PROOF_STEP = 0.5;
 /** How much nearer than one thickness two layers may seem, and how far a path may seem to enter a digit. mm */
 const LAYER_SLACK = 0.1;
 const BODY_SLACK = 0.01;
-/** Steps towards the normal of a digit that points at a point near it. */
-const NORMAL_ROUNDS = 2;
 /** A closed path that does not cross itself turns once round; sums of its small turns are rounded. radians */
 const TURN_SLACK = 1e-6;
 
@@ -98,21 +96,19 @@ function deepestEntry({ hand }: StripPath, points: readonly Point[], offset: num
     for (const p of points) {
       if (Math.abs(p.x - s.x) >= reach) continue;
       const from = { x: p.x - s.x, y: p.y - s.y };
-      if (leastDistanceTo(s, from) >= offset - BODY_SLACK / 2) continue;
+      if (leastDistanceTo(s, from, offset) >= offset - BODY_SLACK / 2) continue;
       worst = Math.max(worst, offset - distanceToEllipse(s.halfWidth, s.standingHalfDepth, from));
     }
   }
   return worst;
 }
 
-/** A distance that a point has at least from a digit: from the straight line that touches it square to where the point lies from it. Nearly always the distance itself; mm. */
-function leastDistanceTo({ halfWidth: a, standingHalfDepth: b }: StandingSection, { x, y }: Point): number {
-  let [nx, ny] = [x / (a * a), y / (b * b)];
-  for (let round = 0; round < NORMAL_ROUNDS; round++) {
-    const reach = Math.sqrt((a * nx) ** 2 + (b * ny) ** 2);
-    if (reach === 0) return Number.NEGATIVE_INFINITY;
-    [nx, ny] = [x - (a * a * nx) / reach, y - (b * b * ny) / reach];
-  }
+/**
+ * A distance that a point has at least from a digit, mm: from a straight line that touches the digit, square to the ellipse through the point that is larger than the digit by
+ * `offset` each way. Of a point that is so far from the digit it is nearly the distance itself.
+ */
+function leastDistanceTo({ halfWidth: a, standingHalfDepth: b }: StandingSection, { x, y }: Point, offset: number): number {
+  const [nx, ny] = [x / (a + offset) ** 2, y / (b + offset) ** 2];
   const size = Math.sqrt(nx * nx + ny * ny);
   return size === 0 ? Number.NEGATIVE_INFINITY : (nx * x + ny * y - Math.sqrt((a * nx) ** 2 + (b * ny) ** 2)) / size;
 }
