@@ -96,7 +96,7 @@ describe('the letter on a case', () => {
       'lacks 40, bends to 90',
       '0-4-95 (lacks 4, bends to 95)',
       'Relative motion orthosis: ring finger held lower than long finger and little finger, by 20 degrees at the MP joint.',
-      'No more than 5 degrees lacking. Flexion is held against the usual 100.',
+      'No more than 5 degrees lacking. Flexion is compared with the usual 100.',
       'Keep: PIP extension gains',
       'Clinician',
       'Signature',

@@ -80,7 +80,7 @@ export const germanMessages: Texts['message'] = {
     TAPER_UNUSUAL: ({ digit }) =>
       `Der Finger verjüngt sich stärker als üblich (${digit}). Beide Umfänge noch einmal messen: an der Wurzelfalte und auf halbem Weg zur PIP-Falte.`,
     SETBACK_UNUSUAL: ({ name, value, limit }) =>
-      `${name}: ${value} hinter der vordersten Falte ist viel für eine Hand dieser Größe; bis ${limit} ist üblich. Noch einmal messen, das Lineal am Mittelfinger.`,
+      `${name}: ${value} hinter der vordersten Interdigitalfalte ist viel für eine Hand dieser Größe; bis ${limit} ist üblich. Noch einmal messen, das Lineal am Mittelfinger.`,
     STRIP_UNDER_LEAST_WIDTH: () =>
       'Der Streifen ist an einer Stelle schmaler als seine Mindestbreite. Die Interdigitalfalten noch einmal messen; so nicht anfertigen.',
     STRAIGHT_NOT_TAPERED: () =>

@@ -42,7 +42,7 @@ export const englishLetter = {
   plate: (degrees: string) => `Hand-based plate, MP joint at ${degrees} degrees.`,
   goalHeading: 'Goal',
   goal: ({ degrees, own, flexionFull, other }: LetterFigures['goal']) =>
-    `No more than ${n(degrees)} degrees lacking${own ? ', as agreed with the patient' : ''}. Flexion is held against ${other ? `the other hand's ${n(flexionFull)}` : `the usual ${n(flexionFull)}`}.`,
+    `No more than ${n(degrees)} degrees lacking${own ? ', as agreed with the patient' : ''}. Flexion is compared with ${other ? `the other hand's ${n(flexionFull)}` : `the usual ${n(flexionFull)}`}.`,
   advice: 'Assessment and next step',
   evidence: 'Evidence for exercise use is thin: this is a starting point, the treating clinician decides.',
   clinician: 'Clinician',

@@ -122,6 +122,7 @@ function PrintRow() {
       : missing.length > 1
         ? words.missingMore(name, missing.length - 1)
         : words.missing(name);
+  const figures = store.shown.value === null ? null : <PanelButton name="figures">{texts.pattern.figures}</PanelButton>;
   return (
     <div class="print-row">
       <div class="buttons">
@@ -143,6 +144,8 @@ function PrintRow() {
           </button>
         )}
         <PanelButton name="files">{words.files}</PanelButton>
+        {/* There the line below has no room for it. */}
+        {store.narrow.value ? figures : null}
       </div>
       <div class="print-line">
         <select
@@ -164,7 +167,7 @@ function PrintRow() {
         <p class="hint" id="print-line">
           {need ?? words.printHow}
         </p>
-        {store.shown.value === null ? null : <PanelButton name="figures">{texts.pattern.figures}</PanelButton>}
+        {store.narrow.value ? null : figures}
       </div>
       <p class="saved" id="saved">
         {store.saved.value}
