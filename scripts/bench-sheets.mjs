@@ -1,17 +1,14 @@
 // Measures sheets and batches in one run: node scripts/bench-sheets.mjs [instances of each kind] [bars|unseen|boxes|sizes|batch ...]
 // Prints a table and, last, one line of JSON with all figures. Instances have a known optimum by construction; the generator is ours.
-import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { cpus, loadavg, tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { handTable, MEMORY, timedProcess } from './timed-process.mjs';
 
 /** Rows of the tables whose times show how the work grows. */
 const GROWTH = [10, 100, 1000, 10_000];
-
-/** Prints the most memory that a process held, when it ends, to its standard error; bytes. */
-const MEMORY = 'data:text/javascript,process.on("exit",()=>process.stderr.write("\\nmemory "+1024*process.resourceUsage().maxRSS+"\\n"))';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 const count = Number(process.argv[2] ?? 40);
@@ -246,38 +243,12 @@ function sizes({ stockSizes, seeded, seededNormal }) {
   return { lengths: lengths.length, sizes: 12, ms };
 }
 
-/** Little fingers are given the palmar room that a strip needs, so that every row is made and none is cheap. */
-function measure(hand, digit, field) {
-  const mm = hand.digits[digit][field];
-  return digit === 'little' && field === 'palmarRoom' ? Math.max(16, mm) : mm;
-}
-
 /** Tables of up to 10,000 drawn hands through the built command, cut list alone; then a few hundred with files, for the cost of a hand. */
 function batch({ normHands, seeded, seededNormal }) {
   const table = join(scratch, 'hands.csv');
-  const write = (rows) => {
-    const fields = ['width', 'circumference', 'palmarRoom', 'dorsalLength'];
-    const digits = ['index', 'long', 'ring', 'little'];
-    const header = ['code', 'side', ...digits.flatMap((d) => fields.map((f) => `${d}.${f}`))].join(',');
-    const hands = normHands('mixed', rows, seededNormal(seeded(9))).hands;
-    const lines = hands.map(({ hand }, i) =>
-      [`B-${i + 1}`, i % 2 ? 'left' : 'right', ...digits.flatMap((d) => fields.map((f) => measure(hand, d, f).toFixed(1)))].join(','),
-    );
-    writeFileSync(table, `${[header, ...lines].join('\n')}\n`);
-  };
+  const write = (rows) => writeFileSync(table, handTable(normHands('mixed', rows, seededNormal(seeded(9))).hands));
   const command = join(root, 'dist', 'knucklewright.js');
-  const timed = (args) => {
-    const from = performance.now();
-    const ran = spawnSync('bash', ['-c', 'TIMEFORMAT="%U %S"; time "$@"', 'bash', process.execPath, '--import', MEMORY, command, ...args], {
-      encoding: 'utf8',
-      maxBuffer: 1e8,
-    });
-    if (ran.status !== 0) throw new Error(ran.stderr.slice(0, 500));
-    const seconds = (performance.now() - from) / 1000;
-    const [user = 0, system = 0] = ran.stderr.trimEnd().split('\n').at(-1).split(' ').map(Number);
-    const megabytes = Number(/^memory (\d+)$/m.exec(ran.stderr)?.[1]) / 1e6;
-    return { seconds, cpuSeconds: user + system, megabytes, stdout: ran.stdout };
-  };
+  const timed = (args) => timedProcess(['--import', MEMORY, command, ...args]);
   const run = (name, files) => {
     const flags = [
       'batch',

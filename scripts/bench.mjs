@@ -1,8 +1,10 @@
 // Measures, never judges: prints ratios taken in one run on this machine. Figures differ between machines; ratios differ less.
 import { spawnSync } from 'node:child_process';
-import { rmSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'esbuild';
+import { handTable, timedProcess } from './timed-process.mjs';
 
 // The modules under measurement, bundled as the command bundles them.
 const bundle = join('dist', 'bench-modules.mjs');
@@ -12,6 +14,8 @@ await build({
       export { makePattern } from './src/pattern/make-pattern.ts';
       export { DEFAULT_STRIP_OPTIONS } from './src/pattern/strip/strip-options.ts';
       export { blocks } from './src/block/library.ts';
+      export { normHands } from './src/hand/norm-hands.ts';
+      export { seeded, seededNormal } from './src/units/chance.ts';
       export { parseHandText } from './src/hand/read-hand.ts';
       export { segmentsOf, arcOf } from './src/geometry/path.ts';
       export { svgNodeWriter } from './src/writers/svg/svg-node.ts';
@@ -102,3 +106,25 @@ row('cold start, node -e 0', `${empty.toFixed(0)} ms`);
 row('cold start of the command against node -e 0', `${(version / empty).toFixed(2)} times`);
 row('draw --json against node -e 0', `${(report / empty).toFixed(2)} times`);
 row('draw with SVG and DXF against node -e 0', `${(files / empty).toFixed(2)} times`);
+
+const MANY = 2000;
+const BATCH_ROUNDS = 3;
+const scratch = mkdtempSync(join(tmpdir(), 'bench-'));
+try {
+  const table = join(scratch, 'hands.csv');
+  writeFileSync(table, handTable(ours.normHands('mixed', MANY, ours.seededNormal(ours.seeded(9))).hands));
+  const flags = ['--block', 'ring-lowered-in-four', '--files', 'none', '--json'];
+  // Taken in turn, so that both see the same machine; each in a folder of its own, since a rerun takes over what is there.
+  const runs = Array.from({ length: BATCH_ROUNDS }, (_, k) => ({
+    nothing: timedProcess(['-e', '0']),
+    batch: timedProcess([command, 'batch', table, ...flags, '--out', join(scratch, `out-${k}`)]),
+  }));
+  const middle = (of) => runs.map(of).sort((a, b) => a - b)[Math.floor(runs.length / 2)];
+  const what = `batch of ${MANY} hands, cut list alone`;
+  row(`${what}`, `${middle(({ batch }) => batch.seconds).toFixed(1)} s`);
+  row(`${what}, processor`, `${middle(({ batch }) => batch.cpuSeconds).toFixed(1)} s`);
+  const ratio = middle(({ batch }) => batch.cpuSeconds) / middle(({ nothing }) => nothing.cpuSeconds);
+  row('its processor time against node -e 0', `${ratio.toFixed(0)} times`);
+} finally {
+  rmSync(scratch, { recursive: true });
+}

@@ -24,7 +24,7 @@ export interface RowAnswer {
   readonly made: MadeRow;
 }
 
-interface Awaited {
+interface Waiting {
   readonly done: (made: MadeRow) => void;
   readonly failed: (error: Error) => void;
 }
@@ -43,8 +43,9 @@ export function makeRowsInThreads(file: URL | null, paysAfter = PAYS_AFTER): voi
  */
 export class RowCrew {
   readonly #setup: RowSetup;
-  readonly #threads: { readonly worker: Worker; readonly awaited: Map<number, Awaited> }[] = [];
+  readonly #threads: { readonly worker: Worker; readonly waiting: Map<number, Waiting> }[] = [];
   #begun = 0;
+  #fault: Error | null = null;
 
   constructor(setup: RowSetup) {
     this.#setup = setup;
@@ -61,16 +62,17 @@ export class RowCrew {
   }
 
   async make(job: RowJob | CutPiece): Promise<MadeRow> {
+    if (this.#fault) throw this.#fault;
     const id = this.#begun++;
     const work = id * (this.#setup.drawing ? ROWS_A_DRAWING : 1);
     if (program && this.#threads.length === 0 && work >= program.paysAfter && availableParallelism() > 1) this.#begin(program.file);
-    const idle = this.#threads.find(({ awaited }) => awaited.size < ROWS_AHEAD);
+    const idle = this.#threads.find(({ waiting }) => waiting.size < ROWS_AHEAD);
     if (!idle) {
       const { makeRow } = await import('./make-row.ts');
       return makeRow(job, this.#setup);
     }
     return new Promise((done, failed) => {
-      idle.awaited.set(id, { done, failed });
+      idle.waiting.set(id, { done, failed });
       const question: RowQuestion = { id, job };
       idle.worker.postMessage(question);
     });
@@ -84,18 +86,19 @@ export class RowCrew {
     for (let k = 1; k < Math.min(MOST_THREADS, availableParallelism()); k++) {
       // Options for Node are meant for the program that was called, not for its threads.
       const worker = new Worker(file, { workerData: this.#setup, execArgv: [] });
-      const awaited = new Map<number, Awaited>();
+      const waiting = new Map<number, Waiting>();
       const fail = (error: Error) => {
-        for (const { failed } of awaited.values()) failed(error);
-        awaited.clear();
+        this.#fault ??= error;
+        for (const { failed } of waiting.values()) failed(error);
+        waiting.clear();
       };
       worker.on('message', ({ id, made }: RowAnswer) => {
-        awaited.get(id)?.done(made);
-        awaited.delete(id);
+        waiting.get(id)?.done(made);
+        waiting.delete(id);
       });
       worker.on('error', fail).on('messageerror', fail);
       worker.on('exit', (code) => fail(new Error(`a thread that makes rows ended with ${code}`)));
-      this.#threads.push({ worker, awaited });
+      this.#threads.push({ worker, waiting });
     }
   }
 }
