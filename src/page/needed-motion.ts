@@ -2,6 +2,9 @@ import type { Motion, PlanRule } from '../block/plan-notes.ts';
 import type { Derived } from './derive.ts';
 import type { Entries } from './state.ts';
 
+/** All of them in the order in which they stand. */
+export const NEEDED_MOTIONS = ['motion.passive.lacks', 'motion.passive.bends', 'motion.mpPassive.lacks', 'motion.mpPassive.bends'] as const;
+
 /**
  * Paths of the fields of motion that a rule of the plan asks for, so that they stand in turn 1 beside the active motion: the passive one of each PIP
  * motion that is lacking, passive MP motion for a plate. What was typed there stays.

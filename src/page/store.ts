@@ -3,7 +3,7 @@ import type { CaseFile } from '../record/case-schema.ts';
 import { type Derived, type Drawn, derive, NOTHING_YET } from './derive.ts';
 import { type Format, formatFor } from './format.ts';
 import { committed, type History, NO_HISTORY, recorded, redone, rewrittenHistory, type StepAbout, undone } from './history.ts';
-import { neededMotions } from './needed-motion.ts';
+import { NEEDED_MOTIONS, neededMotions } from './needed-motion.ts';
 import {
   CSS_PIXELS_PER_MM,
   type Entries,
@@ -44,7 +44,7 @@ export interface Store {
   readonly format: ReadonlySignal<Format>;
   readonly speaker: ReadonlySignal<Speaker>;
   readonly faults: ReadonlySignal<readonly Fault[]>;
-  /** Paths of the fields of motion that a rule asks for; they stand still while the active motion is being typed. */
+  /** Paths of the fields of motion that a rule asks for; they stand still while a motion is being typed, and stay while the active one does. */
   readonly needed: ReadonlySignal<readonly string[]>;
 
   /** Path of the field that has the focus, e.g. `digits.ring.width`. */
@@ -126,8 +126,15 @@ export function createStore(first: PageState, pixelRatio = 1): Store {
   const speaker = computed<Speaker>(() => ({ texts: texts.value, format: format.value, entries: entries.value }));
 
   let asked: readonly string[] = [];
+  let askedOf = '';
   const needed = computed(() => {
-    if (!history.value.open?.startsWith('motion.active.')) asked = neededMotions(derived.value.plan, entries.value);
+    const { target, motion } = entries.value;
+    if (history.value.open?.startsWith('motion.active.')) return asked;
+    const found = neededMotions(derived.value.plan, entries.value);
+    // What is asked of a motion stays while that motion does: half a number typed there may bring another rule, and its field must not go away.
+    const of = JSON.stringify([target, motion.active]);
+    asked = of === askedOf ? NEEDED_MOTIONS.filter((where) => found.includes(where) || asked.includes(where)) : found;
+    askedOf = of;
     return asked;
   });
 

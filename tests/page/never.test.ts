@@ -178,6 +178,15 @@ describe('what must never happen', () => {
       await drawnAnew(page);
     }
     expect(await page.evaluate(() => (document.activeElement as HTMLInputElement).value)).toBe('80');
+    // A passive deficit of 2 is another matter than one of 20: while it is typed its field stays, and what is said of 2 is in the reader's language.
+    await page.locator('#language').selectOption('de');
+    await field(page, 'motion.passive.lacks').focus();
+    await page.keyboard.press('2');
+    await page.locator('.suggestions .note').getByText('Mittelzügel').waitFor();
+    await page.keyboard.press('0');
+    await drawnAnew(page);
+    expect(await page.evaluate(() => (document.activeElement as HTMLInputElement).value)).toBe('20');
+    await page.locator('#language').selectOption('en');
   });
 
   inBrowser('a finding nobody made: blank fields lack nothing and suggest nothing; one end alone is said', async (open) => {

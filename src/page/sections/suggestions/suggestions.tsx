@@ -1,6 +1,7 @@
 import { useComputed } from '@preact/signals';
 import type { Block } from '../../../block/block.ts';
 import { DIGITS, type DigitName } from '../../../hand/digits.ts';
+import { sayPlanNote } from '../../../words/advice/plan/say-plan.ts';
 import { capital } from '../../../words/hand-words.ts';
 import { arrangementDetail, arrangementTitle, plateAngleText } from '../../arrangement-words.ts';
 import { wantsPlate } from '../../derive-plate.ts';
@@ -136,11 +137,15 @@ function List() {
         </label>
       ))}
       {rows.length === 0
-        ? blockProblems.map((problem) => (
-            <p class="note" key={problem.code}>
-              <Spoken sentence={sayProblem(problem, store.speaker.value)} />
-            </p>
-          ))
+        ? blockProblems.map((problem) => {
+            // What the plan notes has words in each language; a problem of that name would repeat it in the command's.
+            const note = plan?.notes.find(({ rule }) => rule === problem.code);
+            return (
+              <p class="note" key={problem.code}>
+                {note ? sayPlanNote(note, store.settings.value.language) : <Spoken sentence={sayProblem(problem, store.speaker.value)} />}
+              </p>
+            );
+          })
         : null}
     </>
   );
