@@ -7,8 +7,14 @@ import { hold } from './must-hold.ts';
 
 /** A window of the SVG writer's library, which is enough of a browser for preact to build the page's tree in. */
 const window = createHTMLWindow();
+/** Nothing has a size here. */
+class ResizeObserver {
+  observe(): void {}
+  disconnect(): void {}
+}
 /** The page's SVG writer draws in the browser's own window, which is one for SVG here as in the command. */
-Object.assign(globalThis, { document: window.document, window: createSVGWindow(), devicePixelRatio: 1 });
+Object.assign(window.document, { activeElement: window.document.documentElement });
+Object.assign(globalThis, { document: window.document, window: createSVGWindow(), devicePixelRatio: 1, ResizeObserver });
 
 /** Effects wait for a frame, which never comes here; they would keep every tree that was drawn. Run when the tree is gone, they are dropped. */
 let effects: (() => void) | null = null;
@@ -18,11 +24,11 @@ options.requestAnimationFrame = (flush) => {
 
 /** Every element and attribute that the page is made of; nothing of it runs, loads or leads away. */
 const ELEMENTS = new Set(
-  `a aside button caption circle desc details div fieldset footer g h1 h2 h3 header input label legend li main nav option output p path pre rect
+  `a aside button caption circle desc details div fieldset figcaption figure footer g h1 h2 h3 header input label legend li main nav option output p path pre rect
    section select span strong summary svg table tbody td text th thead title tr ul`.split(/\s+/),
 );
 const ATTRIBUTES =
-  /^(?:aria-[a-z]+|accept|auto(?:complete|capitalize)|checked|class|cx|cy|d|disabled|font-size|for|height|href|id|inputmode|lang|max|maxlength|min|name|placeholder|preserveAspectRatio|r|role|rx|ry|scope|selected|spellcheck|start|step|stroke-width|style|tabindex|text-anchor|title|transform|type|value|viewBox|width|x|x1|x2|y|y1|y2)$/i;
+  /^(?:aria-[a-z]+|accept|auto(?:complete|capitalize)|checked|class|colspan|cx|cy|d|disabled|font-size|for|height|href|id|inputmode|lang|max|maxlength|min|name|placeholder|preserveAspectRatio|r|role|rx|ry|scope|selected|spellcheck|start|step|stroke-width|style|tabindex|text-anchor|title|transform|type|value|viewBox|width|x|x1|x2|y|y1|y2)$/i;
 const NUMBERS = /^(?:d|viewBox|x|y|x1|x2|y1|y2|cx|cy|r|rx|ry|width|height|font-size|stroke-width)$/;
 const PLAIN = /^[MLAQCHVZmlaqchvz\d., -]*$/;
 const STYLE = /^(?:[a-z-]+: ?-?\d+(?:\.\d+)?(?:px|%)?;? ?)*$/;

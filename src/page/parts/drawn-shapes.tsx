@@ -53,13 +53,12 @@ export function useLetters(
   useLayoutEffect(() => {
     const element = picture.current;
     if (element === null) return;
-    const measure = () => {
+    // Called first as soon as the element is watched, before it is painted.
+    const watch = new ResizeObserver(() => {
       const { width, height } = element.getBoundingClientRect();
       const margin = margins * LETTERS.px;
       set(Math.round(20 * Math.min((width - margin) / shown.width, (height - margin) / shown.height)) / 20);
-    };
-    measure();
-    const watch = new ResizeObserver(measure);
+    });
     watch.observe(element);
     return () => watch.disconnect();
   }, [shown.width, shown.height]);
