@@ -145,6 +145,25 @@ describe('on touch, where a keypad of digits has no Enter', () => {
     expect(await page.evaluate(() => scrollY)).toBe(0);
   });
 
+  inBrowser('it leads through the measures of the palm too, as Enter does, on a phone as well', async (open) => {
+    const { page } = await open({ viewport: { width: 390, height: 844 }, hasTouch: true });
+    await choose(page, 'target.digit', 'long');
+    await choose(page, 'side', 'left');
+    await field(page, 'motion.active.lacks').fill('30');
+    await field(page, 'motion.active.bends').fill('60');
+    await page.locator('#turn-measure').tap();
+    await choose(page, 'middle', 'palm');
+    const palm = ['handBreadth', 'handCircumference', 'metacarpalLength', 'mpDepth', 'mpDorsalRadius', 'thumbWebSetback'];
+    await field(page, 'handBreadth').tap();
+    for (const [k, id] of palm.entries()) {
+      expect(await focused(page)).toBe(id);
+      if (k % 2 === 0) await page.locator('#next-place').tap();
+      else await page.keyboard.press('Enter');
+      await expect.poll(() => focused(page)).not.toBe(id);
+    }
+    expect(await focused(page)).toBe('bar-print');
+  });
+
   inBrowser('it is not there for a mouse, nor on a phone, which goes on row by row', async (open) => {
     const { page } = await open();
     expect(await page.locator('#next-place').isVisible()).toBe(false);

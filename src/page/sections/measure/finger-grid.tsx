@@ -1,6 +1,6 @@
 import { useComputed } from '@preact/signals';
 import type { DigitName, WebName } from '../../../hand/digits.ts';
-import type { DigitFieldId } from '../../../hand/fields.ts';
+import { type DigitFieldId, PALM_FIELDS } from '../../../hand/fields.ts';
 import { Choice } from '../../parts/choice.tsx';
 import { focusNext, GRID_ROWS, type GridRow, gridRowOf } from '../../parts/focus.ts';
 import { columnsFor } from '../../parts/hand-picture.tsx';
@@ -74,7 +74,7 @@ export function FingerGrid() {
 }
 
 /** On touch a keypad of digits has no Enter: beside the fields, above the keyboard, a button goes on as Enter does. */
-function NextPlace() {
+export function NextPlace() {
   const store = useStore();
   return (
     <button
@@ -200,8 +200,14 @@ function placeholderOf(store: Store, where: string): string | undefined {
   return `≈ ${store.settings.value.unit === 'mm' ? store.format.value.number(value, 0) : shown}`;
 }
 
-/** Enter goes on, row by row through what is asked for; from the last field to Print. */
-function toNextEntry(store: Store, where: string): void {
+/** Enter goes on, row by row through what is asked for, or through the palm's measures; from the last field to Print. */
+export function toNextEntry(store: Store, where: string): void {
+  if (store.middle.peek() === 'palm') {
+    const next = PALM_PLACES[PALM_PLACES.indexOf(where) + 1];
+    if (next === undefined) goToPrint(store);
+    else focusNext(elementId(next));
+    return;
+  }
   const columns = columnsFor(store.entries.peek().side || 'left');
   const places = rowsOf(store)
     .flatMap((row) => placesIn(row, columns))
@@ -212,12 +218,18 @@ function toNextEntry(store: Store, where: string): void {
   // What a print cannot be without is asked for in any row.
   const isNeeded = next !== undefined && store.derived.peek().missing.includes(next);
   if (next === undefined || row === null || (isLastAsked && !isNeeded)) {
-    store.turn.value = 'make';
-    // On a narrow screen Print stands in the bar, which is in sight already.
-    focusNext(store.narrow.peek() ? 'bar-print' : 'print');
+    goToPrint(store);
     return;
   }
   goToRow(store, row, next);
+}
+
+const PALM_PLACES: readonly string[] = Object.keys(PALM_FIELDS);
+
+function goToPrint(store: Store): void {
+  store.turn.value = 'make';
+  // On a narrow screen Print stands in the bar, which is in sight already.
+  focusNext(store.narrow.peek() ? 'bar-print' : 'print');
 }
 
 /** Shows a row on a narrow screen, turns the hand for it, and goes to a field of it. */

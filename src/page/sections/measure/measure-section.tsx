@@ -13,7 +13,7 @@ import { useStore } from '../../parts/store-context.ts';
 import { Heading } from '../../parts/turn-heading.tsx';
 import type { Store } from '../../store.ts';
 import { DrawnHandPicture, placeOf } from './drawn-hand.tsx';
-import { FingerGrid } from './finger-grid.tsx';
+import { FingerGrid, NextPlace, toNextEntry } from './finger-grid.tsx';
 import { lengthAt, ON_THE_BACK, setbackOf } from './grid-places.ts';
 
 /** Turn 2: the drawn fingers and under each its column of fields; what the suggestion does not need is not asked. */
@@ -104,7 +104,10 @@ function PalmFields() {
   const unit = texts[store.settings.value.unit];
   return (
     <div class="palm">
-      <p class="hint">{store.entries.value.sizeGroup === 'child' ? texts.measure.palmAboutChild : texts.measure.palmAbout}</p>
+      <div class="palm-head">
+        <p class="hint">{store.entries.value.sizeGroup === 'child' ? texts.measure.palmAboutChild : texts.measure.palmAbout}</p>
+        <NextPlace />
+      </div>
       <DrawnHandPicture shown="hand" />
       <div class="pair">
         {(Object.keys(PALM_FIELDS) as PalmFieldId[]).map((id) => (
@@ -116,6 +119,7 @@ function PalmFields() {
             errorId="how-line"
             numeric={store.settings.value.unit !== 'in'}
             optional
+            onEnter={() => toNextEntry(store, id)}
           />
         ))}
       </div>
