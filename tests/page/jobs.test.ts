@@ -20,8 +20,11 @@ async function resultInView(page: Page): Promise<void> {
     const bar = document.querySelector('.bottom-bar');
     const { top, bottom, height } = bar?.getBoundingClientRect() ?? new DOMRect();
     const says = bar?.querySelector('strong')?.textContent ?? '';
-    const motion = document.querySelector<HTMLInputElement>('input[name="motion.active.lacks"], input[name="visit.lacks"]')?.value ?? '';
-    return { whole: height > 0 && top >= 0 && bottom <= innerHeight + 1, says: motion === '' ? says !== '' : /\d/.test(says) };
+    const typed = (end: string) =>
+      document.querySelector<HTMLInputElement>(`input[name="motion.active.${end}"], input[name="visit.${end}"]`)?.value ?? '';
+    // An end without a deficit says nothing until the other is typed.
+    const isKnown = !['', '0'].includes(typed('lacks')) || typed('bends') !== '';
+    return { whole: height > 0 && top >= 0 && bottom <= innerHeight + 1, says: isKnown ? /\d/.test(says) : says !== '' };
   });
   expect(seen).toEqual({ whole: true, says: true });
 }
