@@ -27,9 +27,12 @@ export function slowPath(hand: ModelledHand, setting: Setting): SlowPath | null 
   const roof = profile(grid, held, () => offset, -1);
   if (floor.some((low, k) => low > (roof[k] as number))) return null;
   const inner = taut(grid, floor, roof, first.y, last.y);
-  const slack = Math.max(
-    ...held.map((d) => Math.min(...grid.flatMap((x, k) => (Math.abs(x - d.x) < d.a ? [(roof[k] as number) - heightOn(inner, x)] : [])))),
-  );
+  // With a thick layer the string lies beside a thin finger, further out than the finger's own half width.
+  const slackAt = (d: Digit) => {
+    const own = profile(grid, [d], () => offset, -1);
+    return Math.min(...grid.flatMap((x, k) => (Math.abs(x - d.x) < d.a + offset ? [(own[k] as number) - heightOn(inner, x)] : [])));
+  };
+  const slack = Math.max(...held.map(slackAt));
   const under = profile(grid, digits, (d) => offset + (isHeld(d) ? thickness : 0), -1);
   const open = (line: readonly unknown[]) => line.map(() => Number.NEGATIVE_INFINITY);
   if (setting.closure === 'spanning') return { length: lengthOf(inner) + lengthOf(taut(grid, open(grid), under, first.y, last.y)), slack };
