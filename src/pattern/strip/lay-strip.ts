@@ -104,15 +104,7 @@ function clearanceOf(hand: Hand, block: Block, settings: StripSettings): Result<
 
 function layAtWidth(hand: Hand, block: Block, options: StripOptions, width: number): Result<LaidBand> {
   const open = settingsFor(options, hand, width);
-  const clearance = clearanceOf(hand, block, open);
-  if (!clearance.ok) {
-    const holds = (changes: Partial<StripOptions>) => layAtWidth(hand, block, { ...options, ...changes }, width).ok;
-    return failure(...clearance.problems.map((problem) => offerReading(problem, holds)));
-  }
-  const settings = { ...open, skinClearance: clearance.value };
-  const laid = laidWith(hand, block, settings);
-  if (laid.ok) return withSeam(laid, options, hand);
-  if (!laid.problems.some((p) => OFFERED.includes(p.code))) return laid;
+  // Offers nothing itself: a change that does not hold either would ask for another for ever.
   const holds = (changes: Partial<StripSettings>) => {
     const changed = { ...open, ...changes };
     const found = clearanceOf(hand, block, changed);
@@ -121,6 +113,12 @@ function layAtWidth(hand: Hand, block: Block, options: StripOptions, width: numb
     const band = layBand(hand, block, solved);
     return band.ok && provedBand(band.value, solved).ok;
   };
+  const clearance = clearanceOf(hand, block, open);
+  if (!clearance.ok) return failure(...clearance.problems.map((problem) => offerReading(problem, holds)));
+  const settings = { ...open, skinClearance: clearance.value };
+  const laid = laidWith(hand, block, settings);
+  if (laid.ok) return withSeam(laid, options, hand);
+  if (!laid.problems.some((p) => OFFERED.includes(p.code))) return laid;
   return failure(...offerWith(laid.problems, holds, settings));
 }
 

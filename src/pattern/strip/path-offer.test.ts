@@ -143,3 +143,18 @@ describe('what a strip offers when it is refused or warns', () => {
     );
   });
 });
+
+it('a reading that no clearance makes is refused where the nearest one that can be does not hold either', () => {
+  // Found by hostile inputs: each refusal asked for the next offer, for ever.
+  const digits = {
+    index: { width: 12.06170162373941, circumference: 34.98299253699806, palmarRoom: 8, dorsalLength: 16 },
+    long: { width: 14.195203422311751, circumference: 35.349433531483676, palmarRoom: 14.999999999999996, dorsalLength: 16 },
+    ring: { width: 34.99999999999988, circumference: 85.2157007286229, palmarRoom: 14.99999999999999, dorsalLength: 16 },
+    little: { width: 8, circumference: 25, palmarRoom: 8, dorsalLength: 16 },
+  };
+  const hand = readHand({ ...handJson(WORKED), digits });
+  if (!hand.ok) throw new Error('hand');
+  const far = { skinClearance: 2.9999999999999996, proximalGap: 10, minimumWidth: 15.000000000000002, differential: 45, paperReading: 0 };
+  const refused = blocks().map((block) => stripFigures(hand.value, block, { ...DEFAULT_STRIP_OPTIONS, ...far }));
+  expect(refused.flatMap((one) => (one.ok ? [] : one.problems.map(({ code }) => code)))).toContain('PAPER_READING');
+});
