@@ -128,9 +128,13 @@ function sayResults(page: Store): void {
     if (whole === last) return;
     // What was said of the result before is not so any more.
     if (page.said.peek() === last) page.said.value = '';
+    const before = page.said.peek();
     pause = setTimeout(() => {
       page.saidResult.value = whole;
-      page.said.value = whole;
+      // That entries are kept no longer, said meanwhile, must be seen.
+      const { keptElsewhere, cannotKeep } = page.texts.peek().files;
+      const now = page.said.peek();
+      if (now === before || (now !== keptElsewhere && now !== cannotKeep)) page.said.value = whole;
     }, SAID_AFTER);
   });
 }
