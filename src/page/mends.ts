@@ -49,7 +49,7 @@ export function mendFor(store: Store, problem: Problem, field: string): Mend | n
       const option = NUMBER_OPTIONS.find((o) => o.key === field);
       if (!option) return goTo;
       const text = freshEntries(store.settings.peek()).options[option.key];
-      return set(field, text, words.use(text));
+      return set(field, text, words.use(text || texts.options[option.word === 'auto' ? 'automatic' : 'none']));
     }
     case 'DATE':
       return set('date', '', words.clear(texts.options.date));
