@@ -19,7 +19,7 @@ import { LANGUAGES } from './texts/languages.ts';
 import { type Fault, faultsOf, type Speaker } from './translate-messages.ts';
 
 /** What may stand in the middle column in place of the measures. */
-export const PANELS = ['more', 'stop', 'ways', 'look', 'figures', 'options', 'files', 'about'] as const;
+export const PANELS = ['more', 'stop', 'ways', 'look', 'figures', 'options', 'files', 'about', 'chart'] as const;
 export type Panel = (typeof PANELS)[number];
 export const TURNS = ['finger', 'measure', 'make'] as const;
 export type Turn = (typeof TURNS)[number];
