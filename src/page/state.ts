@@ -205,6 +205,11 @@ export function emptyEntries(decimal: DecimalSign): Entries {
   };
 }
 
+/** Another arrangement: what was read on a paper strip was read along the path of the one before, and does not go with it. */
+export function withArrangement({ options }: Entries, chosen: Partial<Pick<Entries, 'block' | 'places'>>): Partial<Entries> {
+  return { ...chosen, options: { ...options, paperReading: '' } };
+}
+
 /** The entries with one field changed, by its path: `code`, `digits.ring.width`, `motion.active.lacks`, `trim`. */
 export function setEntry(entries: Entries, where: string, text: string): Partial<Entries> {
   const [first = '', second = '', third = ''] = where.split('.');
