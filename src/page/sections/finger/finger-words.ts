@@ -24,7 +24,7 @@ export const fingerWords = threeLanguages(
       mpPassive: 'MP, you move it (passive)',
     },
     passive: { lacks: 'passive: lacks', bends: 'passive: bends to' },
-    row: { passive: 'passive', mpPassive: 'MP passive' },
+    row: { passive: 'PIP passive', mpPassive: 'MP passive' },
     picture: (motion: string) => `The finger straightened and bent as far as it goes: ${motion} degrees.`,
   },
   {
@@ -50,7 +50,7 @@ export const fingerWords = threeLanguages(
       mpPassive: 'MCF, la mueve usted (pasiva)',
     },
     passive: { lacks: 'pasiva: falta', bends: 'pasiva: hasta' },
-    row: { passive: 'pasiva', mpPassive: 'MCF pasiva' },
+    row: { passive: 'IFP pasiva', mpPassive: 'MCF pasiva' },
     picture: (motion) => `El dedo en su extensión y flexión máximas: ${motion} grados.`,
   },
   {
@@ -76,7 +76,7 @@ export const fingerWords = threeLanguages(
       mpPassive: 'MP, Sie bewegen (passiv)',
     },
     passive: { lacks: 'passiv: fehlt', bends: 'passiv: bis' },
-    row: { passive: 'passiv', mpPassive: 'MP passiv' },
+    row: { passive: 'PIP passiv', mpPassive: 'MP passiv' },
     picture: (motion) => `Der Finger, so weit gestreckt und gebeugt, wie er kann: ${motion} Grad.`,
   },
 );
