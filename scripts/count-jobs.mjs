@@ -26,6 +26,8 @@ for (const { name, run } of JOBS.filter((job) => job.name.includes(only))) {
       });
       const page = await context.newPage();
       await page.goto(pathToFileURL(PAGE).href);
+      // Nobody presses a key in a page that is not there yet: what was pressed before it had unpacked itself was counted and led nowhere.
+      await page.locator('main').waitFor({ state: 'attached' });
       const hands = new CountedHands(page);
       const failed = await run(hands).then(
         () => '',

@@ -18,7 +18,7 @@ import { MorePanel } from './sections/more/more-panel.tsx';
 import { OptionsPanel } from './sections/options/options-panel.tsx';
 import { Printout } from './sections/printout/printout.tsx';
 import { StopPanel } from './sections/stop/stop-panel.tsx';
-import { Course } from './sections/visits/course.tsx';
+import { ChartPanel, Course } from './sections/visits/course.tsx';
 import { VisitBar, VisitTabs } from './sections/visits/visit-bar.tsx';
 import { VisitForm } from './sections/visits/visit-form.tsx';
 import { WaysPanel } from './sections/ways/ways-panel.tsx';
@@ -43,6 +43,7 @@ const PANELS: Readonly<Record<Panel, ComponentType>> = {
   options: OptionsPanel,
   files: FilesPanel,
   about: AboutPanel,
+  chart: ChartPanel,
 };
 
 /** One screen: three turns side by side, or one at a time where the window is narrow. */

@@ -81,3 +81,22 @@ it('a strip too narrow that no setback helps is mended by another arrangement th
   store.undo();
   expect(store.entries.peek().block).toBe('ring-lowered-in-three');
 });
+
+it('another arrangement is offered without the paper strip that was read in this one, and by undo the reading comes back with it', () => {
+  const typed = entriesOf(demo as HandFile, '.');
+  const problem = { code: 'STRIP_TOO_NARROW', where: 'webSetback.long-ring', message: '', kind: 'refused' } as const;
+  const offered = (paperReading: string) => {
+    const store = storeOf({ ...typed, stop: 'none', block: 'ring-lowered-in-three', options: { ...typed.options, paperReading } });
+    store.settle();
+    return { store, mend: mendFor(store, problem, 'webSetback.long-ring') };
+  };
+  const { store, mend } = offered('2');
+  // What is offered does not hang on a reading of another path.
+  expect(mend?.label).toMatch(/^Use Strip: ring lower than /);
+  expect(mend?.label).toBe(offered('').mend?.label);
+  mend?.apply();
+  expect(store.entries.peek().options.paperReading).toBe('');
+  expect(store.settle().problems).toEqual([]);
+  store.undo();
+  expect([store.entries.peek().block, store.entries.peek().options.paperReading]).toEqual(['ring-lowered-in-three', '2']);
+});

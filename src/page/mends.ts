@@ -12,7 +12,7 @@ import type { Problem } from '../units/result.ts';
 import { arrangementTitle } from './arrangement-words.ts';
 import { goToField } from './parts/focus.ts';
 import { freshEntries } from './rewrite-entries.ts';
-import { setEntry, typedAt } from './state.ts';
+import { setEntry, typedAt, withArrangement } from './state.ts';
 import type { Store } from './store.ts';
 
 /** A button that mends what is wrong, tried before it is offered where that can be tried. */
@@ -49,7 +49,7 @@ export function mendFor(store: Store, problem: Problem, field: string): Mend | n
       const option = NUMBER_OPTIONS.find((o) => o.key === field);
       if (!option) return goTo;
       const text = freshEntries(store.settings.peek()).options[option.key];
-      return set(field, text, words.use(text));
+      return set(field, text, words.use(text || texts.options[option.word === 'auto' ? 'automatic' : 'none']));
     }
     case 'DATE':
       return set('date', '', words.clear(texts.options.date));
@@ -93,13 +93,17 @@ export function mendFor(store: Store, problem: Problem, field: string): Mend | n
   }
 }
 
-/** The first other arrangement that does the same for the finger and keeps its least width on this hand; null where none does. */
+/**
+ * The first other arrangement that does the same for the finger and keeps its least width on this hand; null where none does. A reading of the paper strip is
+ * that of the arrangement it was woven for: the other one is tried, and taken, without it.
+ */
 function otherArrangement(store: Store): Mend | null {
   const { pictured, block, options } = store.derived.peek();
   if (!pictured || !block || !options) return null;
+  const unread = { ...options, paperReading: 'none' as const };
   const other = blocks().find((b) => {
     if (b.id === block.id || !serves(b, block, pictured.target?.digit)) return false;
-    const made = stripFigures(pictured, b, options, GEOMETRY_VERSION, 'no offers');
+    const made = stripFigures(pictured, b, unread, GEOMETRY_VERSION, 'no offers');
     return made.ok && made.value.tooNarrow === null;
   });
   if (!other) return null;
@@ -107,7 +111,7 @@ function otherArrangement(store: Store): Mend | null {
   return {
     label: store.texts.peek().look.use(title),
     apply: () => {
-      store.enter({ where: 'block', value: title }, () => ({ block: other.id }));
+      store.enter({ where: 'block', value: title }, (now) => withArrangement(now, { block: other.id }));
       store.commit();
     },
   };

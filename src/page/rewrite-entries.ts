@@ -10,9 +10,14 @@ import { withBeyondWord } from './typed-motion.ts';
 type Writing = Pick<Settings, 'unit' | 'decimal'> & Partial<Pick<Settings, 'language'>>;
 
 const LENGTH_OPTIONS: readonly string[] = NUMBER_OPTIONS.filter((o) => o.unit === 'mm').map((o) => o.key);
-/** Options that there may be none of: their field is empty then, or says so in any of the languages. */
-const OPTIONS_OR_NONE: readonly string[] = NUMBER_OPTIONS.filter((o) => o.word === 'none').map((o) => o.key);
-const NONE = ['', ...Object.values(OPTION_WORDS).map(({ value }) => value.none)];
+/** Options that there may be none of, or that may be left to the program: their field is empty then, or says so in the files' word or in any of the languages. */
+const OPTION_WORD = new Map<string, 'none' | 'auto'>(
+  NUMBER_OPTIONS.flatMap((o) => (o.word === undefined ? [] : [[o.key, o.word] as const])),
+);
+const WORDS_TYPED = {
+  none: ['', ...Object.values(OPTION_WORDS).map(({ value }) => value.none)],
+  auto: ['', 'auto', ...Object.values(OPTION_WORDS).map(({ automatic }) => automatic)],
+};
 
 /** The entries written anew for another unit or decimal sign, so that every length stays the length it was. */
 export function rewritten(entries: Entries, from: Writing, to: Writing): Entries {
@@ -47,12 +52,13 @@ export function rewritten(entries: Entries, from: Writing, to: Writing): Entries
 
 /** The options as they are read: a bare length is in the page's unit. */
 export function optionValues({ options }: Entries, unit: LengthUnit): Record<string, string> {
+  const word = (key: string, text: string) => {
+    const known = OPTION_WORD.get(key);
+    return known !== undefined && WORDS_TYPED[known].includes(text.trim().toLowerCase()) ? known : null;
+  };
   const own = (key: string, text: string) =>
-    OPTIONS_OR_NONE.includes(key) && NONE.includes(text.trim().toLowerCase())
-      ? 'none'
-      : unit !== 'mm' && LENGTH_OPTIONS.includes(key) && /^[\d.,/ ½¼¾-]+$/.test(text.trim())
-        ? `${text.trim()} ${unit}`
-        : text;
+    word(key, text) ??
+    (unit !== 'mm' && LENGTH_OPTIONS.includes(key) && /^[\d.,/ ½¼¾-]+$/.test(text.trim()) ? `${text.trim()} ${unit}` : text);
   return Object.fromEntries(Object.entries(options).map(([key, text]) => [key, own(key, text)]));
 }
 

@@ -4,7 +4,7 @@ import { DIGIT_FIELDS, type DigitFieldId, PALM_FIELDS, type PalmFieldId } from '
 import type { StopSign } from '../hand/signs.ts';
 import type { PlateFaces } from '../pattern/plate/plate-design.ts';
 import type { BendChoice } from '../pattern/plate/plate-options.ts';
-import { DEFAULT_STRIP_OPTIONS, type StripOptions } from '../pattern/strip/strip-options.ts';
+import { DEFAULT_STRIP_OPTIONS, NUMBER_OPTIONS, type StripOptions } from '../pattern/strip/strip-options.ts';
 import type { CaseFile } from '../record/case-schema.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { plain } from '../units/number.ts';
@@ -162,11 +162,11 @@ function empty<Id extends string>(fields: Readonly<Record<Id, unknown>>): Record
   return Object.fromEntries(Object.keys(fields).map((id) => [id, ''])) as Record<Id, string>;
 }
 
-/** The usual options as text, with the sign that is in use; what there is none of is empty. */
+/** The usual options as text, with the sign that is in use; what there is none of, or is left to the program as long as no number stands there, is empty. */
 export function usualOptions(decimal: DecimalSign): Entries['options'] {
   const entries = Object.entries(DEFAULT_STRIP_OPTIONS).map(([key, value]) => [
     key,
-    typeof value === 'number' ? plain(value, 4).replace('.', decimal) : value === 'none' ? '' : String(value),
+    typeof value === 'number' ? plain(value, 4).replace('.', decimal) : NUMBER_OPTIONS.some((o) => o.key === key) ? '' : String(value),
   ]);
   return Object.fromEntries(entries) as Entries['options'];
 }
@@ -203,6 +203,11 @@ export function emptyEntries(decimal: DecimalSign): Entries {
     print: { paper: 'a4', across: '', along: '' },
     visit: EMPTY_VISIT,
   };
+}
+
+/** Another arrangement: what was read on a paper strip was read along the path of the one before, and does not go with it. */
+export function withArrangement({ options }: Entries, chosen: Partial<Pick<Entries, 'block' | 'places'>>): Partial<Entries> {
+  return { ...chosen, options: { ...options, paperReading: '' } };
 }
 
 /** The entries with one field changed, by its path: `code`, `digits.ring.width`, `motion.active.lacks`, `trim`. */

@@ -19,12 +19,12 @@ import { LANGUAGES } from './texts/languages.ts';
 import { type Fault, faultsOf, type Speaker } from './translate-messages.ts';
 
 /** What may stand in the middle column in place of the measures. */
-export const PANELS = ['more', 'stop', 'ways', 'look', 'figures', 'options', 'files', 'about'] as const;
+export const PANELS = ['more', 'stop', 'ways', 'look', 'figures', 'options', 'files', 'about', 'chart'] as const;
 export type Panel = (typeof PANELS)[number];
 export const TURNS = ['finger', 'measure', 'make'] as const;
 export type Turn = (typeof TURNS)[number];
-/** A visit is written down harm first, then motion and wear; then what follows from it. */
-export const VISIT_PARTS = ['harm', 'motion', 'next'] as const;
+/** A visit is written down harm first, pain with it, then motion and wear; then what follows from it. On a narrow screen one part is shown at a time. */
+export const VISIT_PARTS = ['harm', 'pain', 'motion', 'wear', 'next'] as const;
 export type VisitPart = (typeof VISIT_PARTS)[number];
 export type Picture = 'hand' | 'section' | 'flat';
 

@@ -417,6 +417,31 @@ describe('the page', () => {
     }
   });
 
+  inBrowser(
+    'has letters of at least 10 px on the enlarged chart of a case, and on a tablet and a phone on the chart itself',
+    async (open) => {
+      const { page } = await open({ viewport: { width: 1280, height: 660 } });
+      await openFile(page, CASE_FILE);
+      await page.locator('#open-chart').click();
+      const letters = async (chart: string) => {
+        const drawing = page.locator(`svg:has(> #${chart}-title)`);
+        await drawing.waitFor();
+        // Figures of the chart are 2.5 mm high; a letter of 10 px has capitals of 7.2.
+        return drawing.evaluate((svg: SVGSVGElement) => (2.5 / 0.72) * (svg.getScreenCTM()?.a ?? 0));
+      };
+      expect(await letters('chart-large')).toBeGreaterThan(10);
+      await closePanel(page);
+      for (const [width, height] of [
+        [820, 1180],
+        [390, 844],
+      ] as const) {
+        await page.setViewportSize({ width, height });
+        if (width < 600) await page.locator('#visit-next').click();
+        expect([width, (await letters('chart')) >= 10]).toEqual([width, true]);
+      }
+    },
+  );
+
   inBrowser('names and describes its pictures and carries them in tables', async (open) => {
     const { page } = await open();
     await openDemo(page);

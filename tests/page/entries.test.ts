@@ -202,6 +202,21 @@ describe('typed measurements', () => {
   });
 
   inBrowser(
+    'a reading of the paper strip goes when another arrangement is chosen, and comes back with the one it was read in',
+    async (open) => {
+      const { page } = await open();
+      await openDemo(page);
+      await openPanel(page, 'options');
+      await field(page, 'paperReading').fill('1');
+      await page.keyboard.press('Tab');
+      await page.locator('input[name="block"]:not(:checked):not([value="plate"])').first().check();
+      await expect.poll(() => field(page, 'paperReading').inputValue()).toBe('');
+      await page.locator('#undo').click();
+      await expect.poll(() => field(page, 'paperReading').inputValue()).toBe('1');
+    },
+  );
+
+  inBrowser(
     'what a rule needs stands in turn 1 beside the active motion, goes on standing when it was typed, and nowhere twice',
     async (open) => {
       const { page } = await open();

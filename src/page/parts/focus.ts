@@ -59,7 +59,9 @@ export function isInTurn(store: Store, where: string): boolean {
 /** The part of a visit that asks for a field. */
 function visitPartOf(where: string): VisitPart {
   const [, id = ''] = where.split('.');
-  return HARM_ENTRIES.some((entry) => entry === id) ? 'harm' : 'motion';
+  if (['pain', 'date', 'crpsSigns'].includes(id)) return 'pain';
+  if (HARM_ENTRIES.some((entry) => entry === id)) return 'harm';
+  return ['lacks', 'bends', 'repeated', 'passiveLacks', 'passiveBends'].includes(id) ? 'motion' : 'wear';
 }
 
 export type GridRow = DigitFieldId | WebFieldId;

@@ -98,6 +98,7 @@ export const english = {
     more: 'More options',
     name: OPTION_WORDS.en.name,
     none: OPTION_WORDS.en.value.none,
+    automatic: OPTION_WORDS.en.automatic,
     option: optionTexts,
     choice: {
       tacked: 'tacked',

@@ -74,7 +74,7 @@ export const germanMessages: Texts['message'] = {
     VALUE_UNUSUAL: ({ name, value, range }) =>
       `${name} ${value} ist ungewöhnlich; glaubhaft ist ${range}. Noch einmal messen; weiter, wenn es so ist.`,
     RING_CHARTS_DIFFER: ({ name, value }) =>
-      `${name}: Die Ringgröße ist als ${value} gelesen; Tabellen weichen ab. Mit Band messen, oder eine Größe nach ISO 8653 angeben, wie ring 54.`,
+      `${name}: Die Ringgröße ist als ${value} gelesen; Tabellen weichen ab. Mit Band messen, oder eine Größe nach ISO 8653 angeben, wie EU 54.`,
     DEPTH_RATIO_UNUSUAL: ({ digit }) => `Breite und Umfang passen kaum zusammen (${digit}). Beides auf gleicher Höhe noch einmal messen.`,
     LENGTH_RATIO_UNUSUAL: ({ digit }) => `Palmare Länge und dorsale Länge passen kaum zusammen (${digit}). Beides noch einmal messen.`,
     TAPER_UNUSUAL: ({ digit }) =>

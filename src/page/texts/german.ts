@@ -42,7 +42,7 @@ export const german: Texts = {
     width:
       'Schieblehre quer über den Finger, auf halbem Weg zwischen Interdigitalfalte und PIP-Falte; sie berührt die Haut, ohne sie einzudrücken.',
     circumference:
-      'Schmales Papierband oder Ringmaß um den Finger auf derselben Höhe wie die Breite, anliegend. Auch eine Ringgröße geht, als ring 54 oder US 7.',
+      'Schmales Papierband oder Ringmaß um den Finger auf derselben Höhe wie die Breite, anliegend. Auch eine Ringgröße geht, als EU 54 oder US 7.',
     palmarRoom: 'Hohlhandseite, Finger gestreckt: von der Falte an der Fingerwurzel zur PIP-Falte, in der Mitte des Fingers.',
     dorsalLength: 'Fingerrücken: vom MP-Gelenkspalt zum PIP-Gelenkspalt. Beide Gelenke etwas beugen, um die Spalte zu tasten.',
     pipCircumference:
@@ -112,9 +112,10 @@ export const german: Texts = {
     more: 'Weitere Einstellungen',
     name: OPTION_WORDS.de.name,
     none: OPTION_WORDS.de.value.none,
+    automatic: OPTION_WORDS.de.automatic,
     option: {
       width:
-        'Breite des Streifens, entlang der Finger; auto: die breiteste von 20, 18, 15, 12, von der die Ausschnitte zwei Drittel lassen',
+        'Breite des Streifens, entlang der Finger; leer: die breiteste von 20, 18, 15, 12, von der die Ausschnitte zwei Drittel lassen',
       thickness: 'Dicke des Materials (3/32 Zoll sind 2,4)',
       skinClearance: 'Freier Raum zwischen Haut und Streifen',
       webGap: 'Abstand benachbarter Finger, wo keine Lage kreuzt',
@@ -123,7 +124,7 @@ export const german: Texts = {
       freeFlexion: 'PIP-Beugung, die die distale Kante frei lässt, soweit es die geringste Breite erlaubt',
       paperReading: 'Wo das Anfangsende des Papierstreifens auf seiner Skala liegt, + wo mehr Länge nötig ist; leer: kein Papierstreifen',
       outline: 'Kanten, die den Interdigitalfalten folgen, oder ein gerades Stück, das sich ihnen nachziehen lässt',
-      minimumWidth: 'Schmalste Breite, die der palmare Ausschnitt lassen darf; auto: 10, bei einer Hand unter 65 Breite 8',
+      minimumWidth: 'Schmalste Breite, die der palmare Ausschnitt lassen darf; leer: 10, bei einer Hand unter 65 Breite 8',
       differential: 'MP-Winkel zwischen gehaltenen und umschlossenen Fingern',
       seamAllowance: 'Überlappung der Enden, oder jede Lasche, wenn sie zusammengekniffen werden',
       trim: 'Längenreserve am Schlussende, wird beim Anpassen abgeschnitten',

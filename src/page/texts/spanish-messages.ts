@@ -70,7 +70,7 @@ export const spanishMessages: Texts['message'] = {
     VALUE_UNUSUAL: ({ name, value, range }) =>
       `${name} ${value} es poco habitual; lo plausible es ${range}. Mida otra vez; siga si es así.`,
     RING_CHARTS_DIFFER: ({ name, value }) =>
-      `${name}: la talla de anillo se lee como ${value}; las tablas difieren. Mida con cinta, o dé una talla ISO 8653, como ring 54.`,
+      `${name}: la talla de anillo se lee como ${value}; las tablas difieren. Mida con cinta, o dé una talla ISO 8653, como EU 54.`,
     DEPTH_RATIO_UNUSUAL: ({ digit }) => `El ancho y el perímetro del ${digit} apenas concuerdan. Mida los dos otra vez, al mismo nivel.`,
     LENGTH_RATIO_UNUSUAL: ({ digit }) => `La longitud palmar y la dorsal del ${digit} apenas concuerdan. Mida los dos otra vez.`,
     TAPER_UNUSUAL: ({ digit }) =>

@@ -41,7 +41,7 @@ export const spanish: Texts = {
   how: {
     width: 'Calibre de lado a lado del dedo, a medio camino entre la comisura y el pliegue de la IFP, tocando la piel sin hundirla.',
     circumference:
-      'Cinta estrecha de papel o medidor de anillos alrededor del dedo, al mismo nivel que el ancho, ceñida. Vale una talla de anillo, como ring 54 o US 7.',
+      'Cinta estrecha de papel o medidor de anillos alrededor del dedo, al mismo nivel que el ancho, ceñida. Vale una talla de anillo, como EU 54 o US 7; a la talla española se le suman 40 (la 14 es EU 54).',
     palmarRoom: 'Lado de la palma, dedo recto: del pliegue de la raíz del dedo al pliegue de la IFP, por el centro del dedo.',
     dorsalLength: 'Dorso del dedo: de la línea articular MCF a la línea articular IFP. Doblar un poco ambas para palparlas.',
     pipCircumference: 'Cinta o medidor de anillos en lo más grueso de la IFP, dedo recto. Dice si un lazo cerrado pasa por encima.',
@@ -109,8 +109,9 @@ export const spanish: Texts = {
     more: 'Más ajustes',
     name: OPTION_WORDS.es.name,
     none: OPTION_WORDS.es.value.none,
+    automatic: OPTION_WORDS.es.automatic,
     option: {
-      width: 'Ancho de la tira, a lo largo de los dedos; auto: el mayor de 20, 18, 15, 12 del que los rebajes dejan dos tercios',
+      width: 'Ancho de la tira, a lo largo de los dedos; vacío: el mayor de 20, 18, 15, 12 del que los rebajes dejan dos tercios',
       thickness: 'Grosor de la lámina (3/32 de pulgada son 2,4)',
       skinClearance: 'Espacio libre entre piel y tira',
       webGap: 'Distancia entre dedos vecinos donde no cruza ninguna capa',
@@ -119,7 +120,7 @@ export const spanish: Texts = {
       freeFlexion: 'Flexión de la IFP que el borde distal deja libre, hasta donde lo permite el ancho mínimo',
       paperReading: 'Dónde queda el extremo inicial de la tira de papel en su escala, + si falta longitud; vacío: sin tira de papel',
       outline: 'Bordes que siguen las comisuras, o una pieza recta que se estira para seguirlas',
-      minimumWidth: 'Lo más estrecho que puede dejar el rebaje palmar; auto: 10, y 8 en una mano de menos de 65 de ancho',
+      minimumWidth: 'Lo más estrecho que puede dejar el rebaje palmar; vacío: 10, y 8 en una mano de menos de 65 de ancho',
       differential: 'Ángulo MCF entre dedos sujetos y rodeados',
       seamAllowance: 'Solape de la unión, o cada lengüeta si es pellizcada',
       trim: 'Largo de reserva en el extremo final, se corta al ajustar',

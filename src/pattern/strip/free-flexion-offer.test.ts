@@ -78,6 +78,10 @@ describe('what is offered where a strip stops the fist', () => {
     if (!other) throw new Error(warning?.next);
     expect(left(hand.value, block, { ...DEFAULT_STRIP_OPTIONS, minimumWidth: 5, proximalGap: 0 }, 'index')).toBeLessThan(NO_FIST);
     expect(left(hand.value, other, DEFAULT_STRIP_OPTIONS, 'index')).toBeGreaterThanOrEqual(NO_FIST);
+    // A reading is that of the block it was taken on: it does not go along.
+    const read = stripFigures(hand.value, block, { ...DEFAULT_STRIP_OPTIONS, paperReading: 1 });
+    const toRead = read.ok ? read.value.warnings.find((w) => w.code === 'PIP_FLEXION_NOT_FREE' && w.where?.includes('index')) : null;
+    expect(toRead?.next).toBe(`${warning?.next}; its paper strip is to be read anew`);
     // The block without this finger does nothing for it where it is the one that is treated.
     const treated = { target: { digit: 'index', pipExtensionDeficit: 25, pipFlexionDeficit: 0 } };
     const same = readHand({ ...handJson({ ...WORKED, index: [24, 80, 8, 40] }), ...treated });

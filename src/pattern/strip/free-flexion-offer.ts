@@ -15,7 +15,8 @@ export type TriedStrips = Map<string, ReturnType<typeof layStrip>>;
 
 /**
  * One change that leaves a digit's PIP joint free to 90 degrees, in words, each tried on this hand before it is offered: a narrower least width, a
- * smaller gap to the web, both, or a block that holds the same fingers the same way without a layer palmar to the digit. Null where none of them helps.
+ * smaller gap to the web, both, or a block that holds the same fingers the same way without a layer palmar to the digit. Null where none of them helps. Another
+ * block is tried without the reading of this one's paper strip, which is another path's.
  */
 export function freeFlexionOffer(
   hand: Hand,
@@ -38,8 +39,12 @@ export function freeFlexionOffer(
     if (gap !== null) return `a proximalGap of ${plain(gap)} mm leaves ${NO_FIST} degrees`;
     return `a minimumWidth of ${narrowest} mm and a proximalGap of 0 together leave ${NO_FIST} degrees`;
   }
-  const other = blocks().find((b) => b.id !== block.id && spares(b, digit) && serves(b, block, hand.target?.digit) && helps(b, {}));
-  return other ? `in the block ${other.id} no layer passes palmar to it` : null;
+  const other = blocks().find(
+    (b) => b.id !== block.id && spares(b, digit) && serves(b, block, hand.target?.digit) && helps(b, { paperReading: 'none' }),
+  );
+  if (!other) return null;
+  const words = `in the block ${other.id} no layer passes palmar to it`;
+  return asked.paperReading === 'none' ? words : `${words}; its paper strip is to be read anew`;
 }
 
 /** Whether no layer of a block passes palmar to a digit. */

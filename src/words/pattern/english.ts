@@ -101,7 +101,7 @@ export const patternEnglish = {
   step: {
     measure: 'Measure. Both 100 mm bars and the card outline on this sheet must be true; compare a few measurements with the hand.',
     paper:
-      'Paper trial. Weave a paper strip (draw --paper-trial) round the fingers, read its scale and draw this strip again with the reading, before plastic is heated.',
+      'Paper trial. Weave a paper strip (“Paper trial” on the page, or draw --paper-trial) round the fingers, read its scale and draw this strip again with the reading, before plastic is heated.',
     paperDone: (reading: string) => `Paper trial: done, read ${reading} mm; this strip is drawn for that reading.`,
     cut: (thickness: string) =>
       `Cut. Outside up, distal edge up (at held digits the outside touches skin): cut the outline from sheet ${thickness} thick and carry the marks over, the side of the hand among them.`,

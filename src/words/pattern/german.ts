@@ -49,7 +49,7 @@ export const patternGerman: Translations<typeof patternEnglish> = {
   fact: {
     differential: (degrees, closure) => `MP-Differenz ${degrees} Grad, ${closure}`,
     strip: (width, auto, outline, thickness) =>
-      `Streifen ${width} breit${auto ? ' (auto)' : ''}, ${outline}, aus Niedrigtemperatur-Material, ${thickness} dick`,
+      `Streifen ${width} breit${auto ? ' (automatisch)' : ''}, ${outline}, aus Niedrigtemperatur-Material, ${thickness} dick`,
     length: (length, below, above, read) =>
       `Länge flach ${length} mm (95-%-Bereich -${below} bis +${above}${read ? ', der Papierablesung' : ''})`,
     seam: (seam, allowance, trim, stretch) =>
@@ -101,7 +101,7 @@ export const patternGerman: Translations<typeof patternEnglish> = {
   step: {
     measure: 'Messen. Beide 100-mm-Balken und der Kartenumriss auf diesem Blatt müssen stimmen; einige Maße mit der Hand vergleichen.',
     paper:
-      'Papierprobe. Einen Papierstreifen (draw --paper-trial) um die Finger weben, die Teilung ablesen und diesen Streifen mit der Ablesung neu zeichnen, bevor Kunststoff erwärmt wird.',
+      'Papierprobe. Einen Papierstreifen („Papierprobe“ auf der Seite, oder draw --paper-trial) um die Finger weben, die Teilung ablesen und diesen Streifen mit der Ablesung neu zeichnen, bevor Kunststoff erwärmt wird.',
     paperDone: (reading) => `Papierprobe: gemacht, abgelesen ${reading} mm; dieser Streifen ist dafür gezeichnet.`,
     cut: (thickness) =>
       `Schneiden. Außenseite oben, distale Kante oben (an gehaltenen Fingern liegt die Außenseite auf der Haut): den Umriss aus Material von ${thickness} Dicke schneiden und die Marken übertragen, auch die Seite der Hand.`,

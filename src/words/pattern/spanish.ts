@@ -49,7 +49,7 @@ export const patternSpanish: Translations<typeof patternEnglish> = {
   fact: {
     differential: (degrees, closure) => `diferencia MCF ${degrees} grados, ${closure}`,
     strip: (width, auto, outline, thickness) =>
-      `tira de ${width} de ancho${auto ? ' (auto)' : ''}, ${outline}, de lámina de baja temperatura de ${thickness} de grosor`,
+      `tira de ${width} de ancho${auto ? ' (automático)' : ''}, ${outline}, de lámina de baja temperatura de ${thickness} de grosor`,
     length: (length, below, above, read) =>
       `longitud plana ${length} mm (banda del 95 % -${below} a +${above}${read ? ', de la lectura en papel' : ''})`,
     seam: (seam, allowance, trim, stretch) =>
@@ -101,7 +101,7 @@ export const patternSpanish: Translations<typeof patternEnglish> = {
     measure:
       'Medir. Las dos barras de 100 mm y el contorno de la tarjeta de esta hoja deben ser exactos; comparar algunas medidas con la mano.',
     paper:
-      'Prueba en papel. Pasar una tira de papel (draw --paper-trial) por los dedos, leer la escala y dibujar esta tira otra vez con la lectura, antes de calentar el plástico.',
+      'Prueba en papel. Pasar una tira de papel («Prueba en papel» en la página, o draw --paper-trial) por los dedos, leer la escala y dibujar esta tira otra vez con la lectura, antes de calentar el plástico.',
     paperDone: (reading) => `Prueba en papel: hecha, lectura ${reading} mm; esta tira está dibujada para esa lectura.`,
     cut: (thickness) =>
       `Cortar. Exterior arriba, borde distal arriba (en los dedos sujetos el exterior toca la piel): cortar el contorno de lámina de ${thickness} de grosor y pasar las marcas, también el lado de la mano.`,

@@ -35,7 +35,7 @@ const auditGerman: Translations<typeof auditEnglish> = {
     plates: 'Handschienen',
     reason: 'abgeschlossen, weil',
   },
-  motion: { extension: 'Extension', flexion: 'Flexion' },
+  motion: { extension: 'Streckung', flexion: 'Beugung' },
   underLimit: 'unter der Grenze',
 };
 
@@ -66,7 +66,7 @@ export const germanRecord: Translations<typeof englishRecord> = {
     cautions: 'Vorsicht',
   },
   reading:
-    'Beweglichkeit als Extensionsdefizit / Flexion (25/85: es fehlen 25, beugt bis 85; „über“ heißt überstreckt), darunter Extension-0-Flexion nach der Neutral-Null-Methode. Was leer ist, wurde nicht notiert.',
+    'Beweglichkeit als Streckdefizit / Beugung (25/85: es fehlen 25, beugt bis 85; „über“ heißt überstreckt), darunter Extension-0-Flexion nach der Neutral-Null-Methode. Was leer ist, wurde nicht notiert.',
   amended: ({ kind, was, on, why }) =>
     `Der Termin vom ${was} wurde${on === undefined ? '' : ` am ${on}`} ${kind === 'corrected' ? 'berichtigt' : 'zurückgezogen'}${why === undefined ? '' : `: ${why}`}. Die Datei behält, was vorher dastand.`,
   closed: ({ date, reason, note }) => `am ${date} abgeschlossen: ${closedFor[reason]}${note === undefined ? '' : ` (${note})`}`,
@@ -102,7 +102,7 @@ export const germanRecord: Translations<typeof englishRecord> = {
     `Aktive Gesamtbeweglichkeit (TAM) ${n(degrees)}, ${n(percent)} % ${otherHand ? `der anderen Hand (${n(reference)})` : `der normalen ${n(reference)}`}: ${grade} (ASSH, total active motion)`,
   totalPassive: (degrees) => `Passive Gesamtbeweglichkeit (TPM) ${n(degrees)}`,
   aboutTam: ({ reference, otherHand }) =>
-    `TAM: aktive Gesamtbeweglichkeit, Flexion von MP + PIP + DIP weniger die Extensionsdefizite, gegen ${otherHand ? `${n(reference)} der anderen Hand` : `die normalen ${n(reference)} (85 + 110 + 65)`}. Stufen: ASSH total active motion; American Society for Surgery of the Hand, wie in Lehrmaterial überliefert (aus zweiter Hand; der Text der Gesellschaft selbst wurde nicht gelesen).`,
+    `TAM: aktive Gesamtbeweglichkeit, Beugung von MP + PIP + DIP weniger die Streckdefizite, gegen ${otherHand ? `${n(reference)} der anderen Hand` : `die normalen ${n(reference)} (85 + 110 + 65)`}. Stufen: ASSH total active motion; American Society for Surgery of the Hand, wie in Lehrmaterial überliefert (aus zweiter Hand; der Text der Gesellschaft selbst wurde nicht gelesen).`,
   aboutTpm: 'TPM: passive Gesamtbeweglichkeit, dasselbe passiv.',
   yes: 'ja',
   no: 'nein',
@@ -119,7 +119,7 @@ export const germanRecord: Translations<typeof englishRecord> = {
     fits: 'sitzt',
     redirects: 'lenkt um',
     measuredDifferential: 'gemessene MP-Differenz',
-    freePip: 'freie PIP-Flexion',
+    freePip: 'freie PIP-Beugung',
     pencil: 'Stiftprobe, ohne und mit',
     closedAt: 'geschlossen bei, mm',
     rater: 'gemessen von',

@@ -48,6 +48,8 @@ const english = {
     split: 'split',
     kinked: 'kinked',
   },
+  /** As it stands in a field or after a figure. */
+  automatic: 'auto',
   degrees: 'degrees',
 };
 
@@ -100,6 +102,7 @@ const german: OptionWords = {
     split: 'geteilt',
     kinked: 'geknickt',
   },
+  automatic: 'automatisch',
   degrees: 'Grad',
 };
 
@@ -150,6 +153,7 @@ const spanish: OptionWords = {
     split: 'partido',
     kinked: 'quebrado',
   },
+  automatic: 'automático',
   degrees: 'grados',
 };
 

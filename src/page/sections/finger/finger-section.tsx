@@ -54,6 +54,7 @@ export function FingerSection() {
       />
       <Motion />
       <StopQuestion />
+      {stands(store) === 'after the stop signs' ? <NeededAfterSigns /> : null}
       <MoreButton />
       <Suggestions />
     </section>
@@ -74,10 +75,11 @@ function Motion() {
   const [lacks, bends] = [readAngle(active.lacks), readAngle(active.bends)];
   const shown = neutralZero(active);
   const needed = store.needed.value;
-  const fault = useComputed(() => [...ACTIVE, ...store.needed.value].map((where) => shownFault(store, where)).find(Boolean)).value;
+  const place = stands(store);
+  const isHere = place !== 'after the stop signs';
+  const fault = useComputed(() => [...ACTIVE, ...(isHere ? needed : [])].map((where) => shownFault(store, where)).find(Boolean)).value;
   const half = halfMotionWords(store.entries.value, texts) ?? words.how;
-  const [only, ...others] = needed;
-  const beside = only !== undefined && others.length === 0 ? only : null;
+  const beside = place === 'beside' ? (needed[0] ?? null) : null;
   return (
     <fieldset class="plain motion">
       <legend>{words.pip}</legend>
@@ -90,11 +92,7 @@ function Motion() {
         ) : (
           <MotionField where={beside} label={beside.endsWith('lacks') ? words.passive.lacks : words.passive.bends} />
         )}
-        {beside === null
-          ? (['passive', 'mpPassive'] as const)
-              .filter((id) => needed.some((where) => where.startsWith(`motion.${id}.`)))
-              .map((id) => <NeededRow key={id} id={id} />)
-          : null}
+        {place === 'in rows' ? <NeededRows line="motion-line" /> : null}
       </div>
       <p class={fault ? 'line error' : 'line hint'} id="motion-line">
         {fault ? <Spoken sentence={fault.sentence} /> : shown ? words.shownBack(shown) : half}
@@ -113,8 +111,53 @@ function MotionField({ where, label }: { readonly where: string; readonly label:
   return <Field where={where} label={label} errorId="motion-line" longest={20} onEnter={() => afterMotion(store, where)} />;
 }
 
+/**
+ * Where what a rule needs besides the active motion is asked for: one number beside it, more of them in rows under it. On a narrow screen rows would push the
+ * stop signs out of sight, and come after them.
+ */
+function stands({ needed, narrow }: Store): 'beside' | 'in rows' | 'after the stop signs' {
+  if (needed.value.length < 2) return 'beside';
+  return narrow.value ? 'after the stop signs' : 'in rows';
+}
+
+/** On a narrow screen the rows have the labels of their columns again, and a line of their own for what is wrong. */
+function NeededAfterSigns() {
+  const store = useStore();
+  const words = store.texts.value.finger;
+  const fault = useComputed(() => store.needed.value.map((where) => shownFault(store, where)).find(Boolean)).value;
+  return (
+    <div class="plain motion">
+      <div class="motion-row">
+        {(['lacks', 'bends'] as const).map((end) => (
+          <span class="hint" key={end} aria-hidden="true">
+            {words[end]}
+          </span>
+        ))}
+        <span />
+        <NeededRows line="needed-line" />
+      </div>
+      <p class="line error" id="needed-line">
+        {fault ? <Spoken sentence={fault.sentence} /> : null}
+      </p>
+    </div>
+  );
+}
+
+function NeededRows({ line }: { readonly line: string }) {
+  const { needed } = useStore();
+  return (
+    <>
+      {(['passive', 'mpPassive'] as const)
+        .filter((id) => needed.value.some((where) => where.startsWith(`motion.${id}.`)))
+        .map((id) => (
+          <NeededRow key={id} id={id} line={line} />
+        ))}
+    </>
+  );
+}
+
 /** Both ends of a motion under those of the active one, whose labels stand over them; what it is stands behind them. */
-function NeededRow({ id }: { readonly id: 'passive' | 'mpPassive' }) {
+function NeededRow({ id, line }: { readonly id: 'passive' | 'mpPassive'; readonly line: string }) {
   const store = useStore();
   const texts = store.texts.value;
   const cell = (end: 'lacks' | 'bends') => {
@@ -124,7 +167,7 @@ function NeededRow({ id }: { readonly id: 'passive' | 'mpPassive' }) {
       <TextInput
         where={where}
         label={fieldName(where, texts)}
-        describedBy="motion-line"
+        describedBy={line}
         longest={20}
         wrong={shownFault(store, where) !== undefined}
         onEnter={() => afterMotion(store, where)}
@@ -140,11 +183,13 @@ function NeededRow({ id }: { readonly id: 'passive' | 'mpPassive' }) {
   );
 }
 
-/** Enter goes on through what is asked of motion, then to the stop signs or, where they were asked, to the suggestions. */
+/** Enter goes on through what is asked of motion and the stop signs, in the order in which they stand, then to the suggestions. */
 function afterMotion(store: Store, where: string): void {
-  const places = [...ACTIVE, ...store.needed.peek()];
+  const signs = store.entries.peek().stop === '' ? ['stop'] : [];
+  const needed = store.needed.peek();
+  const places = stands(store) === 'after the stop signs' ? [...ACTIVE, ...signs, ...needed] : [...ACTIVE, ...needed, ...signs];
   const next = places[places.indexOf(where) + 1];
-  focusNext(next === undefined ? (store.entries.peek().stop === '' ? 'stop-none' : 'suggestions-heading') : elementId(next));
+  focusNext(next === undefined ? 'suggestions-heading' : next === 'stop' ? 'stop-none' : elementId(next));
 }
 
 function MoreButton() {

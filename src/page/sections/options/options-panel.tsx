@@ -32,7 +32,7 @@ export function OptionsPanel() {
             unit={unit(o.unit)}
             hint={texts.options.option[o.key]}
             numeric={settings.unit !== 'in'}
-            placeholder={o.word === 'none' ? texts.options.none : undefined}
+            placeholder={o.word === 'none' ? texts.options.none : o.word === 'auto' ? texts.options.automatic : undefined}
             optional={o.word === 'none'}
           />
         ))}

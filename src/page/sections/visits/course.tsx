@@ -6,6 +6,7 @@ import { plain } from '../../../units/number.ts';
 import { madeTitle } from '../../block-words.ts';
 import { DrawingPicture } from '../../parts/drawing-picture.tsx';
 import { focusNext } from '../../parts/focus.ts';
+import { Panel, PanelButton } from '../../parts/panel.tsx';
 import { useStore } from '../../parts/store-context.ts';
 import { EMPTY_VISIT } from '../../state.ts';
 import { entriesOfVisit } from '../../visit.ts';
@@ -72,7 +73,10 @@ function Visits({ record }: { readonly record: Case }) {
   if (visits.length === 0) return null;
   return (
     <>
-      <Chart record={record} />
+      <Chart record={record} id="chart" />
+      <div class="buttons enlarge">
+        <PanelButton name="chart">{words.chartLarge}</PanelButton>
+      </div>
       {/* A table is wide on a narrow screen, and what scrolls must be reachable by keys. */}
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: see above */}
       <section class="scroll" tabIndex={0} aria-label={words.list}>
@@ -120,7 +124,19 @@ function Visits({ record }: { readonly record: Case }) {
   );
 }
 
-function Chart({ record }: { readonly record: Case }) {
+/** The chart in the room of the form, where its letters can be read at arm's length. */
+export function ChartPanel() {
+  const course = useCourse();
+  const words = useStore().texts.value.visits;
+  const isDrawn = course !== null && course.record.visits.length > 0;
+  return (
+    <Panel name="chart" heading={words.chart}>
+      {isDrawn ? <Chart record={course.record} id="chart-large" /> : <p>{words.noVisit}</p>}
+    </Panel>
+  );
+}
+
+function Chart({ record, id }: { readonly record: Case; readonly id: string }) {
   const { language } = useStore().settings.value;
   const chart = useMemo(() => caseChart(record, undefined, language), [record, language]);
   if (!chart.ok) return null;
@@ -128,7 +144,7 @@ function Chart({ record }: { readonly record: Case }) {
     // A wide chart scrolls, and what scrolls must be reachable by keys.
     // biome-ignore lint/a11y/noNoninteractiveTabindex: see above
     <section class="scroll" tabIndex={0} aria-label={chart.value.title}>
-      <DrawingPicture drawing={chart.value} id="chart" />
+      <DrawingPicture drawing={chart.value} id={id} />
     </section>
   );
 }

@@ -5,18 +5,27 @@ import { VISIT_PARTS, type VisitPart } from '../../store.ts';
 import { type CourseNow, useCourse } from './course-now.ts';
 import { recordVisit } from './visit-form.tsx';
 
+/** What is headed together, by the first of its parts. */
+const HEADED: readonly (readonly [VisitPart, ...VisitPart[]])[] = [['harm', 'pain'], ['motion', 'wear'], ['next']];
+/** Where the focus goes when a part is gone on to. */
+const FIRST: Readonly<Partial<Record<VisitPart, string>>> = {
+  pain: 'field-visit-pain',
+  motion: 'field-visit-lacks',
+  wear: 'field-visit-wear',
+};
+
 /** On a narrow screen the parts of a visit, one shown at a time. */
 export function VisitTabs() {
   const store = useStore();
   const words = store.texts.value.visits;
   return (
     <nav class="turns" aria-label={words.parts}>
-      {VISIT_PARTS.map((part, k) => (
+      {HEADED.map(([part, ...others], k) => (
         <button
           type="button"
           key={part}
           id={`visit-${part}`}
-          aria-pressed={store.visitPart.value === part && store.panel.value === null}
+          aria-pressed={[part, ...others].includes(store.visitPart.value) && store.panel.value === null}
           onClick={() => {
             store.panel.value = null;
             store.visitPart.value = part;
@@ -65,7 +74,7 @@ function Bar({ course }: { readonly course: CourseNow }) {
             store.panel.value = null;
             store.visitPart.value = next;
             window.scrollTo(0, 0);
-            focusNext(next === 'motion' ? 'field-visit-lacks' : 'case-heading');
+            focusNext(FIRST[next] ?? 'case-heading');
           }}
         >
           {words.nextPart}

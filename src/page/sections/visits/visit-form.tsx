@@ -54,14 +54,16 @@ function Form({ file }: { readonly file: CaseFile }) {
         {isCorrecting ? words.correctThe(visit.date) : words.title(file.code, texts.hand.first[file.digit], texts.hand.handOf[file.side])}
       </h2>
       <div class="visit-columns">
-        {isShown('harm') ? (
+        {isShown('harm') || isShown('pain') ? (
           <div class="visit-column">
-            <Harm />
+            {isShown('harm') ? <Signs /> : <Answered />}
+            {isShown('pain') ? <Pain /> : null}
           </div>
         ) : null}
-        {isShown('motion') ? (
+        {isShown('motion') || isShown('wear') ? (
           <div class="visit-column">
-            <MotionAndWear file={file} />
+            {isShown('motion') ? <MotionNow file={file} /> : null}
+            {isShown('wear') ? <Wear /> : null}
           </div>
         ) : null}
       </div>
@@ -90,8 +92,8 @@ function Form({ file }: { readonly file: CaseFile }) {
   );
 }
 
-/** Motion, how the orthosis was worn, and whether it does its work. */
-function MotionAndWear({ file }: { readonly file: CaseFile }) {
+/** How the orthosis was worn, and whether it does its work. */
+function Wear() {
   const store = useStore();
   const texts = store.texts.value;
   const words = texts.visits;
@@ -99,7 +101,6 @@ function MotionAndWear({ file }: { readonly file: CaseFile }) {
   const isCorrecting = visit.correcting !== '';
   return (
     <>
-      <MotionNow file={file} />
       <div class="pair">
         <Field where="visit.wear" label={words.field.wear} numeric optional />
         <Field where="visit.wearAgreed" label={words.field.wearAgreed} numeric optional />
@@ -134,15 +135,11 @@ function MotionAndWear({ file }: { readonly file: CaseFile }) {
   );
 }
 
-/** Is anything wrong today? Five signs that one press fills visibly, pain as a number, and more signs when it hurts. */
-function Harm() {
+/** Is anything wrong today? Five signs that one press fills visibly; on a narrow screen it goes on to the pain, where they are said. */
+function Signs() {
   const store = useStore();
   const words = store.texts.value.visits;
   const { visit } = store.entries.value;
-  const pain = readAngle(visit.pain);
-  const asksCrps = (pain.kind === 'degrees' && pain.degrees >= CRPS_PAIN) || visit.crpsSigns !== '';
-  const signs = visit.crpsSigns.split(' ');
-  const setSigns = (next: readonly string[], shown: string) => set(store, 'crpsSigns', next.join(' '), shown);
   return (
     <>
       <h3>{words.wrong}</h3>
@@ -155,7 +152,7 @@ function Harm() {
               visit: { ...now.visit, skin: 'ok', sensation: 'ok', colour: 'ok', infection: 'no', deformity: 'no' },
             }));
             store.commit();
-            focusNext('field-visit-pain');
+            goToField(store, 'visit.pain');
           }}
         >
           {words.nothingWrong}
@@ -183,6 +180,38 @@ function Harm() {
         <Answer id="infection" legend={words.infection} />
         <Answer id="deformity" legend={words.deformity} />
       </div>
+    </>
+  );
+}
+
+/** What was answered of the five signs, in a line; a sign that was not asked about stands open in it. */
+function Answered() {
+  const store = useStore();
+  const words = store.texts.value.visits;
+  const { skin, sensation, colour, infection, deformity } = store.entries.value.visit;
+  const change = (state: string) => words.changeOf[state as (typeof CHANGE_STATES)[number]];
+  const isThere = (answer: string) => words[answer as 'yes' | 'no'];
+  const signs = [
+    [words.skin, words.skinOf[skin as (typeof SKIN_STATES)[number]]],
+    [words.sensation, change(sensation)],
+    [words.colour, change(colour)],
+    [words.infection, isThere(infection)],
+    [words.deformity, isThere(deformity)],
+  ];
+  return <p class="hint">{signs.map(([sign, answer]) => `${sign}: ${answer ?? '?'}`).join(' · ')}</p>;
+}
+
+/** Pain as a number, and more signs when it hurts. */
+function Pain() {
+  const store = useStore();
+  const words = store.texts.value.visits;
+  const { visit } = store.entries.value;
+  const pain = readAngle(visit.pain);
+  const asksCrps = (pain.kind === 'degrees' && pain.degrees >= CRPS_PAIN) || visit.crpsSigns !== '';
+  const signs = visit.crpsSigns.split(' ');
+  const setSigns = (next: readonly string[], shown: string) => set(store, 'crpsSigns', next.join(' '), shown);
+  return (
+    <>
       <div class="pair">
         <Field where="visit.pain" label={words.field.pain} numeric longest={4} />
         <Field where="visit.date" label={words.field.date} longest={14} tidy={tidyDay} />

@@ -9,7 +9,7 @@ import type { englishCourse } from './english.ts';
 
 const n = (value: number) => plain(value, 1).replace('.', ',');
 const list = (parts: readonly string[]) => (parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} und ${parts.at(-1)}`);
-const motions = { flexion: 'Flexion', extension: 'Extension' } as const;
+const motions = { flexion: 'Beugung', extension: 'Streckung' } as const;
 const since = (noted: string | null) => (noted === null ? '' : ` (notiert am ${noted}, seither nicht nachgesehen)`);
 const crpsSign = {
   swelling: 'Schwellung',
@@ -146,7 +146,7 @@ export const germanCourse: Translations<typeof englishCourse> = {
     WEAN: ({ hours }) =>
       `Das Gewonnene hält. Die nächste Stufe weniger${hours === null ? '' : ` als ${n(hours)} Stunden am Tag`}: jede Woche eine Stunde weniger, und jede Woche messen.`,
     GOAL: ({ extension, flexion, goal, plate }) =>
-      `Das Ziel ist an zwei Terminen hintereinander erreicht (es fehlen ${n(extension)} Grad Extension und ${n(flexion)} Grad Flexion; Ziel ${n(goal)}). Mit dem Abtrainieren beginnen: jede Woche eine Stunde weniger, und jede Woche messen.${plate ? ' Vorher prüfen, ob das MP-Gelenk frei beweglich ist.' : ''}`,
+      `Das Ziel ist an zwei Terminen hintereinander erreicht (es fehlen ${n(extension)} Grad Streckung und ${n(flexion)} Grad Beugung; Ziel ${n(goal)}). Mit dem Abtrainieren beginnen: jede Woche eine Stunde weniger, und jede Woche messen.${plate ? ' Vorher prüfen, ob das MP-Gelenk frei beweglich ist.' : ''}`,
     MP_STIFF: ({ lost: by, between: [from] }) =>
       `Die passive MP-Beweglichkeit ist seit ${from} um ${n(by)} Grad geringer. Halbe Tragezeit, das MP-Gelenk stündlich durchbewegen, in einer Woche wieder messen.`,
     FIT: fitSays,
@@ -156,7 +156,7 @@ export const germanCourse: Translations<typeof englishCourse> = {
       `Getragen ${n(wear)} Stunden am Tag${agreed === null ? '' : ` von ${n(agreed)} vereinbarten`}. Fragen, was hindert; weniger Stunden vereinbaren, die einzuhalten sind.${times >= 3 ? ' Das ist das dritte Mal: etwas anderes anfertigen oder ärztliche Rücksprache.' : ''}`,
     IDLE: ({ nextBlocks }, speech) => `Sie lenkt die Bewegung nicht um. ${next(nextBlocks, speech)} Das zählt als Änderung.`,
     ENOUGH: ({ extension, flexion, days }) =>
-      `Seit ${n(days)} Tagen fehlt wenig (${n(extension)} Grad Extension, ${n(flexion)} Grad Flexion), und es kommt nichts mehr dazu. Den Patienten oder die Patientin fragen: abtrainieren oder weitermachen.`,
+      `Seit ${n(days)} Tagen fehlt wenig (${n(extension)} Grad Streckung, ${n(flexion)} Grad Beugung), und es kommt nichts mehr dazu. Den Patienten oder die Patientin fragen: abtrainieren oder weitermachen.`,
     GAINING: (slope) => `Die PIP-${motions[slope.motion]} gewinnt ${rate(slope)}. So lassen.${goalBy(slope)}`,
     REFER: ({ slope, changes }) =>
       `Die PIP-${motions[slope.motion]} steht (${rate(slope)}) nach ${changes} Änderungen, denen je vier Wochen gegeben wurden. Der überweisenden Stelle schreiben; nicht dringend.`,
