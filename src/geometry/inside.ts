@@ -1,3 +1,4 @@
+import { SAME_POINT } from '../units/tolerance.ts';
 import { arcOf, type LineArcPath, type Point, pointsAlong, segmentsOf } from './path.ts';
 
 /** How far a chord may lie from its arc where only marks are placed by it. mm */
@@ -22,11 +23,13 @@ export function insidePolygon(polygon: readonly Point[], { x, y }: Point): boole
   return inside;
 }
 
-/** The pieces of a straight line that lie inside a closed polygon, each shortened at both ends by `inset` mm; shorter ones are left out. */
+/** The pieces of a straight line that lie inside a closed polygon, each shortened by `inset` mm where they end at its edge; shorter ones are left out. */
 export function clipToPolygon(polygon: readonly Point[], from: Point, to: Point, inset: number): readonly (readonly [Point, Point])[] {
   const dx = to.x - from.x;
   const dy = to.y - from.y;
   const length = Math.hypot(dx, dy);
+  const same = SAME_POINT / length;
+  let [isFromClear, isToClear] = [insidePolygon(polygon, from), insidePolygon(polygon, to)];
   const cuts = [0, 1];
   for (const [i, a] of polygon.entries()) {
     const b = polygon[(i + 1) % polygon.length] as Point;
@@ -34,7 +37,10 @@ export function clipToPolygon(polygon: readonly Point[], from: Point, to: Point,
     if (cross === 0) continue;
     const t = ((a.x - from.x) * (b.y - a.y) - (a.y - from.y) * (b.x - a.x)) / cross;
     const u = ((a.x - from.x) * dy - (a.y - from.y) * dx) / cross;
-    if (t > 0 && t < 1 && u >= 0 && u < 1) cuts.push(t);
+    if (u < 0 || u >= 1) continue;
+    if (Math.abs(t) < same) isFromClear = false;
+    else if (Math.abs(t - 1) < same) isToClear = false;
+    else if (t > 0 && t < 1) cuts.push(t);
   }
   cuts.sort((p, q) => p - q);
   const at = (t: number): Point => ({ x: from.x + t * dx, y: from.y + t * dy });
@@ -42,8 +48,8 @@ export function clipToPolygon(polygon: readonly Point[], from: Point, to: Point,
   for (let i = 0; i + 1 < cuts.length; i++) {
     const [low, high] = [cuts[i] as number, cuts[i + 1] as number];
     if (!insidePolygon(polygon, at((low + high) / 2))) continue;
-    const start = low === 0 && insidePolygon(polygon, from) ? low : low + inset / length;
-    const end = high === 1 && insidePolygon(polygon, to) ? high : high - inset / length;
+    const start = low === 0 && isFromClear ? low : low + inset / length;
+    const end = high === 1 && isToClear ? high : high - inset / length;
     if (end - start > inset / length) pieces.push([at(start), at(end)]);
   }
   return pieces;

@@ -173,7 +173,8 @@ export function samplesBetween({ path }: StripFigures, from: number, to: number)
       const length = piece.element.length;
       const [a, b] = [Math.max(from, start), Math.min(to, start + length)];
       if (b - a <= 1e-9) continue;
-      const count = Math.max(1, Math.round((b - a) / STEP));
+      // A round length may end on half a step but for its last digit.
+      const count = Math.max(1, Math.round((b - a) / STEP - 1e-6));
       for (let k = 0; k < count; k++) found.push(sampleAt(piece, a + ((b - a) * k) / count - start, a + ((b - a) * k) / count));
       if (b >= to - 1e-9 && to - from < pathLength - 1e-6) found.push(sampleAt(piece, b - start, b));
     }

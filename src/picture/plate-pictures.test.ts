@@ -18,6 +18,7 @@ import { type DrawnMoulded, platePose } from './moulded-hand.ts';
 import { PLATE_PICTURES, platePictures } from './plate-pictures.ts';
 import { loosePlate, plateOnHand, type SheetSurface } from './plate-surface.ts';
 import { posedHand } from './posed-hand.ts';
+import { screenFor } from './raster.ts';
 import { cross, dot, minus, unit, type Vec } from './vec.ts';
 
 function demoHand(): Hand {
@@ -69,6 +70,29 @@ describe('the flat mesh of a plate', () => {
     // Each point of the rim is left once and reached once.
     expect(new Set(rim.map(([a]) => a)).size).toBe(rim.length);
     expect(new Set(rim.map(([, b]) => b)).size).toBe(rim.length);
+  });
+});
+
+describe('what the last digit of a length may not change', () => {
+  it('is which triangles an outline with a straight edge is cut into', () => {
+    const cut = (low: number) =>
+      flatMesh(
+        [
+          { x: 0, y: 0 },
+          { x: 10, y: low },
+          { x: 10, y: 7 },
+          { x: 0, y: 7 },
+        ],
+        1.4,
+      );
+    expect(cut(1e-16).triangles).toEqual(cut(0).triangles);
+    expect(cut(-1e-16).triangles).toEqual(cut(0).triangles);
+  });
+  it('is how many squares a picture has', () => {
+    for (let k = 1; k <= 300; k++) {
+      const mesh = { points: [[k / 7, k / 3, 0] as Vec, [k / 7 + 10 + k / 11, k / 3 + 5, 0] as Vec], normals: [], triangles: [] };
+      expect(screenFor([mesh], (p) => p, 260).width, String(k)).toBe(264);
+    }
   });
 });
 

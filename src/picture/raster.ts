@@ -38,16 +38,16 @@ export function screenFor(meshes: readonly Mesh[], project: Projection, squares:
     }
   }
   const pixel = Math.max(maxX - minX, maxY - minY) / squares;
-  minX -= 2 * pixel;
-  minY -= 2 * pixel;
-  const width = Math.ceil((maxX - minX) / pixel) + 2;
-  const height = Math.ceil((maxY - minY) / pixel) + 2;
+  // Two squares are left free at each side. The longer side is a whole number of squares but for the last digit.
+  const squaresOver = (span: number) => Math.ceil(span / pixel - 1e-6) + 4;
+  const width = squaresOver(maxX - minX);
+  const height = squaresOver(maxY - minY);
   return {
     width,
     height,
     pixel,
-    minX,
-    minY,
+    minX: minX - 2 * pixel,
+    minY: minY - 2 * pixel,
     depth: new Float32Array(width * height).fill(Number.NEGATIVE_INFINITY),
     mesh: new Uint8Array(width * height),
     normal: new Float32Array(3 * width * height),

@@ -60,7 +60,8 @@ function cutList(f: StripFigures, speech: Speech): CutList {
     title: mark.title,
     edges: edges(mark.v),
   }));
-  const relief = f.reliefs.filter((r) => r.depth > 0);
+  // What would be said as 0 mm is not cut back.
+  const relief = f.reliefs.filter((r) => r.depth >= 0.05);
   const remarks = [
     ...(f.flat.frame ? [w.cutList.curved] : []),
     w.cutList.edges,

@@ -1,4 +1,5 @@
 import { type Box, boxOf, polyline, unionBox } from '../../geometry/path.ts';
+import { SAME_POINT } from '../../units/tolerance.ts';
 import { joined, type Measure, type PageLayer, placeLayer, scaleLayer, text, wrapWords } from './page.ts';
 
 /** Something of a known height that is not divided, its upper left corner at (0, 0), y up. mm */
@@ -159,12 +160,12 @@ export function flow(
       const room = (box: Box) => box.maxY - box.minY;
       if (heightOf([...again, ...group], style) > Math.max(...laterColumns.map(room))) return null;
       const gap = y < (columns[column] as Box).maxY ? (k === 0 ? style.sectionGap : style.gap) : 0;
-      if (y - gap - height >= (columns[column] as Box).minY) y -= gap;
+      if (y - gap - height >= (columns[column] as Box).minY - SAME_POINT) y -= gap;
       else {
         group = [...again, ...group];
         height = heightOf(group, style);
         do next();
-        while (height > room(columns[column] as Box));
+        while (height > room(columns[column] as Box) + SAME_POINT);
       }
       for (const cell of group) {
         const { minX } = columns[column] as Box;

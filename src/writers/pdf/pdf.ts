@@ -204,7 +204,9 @@ function drawText(document: PdfDocument, words: PageText, at: ToPoints, scale: P
   document.transform(c * scale.x, -s * scale.y, s * scale.x, c * scale.y, x, y);
   document.font(words.bold ? 'Helvetica-Bold' : 'Helvetica', (words.height * POINTS_PER_MM) / CAPITAL_SHARE);
   document.fillColor(words.tone === undefined ? '#000000' : TONES[words.tone]);
-  document.text(text, 0, 0, { lineBreak: false, baseline: 'alphabetic', horizontalScaling: natural > 0 ? (100 * room) / natural : 100 });
+  // In thousandths of a percent, like every number of the file: a last digit more would differ between the command and the page.
+  const horizontalScaling = natural > 0 ? Math.round((100_000 * room) / natural) / 1000 : 100;
+  document.text(text, 0, 0, { lineBreak: false, baseline: 'alphabetic', horizontalScaling });
   document.restore();
 }
 
