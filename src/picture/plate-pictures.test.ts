@@ -175,6 +175,14 @@ describe('the pictures of a plate', () => {
     expect(dot(posed.along, [0, 0, 1])).toBeCloseTo(Math.cos(Math.PI / 4), 9);
     expect(shown('hold', 'done')).toBeGreaterThan(1000);
   });
+  it('show both straps whole over the back of a hand whose MP joints are bent', () => {
+    const { drawing } = platePictures({ figures: figuresOf('palmar', 45), hand, side: hand.side, step: 2.8, squares: 260 })('strap');
+    const lit = drawing.items.filter((item): item is DrawnShape => item.kind === 'shape' && item.fill === 'done');
+    // mm2: of a strap seen edge-on only scraps are left.
+    const pieces = lit.flatMap((item) => item.paths.map((path) => Math.abs(signedArea(path)))).toSorted((a, b) => b - a);
+    expect(pieces).toHaveLength(2);
+    expect(pieces[1]).toBeGreaterThan(400);
+  });
   it('are drawn the same again, in the mirror for the other hand', () => {
     const again = platePictures({ figures, hand, side: hand.side === 'left' ? 'right' : 'left', step: 3, squares: 140 })('bend');
     const one = drawn.get('bend')?.drawing.extents;

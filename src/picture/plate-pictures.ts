@@ -77,14 +77,13 @@ export function platePictures(input: PlatePictureInput): (name: PlatePictureName
 export function usualView(name: PlatePictureName, figures: PlateFigures, side: Side): Viewpoint {
   const mirror = side === 'right' ? -1 : 1;
   const back = figures.frame.faces[0]?.face === 'dorsal';
-  const [over, under]: readonly [Viewpoint, Viewpoint] = [
-    { across: 24 * mirror, up: 52 },
-    { roll: 180, across: -20 * mirror, up: 62 },
-  ];
+  const over = { across: 24 * mirror, up: 52 };
+  const under = { roll: 180, across: -20 * mirror, up: 62 };
   if (name === 'hold') return { across: (gaugeIsUlnar(figures) ? -90 : 90) * mirror, up: 12 };
   if (name === 'outline') return { up: 64, spin: 180 };
   if (name === 'bend') return { across: 40 * mirror, up: 34 };
-  if (name === 'strap') return back ? under : over;
+  // The more the MP joints are bent, the further the back of the hand, over which the strap runs, turns away.
+  if (name === 'strap') return back ? under : { ...over, up: over.up + 0.6 * figures.design.angle };
   return back ? over : under;
 }
 

@@ -9,9 +9,9 @@ import { add, cross, dot, minus, unit, type Vec } from './vec.ts';
 
 /** Distance between places along a strap; how far it lies off skin and plate. mm */
 const STEP = 2;
-const OFF_SKIN = 0.8;
+const OFF_SKIN = 2;
 const OFF_PLATE = 1.1;
-const ROWS = 3;
+const ROWS = 6;
 const MOST_LIFT = 9;
 
 /** A plate's straps as they are closed, over the plates as they lie on the hand: A round the hand through the thumb web, B round the proximal phalanges. */
@@ -21,16 +21,18 @@ export function strapsOnHand(
   solid: Solid,
   plates: readonly SheetSurface[],
 ): readonly SheetSurface[] {
-  const under = { ...solid, distance: withPlates(solid, plates) };
-  return [handStrap(figures, posed, under), fingerStrap(figures, posed, under)];
+  const over = (sheets: readonly SheetSurface[]): Solid => ({ ...solid, distance: withSheets(solid, sheets) });
+  const round = handStrap(figures, posed, over(plates));
+  // Where they cross, the one round the fingers lies over the one round the hand.
+  return [round, fingerStrap(figures, posed, over([...plates, round]))];
 }
 
-/** Distance to what a strap lies on: the hand, and plates as the points of their faces. */
-function withPlates({ distance }: Solid, plates: readonly SheetSurface[]): Solid['distance'] {
+/** Distance to what a strap lies on: the hand, and sheets as the points of their faces. */
+function withSheets({ distance }: Solid, sheets: readonly SheetSurface[]): Solid['distance'] {
   const cell = 4;
   const key = (x: number, y: number, z: number) => `${Math.floor(x / cell)},${Math.floor(y / cell)},${Math.floor(z / cell)}`;
   const cells = new Map<string, Vec[]>();
-  for (const p of plates.flatMap(({ faces }) => faces.points)) {
+  for (const p of sheets.flatMap(({ faces }) => faces.points)) {
     const at = key(...p);
     const found = cells.get(at);
     if (found) found.push(p);
