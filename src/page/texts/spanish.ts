@@ -40,6 +40,7 @@ export const spanish: Texts = {
   hand: handWords('es'),
   how: {
     width: 'Calibre de lado a lado del dedo, a medio camino entre la comisura y el pliegue de la IFP, tocando la piel sin hundirla.',
+    // Spanish sizes are the inner circumference less 40 mm: common practice, from encyclopaedias, no standard read.
     circumference:
       'Cinta estrecha de papel o medidor de anillos alrededor del dedo, al mismo nivel que el ancho, ceñida. Vale una talla de anillo, como EU 54 o US 7; a la talla española se le suman 40 (la 14 es EU 54).',
     palmarRoom: 'Lado de la palma, dedo recto: del pliegue de la raíz del dedo al pliegue de la IFP, por el centro del dedo.',
