@@ -1,7 +1,7 @@
 // Bundles the command into dist/: one small entry and the pieces that each command loads when it runs. Then the page beside it.
 import { chmod, copyFile, readFile, rm, writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
+import { rolldown } from 'rolldown';
 import { buildPage } from './build-page.mjs';
 import { bomOf, modulesOf, noticesText, thirdParties } from './third-parties/third-parties.mjs';
 
@@ -11,52 +11,77 @@ import { bomOf, modulesOf, noticesText, thirdParties } from './third-parties/thi
  */
 const withoutFontsAndImages = {
   name: 'without-fonts-and-images',
-  setup(bundle) {
-    bundle.onResolve({ filter: /^(fontkit|image-size)$/ }, ({ path }) => ({ path, namespace: 'left-out' }));
-    bundle.onLoad({ filter: /.*/, namespace: 'left-out' }, ({ path }) => ({
-      contents: `const leftOut = () => { throw new Error('${path} is left out of the bundle: drawings have no laid-out text and no images'); };
-        export const openSync = leftOut; export const create = leftOut; export default leftOut; export { leftOut as imageSize, leftOut as sizeOf };`,
-    }));
+  resolveId(id) {
+    return /^(fontkit|image-size)$/.test(id) ? `\0left-out:${id}` : undefined;
+  },
+  load(id) {
+    if (!id.startsWith('\0left-out:')) return undefined;
+    return `const leftOut = () => { throw new Error('${id.slice(1)} is left out of the bundle: drawings have no laid-out text and no images'); };
+      export const openSync = leftOut; export const create = leftOut; export default leftOut; export { leftOut as imageSize, leftOut as sizeOf };`;
   },
 };
 
 // Node's own build of pdfkit loads its fonts from disk and deflates otherwise; the one for pages gives the same bytes everywhere.
 const pdfkitForPages = {
   name: 'pdfkit-for-pages',
-  setup(builder) {
-    builder.onResolve({ filter: /^pdfkit$/ }, () => ({
-      path: fileURLToPath(new URL('../node_modules/pdfkit/js/pdfkit.browser.mjs', import.meta.url)),
-    }));
+  resolveId(id) {
+    return id === 'pdfkit' ? fileURLToPath(new URL('../node_modules/pdfkit/js/pdfkit.browser.mjs', import.meta.url)) : undefined;
   },
 };
 
-await rm('dist', { recursive: true, force: true });
-const { metafile } = await build({
-  metafile: true,
+const bundle = await rolldown({
   // The reader is begun by the command as a process of its own, the worker as a thread.
-  entryPoints: { knucklewright: 'src/cli/knucklewright.ts', reader: 'src/cli/reader.ts', 'row-worker': 'src/cli/row-worker.ts' },
-  outdir: 'dist',
-  bundle: true,
-  splitting: true,
-  // Names stay as they are written: kept beside shortened ones they would be set again each time a function is made, a fifth of a batch's time.
-  minifySyntax: true,
-  minifyWhitespace: true,
+  input: { knucklewright: 'src/cli/knucklewright.ts', reader: 'src/cli/reader.ts', 'row-worker': 'src/cli/row-worker.ts' },
   platform: 'node',
-  format: 'esm',
-  target: 'node20.19',
-  banner: {
-    js: '#!/usr/bin/env node\nimport { createRequire as kwRequire } from "node:module"; const require = kwRequire(import.meta.url);',
-  },
-  legalComments: 'none',
-  logLevel: 'warning',
+  transform: { target: 'node20.19' },
+  logLevel: 'warn',
+  // svgdom evaluates the arithmetic of :nth-child, which nobody here asks for.
+  checks: { eval: false },
   plugins: [withoutFontsAndImages, pdfkitForPages],
 });
+
+/**
+ * What the entry loads at once, what `draw` loads besides, and of that what `inspect` and the reader's process load too, are three files: left to itself
+ * the bundler parts them into some seventy small ones, which take a quarter of the time of a short command to find and open.
+ */
+async function groups() {
+  const { output } = await bundle.generate({ format: 'esm' });
+  const chunks = new Map(output.map((chunk) => [chunk.fileName, chunk]));
+  const loadedBy = (chunk, seen = new Set()) => {
+    seen.add(chunk);
+    for (const name of chunk.imports) if (chunks.has(name) && !seen.has(chunks.get(name))) loadedBy(chunks.get(name), seen);
+    return seen;
+  };
+  const modulesOfEntry = (end) => {
+    const first = output.find(({ facadeModuleId }) => facadeModuleId?.replaceAll('\\', '/').endsWith(end));
+    return [...loadedBy(first)].flatMap(({ moduleIds }) => moduleIds).filter((id) => id !== first.facadeModuleId);
+  };
+  const begin = new Set(modulesOfEntry('/src/cli/knucklewright.ts'));
+  const inspecting = new Set(['/src/cli/commands/inspect.ts', '/src/cli/inspect-named-file.ts'].flatMap(modulesOfEntry));
+  const drawing = new Set(modulesOfEntry('/src/cli/commands/draw.ts'));
+  return [
+    { name: 'begin', test: (id) => begin.has(id), priority: 3 },
+    { name: 'base', test: (id) => drawing.has(id) && inspecting.has(id), priority: 2 },
+    { name: 'core', test: (id) => drawing.has(id), priority: 1 },
+  ];
+}
+
+await rm('dist', { recursive: true, force: true });
+const { output } = await bundle.write({
+  dir: 'dist',
+  format: 'esm',
+  // Names stay as they are written, so that a fault that is reported can be read.
+  minify: { compress: true, mangle: false, codegen: { removeWhitespace: true } },
+  banner: '#!/usr/bin/env node\nimport { createRequire as kwRequire } from "node:module"; const require = kwRequire(import.meta.url);',
+  codeSplitting: { groups: await groups() },
+});
+await bundle.close();
 // The solver behind --prove looks for its compiled part beside the bundle.
 await copyFile('node_modules/highs/build/highs.wasm', 'dist/highs.wasm');
 await chmod('dist/knucklewright.js', 0o755);
 const { bytes, modules } = await buildPage();
 const { version } = JSON.parse(await readFile('package.json', 'utf8'));
-const parties = thirdParties([...modulesOf(metafile), ...modules]);
+const parties = thirdParties([...modulesOf(output), ...modules]);
 await writeFile(
   'dist/THIRD-PARTY-NOTICES.txt',
   noticesText(parties, `Knucklewright ${version}, command and page, is under the MIT licence.`),

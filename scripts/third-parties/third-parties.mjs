@@ -22,13 +22,11 @@ const LOOKED_AT = new Set([
   'Zlib',
 ]);
 
-/** The modules that esbuild really put into its outputs. */
-export function modulesOf(metafile) {
+/** The modules of which the bundler really put something into its outputs. */
+export function modulesOf(output) {
   return [
     ...new Set(
-      Object.values(metafile.outputs).flatMap(({ inputs }) =>
-        Object.entries(inputs).flatMap(([path, { bytesInOutput }]) => (bytesInOutput > 0 ? [path] : [])),
-      ),
+      output.flatMap(({ modules = {} }) => Object.entries(modules).flatMap(([id, { renderedLength }]) => (renderedLength > 0 ? [id] : []))),
     ),
   ];
 }
