@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { boxOf, headings, segmentsOf } from '../src/geometry/path.ts';
+import { textWidth } from '../src/geometry/stroke-letters.ts';
 import { outlineFaults } from '../src/geometry/validate-outline.ts';
 import type { Hand } from '../src/hand/hand.ts';
 import { readHand } from '../src/hand/read-hand.ts';
@@ -12,7 +13,8 @@ import { PLATE_FACES, type PlateDesign } from '../src/pattern/plate/plate-design
 import { THUMB_CLEARANCE } from '../src/pattern/plate/plate-frame.ts';
 import { plates } from '../src/pattern/plate/plate-names.ts';
 import { DEFAULT_PLATE_OPTIONS, LEAST_CORNER_RADIUS } from '../src/pattern/plate/plate-options.ts';
-import { demoPlateHand, presetPlate } from './demo-plate.ts';
+import { LANGUAGE_IDS } from '../src/words/language.ts';
+import { demoPlateHand, presetOf, presetPlate } from './demo-plate.ts';
 import { NEIGHBOURS, plausibleHand } from './plausible-hand.ts';
 import { scaledHand } from './scaled-hand.ts';
 
@@ -52,6 +54,21 @@ const textsOf = (pattern: Pattern) => pattern.parts.flatMap((part) => part.label
 
 describe('the presets on the demo hand', () => {
   it('are the four of the library', () => expect(plates().map((p) => p.id)).toEqual(IDS));
+
+  it.each(LANGUAGE_IDS)('on a palmar plate round two fingers the words stand beside the side line of the hand: %s', (language) => {
+    const plate = { ...presetOf('plate-palmar'), digits: ['ring', 'little'] as const };
+    const { pattern } = presetPlate(plate, 45, hand, {}, language);
+    const [part] = pattern.parts;
+    const titles = part?.labels.filter(({ text }) => text.includes(',')) ?? [];
+    expect(titles.length).toBeGreaterThan(0);
+    const line = part?.marks.filter(({ title }) => title.includes('mid-lateral line of the hand')).flatMap(({ paths }) => paths) ?? [];
+    for (const { text, at, height } of titles) {
+      const half = textWidth(text, height) / 2;
+      const across = line.flatMap(({ vertices }) => vertices.filter(({ y }) => y > at.y - 1 && y < at.y + height + 1));
+      expect(across.length, text).toBeGreaterThan(0);
+      for (const { x } of across) expect(Math.abs(x - at.x) - half, text).toBeGreaterThan(0.9);
+    }
+  });
 
   it.each(IDS)('%s: sound, no corner under 6 mm, tangent everywhere, within 1 mm of skin on the midlines', (id) => {
     const { pattern, report } = presetPlate(id);

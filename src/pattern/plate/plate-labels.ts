@@ -66,7 +66,7 @@ export function faceLettering(
   return { marks: arrow ? [arrow.mark] : [], labels, left };
 }
 
-/** Side, face, skin side and code, one under the other or side by side, at the largest height that fits the hand part; null when none does. */
+/** Side, face, skin side and code, one under the other or side by side, at the largest height that fits the hand part, clear of its side lines where they leave room; null when none does. */
 function titleLines(
   frame: FaceFrame,
   polygon: readonly Point[],
@@ -80,24 +80,28 @@ function titleLines(
   const bottom = frame.proximal + 8;
   const [side = '', face = '', skin = '', code = ''] = words;
   const settings = [words, [`${side}, ${face}`, `${skin}, ${code}`], [`${side}, ${face}, ${skin}`]];
-  for (const height of HEIGHTS) {
-    for (const lines of settings) {
-      const depth = height + (lines.length - 1) * height * PITCH;
-      if (depth > top - bottom) continue;
-      const first = (top + bottom + depth) / 2 - height;
-      const span = freeSpan(polygon, drawn, ulnar, first - (lines.length - 1) * height * PITCH, first + height);
-      if (!span || lines.some((text) => textWidth(text, height) > span.to - span.from)) continue;
-      return lines.map((text, k) => centred(text, (span.from + span.to) / 2, first - k * height * PITCH, height));
+  const folds = drawn.marks.filter(({ role }) => role === 'fold').flatMap(({ paths }) => paths.flatMap(({ vertices }) => vertices));
+  for (const clearOf of [folds, []]) {
+    for (const height of HEIGHTS) {
+      for (const lines of settings) {
+        const depth = height + (lines.length - 1) * height * PITCH;
+        if (depth > top - bottom) continue;
+        const first = (top + bottom + depth) / 2 - height;
+        const span = freeSpan(polygon, drawn, ulnar, clearOf, first - (lines.length - 1) * height * PITCH, first + height);
+        if (!span || lines.some((text) => textWidth(text, height) > span.to - span.from)) continue;
+        return lines.map((text, k) => centred(text, (span.from + span.to) / 2, first - k * height * PITCH, height));
+      }
     }
   }
   return null;
 }
 
-/** The stretch of x that is free between two heights: inside the outline, clear of the hooks and of the word at the ulnar corner. */
+/** The stretch of x that is free between two heights: inside the outline, clear of the hooks, of the word at the ulnar corner and of the points of upright lines. */
 function freeSpan(
   polygon: readonly Point[],
   drawn: FaceMarks,
   ulnar: Label,
+  lines: readonly Point[],
   low: number,
   high: number,
 ): { from: number; to: number } | null {
@@ -112,6 +116,12 @@ function freeSpan(
     if (pad.to.y < low - 1 || pad.from.y > high + 1) continue;
     if (pad.to.x < 0) from = Math.max(from, pad.to.x + 2);
     else to = Math.min(to, pad.from.x - 2);
+  }
+  const middle = (from + to) / 2;
+  for (const { x, y } of lines) {
+    if (y < low - 1 || y > high + 1) continue;
+    if (x < middle) from = Math.max(from, x + 1);
+    else to = Math.min(to, x - 1);
   }
   if (ulnar.at.y + ulnar.height > low - 1 && ulnar.at.y < high + 1)
     to = Math.min(to, ulnar.at.x - textWidth(ulnar.text, ulnar.height) / 2 - 2);
