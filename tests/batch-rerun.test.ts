@@ -101,7 +101,7 @@ describe('a long table, made by several threads', () => {
   );
 
   it('ends with the fault of a thread that ends by one', async (context) => {
-    if (availableParallelism() === 1) return context.skip();
+    if (availableParallelism() === 1) return context.skip('one processor: no threads are begun');
     const broken = new URL(`data:text/javascript,${encodeURIComponent("throw new Error('the thread broke')")}`);
     const words = ['batch', DEMO, '--files', 'none', '--out', folder('broken'), '--json'];
     await expect(inThreads(broken, words)).rejects.toThrow('the thread broke');

@@ -52,7 +52,7 @@ export async function addVisit(
 ): Promise<Result<Case>> {
   const withNew = (record: Case) => {
     const visit = visitFor(record);
-    return visit.ok ? withVisit(record.file, visit.value) : visit;
+    return visit.ok ? withVisit(record.file, visit.value, path) : visit;
   };
   return changeCase(path, withNew, waiting);
 }

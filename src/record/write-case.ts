@@ -18,14 +18,14 @@ export function caseText(file: CaseFile): Result<string> {
   return success(text);
 }
 
-/** The case with one more visit, after those of the same and earlier days. Fails with `CASE_CLOSED`, `CASE_FULL`. */
-export function withVisit(file: CaseFile, visit: VisitFile): Result<CaseFile> {
+/** The case with one more visit, after those of the same and earlier days; `name` is what a message calls the case. Fails with `CASE_CLOSED`, `CASE_FULL`. */
+export function withVisit(file: CaseFile, visit: VisitFile, name = 'the case'): Result<CaseFile> {
   if (file.closed !== undefined) {
-    const message = `the case was closed on ${file.closed.date} (${file.closed.reason}); open it again first (case close --reopen), or open a new case`;
+    const message = `${name} was closed on ${file.closed.date} (${file.closed.reason}); open it again first (case close --reopen), or open a new case`;
     return failure({ code: 'CASE_CLOSED', where: 'closed', message, kind: 'input' });
   }
   if (file.visits.length >= MOST_VISITS) {
-    const message = `the case has ${file.visits.length} visits, the most that one file holds; open a new case`;
+    const message = `${name} has ${file.visits.length} visits, the most that one file holds; open a new case`;
     return failure({ code: 'CASE_FULL', where: 'visits', message, kind: 'input' });
   }
   const after = file.visits.findLastIndex((other) => other.date <= visit.date) + 1;
@@ -33,13 +33,13 @@ export function withVisit(file: CaseFile, visit: VisitFile): Result<CaseFile> {
 }
 
 /** The case closed, or open again where nothing is said of it. Fails with `CASE_CLOSED` when it is closed already, `CASE_OPEN` when it is open. */
-export function withClosed(file: CaseFile, closed: ClosedFile | null): Result<CaseFile> {
+export function withClosed(file: CaseFile, closed: ClosedFile | null, name: string): Result<CaseFile> {
   if (closed !== null && file.closed !== undefined) {
-    const message = `the case was closed on ${file.closed.date} already (${file.closed.reason}); open it again first (case close --reopen)`;
+    const message = `${name} was closed on ${file.closed.date} already (${file.closed.reason}); open it again first (case close --reopen)`;
     return failure({ code: 'CASE_CLOSED', where: 'closed', message, kind: 'input' });
   }
   if (closed === null && file.closed === undefined)
-    return failure({ code: 'CASE_OPEN', where: 'closed', message: 'the case is open already', kind: 'input' });
+    return failure({ code: 'CASE_OPEN', where: 'closed', message: `${name} is open already`, kind: 'input' });
   const { closed: _before, ...open } = file;
   return success(closed === null ? open : { ...open, closed });
 }

@@ -27,9 +27,9 @@ describe('case close', () => {
       expect((await runCommand('case', command, path)).out).toContain('The case was closed on 2026-12-01');
     expect(JSON.parse((await runCommand('case', 'next', path, '--json')).out).closed).toMatchObject({ reason: 'plateau' });
     const added = await runCommand('case', 'add', path, '--date', '2026-12-02', '--pip-active', '25/95');
-    expect([added.exit, added.err]).toEqual([1, expect.stringContaining('CASE_CLOSED')]);
+    expect([added.exit, added.err]).toEqual([1, expect.stringContaining(`CASE_CLOSED: ${path} was closed on 2026-12-01`)]);
     const twice = await runCommand('case', 'close', path, '--date', '2026-12-03', '--reason', 'goal');
-    expect([twice.exit, twice.err]).toEqual([1, expect.stringContaining('was closed on 2026-12-01 already')]);
+    expect([twice.exit, twice.err]).toEqual([1, expect.stringContaining(`${path} was closed on 2026-12-01 already`)]);
     expect((await runCommand('case', 'close', path, '--reopen')).out).toContain('is open again');
     expect(fileOf(path).closed).toBeUndefined();
     expect((await runCommand('case', 'add', path, '--date', '2026-12-02', '--pip-active', '25/95')).exit).toBe(0);
@@ -44,7 +44,7 @@ describe('case close', () => {
       [['--date', '2026-13-01', '--reason', 'goal'], 'is not a day', 2],
       [['--date', '2026-12-01', '--reason', 'goal', '--note', 'two\nlines'], '--note', 2],
       [['--reopen', '--reason', 'goal'], 'leave --date, --reason and --note out', 2],
-      [['--reopen'], 'CASE_OPEN', 1],
+      [['--reopen'], `CASE_OPEN: ${path} is open already`, 1],
     ] as const) {
       const { exit, err } = await runCommand('case', 'close', path, ...words);
       expect([exit, err]).toEqual([code, expect.stringContaining(message)]);

@@ -32,9 +32,13 @@ export const caseClose = defineCommand({
     return read.ok ? success({ path, ...read.value }, read.warnings) : read;
   },
   make: async ({ path, record, closed }) => {
-    const changed = await changeCase(path, (now) => (sameCase(now, record) ? withClosed(now.file, closed) : failure(replaced(path))), {
-      onWait: sayWaiting(path),
-    });
+    const changed = await changeCase(
+      path,
+      (now) => (sameCase(now, record) ? withClosed(now.file, closed, path) : failure(replaced(path))),
+      {
+        onWait: sayWaiting(path),
+      },
+    );
     return changed.ok ? success({ path, record: changed.value }, changed.warnings) : changed;
   },
   report: {
