@@ -6,7 +6,7 @@ import { CUTTER_IDS } from '../sheet/cutter/cutter-ids.ts';
 import { readPaper } from '../sheet/paper/paper.ts';
 import type { ClinicLines } from '../sheet/paper/sheet-settings.ts';
 import { readSheetSize } from '../sheet/plastic/sheet-size.ts';
-import { formProblems, newerVersion } from '../units/form-problems.ts';
+import { formProblems, lateForm, newerVersion } from '../units/form-problems.ts';
 import { getOwn } from '../units/json-text.ts';
 import { escapeInvisible } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
@@ -16,33 +16,36 @@ const CLINIC_SCHEMA = 'knucklewright/clinic@1';
 const LONGEST_LINE = 70;
 const MOST_LINES = 4;
 
-const line = z
-  .string()
-  .max(LONGEST_LINE)
-  .regex(/^[^\p{Cc}\p{Cf}\p{Zl}\p{Zp}]*$/u, 'one line of plain text');
-const length = z.union([z.number().positive(), z.string().max(40)]);
-
 /** What a clinic always works with, `knucklewright/clinic@1`; bare lengths in mm. A laser's permission is not among it: it is given for one sheet at a time. */
-const ClinicFile = z.strictObject({
-  schema: z.literal(CLINIC_SCHEMA),
-  note: line.optional().describe('One line about the file'),
-  paper: z.string().max(40).optional().describe('Paper of the printer: a4, letter, a3, or width x height in mm as 200x300'),
-  language: z.enum(LANGUAGE_IDS).optional().describe('Language of what is printed'),
-  thickness: length.optional().describe('Thickness of the sheet, mm, or a string with its own unit'),
-  skinClearance: z
-    .union([z.number().min(0), z.string().max(40)])
-    .optional()
-    .describe('Free space between skin and plastic, mm'),
-  sheet: z.string().max(40).optional().describe('Sheet of plastic as 457x610 or 18inx24in; its grain runs along the longer side'),
-  cutter: z
+const clinicForm = lateForm(() => {
+  const line = z
     .string()
-    .min(1)
-    .max(400)
-    .optional()
-    .describe('Cutter profile by its id, or a profile file, its path from the folder of this file. A laser is allowed for each sheet anew'),
-  shelf: z.string().min(1).max(400).optional().describe('Table of the strips in stock (CSV), its path from the folder of this file'),
-  letterhead: z.array(line).max(MOST_LINES).optional().describe('Lines for the head of what a patient takes home'),
-  telephone: line.optional().describe('Telephone for what a patient takes home'),
+    .max(LONGEST_LINE)
+    .regex(/^[^\p{Cc}\p{Cf}\p{Zl}\p{Zp}]*$/u, 'one line of plain text');
+  const length = z.union([z.number().positive(), z.string().max(40)]);
+  return z.strictObject({
+    schema: z.literal(CLINIC_SCHEMA),
+    note: line.optional().describe('One line about the file'),
+    paper: z.string().max(40).optional().describe('Paper of the printer: a4, letter, a3, or width x height in mm as 200x300'),
+    language: z.enum(LANGUAGE_IDS).optional().describe('Language of what is printed'),
+    thickness: length.optional().describe('Thickness of the sheet, mm, or a string with its own unit'),
+    skinClearance: z
+      .union([z.number().min(0), z.string().max(40)])
+      .optional()
+      .describe('Free space between skin and plastic, mm'),
+    sheet: z.string().max(40).optional().describe('Sheet of plastic as 457x610 or 18inx24in; its grain runs along the longer side'),
+    cutter: z
+      .string()
+      .min(1)
+      .max(400)
+      .optional()
+      .describe(
+        'Cutter profile by its id, or a profile file, its path from the folder of this file. A laser is allowed for each sheet anew',
+      ),
+    shelf: z.string().min(1).max(400).optional().describe('Table of the strips in stock (CSV), its path from the folder of this file'),
+    letterhead: z.array(line).max(MOST_LINES).optional().describe('Lines for the head of what a patient takes home'),
+    telephone: line.optional().describe('Telephone for what a patient takes home'),
+  });
 });
 
 /** A clinic's file as it is used: what stands for flags, what for options, and what is printed. */
@@ -61,7 +64,7 @@ export const CLINIC_OPTIONS = ['thickness', 'skinClearance'] as const;
 export type ClinicOption = (typeof CLINIC_OPTIONS)[number];
 
 export function clinicJsonSchema(): object {
-  return { ...z.toJSONSchema(ClinicFile, { io: 'input' }), title: 'What a clinic always works with' };
+  return { ...z.toJSONSchema(clinicForm(), { io: 'input' }), title: 'What a clinic always works with' };
 }
 
 /** The clinic's file at a path; every fault of form and value at once, each with the file's name. */
@@ -80,9 +83,10 @@ export function readClinic(json: unknown, path: string): Result<ClinicSettings> 
       'a laser is allowed for one sheet at a time, with --material and --material-allows-laser; a clinic file cannot allow it.';
     return failure(named({ code: 'CLINIC_LASER', where: 'materialAllowsLaser', message, kind: 'input' }));
   }
-  const read = ClinicFile.safeParse(json);
+  const form = clinicForm();
+  const read = form.safeParse(json);
   if (!read.success) {
-    const known = (at: readonly PropertyKey[]) => (at.length === 0 ? Object.keys(ClinicFile.shape) : []);
+    const known = (at: readonly PropertyKey[]) => (at.length === 0 ? Object.keys(form.shape) : []);
     return failure(...formProblems(read.error.issues, json, { known, hint: () => 'See: knucklewright schema clinic.' }).map(named));
   }
   const { paper, language, thickness, skinClearance, sheet, cutter, shelf, letterhead, telephone } = read.data;

@@ -24,6 +24,15 @@ interface FormWords {
   readonly synonym?: (text: string) => string | null;
 }
 
+/** A form that is built when it is first asked for: most commands read a few kinds of file, and building the form of each takes long beside a short command. */
+export function lateForm<Form>(build: () => Form): () => Form {
+  let built: Form | undefined;
+  return () => {
+    built ??= build();
+    return built;
+  };
+}
+
 /**
  * What zod found wrong with the form of a file, in our words: what, where, the value, what is allowed. zod's own words quote keys of the file
  * as they are, however long, and call a missing value undefined. The first 60, and one `MORE_PROBLEMS` that counts the rest. Codes

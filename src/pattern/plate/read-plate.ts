@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { DIGITS, type DigitName } from '../../hand/digits.ts';
 import { digitsIn } from '../../hand/fields.ts';
 import type { Hand } from '../../hand/hand.ts';
-import { formWords, readSmallFile } from '../../units/form-problems.ts';
+import { formWords, lateForm, readSmallFile } from '../../units/form-problems.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
 import { type OptionSource, optionProblem, optionsForm, readOptionTable } from '../option-table.ts';
@@ -10,11 +10,11 @@ import { PLATE_ANGLE, PLATE_FACES, type PlateDesign, type PlateFaces } from './p
 import { LEAST_NOTCH, PLATE_OPTION_TABLE, type PlateOptions } from './plate-options.ts';
 
 /** The form of an object of plate options, for presets and for the JSON Schema. */
-const plateOptionsForm = optionsForm(PLATE_OPTION_TABLE);
+const plateOptionsForm = lateForm(() => optionsForm(PLATE_OPTION_TABLE));
 
 /** JSON Schema of an options file for a plate. */
 export function plateOptionsJsonSchema(): object {
-  return z.toJSONSchema(plateOptionsForm, { io: 'input' });
+  return z.toJSONSchema(plateOptionsForm(), { io: 'input' });
 }
 
 /** Options from defaults and sources, later ones winning; every wrong key and value of every source at once. */
@@ -30,28 +30,30 @@ export function readPlateOptions(sources: readonly OptionSource[]): Result<Plate
 const degrees = z.number().min(PLATE_ANGLE.low).max(PLATE_ANGLE.high);
 
 /** A plate file, `knucklewright/plate@1`. */
-const PlateFile = z.strictObject({
-  schema: z.literal('knucklewright/plate@1'),
-  id: z
-    .string()
-    .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'small letters, digits and single hyphens')
-    .max(48)
-    .describe('Name of the plate, used in file names'),
-  title: z
-    .string()
-    .min(1)
-    .max(80)
-    .regex(/^[^\p{Cc}\p{Cf}\p{Zl}\p{Zp}]*$/u, 'one line of plain text')
-    .optional()
-    .describe('What the plate does, in words'),
-  faces: z.enum(PLATE_FACES).describe('dorsal stops MP extension, palmar stops MP flexion, both hold the joint still'),
-  digits: z
-    .union([z.array(z.enum(DIGITS)).min(1).max(DIGITS.length), z.literal('target-and-neighbours')])
-    .describe('Digits whose MP joints are held, neighbours from radial to ulnar; or the digit to be treated with its neighbours'),
-  angle: degrees.optional().describe('MP flexion in degrees; without it the angle is asked for, or taken from the plan'),
-  angles: z.strictObject({ from: degrees, to: degrees }).optional().describe('Angles that the plate is meant for; others are warned of'),
-  options: plateOptionsForm.optional().describe('Options that differ from the defaults; flags win over them'),
-});
+const plateForm = lateForm(() =>
+  z.strictObject({
+    schema: z.literal('knucklewright/plate@1'),
+    id: z
+      .string()
+      .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'small letters, digits and single hyphens')
+      .max(48)
+      .describe('Name of the plate, used in file names'),
+    title: z
+      .string()
+      .min(1)
+      .max(80)
+      .regex(/^[^\p{Cc}\p{Cf}\p{Zl}\p{Zp}]*$/u, 'one line of plain text')
+      .optional()
+      .describe('What the plate does, in words'),
+    faces: z.enum(PLATE_FACES).describe('dorsal stops MP extension, palmar stops MP flexion, both hold the joint still'),
+    digits: z
+      .union([z.array(z.enum(DIGITS)).min(1).max(DIGITS.length), z.literal('target-and-neighbours')])
+      .describe('Digits whose MP joints are held, neighbours from radial to ulnar; or the digit to be treated with its neighbours'),
+    angle: degrees.optional().describe('MP flexion in degrees; without it the angle is asked for, or taken from the plan'),
+    angles: z.strictObject({ from: degrees, to: degrees }).optional().describe('Angles that the plate is meant for; others are warned of'),
+    options: plateOptionsForm().optional().describe('Options that differ from the defaults; flags win over them'),
+  }),
+);
 
 /** A plate by its file: what a design needs, with the digits and the angle still open where the hand decides. */
 export interface PlatePreset {
@@ -74,12 +76,12 @@ const FORM = {
 
 /** JSON Schema of a plate file. */
 export function plateJsonSchema(): object {
-  return z.toJSONSchema(PlateFile, { io: 'input' });
+  return z.toJSONSchema(plateForm(), { io: 'input' });
 }
 
 /** A plate preset from parsed JSON, checked against the form; `source` names the file in messages. */
 export function readPlate(json: unknown, source: string): Result<PlatePreset> {
-  const read = readSmallFile(PlateFile, json, source, FORM);
+  const read = readSmallFile(plateForm(), json, source, FORM);
   if (!read.ok) return read;
   const { id, title, faces, digits, angle, angles, options } = read.value;
   return success({
@@ -94,17 +96,20 @@ export function readPlate(json: unknown, source: string): Result<PlatePreset> {
 }
 
 /** A design as a drawing carries it: every digit and the angle named. */
-export const CarriedDesign = z.strictObject({
-  id: PlateFile.shape.id,
-  title: PlateFile.shape.title.unwrap(),
-  faces: PlateFile.shape.faces,
-  digits: z.array(z.enum(DIGITS)).min(1).max(DIGITS.length),
-  angle: degrees,
+export const carriedDesign = lateForm(() => {
+  const { id, title, faces } = plateForm().shape;
+  return z.strictObject({
+    id,
+    title: title.unwrap(),
+    faces,
+    digits: z.array(z.enum(DIGITS)).min(1).max(DIGITS.length),
+    angle: degrees,
+  });
 });
 
 /** The design that a drawing carries, checked against its form; `source` names the drawing in messages. */
 export function readDesign(json: unknown, source: string): Result<PlateDesign> {
-  const read = CarriedDesign.safeParse(json);
+  const read = carriedDesign().safeParse(json);
   if (!read.success) {
     return failure(
       ...read.error.issues.map((issue) => ({

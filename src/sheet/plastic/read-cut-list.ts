@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { SIDES } from '../../hand/digits.ts';
-import { CarriedDesign, readPlateOptions } from '../../pattern/plate/read-plate.ts';
+import { carriedDesign, readPlateOptions } from '../../pattern/plate/read-plate.ts';
 import { formWords } from '../../units/form-problems.ts';
 import { parseJsonText } from '../../units/json-text.ts';
 import { parseLength } from '../../units/length.ts';
@@ -24,7 +24,7 @@ const pieceForm = z.strictObject({
   code: z.string().min(1).max(60),
   side: z.enum(SIDES).nullable(),
   block: z.string().max(60).nullable(),
-  plate: z.strictObject({ design: CarriedDesign, options: z.record(z.string(), z.unknown()) }).nullable(),
+  plate: z.strictObject({ design: carriedDesign(), options: z.record(z.string(), z.unknown()) }).nullable(),
   length: size,
   width: size,
   quantity: z.int().min(1).max(MOST_PIECES),
