@@ -21,6 +21,14 @@ const withoutFontsAndImages = {
   },
 };
 
+// Commander would begin a program of its own for a command that names one; none here does, and Node loads child processes in a millisecond or more.
+const withoutPrograms = {
+  name: 'without-programs',
+  transform(code, id) {
+    return id.endsWith('/commander/lib/command.js') ? code.replace("require('node:child_process')", '{}') : undefined;
+  },
+};
+
 // Node's own build of pdfkit loads its fonts from disk and deflates otherwise; the one for pages gives the same bytes everywhere.
 const pdfkitForPages = {
   name: 'pdfkit-for-pages',
@@ -37,7 +45,7 @@ const bundle = await rolldown({
   logLevel: 'warn',
   // svgdom evaluates the arithmetic of :nth-child, which nobody here asks for.
   checks: { eval: false },
-  plugins: [withoutFontsAndImages, pdfkitForPages],
+  plugins: [withoutFontsAndImages, withoutPrograms, pdfkitForPages],
 });
 
 /**
@@ -71,7 +79,7 @@ const { output } = await bundle.write({
   dir: 'dist',
   format: 'esm',
   // Names stay as they are written, so that a fault that is reported can be read.
-  minify: { compress: true, mangle: false, codegen: { removeWhitespace: true } },
+  minify: { compress: true, mangle: { toplevel: false, keepNames: true }, codegen: { removeWhitespace: true } },
   banner: '#!/usr/bin/env node\nimport { createRequire as kwRequire } from "node:module"; const require = kwRequire(import.meta.url);',
   codeSplitting: { groups: await groups() },
 });

@@ -1,3 +1,4 @@
+import '../units/configure-zod.ts';
 import { getOwn } from '../units/json-text.ts';
 import { escapeInvisible, escapeInvisibleJson } from '../units/quote.ts';
 import type { Problem, Result, Warning } from '../units/result.ts';

@@ -1,4 +1,4 @@
-import './configure-zod.ts';
+import '../units/configure-zod.ts';
 import { effect } from '@preact/signals';
 import { h, render } from 'preact';
 import { App } from './app.tsx';

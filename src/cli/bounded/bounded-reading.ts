@@ -1,4 +1,4 @@
-import { type ChildProcess, fork } from 'node:child_process';
+import type { ChildProcess } from 'node:child_process';
 import { MOST_HEAP_MEGABYTES, MOST_MEGABYTES } from './limits.ts';
 import { READING_JOBS, type ReadingJob, type ReadingJobs } from './reading-jobs.ts';
 
@@ -34,15 +34,15 @@ export class BoundedReading {
       const run = READING_JOBS[job] as (...args: readonly unknown[]) => ReturnType<ReadingJobs[Job]>;
       return { stopped: null, value: await run(...given) };
     }
-    const answer = await this.#ask(program, { job, given });
+    const { fork } = await import('node:child_process');
+    this.#child ??= begun(program, fork);
+    const answer = await this.#ask(this.#child, { job, given });
     if ('stopped' in answer) return answer;
     if ('fault' in answer) throw Object.assign(new Error('reading a file'), { stack: answer.fault });
     return { stopped: null, value: answer.value as Awaited<ReturnType<ReadingJobs[Job]>> };
   }
 
-  #ask(file: URL, question: Question): Promise<Answer | { readonly stopped: string }> {
-    const child = this.#child ?? begun(file);
-    this.#child = child;
+  #ask(child: ChildProcess, question: Question): Promise<Answer | { readonly stopped: string }> {
     return new Promise((done) => {
       let said = '';
       const reasons = child.stdio[4];
@@ -77,7 +77,7 @@ export class BoundedReading {
   }
 }
 
-function begun(file: URL): ChildProcess {
+function begun(file: URL, fork: typeof import('node:child_process').fork): ChildProcess {
   // Options for Node are meant for the program that was called, not for its reader.
   const { NODE_OPTIONS: _, ...env } = process.env;
   return fork(file, {

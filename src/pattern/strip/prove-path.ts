@@ -33,7 +33,7 @@ export function pathFaults(path: StripPath, options: StripSettings): readonly Pr
   if (entered > BODY_SLACK) faults.push(`it runs ${entered.toFixed(3)} mm into a finger`);
   // The first version's tack let the layers run into each other at small differentials; its files say that another geometry drew them.
   if (path.hand.version !== '1') {
-    const layers = leastLayerDistance(path, points);
+    const layers = leastLayerDistance(path, points, options.thickness);
     if (layers < options.thickness - LAYER_SLACK) faults.push(`its layers are only ${layers.toFixed(2)} mm apart`);
   }
   return faults.map((fault) => ({
@@ -113,13 +113,13 @@ function leastDistanceTo({ halfWidth: a, standingHalfDepth: b }: StandingSection
   return size === 0 ? Number.NEGATIVE_INFINITY : (nx * x + ny * y - Math.sqrt((a * nx) ** 2 + (b * ny) ** 2)) / size;
 }
 
-/** Least distance between the two courses from the first digit's centre to the last one's. mm */
-function leastLayerDistance({ hand }: StripPath, points: readonly PathPoint[]): number {
+/** Least distance between the two courses from the first digit's centre to the last one's; `enough` where they are nowhere nearer. mm */
+function leastLayerDistance({ hand }: StripPath, points: readonly PathPoint[], enough: number): number {
   const low = hand.sections[0]?.x ?? 0;
   const high = hand.sections.at(-1)?.x ?? 0;
   const within = points.filter((p) => p.x >= low && p.x <= high);
   const inner = within.filter((p) => p.course === 'inner').toSorted((a, b) => a.x - b.x);
-  let least = Number.POSITIVE_INFINITY;
+  let least = enough;
   for (const p of within) {
     if (p.course !== 'outer') continue;
     // In the order of x, only the chords within the least distance found so far can be nearer.
