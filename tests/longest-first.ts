@@ -5,6 +5,7 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 const LONGEST = [
   'fuzz.test.ts',
   'accessible.test.ts',
+  'readable.test.ts',
   'killed.test.ts',
   'never.test.ts',
   'never-printed.test.ts',

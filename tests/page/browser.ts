@@ -163,6 +163,13 @@ export const TYPED_HAND: Readonly<Record<string, string>> = {
 export const DEMO_FILE = fileURLToPath(new URL('../../fixtures/demo-hand.json', import.meta.url));
 /** The one that lacks both motions, so that the page draws a plate. */
 export const PLATE_DEMO_FILE = fileURLToPath(new URL('../../fixtures/demo-hand-plate.json', import.meta.url));
+/** A case with its hand, visits, chart and what next: everything that the page can show of a strip. */
+export const CASE_FILE = fileURLToPath(new URL('../../fixtures/case-gains.json', import.meta.url));
+
+/** What a reader's browser asks for, one for each of our languages. */
+export const LOCALES = ['en-GB', 'es-ES', 'de-DE'];
+/** How the sentence of a plate begins, in each of them. */
+export const MP_HELD = /MP held at|MCF a|MP bei/;
 
 /** The element of an entry, by its path. */
 export function field(page: Page, where: string) {

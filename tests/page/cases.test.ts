@@ -9,10 +9,9 @@ import { readCase } from '../../src/record/read-case.ts';
 import { LANGUAGE_IDS } from '../../src/words/language.ts';
 import { RECORD_WORDS } from '../../src/words/record/record-words.ts';
 import { runCommand } from '../run-command.ts';
-import { DEMO_FILE, field, inBrowser, openDemo, openFile, saved } from './browser.ts';
+import { CASE_FILE, DEMO_FILE, field, inBrowser, openDemo, openFile, saved } from './browser.ts';
 
 const SWELLS = fileURLToPath(new URL('../../fixtures/case-swells.json', import.meta.url));
-const GAINS = fileURLToPath(new URL('../../fixtures/case-gains.json', import.meta.url));
 
 describe('a case', () => {
   inBrowser('is started from the hand, grows by visits, and is read by the command as the page saved it', async (open) => {
@@ -53,7 +52,7 @@ describe('a case', () => {
 
   inBrowser('that was opened brings its hand, its course and what next; saved unchanged it has the same bytes', async (open) => {
     const { page } = await open();
-    await openFile(page, GAINS);
+    await openFile(page, CASE_FILE);
     await page.locator('svg.drawing').waitFor();
     // A case with visits opens in Visits.
     expect(await page.locator('#case-heading').textContent()).toContain('DEMO-11');
@@ -61,7 +60,7 @@ describe('a case', () => {
     await page.locator('#sentence').waitFor();
     await page.locator('#mode-visits').click();
     const file = await saved(page, '#save-case');
-    expect(file.content.equals(readFileSync(GAINS))).toBe(true);
+    expect(file.content.equals(readFileSync(CASE_FILE))).toBe(true);
   });
 
   inBrowser('has the advice of the command with its figures, in three languages, the gravest first', async (open) => {
@@ -83,7 +82,7 @@ describe('a case', () => {
 
   inBrowser('takes no visit that cannot be read, and says why', async (open) => {
     const { page } = await open();
-    await openFile(page, GAINS);
+    await openFile(page, CASE_FILE);
     await page.locator('svg.drawing').waitFor();
     const rows = await page.locator('table.visits tbody tr').count();
     await field(page, 'visit.date').fill('2026-07-01');

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect } from 'vitest';
 import { BY_NIGHT } from '../by-night.ts';
-import { choose, drawnAnew, field, inBrowser, noStopSign } from './browser.ts';
+import { choose, drawnAnew, field, inBrowser, LOCALES, noStopSign } from './browser.ts';
 import { CountedHands, JOBS, WINDOWS } from './jobs.ts';
 
 /** scripts/count-jobs.mjs prints what all of them cost. */
@@ -11,7 +11,6 @@ const MOST_CLICKS_PHONE = 10;
 const MOST_TABS = 20;
 /** Without Enter between the measures. */
 const MOST_TABS_ALONE = 40;
-const LANGUAGES = ['en-GB', 'es-ES', 'de-DE'];
 const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true };
 
 /** The bar with the result and its button is in the window, whole, and says the result as soon as there is one. */
@@ -30,7 +29,7 @@ async function resultInView(page: Page): Promise<void> {
 }
 
 describe('the counted jobs, from an empty page to the saved file', () => {
-  const all = WINDOWS.flatMap((window) => LANGUAGES.map((locale) => ({ window, locale })));
+  const all = WINDOWS.flatMap((window) => LOCALES.map((locale) => ({ window, locale })));
   // By day the design where the screen is lowest, a plate and the visit on a phone with its keyboard up, which has the least room for each.
   const byDay = (name: string) => [{ window: /visit|both/.test(name) ? WINDOWS[5] : WINDOWS[2], locale: 'de-DE' }];
   const jobs = BY_NIGHT ? JOBS : JOBS.filter(({ name }) => /three fingers|both|visit/.test(name));

@@ -1,9 +1,7 @@
-import { fileURLToPath } from 'node:url';
 import { describe, expect } from 'vitest';
 import { times } from '../by-night.ts';
-import { begun, field, inBrowser, openDemo, openFile, openPanel, PAGE_ADDRESS, reload } from './browser.ts';
+import { begun, CASE_FILE, field, inBrowser, openDemo, openFile, openPanel, PAGE_ADDRESS, reload } from './browser.ts';
 
-const GAINS = fileURLToPath(new URL('../../fixtures/case-gains.json', import.meta.url));
 const width = 'digits.ring.width';
 
 describe('what the page keeps', () => {
@@ -52,7 +50,7 @@ describe('what the page keeps', () => {
 
   inBrowser('is the case as well, wherever the entries are kept', async (open) => {
     const { page } = await open({});
-    await openFile(page, GAINS);
+    await openFile(page, CASE_FILE);
     await page.locator('#case-heading').waitFor();
     await page.locator('#mode-design').click();
     await openPanel(page, 'files');

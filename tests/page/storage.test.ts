@@ -1,15 +1,13 @@
-import { fileURLToPath } from 'node:url';
 import { describe, expect } from 'vitest';
-import { begun, field, inBrowser, openDemo, openFile, openPanel, PAGE_ADDRESS, reload } from './browser.ts';
+import { begun, CASE_FILE, field, inBrowser, openDemo, openFile, openPanel, PAGE_ADDRESS, reload } from './browser.ts';
 
-const GAINS = fileURLToPath(new URL('../../fixtures/case-gains.json', import.meta.url));
 const width = 'digits.ring.width';
 const KEPT = 'knucklewright-entries';
 
 describe('what the page keeps', () => {
   inBrowser('is not written over by a second window, which says that the first stops', async (open) => {
     const { page: first, context } = await open({});
-    await openFile(first, GAINS);
+    await openFile(first, CASE_FILE);
     await first.locator('#case-heading').waitFor();
     await first.locator('#mode-design').click();
     await openPanel(first, 'files');
