@@ -105,6 +105,7 @@ describe('a long table, made by several threads', () => {
     const broken = new URL(`data:text/javascript,${encodeURIComponent("throw new Error('the thread broke')")}`);
     const words = ['batch', DEMO, '--files', 'none', '--out', folder('broken'), '--json'];
     await expect(inThreads(broken, words)).rejects.toThrow('the thread broke');
-    expect(readdirSync(folder('broken'))).not.toContain('cut-list.csv');
+    // Nothing is left of the lists, not even a draft; what was done is kept.
+    expect(readdirSync(folder('broken'))).toEqual(['batch-progress.jsonl']);
   });
 });

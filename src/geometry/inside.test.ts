@@ -36,6 +36,13 @@ describe('clipToPolygon', () => {
       ],
     ]);
   });
+  it.each([0, 1e-9, -1e-9])('ends before a stretch of the edge along which it runs, %d beside it', (beside) => {
+    // From the left through the U at the level of its notch, whose bottom is from 10 to 20.
+    expect(clipToPolygon(u, { x: -5, y: 8 + beside }, { x: 35, y: 8 + beside }, 1).map((piece) => piece.map(({ x }) => x))).toEqual([
+      [expect.closeTo(1, 6), expect.closeTo(9, 6)],
+      [expect.closeTo(21, 6), expect.closeTo(29, 6)],
+    ]);
+  });
   it('leaves an end that lies inside where it is', () => {
     expect(clipToPolygon(u, { x: 15, y: 4 }, { x: 35, y: 4 }, 1)).toEqual([
       [

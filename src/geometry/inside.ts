@@ -1,4 +1,5 @@
 import { SAME_POINT } from '../units/tolerance.ts';
+import { distanceToSegment } from './broken-line.ts';
 import { arcOf, type LineArcPath, type Point, pointsAlong, segmentsOf } from './path.ts';
 
 /** How far a chord may lie from its arc where only marks are placed by it. mm */
@@ -23,33 +24,38 @@ export function insidePolygon(polygon: readonly Point[], { x, y }: Point): boole
   return inside;
 }
 
-/** The pieces of a straight line that lie inside a closed polygon, each shortened by `inset` mm where they end at its edge; shorter ones are left out. */
+/**
+ * The pieces of a straight line that lie inside a closed polygon, each shortened by `inset` mm where they end at its edge; shorter ones are left out.
+ * What lies within `SAME_POINT` of the edge lies on it, so that no last digit says whether a line through a corner, or along an edge, is cut there.
+ */
 export function clipToPolygon(polygon: readonly Point[], from: Point, to: Point, inset: number): readonly (readonly [Point, Point])[] {
   const dx = to.x - from.x;
   const dy = to.y - from.y;
   const length = Math.hypot(dx, dy);
+  const at = (t: number): Point => ({ x: from.x + t * dx, y: from.y + t * dy });
+  const aside = polygon.map((p) => (dx * (p.y - from.y) - dy * (p.x - from.x)) / length);
   const same = SAME_POINT / length;
-  let [isFromClear, isToClear] = [insidePolygon(polygon, from), insidePolygon(polygon, to)];
   const cuts = [0, 1];
   for (const [i, a] of polygon.entries()) {
-    const b = polygon[(i + 1) % polygon.length] as Point;
-    const cross = dx * (b.y - a.y) - dy * (b.x - a.x);
-    if (cross === 0) continue;
-    const t = ((a.x - from.x) * (b.y - a.y) - (a.y - from.y) * (b.x - a.x)) / cross;
-    const u = ((a.x - from.x) * dy - (a.y - from.y) * dx) / cross;
-    if (u < 0 || u >= 1) continue;
-    if (Math.abs(t) < same) isFromClear = false;
-    else if (Math.abs(t - 1) < same) isToClear = false;
-    else if (t > 0 && t < 1) cuts.push(t);
+    const k = (i + 1) % polygon.length;
+    const b = polygon[k] as Point;
+    const [offA, offB] = [aside[i] as number, aside[k] as number];
+    const isOn = Math.abs(offA) < SAME_POINT;
+    if (!isOn && (Math.abs(offB) < SAME_POINT || offA > 0 === offB > 0)) continue;
+    const share = isOn ? 0 : offA / (offA - offB);
+    const [x, y] = [a.x + share * (b.x - a.x), a.y + share * (b.y - a.y)];
+    const t = ((x - from.x) * dx + (y - from.y) * dy) / length ** 2;
+    if (t > same && t < 1 - same) cuts.push(t);
   }
   cuts.sort((p, q) => p - q);
-  const at = (t: number): Point => ({ x: from.x + t * dx, y: from.y + t * dy });
+  const isInside = (p: Point) =>
+    insidePolygon(polygon, p) && polygon.every((a, i) => distanceToSegment(p, a, polygon[(i + 1) % polygon.length] as Point) >= SAME_POINT);
   const pieces: (readonly [Point, Point])[] = [];
   for (let i = 0; i + 1 < cuts.length; i++) {
     const [low, high] = [cuts[i] as number, cuts[i + 1] as number];
-    if (!insidePolygon(polygon, at((low + high) / 2))) continue;
-    const start = low === 0 && isFromClear ? low : low + inset / length;
-    const end = high === 1 && isToClear ? high : high - inset / length;
+    if (!isInside(at((low + high) / 2))) continue;
+    const start = low === 0 && isInside(from) ? low : low + inset / length;
+    const end = high === 1 && isInside(to) ? high : high - inset / length;
     if (end - start > inset / length) pieces.push([at(start), at(end)]);
   }
   return pieces;

@@ -159,8 +159,8 @@ async function makeBatch(inputs: BatchInputs): Promise<Result<BatchMade>> {
   try {
     return await madeInFolder(inputs, digest, resume, outputs);
   } catch (error) {
-    if (errorCode(error) === '') throw error;
     for (const file of outputs) await file.abandon();
+    if (errorCode(error) === '') throw error;
     return failure(diskFailed(folder, error));
   }
 }
