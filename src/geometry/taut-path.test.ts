@@ -82,7 +82,14 @@ describe('a path laid again', () => {
           path,
           contactsOf(before).map((contact) => contact.body),
         );
-        expect(same && lengthLaidAgain(path, same)).toBeCloseTo(path.length, 9);
+        // Newton's method may be unsure of lines that cross between long bodies close together; then the path is laid anew.
+        const isSure = before.slice(1).every((to, k) => {
+          const from = before[k] as typeof to;
+          const reaches = [from, to].map(({ a, b, offset }) => Math.max(a, b) + offset);
+          const across = (reaches[0] as number) + (reaches[1] as number);
+          return 32 ** 2 + (to.y - from.y) ** 2 - across ** 2 > (Math.abs(from.a - from.b) + Math.abs(to.a - to.b)) ** 2;
+        });
+        if (same || isSure) expect(same && lengthLaidAgain(path, same)).toBeCloseTo(path.length, 9);
       }),
       { numRuns: times(100, 1000) },
     );

@@ -250,8 +250,8 @@ export interface LaidAgain {
 
 /**
  * The path laid again where its bodies have moved or changed their shape a little: round the contacts that it bent round before, each line by Newton's method
- * from its former direction. Null where a contact would turn the wrong way or a body that was left out would stick through, so that it is no taut path any more; the
- * taut path is unique, so one that is is the one that `tautPath` finds.
+ * from its former direction. Null where that method is not sure, where a contact would turn the wrong way or a body that was left out would stick through, so that it is no
+ * taut path any more; the taut path is unique, so one that is is the one that `tautPath` finds.
  */
 export function laidAgain(before: LaidPath, bodies: readonly Body[], ends?: OpenEnds): LaidAgain | null {
   const { contacts, kept } = before;
