@@ -137,7 +137,8 @@ describe('on touch, where a keypad of digits has no Enter', () => {
       order.push(before);
       await page.keyboard.type(text);
       await next.tap();
-      await expect.poll(() => focused(page)).not.toBe(before);
+      // The button itself has the focus for a moment.
+      await expect.poll(async () => [before, 'next-place'].includes(await focused(page))).toBe(false);
     }
     const rows = ['width', 'circumference', 'palmarRoom', 'dorsalLength'];
     expect(order).toEqual(rows.flatMap((id) => ['long', 'ring', 'little'].map((digit) => `digits.${digit}.${id}`)));
@@ -155,13 +156,11 @@ describe('on touch, where a keypad of digits has no Enter', () => {
     await choose(page, 'middle', 'palm');
     const palm = ['handBreadth', 'handCircumference', 'metacarpalLength', 'mpDepth', 'mpDorsalRadius', 'thumbWebSetback'];
     await field(page, 'handBreadth').tap();
-    for (const [k, id] of palm.entries()) {
-      expect(await focused(page)).toBe(id);
+    for (const [k, after] of [...palm.slice(1), 'bar-print'].entries()) {
       if (k % 2 === 0) await page.locator('#next-place').tap();
       else await page.keyboard.press('Enter');
-      await expect.poll(() => focused(page)).not.toBe(id);
+      await expect.poll(() => focused(page)).toBe(after);
     }
-    expect(await focused(page)).toBe('bar-print');
   });
 
   inBrowser('it is not there for a mouse, nor on a phone, which goes on row by row', async (open) => {
