@@ -62,12 +62,17 @@ export function layStrip(hand: Hand, block: Block, options: StripOptions, offers
   if (!laid.ok) return laid;
   const { settings, edges } = laid.value;
   const { tooNarrow } = edges;
-  if (tooNarrow === null || tooNarrow.width >= narrowestDrawn(settings)) {
+  if (tooNarrow === null || isWideEnough(laid.value)) {
     laidOf.set(hand, [...(laidOf.get(hand) ?? []), { block, options, laid }].slice(-MOST_KEPT));
     return laid;
   }
   const narrow = { hand, block, asked: options, options: settings, edges: edges.edges, tooNarrow };
   return failure(narrowRefusal(narrow, offers === 'offers' ? layAnyWidth : null));
+}
+
+/** Whether a strip is drawn, with a warning where it misses its least width. */
+function isWideEnough({ settings, edges: { tooNarrow } }: Pick<LaidBand, 'settings' | 'edges'>): boolean {
+  return tooNarrow === null || tooNarrow.width >= narrowestDrawn(settings);
 }
 
 /** The strip at the width that was asked for, or at the widest that keeps enough of itself, however narrow it comes out. */
@@ -110,9 +115,8 @@ function layAtWidth(hand: Hand, block: Block, options: StripOptions, width: numb
     const changed = { ...open, ...changes };
     const found = clearanceOf(hand, block, changed);
     if (!found.ok) return false;
-    const solved = { ...changed, skinClearance: found.value };
-    const band = layBand(hand, block, solved);
-    return band.ok && provedBand(band.value, solved).ok;
+    const laid = laidWith(hand, block, { ...changed, skinClearance: found.value });
+    return laid.ok && isWideEnough(laid.value);
   };
   const clearance = clearanceOf(hand, block, open);
   if (!clearance.ok) return failure(...clearance.problems.map((problem) => offerReading(problem, holds)));
@@ -179,7 +183,7 @@ export function layPaperStrip(hand: Hand, block: Block, options: StripOptions): 
   }
   const { settings, edges } = paper.value;
   const { tooNarrow } = edges;
-  if (tooNarrow === null || tooNarrow.width >= narrowestDrawn(settings)) return paper;
+  if (tooNarrow === null || isWideEnough(paper.value)) return paper;
   return failure(narrowRefusal({ hand, block, asked: unread, options: settings, edges: edges.edges, tooNarrow }, layPaperWidth));
 }
 
