@@ -7,7 +7,7 @@ import { parseLength } from '../../units/length.ts';
 import { quote } from '../../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
 import { CUT_LIST_COLUMNS, CUT_LIST_SCHEMA, type CutPiece } from './cut-list.ts';
-import { readTable } from './read-table.ts';
+import { MOST_PROBLEMS, readTable } from './read-table.ts';
 
 export interface CutList {
   readonly pieces: readonly CutPiece[];
@@ -78,34 +78,37 @@ function fromJson(text: string, source: string): Result<CutList> {
     problems.push(...options.problems);
     return { ...piece, plate: null };
   });
-  return problems.length > 0 ? failure(...problems.slice(0, 50)) : success({ pieces, settings: read.data.settings });
+  return problems.length > 0 ? failure(...problems.slice(0, MOST_PROBLEMS)) : success({ pieces, settings: read.data.settings });
 }
 
 function fromCsv(text: string, source: string): Result<CutList> {
-  const table = readTable(text, MOST_PIECES, (message) => problem(source, '', message));
+  const table = readTable(text, CUT_LIST_COLUMNS, MOST_PIECES, (message) => problem(source, '', message));
   if (!table.ok) return table;
   const { header, rows } = table.value;
-  const problems: Problem[] = [];
-  const pieces = rows.flatMap(({ line, cells }, i) => {
-    const piece = pieceOf(cells, i, (column, message) => problems.push(problem(source, `line ${line}, ${column}`, message)));
-    return piece ? [piece] : [];
-  });
+  // A wrong header would make every row wrong.
   const unknown = header.filter((name) => !CUT_LIST_COLUMNS.some((known) => known === name));
   if (unknown.length > 0)
-    problems.unshift(
+    return failure(
       problem(
         source,
         'header',
         `has unknown columns (${unknown.slice(0, 5).map(quote).join(', ')}); it may have ${CUT_LIST_COLUMNS.join(', ')}`,
       ),
     );
+  const problems: Problem[] = [];
+  const pieces: CutPiece[] = [];
+  for (const [i, { line, cells }] of rows.entries()) {
+    if (problems.length >= MOST_PROBLEMS) break;
+    const piece = pieceOf(cells, i, (column, message) => problems.push(problem(source, `line ${line}, ${column}`, message)));
+    if (piece) pieces.push(piece);
+  }
   if (rows.length === 0) problems.push(problem(source, '', 'has no rows; a cut list has at least the columns length and width, in mm'));
   const ids = new Set<string>();
   for (const { id } of pieces) {
     if (ids.has(id)) problems.push(problem(source, 'id', `${quote(id)} stands twice`));
     ids.add(id);
   }
-  return problems.length > 0 ? failure(...problems.slice(0, 50)) : success({ pieces, settings: null });
+  return problems.length > 0 ? failure(...problems.slice(0, MOST_PROBLEMS)) : success({ pieces, settings: null });
 }
 
 function pieceOf(

@@ -3,7 +3,7 @@ import { quote } from '../../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
 import { csvLine } from './csv-text.ts';
 import type { StockSheet } from './layout.ts';
-import { readTable } from './read-table.ts';
+import { MOST_PROBLEMS, readTable } from './read-table.ts';
 
 /** Columns of a list of remnants: a name, and the two sides in mm, the first along the grain. */
 export const STOCK_COLUMNS = ['id', 'along', 'across'] as const;
@@ -11,12 +11,10 @@ export const STOCK_COLUMNS = ['id', 'along', 'across'] as const;
 const LARGEST_SIDE = 5000;
 /** No workshop keeps so many remnants. */
 const MOST_SHEETS = 10_000;
-/** More messages than these help nobody. */
-const MOST_PROBLEMS = 50;
 
 /** Remnants from CSV; all problems at once (`STOCK`), with their lines. */
 export function readStock(text: string, source: string): Result<readonly StockSheet[]> {
-  const table = readTable(text, MOST_SHEETS, (message) => problem(source, '', message));
+  const table = readTable(text, STOCK_COLUMNS, MOST_SHEETS, (message) => problem(source, '', message));
   if (!table.ok) return table;
   const { header, rows } = table.value;
   const problems: Problem[] = [];

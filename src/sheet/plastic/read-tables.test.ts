@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { CUT_LIST_SCHEMA } from './cut-list.ts';
 import { readCutList } from './read-cut-list.ts';
 import { readStock } from './read-stock.ts';
+import { readTable } from './read-table.ts';
 import { readShelf } from './shelf.ts';
 
 const processorSeconds = (work: () => void) => {
@@ -21,6 +22,13 @@ describe('tables that are longer than any workshop needs', () => {
     expect(readCutList(`id,length,width\n${rows}`, 'list.csv')).toMatchObject({ ok: false, problems: [{ code: 'CUT_LIST' }] });
   });
 
+  it('with a header that is none get one message, not one for each row', () => {
+    const read = readCutList(`999\n${'comment 1/2 [x]\n999\n'.repeat(30_000)}`, 'list.csv');
+    expect(read.ok ? [] : read.problems).toEqual([expect.objectContaining({ where: 'header' })]);
+    // A number as a cell's name makes the engine keep a long list for each row.
+    const table = readTable('id,999\nA,1\n', ['id'], 10, (message) => ({ code: 'TABLE', where: '', message, kind: 'input' }));
+    expect(table).toEqual({ ok: true, value: { header: ['id', '999'], rows: [{ line: 2, cells: { id: 'A' } }] }, warnings: [] });
+  });
   it('with a fault in every row get fifty messages', () => {
     const stock = readStock(`id,along,across\n${'a,0,x\n'.repeat(5000)}`, 'stock.csv');
     expect(stock.ok ? 0 : stock.problems.length).toBe(50);

@@ -3,7 +3,7 @@ import { plain } from '../../units/number.ts';
 import { quote } from '../../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../../units/result.ts';
 import { csvLine } from './csv-text.ts';
-import { readTable } from './read-table.ts';
+import { MOST_PROBLEMS, readTable } from './read-table.ts';
 
 /** Strips of one size that lie in stock, ready cut; mm. */
 export interface ShelfStrip {
@@ -37,14 +37,12 @@ const COLUMNS = ['length', 'width', 'count'] as const;
 const LARGEST_SIDE = 1000;
 const MOST_COUNT = 100_000;
 const MOST_ROWS = 10_000;
-/** More messages than these help nobody. */
-const MOST_PROBLEMS = 50;
 /** Rounding of a length that came out of the geometry is not a longer one, mm. */
 const ROUNDING = 1e-6;
 
 /** The shelf from CSV with the columns length, width and count, and id where the sizes have names; others are not read. All problems at once (`SHELF`). */
 export function readShelf(text: string, source: string): Result<readonly ShelfStrip[]> {
-  const table = readTable(text, MOST_ROWS, (message) => problem(source, '', message));
+  const table = readTable(text, ['id', ...COLUMNS], MOST_ROWS, (message) => problem(source, '', message));
   if (!table.ok) return table;
   const { header, rows } = table.value;
   const missing = COLUMNS.filter((name) => !header.includes(name));
