@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { DIGITS } from '../hand/digits.ts';
 import { readSmallFile } from '../units/form-problems.ts';
 import { failure, type Result, success } from '../units/result.ts';
+import { fileId, plainLine } from '../units/text-form.ts';
 import { type Block, blockProblems, PLACES } from './block.ts';
 
 const place = z.enum(PLACES);
@@ -9,18 +10,8 @@ const place = z.enum(PLACES);
 /** A block file, `knucklewright/block@1`. */
 export const BlockFile = z.strictObject({
   schema: z.literal('knucklewright/block@1'),
-  id: z
-    .string()
-    .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'small letters, digits and single hyphens')
-    .max(48)
-    .describe('Name of the block, used in file names'),
-  title: z
-    .string()
-    .min(1)
-    .max(80)
-    .regex(/^[^\p{Cc}\p{Cf}\p{Zl}\p{Zp}]*$/u, 'one line of plain text')
-    .optional()
-    .describe('What the block does, in words'),
+  id: fileId().describe('Name of the block, used in file names'),
+  title: plainLine(80).min(1).optional().describe('What the block does, in words'),
   places: z
     .strictObject({ index: place.optional(), long: place.optional(), ring: place.optional(), little: place.optional() })
     .describe('Place of each digit that the strip takes in: enclosed, raised or lowered'),

@@ -10,6 +10,7 @@ import { formProblems, lateForm, newerVersion } from '../units/form-problems.ts'
 import { getOwn } from '../units/json-text.ts';
 import { escapeInvisible } from '../units/quote.ts';
 import { failure, type Problem, type Result, success } from '../units/result.ts';
+import { plainLine } from '../units/text-form.ts';
 import { LANGUAGE_IDS } from '../words/language.ts';
 
 const CLINIC_SCHEMA = 'knucklewright/clinic@1';
@@ -18,10 +19,7 @@ const MOST_LINES = 4;
 
 /** What a clinic always works with, `knucklewright/clinic@1`; bare lengths in mm. A laser's permission is not among it: it is given for one sheet at a time. */
 const clinicForm = lateForm(() => {
-  const line = z
-    .string()
-    .max(LONGEST_LINE)
-    .regex(/^[^\p{Cc}\p{Cf}\p{Zl}\p{Zp}]*$/u, 'one line of plain text');
+  const line = plainLine(LONGEST_LINE);
   const length = z.union([z.number().positive(), z.string().max(40)]);
   return z.strictObject({
     schema: z.literal(CLINIC_SCHEMA),

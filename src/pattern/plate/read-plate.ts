@@ -5,6 +5,7 @@ import type { Hand } from '../../hand/hand.ts';
 import { formWords, lateForm, readSmallFile } from '../../units/form-problems.ts';
 import { plain } from '../../units/number.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
+import { fileId, plainLine } from '../../units/text-form.ts';
 import { type OptionSource, optionProblem, optionsForm, readOptionTable } from '../option-table.ts';
 import { PLATE_ANGLE, PLATE_FACES, type PlateDesign, type PlateFaces } from './plate-design.ts';
 import { LEAST_NOTCH, PLATE_OPTION_TABLE, type PlateOptions } from './plate-options.ts';
@@ -33,18 +34,8 @@ const degrees = z.number().min(PLATE_ANGLE.low).max(PLATE_ANGLE.high);
 const plateForm = lateForm(() =>
   z.strictObject({
     schema: z.literal('knucklewright/plate@1'),
-    id: z
-      .string()
-      .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'small letters, digits and single hyphens')
-      .max(48)
-      .describe('Name of the plate, used in file names'),
-    title: z
-      .string()
-      .min(1)
-      .max(80)
-      .regex(/^[^\p{Cc}\p{Cf}\p{Zl}\p{Zp}]*$/u, 'one line of plain text')
-      .optional()
-      .describe('What the plate does, in words'),
+    id: fileId().describe('Name of the plate, used in file names'),
+    title: plainLine(80).min(1).optional().describe('What the plate does, in words'),
     faces: z.enum(PLATE_FACES).describe('dorsal stops MP extension, palmar stops MP flexion, both hold the joint still'),
     digits: z
       .union([z.array(z.enum(DIGITS)).min(1).max(DIGITS.length), z.literal('target-and-neighbours')])

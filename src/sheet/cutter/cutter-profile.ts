@@ -4,6 +4,7 @@ import laserIfAllowed from '../../../templates/cutters/laser-if-allowed.json' wi
 import penAndScissors from '../../../templates/cutters/pen-and-scissors.json' with { type: 'json' };
 import { readSmallFile } from '../../units/form-problems.ts';
 import type { Result } from '../../units/result.ts';
+import { fileId, plainLine } from '../../units/text-form.ts';
 
 const layer = z.strictObject({
   name: z
@@ -22,17 +23,8 @@ const layer = z.strictObject({
 const CutterFile = z
   .strictObject({
     schema: z.literal('knucklewright/cutter@1'),
-    id: z
-      .string()
-      .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'small letters, digits and single hyphens')
-      .max(48)
-      .describe('Name of the profile'),
-    title: z
-      .string()
-      .min(1)
-      .max(120)
-      .regex(/^[^\p{Cc}\p{Cf}\p{Zl}\p{Zp}]*$/u, 'one line of plain text')
-      .describe('What the machine is, in words'),
+    id: fileId().describe('Name of the profile'),
+    title: plainLine(120).min(1).describe('What the machine is, in words'),
     laser: z.boolean().optional().describe('A laser: the material must be named and allowed each time'),
     kerf: z.number().min(0).max(6).describe('Width that the tool takes away, mm; outlines grow and holes shrink by half of it'),
     stroke: z.number().min(0.01).max(1).describe('Width of the lines in SVG and PDF, mm'),
