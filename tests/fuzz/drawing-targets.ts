@@ -131,9 +131,7 @@ export const DRAWING_TARGETS: readonly Target[] = [
       // A least width that is asked for square to a steep ramp makes the strip wider than its width along the digits.
       const widest = Math.max(...made.report.edges.map((e) => e.distal - e.proximal), made.report.flatWidth);
       const box = made.report.flatLength * widest;
-      // Both are said in thousandths of a millimetre.
-      const rounding = 5e-4 * (made.report.flatLength + widest);
-      hold(area > 0 && area <= box + rounding, () => `an area of ${area} in a box of ${box}`);
+      hold(area > 0 && area <= box + 1e-3, () => `an area of ${area} in a box of ${box}`);
       if (recipe.write === 0) checkWritten(made.pattern, given);
     },
   }),
