@@ -1,22 +1,28 @@
 import { spawnSync } from 'node:child_process';
-import { readdirSync, readFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { expect, it } from 'vitest';
+import { afterAll, expect, it } from 'vitest';
 
 const ROOT = fileURLToPath(new URL('..', import.meta.url));
 const HAND = readFileSync(join(ROOT, 'fixtures/demo-hand.json'));
 
+/** Where the command runs and has its passing files, its own: other tests leave theirs in the system's meanwhile. */
+const folder = mkdtempSync(join(tmpdir(), 'knucklewright-streams-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
 /** The built command with something piped into it. */
 function piped(input: string | Buffer, ...words: readonly string[]) {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [join(ROOT, 'dist/knucklewright.js'), ...words], { input, cwd: tmpdir() });
+  const { status, stdout, stderr } = spawnSync(process.execPath, [join(ROOT, 'dist/knucklewright.js'), ...words], {
+    input,
+    cwd: folder,
+    env: { ...process.env, TMPDIR: folder, TEMP: folder, TMP: folder },
+  });
   return { exit: status, out: stdout, err: String(stderr) };
 }
-const leftovers = () => readdirSync(tmpdir()).filter((name) => /^knucklewright-/.test(name));
 
 it('a hand piped in is drawn, its drawing piped on is read back and drawn again, and nothing is left behind', () => {
-  const before = leftovers();
   const svg = piped(HAND, 'draw', '-', '--formats', 'svg', '--out', '-');
   expect(svg.exit, svg.err).toBe(0);
   expect(svg.out.subarray(0, 5).toString()).toBe('<?xml');
@@ -39,7 +45,7 @@ it('a hand piped in is drawn, its drawing piped on is read back and drawn again,
   ]);
   const plan = piped(HAND, 'plan', '-');
   expect(String(plan.out)).toContain('knucklewright draw -');
-  expect(leftovers()).toEqual(before);
+  expect(readdirSync(folder)).toEqual([]);
 });
 
 it('a table piped in is made; what is wrong in it is told under the name -', () => {

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
-import { DIGITS } from '../../src/hand/digits.ts';
-import { DIGIT_FIELDS } from '../../src/hand/fields.ts';
+import { DIGITS, WEBS } from '../../src/hand/digits.ts';
+import { DIGIT_FIELDS, WEB_FIELDS } from '../../src/hand/fields.ts';
 import type { OptionTable } from '../../src/pattern/option-entries.ts';
 
 /** Mostly anything between two numbers, and now and then an end of the range itself. */
@@ -9,24 +9,28 @@ export function between(min: number, max: number): fc.Arbitrary<number> {
 }
 
 const within = (value: number, { from, to }: { readonly from: number; readonly to: number }) => Math.min(to, Math.max(from, value));
-const { width: WIDTH, circumference: ROUND, palmarRoom: ROOM, dorsalLength: BACK } = DIGIT_FIELDS;
+const { width: WIDTH, circumference: ROUND, palmarRoom: ROOM, dorsalLength: BACK, rootCircumference: ROOT } = DIGIT_FIELDS;
 
-/** A finger from its width, its depth over its width, and its lengths, mm, each brought into the range that is read. */
-function finger(width: number, depth: number, palmarRoom: number, beyond: number) {
+/** A finger from its width, its depth over its width, its lengths, mm, and how much rounder it is at its root, each brought into the range that is read. */
+function finger(width: number, depth: number, palmarRoom: number, beyond: number, root: number | null) {
   const room = within(palmarRoom, ROOM.refuse);
+  const circumference = within((Math.PI / 2) * within(width, WIDTH.refuse) * (1 + depth), ROUND.refuse);
   return {
     width: within(width, WIDTH.refuse),
-    circumference: within((Math.PI / 2) * within(width, WIDTH.refuse) * (1 + depth), ROUND.refuse),
+    circumference,
     palmarRoom: room,
     dorsalLength: within(room + beyond, BACK.refuse),
+    ...(root === null ? {} : { rootCircumference: within(circumference * root, ROOT.refuse) }),
   };
 }
 
 /** Depth over width that a section may have; at the lower end the circumference above would be too small for it. */
 const depth = between(0.55, 1.6);
+/** Circumference at the root over that at the middle, not measured of most fingers. */
+const root = fc.option(between(0.9, 1.3), { freq: 2, nil: null });
 /** Each finger by itself, as no hand has them. */
 const strangers = fc.tuple(
-  ...DIGITS.map(() => fc.tuple(between(8, 35), depth, between(8, 50), between(1, 40)).map((parts) => finger(...parts))),
+  ...DIGITS.map(() => fc.tuple(between(8, 35), depth, between(8, 50), between(1, 40), root).map((parts) => finger(...parts))),
 );
 /** Width, palmar room and dorsal length beyond it of an invented adult's fingers, mm, from the index to the little one. */
 const ADULT = [
@@ -39,12 +43,12 @@ const ADULT = [
 const siblings = fc
   .tuple(
     between(0.55, 1.5),
-    fc.array(fc.tuple(between(0.8, 1.2), between(0.7, 1.25), between(0.75, 1.3), between(0.6, 1.4)), { minLength: 4, maxLength: 4 }),
+    fc.array(fc.tuple(between(0.8, 1.2), between(0.7, 1.25), between(0.75, 1.3), between(0.6, 1.4), root), { minLength: 4, maxLength: 4 }),
   )
   .map(([size, off]) =>
     ADULT.map(([width, room, beyond], k) => {
-      const [wide, deep, long, far] = off[k] ?? [1, 1, 1, 1];
-      return finger(width * size * wide, deep, room * size * long, beyond * size * far);
+      const [wide, deep, long, far, round] = off[k] ?? [1, 1, 1, 1, null];
+      return finger(width * size * wide, deep, room * size * long, beyond * size * far, round);
     }),
   );
 
@@ -52,6 +56,16 @@ const siblings = fc
 export const fingers: fc.Arbitrary<Readonly<Record<string, object>>> = fc
   .oneof({ weight: 1, arbitrary: strangers }, { weight: 3, arbitrary: siblings })
   .map((list) => Object.fromEntries(DIGITS.map((digit, k) => [digit, list[k] ?? {}])));
+
+/** How far each web lies behind the foremost one as a hand file has it, mm; of half the hands not measured, then of some webs alone. */
+export const webSetbacks: fc.Arbitrary<Readonly<Record<string, object>>> = fc.oneof(
+  fc.constant({}),
+  fc
+    .record(Object.fromEntries(WEBS.map((web) => [web, between(WEB_FIELDS.webSetback.refuse.from, WEB_FIELDS.webSetback.refuse.to)])), {
+      requiredKeys: [],
+    })
+    .map((webSetback) => ({ webSetback })),
+);
 
 /** Some of the options of a table, each within its range. */
 export function someOptions({ numbers, choices }: OptionTable): fc.Arbitrary<object> {

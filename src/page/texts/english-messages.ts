@@ -27,6 +27,8 @@ export const englishMessages = {
       `This arrangement takes in the ${digit}, which was not measured. Measure it, or choose one without it.`,
     HOLDS_NOTHING: ({ limit }) =>
       `At this differential the strip runs straight past the held finger and would hold nothing. ${limit === '' ? 'Use a smaller one.' : `At ${limit} it holds.`}`,
+    STRIP_TOO_BENT: ({ digit }) =>
+      `The ${digit} tapers so much that no strip of this width can follow it. Measure its circumference and root circumference again, leave the one at the root away, or choose a narrower strip.`,
     STRIP_TOO_NARROW: ({ name, limit }) =>
       `Round these webs the strip would be too narrow to be made. Measure the web setbacks again, or choose another arrangement.${limit === '' ? '' : ` It can be made with ${name} of ${limit}.`}`,
     PAPER_NOT_LAID: () =>

@@ -30,6 +30,8 @@ export const germanMessages: Texts['message'] = {
       `Diese Variante umfasst den ${digit}, der nicht gemessen wurde. Messen Sie ihn, oder wählen Sie eine Variante ohne ihn.`,
     HOLDS_NOTHING: ({ limit }) =>
       `Bei dieser MP-Differenz läuft der Streifen gerade am gehaltenen Finger vorbei und hielte nichts. ${limit === '' ? 'Nehmen Sie eine kleinere.' : `Bei ${limit} hält er.`}`,
+    STRIP_TOO_BENT: ({ digit }) =>
+      `Der Finger verjüngt sich so stark (${digit}), dass ihm kein Streifen dieser Breite folgen kann. Umfang und Wurzelumfang noch einmal messen, den Wurzelumfang weglassen oder einen schmaleren Streifen nehmen.`,
     STRIP_TOO_NARROW: ({ name, limit }) =>
       `An diesen Falten würde der Streifen zu schmal, um ihn zu machen. Den Versatz der Falten noch einmal messen oder eine andere Variante wählen.${limit === '' ? '' : ` Es geht bei: ${name} ${limit}.`}`,
     PAPER_NOT_LAID: () =>

@@ -26,6 +26,8 @@ export const spanishMessages: Texts['message'] = {
     DIGIT_NOT_MEASURED: ({ digit }) => `Esta configuración toma el ${digit}, que no está medido. Mídalo, o elija una configuración sin él.`,
     HOLDS_NOTHING: ({ limit }) =>
       `Con esta diferencia MCF la tira pasa de largo junto al dedo sostenido y no sostendría nada. ${limit === '' ? 'Use una menor.' : `Con ${limit} lo sostiene.`}`,
+    STRIP_TOO_BENT: ({ digit }) =>
+      `El ${digit} se estrecha tanto que ninguna tira de este ancho puede seguirlo. Mida otra vez los dos perímetros, deje el de la raíz o elija una tira más estrecha.`,
     STRIP_TOO_NARROW: ({ name, limit }) =>
       `En estas comisuras la tira quedaría demasiado estrecha para hacerla. Mida otra vez el desnivel de las comisuras o elija otra configuración.${limit === '' ? '' : ` Se puede hacer con: ${name}, ${limit}.`}`,
     PAPER_NOT_LAID: () =>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { handJson, WORKED } from '../../../tests/hands.ts';
+import { handJson, SMALLEST, WORKED } from '../../../tests/hands.ts';
 import { blockById, blocks } from '../../block/library.ts';
 import type { Point } from '../../geometry/path.ts';
 import { outlineFaults } from '../../geometry/validate-outline.ts';
@@ -117,6 +117,27 @@ describe('fingers that taper', () => {
     const plain = figures(tapering(3), 'long-raised-in-three', options).flat;
     const drawn = figures(tapering(3), 'long-raised-in-three', { ...options, stretch: 0.1 }).flat;
     expect(drawn.frame?.turn).toBeCloseTo((plain.frame?.turn ?? 0) / 1.1, 9);
+  });
+
+  it('a strip so wide that a small finger would have no half of its circumference left at its edge is refused, with a width that was tried', () => {
+    const json = handJson(SMALLEST) as { digits: Record<DigitName, { circumference: number; rootCircumference?: number }> };
+    for (const digit of Object.values(json.digits)) digit.rootCircumference = digit.circumference + 8;
+    const hand = readHand(json);
+    const block = blockById('ring-raised-in-three');
+    if (!hand.ok || !block) throw new Error('no hand');
+    const at = (width: number) => stripFigures(hand.value, block, { ...DEFAULT_STRIP_OPTIONS, width });
+    expect(at(30)).toMatchObject({
+      ok: false,
+      problems: [
+        {
+          code: 'STRIP_TOO_BENT',
+          where: 'digits.little.rootCircumference',
+          message:
+            'the little finger tapers so much that at an edge of the strip it would have 33 % of its circumference, which no finger has; at least 50 % is needed. Measure its circumference and root circumference again. A strip 15 mm wide can be drawn.',
+        },
+      ],
+    });
+    expect(at(15).ok).toBe(true);
   });
 
   it('a straight outline is not bent and says that it stands off', () => {

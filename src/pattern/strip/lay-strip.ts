@@ -1,15 +1,17 @@
 import { type Block, blockProblems } from '../../block/block.ts';
 import { type BrokenLine, heightAt } from '../../geometry/broken-line.ts';
 import type { DigitName } from '../../hand/digits.ts';
+import { digitPath } from '../../hand/fields.ts';
 import type { Hand } from '../../hand/hand.ts';
-import { failure, type Result, success, type Warning } from '../../units/result.ts';
+import { plain } from '../../units/number.ts';
+import { failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
 import { LENGTH_COMPARED } from '../../units/tolerance.ts';
 import { type BandEdges, bandEdges } from './band-edges.ts';
 import { type EdgeLevel, edgeLevels, type StripPull, straightPull, straightWidth } from './edge-levels.ts';
 import type { WidthAt } from './least-width.ts';
 import { narrowestDrawn, narrowRefusal } from './least-width-offer.ts';
 import { loopsOverPip } from './loops-over-pip.ts';
-import { OFFERED, offerPaper, offerReading, offerWith } from './path-offer.ts';
+import { OFFERED, offerPaper, offerReading, offerStraighter, offerWith } from './path-offer.ts';
 import { pathFaults } from './prove-path.ts';
 import { leastKept, type SharpEdges, sharpEdges } from './sharp-edges.ts';
 import { clearanceFor, PAPER_THICKNESS } from './solve-clearance.ts';
@@ -98,7 +100,7 @@ function layIfWide(hand: Hand, block: Block, options: StripOptions, width: numbe
   if (!band.ok) return null;
   const { path } = band.value;
   const sharp = sharpEdges(path, settings);
-  if (leastKept(path, settings, sharp) < LEAST_SHARE * width - LENGTH_COMPARED) return null;
+  if (isTooBent(sharp) || leastKept(path, settings, sharp) < LEAST_SHARE * width - LENGTH_COMPARED) return null;
   return withSeam(edged(band.value, settings, sharp), options, hand);
 }
 
@@ -111,11 +113,11 @@ function clearanceOf(hand: Hand, block: Block, settings: StripSettings): Result<
 function layAtWidth(hand: Hand, block: Block, options: StripOptions, width: number): Result<LaidBand> {
   const open = settingsFor(options, hand, width);
   // Offers nothing itself: a change that does not hold either would ask for another for ever.
-  const holds = (changes: Partial<StripSettings>) => {
+  const holds = (changes: Partial<StripSettings>, of = hand) => {
     const changed = { ...open, ...changes };
-    const found = clearanceOf(hand, block, changed);
+    const found = clearanceOf(of, block, changed);
     if (!found.ok) return false;
-    const laid = laidWith(hand, block, { ...changed, skinClearance: found.value });
+    const laid = laidWith(of, block, { ...changed, skinClearance: found.value });
     return laid.ok && isWideEnough(laid.value);
   };
   const clearance = clearanceOf(hand, block, open);
@@ -123,6 +125,8 @@ function layAtWidth(hand: Hand, block: Block, options: StripOptions, width: numb
   const settings = { ...open, skinClearance: clearance.value };
   const laid = laidWith(hand, block, settings);
   if (laid.ok) return withSeam(laid, options, hand);
+  if (laid.problems.some((p) => p.code === 'STRIP_TOO_BENT'))
+    return failure(...laid.problems.map((p) => offerStraighter(p, holds, () => holds({}, withoutRoots(hand)), settings)));
   if (!laid.problems.some((p) => OFFERED.includes(p.code))) return laid;
   return failure(...offerWith(laid.problems, holds, settings));
 }
@@ -141,10 +145,12 @@ function laidWith(hand: Hand, block: Block, settings: StripSettings): Result<Lai
 }
 
 /** The strip of a band that was laid, with its edges; refused where the proof of its path fails. */
-function edged(band: Band, settings: StripSettings, sharp?: SharpEdges): Result<LaidBand> {
+function edged(band: Band, settings: StripSettings, known?: SharpEdges): Result<LaidBand> {
   const proved = provedBand(band, settings);
   if (!proved.ok) return proved;
   const { standing, path, warnings } = band;
+  const sharp = known ?? sharpEdges(path, settings);
+  if (isTooBent(sharp)) return failure(tooBent(path, settings, sharp.fine));
   const edges = bandEdges(path, settings, sharp);
   return success(
     {
@@ -214,6 +220,32 @@ function layBand(hand: Hand, block: Block, settings: StripSettings): Result<Band
 function provedBand(band: Band, settings: StripSettings): Result<Band> {
   const faults = pathFaults(band.path, settings);
   return faults.length > 0 ? failure(...faults) : success(band);
+}
+
+/** What is left of a finger's circumference at an edge of the strip, by its taper, under which no strip is drawn: half of it. Common practice, no source. */
+const LEAST_ROUND = 0.5;
+
+function isTooBent({ fine }: SharpEdges): boolean {
+  return fine.scale < LEAST_ROUND;
+}
+
+/** The refusal of a strip whose edge reaches to where a finger, if it went on tapering so, would have next to no circumference: no finger is a cone up to its point. */
+function tooBent(path: StripPath, settings: StripSettings, { scale, at }: SharpEdges['fine']): Problem {
+  const whole = flattened(path.pathLength, settings);
+  const off = (u: number) => Math.abs(((flattened(u, settings) - at + 1.5 * whole) % whole) - whole / 2);
+  const { digit } = path.passes.reduce((a, b) => (off(b.u) < off(a.u) ? b : a));
+  const left = scale > 0 ? `${Math.floor(100 * scale)} % of its circumference` : 'no circumference at all';
+  return {
+    code: 'STRIP_TOO_BENT',
+    where: digitPath(digit, 'rootCircumference'),
+    message: `the ${digit} finger tapers so much that at an edge of the strip it would have ${left}, which no finger has; at least ${100 * LEAST_ROUND} % is needed. Measure its circumference and root circumference again.`,
+    kind: 'refused',
+  };
+}
+
+function withoutRoots(hand: Hand): Hand {
+  const digits = Object.entries(hand.digits).map(([digit, { rootCircumference: _, ...measures }]) => [digit, measures]);
+  return { ...hand, digits: Object.fromEntries(digits) };
 }
 
 /** The least that each digit is left, over its palmar passes; degrees. A digit with no palmar pass is not there. */

@@ -5,6 +5,7 @@ import { handJson, WORKED } from '../../../tests/hands.ts';
 import { blocks } from '../../block/library.ts';
 import { readHand } from '../../hand/read-hand.ts';
 import type { Problem, Warning } from '../../units/result.ts';
+import { offerStraighter } from './path-offer.ts';
 import { stripFigures } from './strip.ts';
 import { DEFAULT_STRIP_OPTIONS, type StripOptions } from './strip-options.ts';
 
@@ -157,4 +158,23 @@ it('a reading that no clearance makes is refused where the nearest one that can 
   const far = { skinClearance: 2.9999999999999996, proximalGap: 10, minimumWidth: 15.000000000000002, differential: 45, paperReading: 0 };
   const refused = blocks().map((block) => stripFigures(hand.value, block, { ...DEFAULT_STRIP_OPTIONS, ...far }));
   expect(refused.flatMap((one) => (one.ok ? [] : one.problems.map(({ code }) => code)))).toContain('PAPER_READING');
+});
+
+it('a strip that is bent too much: the widest narrower one that holds, else without tapers, else neither', () => {
+  const problem = { code: 'STRIP_TOO_BENT', where: 'digits.ring.rootCircumference', message: 'Too bent.', kind: 'refused' } as const;
+  const tried: unknown[] = [];
+  const offered = (widest: number, untapered: boolean) => {
+    const holds = (changes: { readonly width?: number; readonly minimumWidth?: number }) => {
+      tried.push([changes.width, changes.minimumWidth]);
+      return (changes.width ?? 0) <= widest;
+    };
+    return offerStraighter(problem, holds, () => untapered, { width: 20, minimumWidth: 10 }).message;
+  };
+  expect(offered(12, true)).toBe('Too bent. A strip 12 mm wide can be drawn.');
+  expect(tried).toEqual([
+    [15, 10],
+    [12, 10],
+  ]);
+  expect(offered(0, true)).toBe('Too bent. Without root circumferences it can be drawn.');
+  expect(offered(0, false)).toBe('Too bent. Without root circumferences it cannot be drawn either: measure the web setbacks again.');
 });

@@ -33,6 +33,21 @@ export function offerWith(
   );
 }
 
+/** The refusal of a strip that is bent too much with a change that was tried: a narrower strip, else one for fingers that do not taper. */
+export function offerStraighter(
+  problem: Problem,
+  holds: (changes: Partial<StripSettings>) => boolean,
+  holdsUntapered: () => boolean,
+  { width, minimumWidth }: Pick<StripSettings, 'width' | 'minimumWidth'>,
+): Problem {
+  const narrower = NARROWER.find((mm) => mm < width && holds({ width: mm, minimumWidth: Math.min(mm, minimumWidth) }));
+  if (narrower !== undefined) return { ...problem, message: `${problem.message} A strip ${plain(narrower)} mm wide can be drawn.` };
+  const words = holdsUntapered()
+    ? 'Without root circumferences it can be drawn.'
+    : 'Without root circumferences it cannot be drawn either: measure the web setbacks again.';
+  return { ...problem, message: `${problem.message} ${words}` };
+}
+
 /**
  * The refusal of a paper strip's reading with what was tried: the nearest reading that can be, to know one when it is read again; else that the
  * strip can be drawn without one. A reading is never to be changed to fit, so measuring stands first.

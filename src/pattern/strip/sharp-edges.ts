@@ -43,19 +43,22 @@ export function isNear({ v }: WidthAt, from: number, to: number, reach: number):
 
 /** How much finer than the plane the unbent strip must be kept where it is bent: corners rounder, features longer. */
 export interface Fineness {
-  /** What 1 mm along the strip is at least once it is bent. */
+  /** What 1 mm along the strip is at least once it is bent, and v where. */
   readonly scale: number;
+  readonly at: number;
   readonly radius: number;
   readonly feature: number;
 }
 
 function finenessOf(frame: FlatFrame | null, proximal: BrokenLine, distal: BrokenLine): Fineness {
-  let scale = 1;
   const [start, end] = [proximal[0]?.x ?? 0, proximal.at(-1)?.x ?? 0];
+  let [scale, at] = [1, start];
   if (frame)
-    for (let v = start; v <= end; v += BEND_STEP)
-      scale = Math.min(scale, frame.scale(v, heightAt(proximal, v)), frame.scale(v, heightAt(distal, v)));
-  return { scale, radius: SMALLEST_RADIUS / scale ** 2, feature: MINIMUM_FEATURE / scale };
+    for (let v = start; v <= end; v += BEND_STEP) {
+      const here = Math.min(frame.scale(v, heightAt(proximal, v)), frame.scale(v, heightAt(distal, v)));
+      if (here < scale) [scale, at] = [here, v];
+    }
+  return { scale, at, radius: SMALLEST_RADIUS / scale ** 2, feature: MINIMUM_FEATURE / scale };
 }
 
 /** The edges as straight lines, before their corners are made round. */
@@ -93,11 +96,17 @@ export function sharpEdges(
   const wound = windings(path, settings);
   const isStraight = settings.outline === 'straight';
   const frame = isStraight ? null : flatFrame(path, settings, start, end);
-  const levels = clipped(proximalLevels(path, settings, wound), start, end);
-  const fine = finenessOf(frame, levels, fullWidth(levels, settings, wider, 1));
+  const levels = proximalLevels(path, settings, wound);
+  const drawn = clipped(levels, start, end);
+  const fine = finenessOf(frame, drawn, fullWidth(drawn, settings, wider, 1));
+  // A corner is moved alike wherever it is drawn, however near an end of the strip is.
   const away = raised(levels, fine);
-  const moved = levels.map(({ x, y }, k) => ({ x, y: isStraight ? 0 : (away[k]?.y ?? y) - y }));
-  const onHand = easedUpward(away, fine);
+  const moved = clipped(
+    levels.map(({ x, y }, k) => ({ x, y: isStraight ? 0 : (away[k]?.y ?? y) - y })),
+    start,
+    end,
+  );
+  const onHand = easedUpward(clipped(away, start, end), fine);
   const proximal: BrokenLine = isStraight ? [start, end].map((x) => ({ x, y: 0 })) : onHand;
   const full = fullWidth(proximal, settings, wider, fine.scale);
   const zones = palmarZones(path);
