@@ -1,13 +1,14 @@
 import * as fc from 'fast-check';
 import demoHand from '../../fixtures/demo-hand.json' with { type: 'json' };
 import { blocks } from '../../src/block/library.ts';
-import { heightAt } from '../../src/geometry/broken-line.ts';
-import { segmentLength, segmentsOf, signedArea } from '../../src/geometry/path.ts';
+import { type BrokenLine, heightAt } from '../../src/geometry/broken-line.ts';
+import { type Point, segmentLength, segmentsOf, signedArea } from '../../src/geometry/path.ts';
 import { readHand } from '../../src/hand/read-hand.ts';
 import { makePattern } from '../../src/pattern/make-pattern.ts';
 import type { Label, Mark, Pattern } from '../../src/pattern/pattern.ts';
 import { layStrip } from '../../src/pattern/strip/lay-strip.ts';
 import { readStripOptions } from '../../src/pattern/strip/read-options.ts';
+import { SMALLEST_RADIUS } from '../../src/pattern/strip/sharp-edges.ts';
 import { CHOICE_OPTIONS, DEFAULT_STRIP_OPTIONS, NUMBER_OPTIONS } from '../../src/pattern/strip/strip-options.ts';
 import type { FlatStrip } from '../../src/pattern/strip/strip-outline.ts';
 import { dxfWriter } from '../../src/writers/dxf/dxf.ts';
@@ -118,10 +119,22 @@ function wordyPattern({ texts, label, inputs }: WordsRecipe): Pattern {
 
 /** Steps along a strip, mm. */
 const STEP = 0.25;
-/** Corners nearer together than a knife goes are made one: what that may change of a strip's area, mm2. */
-const MERGED = 1;
-/** The arcs of a bent strip are not told apart: what its rounder corners may take of its area, and what those in hollows may add. */
-const BENT = { takes: 0.15, adds: 0.005 };
+/** Corners nearer together than 3 mm are made one: what that may change of a strip's area, mm2. */
+const MERGED = 4;
+/** The arcs of a bent strip's outline are not told apart: the share of its area that corners may take, and the radius of those in hollows: as aimed for, or as the bend asks for. mm */
+const BENT_TAKES = 0.15;
+const AIMED_RADIUS = 8;
+/** How far the arcs of a bent strip's outline may lie off its edges, mm. */
+const BENT_OFF = 0.01;
+
+/** How much an arc of a radius takes of a corner that turns by so much, mm2. */
+const cornerArea = (radius: number, turn: number) => radius ** 2 * (Math.tan(Math.abs(turn) / 2) - Math.abs(turn) / 2);
+
+/** What arcs of a radius add in the hollows of a line that a strip lies under, mm2. */
+function hollowArea(line: BrokenLine, radius: number): number {
+  const headings = line.slice(1).map((to, k) => Math.atan2(to.y - (line[k] as Point).y, to.x - (line[k] as Point).x));
+  return headings.slice(1).reduce((sum, heading, k) => sum + cornerArea(radius, Math.max(0, heading - (headings[k] as number))), 0);
+}
 
 /** The area of an outline by its two edges before they are round, mm2: what lies between them, less the corners and more the hollows that its arcs round. */
 function outlineArea({ outline, proximal, distal, frame, start, end }: FlatStrip) {
@@ -136,11 +149,17 @@ function outlineArea({ outline, proximal, distal, frame, start, end }: FlatStrip
       between += (whole / steps) * (high - low) * (frame ? frame.scale(v, (low + high) / 2) : 1);
     }
   }
-  if (frame) return { between, low: between * (1 - BENT.takes), high: between * (1 + BENT.adds) };
+  if (frame) {
+    const scales = [...proximal, ...distal].map((p) => frame.scale(p.x, p.y));
+    const [least, most] = [Math.min(...scales), Math.max(...scales)];
+    const radius = Math.max(AIMED_RADIUS, SMALLEST_RADIUS / least ** 2);
+    const below = proximal.map(({ x, y }) => ({ x, y: -y }));
+    const adds = most * (hollowArea(distal, radius) + hollowArea(below, radius)) + BENT_OFF * 2 * (end - start);
+    return { between, low: between * (1 - BENT_TAKES), high: between + adds };
+  }
   const rounded = segmentsOf(outline).reduce((sum, segment) => {
     const turn = 4 * Math.atan(segment.bulge);
-    const radius = turn === 0 ? 0 : segmentLength(segment) / Math.abs(turn);
-    return sum - radius ** 2 * (Math.tan(turn / 2) - turn / 2);
+    return turn === 0 ? sum : sum - Math.sign(turn) * cornerArea(segmentLength(segment) / Math.abs(turn), turn);
   }, 0);
   return { between, low: between + rounded - MERGED, high: between + rounded + MERGED };
 }

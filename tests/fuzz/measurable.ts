@@ -11,8 +11,8 @@ export function between(min: number, max: number): fc.Arbitrary<number> {
 const within = (value: number, { from, to }: { readonly from: number; readonly to: number }) => Math.min(to, Math.max(from, value));
 const { width: WIDTH, circumference: ROUND, palmarRoom: ROOM, dorsalLength: BACK, rootCircumference: ROOT } = DIGIT_FIELDS;
 
-/** A finger from its width, its depth over its width, its lengths, mm, and how much rounder it is at its root, each brought into the range that is read. */
-function finger(width: number, depth: number, palmarRoom: number, beyond: number, root: number | null) {
+/** A finger from its width, its depth over its width, its lengths, mm, and the angle by which it tapers to each side, each brought into the range that is read. */
+function finger(width: number, depth: number, palmarRoom: number, beyond: number, taper: number | null) {
   const room = within(palmarRoom, ROOM.refuse);
   const circumference = within((Math.PI / 2) * within(width, WIDTH.refuse) * (1 + depth), ROUND.refuse);
   return {
@@ -20,17 +20,17 @@ function finger(width: number, depth: number, palmarRoom: number, beyond: number
     circumference,
     palmarRoom: room,
     dorsalLength: within(room + beyond, BACK.refuse),
-    ...(root === null ? {} : { rootCircumference: within(circumference * root, ROOT.refuse) }),
+    ...(taper === null ? {} : { rootCircumference: within(circumference + Math.PI * room * Math.tan(taper), ROOT.refuse) }),
   };
 }
 
 /** Depth over width that a section may have; at the lower end the circumference above would be too small for it. */
 const depth = between(0.55, 1.6);
-/** Circumference at the root over that at the middle, not measured of most fingers. */
-const root = fc.option(between(0.9, 1.3), { freq: 2, nil: null });
+/** Angle by which a finger narrows to each side, up to the steepest that is read; of half the fingers not measured. radians */
+const taper = fc.option(between(-0.2093, 0.2093), { freq: 2, nil: null });
 /** Each finger by itself, as no hand has them. */
 const strangers = fc.tuple(
-  ...DIGITS.map(() => fc.tuple(between(8, 35), depth, between(8, 50), between(1, 40), root).map((parts) => finger(...parts))),
+  ...DIGITS.map(() => fc.tuple(between(8, 35), depth, between(8, 50), between(1, 40), taper).map((parts) => finger(...parts))),
 );
 /** Width, palmar room and dorsal length beyond it of an invented adult's fingers, mm, from the index to the little one. */
 const ADULT = [
@@ -43,12 +43,12 @@ const ADULT = [
 const siblings = fc
   .tuple(
     between(0.55, 1.5),
-    fc.array(fc.tuple(between(0.8, 1.2), between(0.7, 1.25), between(0.75, 1.3), between(0.6, 1.4), root), { minLength: 4, maxLength: 4 }),
+    fc.array(fc.tuple(between(0.8, 1.2), between(0.7, 1.25), between(0.75, 1.3), between(0.6, 1.4), taper), { minLength: 4, maxLength: 4 }),
   )
   .map(([size, off]) =>
     ADULT.map(([width, room, beyond], k) => {
-      const [wide, deep, long, far, round] = off[k] ?? [1, 1, 1, 1, null];
-      return finger(width * size * wide, deep, room * size * long, beyond * size * far, round);
+      const [wide, deep, long, far, tapers] = off[k] ?? [1, 1, 1, 1, null];
+      return finger(width * size * wide, deep, room * size * long, beyond * size * far, tapers);
     }),
   );
 

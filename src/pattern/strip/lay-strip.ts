@@ -3,7 +3,6 @@ import { type BrokenLine, heightAt } from '../../geometry/broken-line.ts';
 import type { DigitName } from '../../hand/digits.ts';
 import { digitPath } from '../../hand/fields.ts';
 import type { Hand } from '../../hand/hand.ts';
-import { plain } from '../../units/number.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../../units/result.ts';
 import { LENGTH_COMPARED } from '../../units/tolerance.ts';
 import { type BandEdges, bandEdges } from './band-edges.ts';
