@@ -119,22 +119,25 @@ function sayResults(page: Store): void {
     const { drawn } = derived;
     clearTimeout(pause);
     // Under a stop sign nothing of what was said of a result holds.
-    if (page.entries.value.stop === 'some' && page.said.peek() === page.saidResult.peek()) page.said.value = '';
+    const last = page.saidResult.peek();
+    const saysLast = () => last !== '' && page.said.peek().endsWith(last);
+    if (page.entries.value.stop === 'some' && saysLast()) page.said.value = '';
     if (isTyping || drawn === null) return;
     const texts = page.texts.value;
     const sentence = resultSentence(drawn, texts, page.format.value);
     const whole = derived.average ? `${sentence}. ${standInWords(derived, texts)}` : texts.make.drawn(sentence);
-    const last = page.saidResult.peek();
     if (whole === last) return;
     // What was said of the result before is not so any more.
-    if (page.said.peek() === last) page.said.value = '';
+    if (saysLast()) page.said.value = '';
     const before = page.said.peek();
     pause = setTimeout(() => {
       page.saidResult.value = whole;
       // That entries are kept no longer, said meanwhile, must be seen.
-      const { keptElsewhere, cannotKeep } = page.texts.peek().files;
+      const { files, head } = page.texts.peek();
       const now = page.said.peek();
-      if (now === before || (now !== keptElsewhere && now !== cannotKeep)) page.said.value = whole;
+      // A reading that went with the former arrangement is told with the result without it.
+      if (now === head.readingEmptied) page.said.value = `${now} ${whole}`;
+      else if (now === before || (now !== files.keptElsewhere && now !== files.cannotKeep)) page.said.value = whole;
     }, SAID_AFTER);
   });
 }

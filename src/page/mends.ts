@@ -12,7 +12,7 @@ import type { Problem } from '../units/result.ts';
 import { arrangementTitle } from './arrangement-words.ts';
 import { goToField } from './parts/focus.ts';
 import { freshEntries } from './rewrite-entries.ts';
-import { setEntry, typedAt, withArrangement } from './state.ts';
+import { setEntry, typedAt } from './state.ts';
 import type { Store } from './store.ts';
 
 /** A button that mends what is wrong, tried before it is offered where that can be tried. */
@@ -111,7 +111,7 @@ function otherArrangement(store: Store): Mend | null {
   return {
     label: store.texts.peek().look.use(title),
     apply: () => {
-      store.enter({ where: 'block', value: title }, (now) => withArrangement(now, { block: other.id }));
+      store.arrange({ where: 'block', value: title }, { block: other.id });
       store.commit();
     },
   };

@@ -13,6 +13,7 @@ import {
   type Settings,
   setEntry,
   typedAt,
+  withArrangement,
 } from './state.ts';
 import type { Texts } from './texts/english.ts';
 import { LANGUAGES } from './texts/languages.ts';
@@ -89,6 +90,8 @@ export interface Store {
 
   /** Changes the entries; one step of the history a field or choice. */
   enter(about: StepAbout, change: (now: Entries) => Partial<Entries>): void;
+  /** Another arrangement; that a reading of the paper strip went with the one before is said. */
+  arrange(about: StepAbout, chosen: Partial<Pick<Entries, 'block' | 'places'>>): void;
   /** Changes the text of one field. */
   type(where: string, text: string): void;
   /** The field was left or Enter was pressed: what comes next is another step. */
@@ -203,6 +206,11 @@ export function createStore(first: PageState, pixelRatio = 1): Store {
       const now = entries.peek();
       const next = { ...now, ...change(now) };
       apply(next, recorded(history.peek(), now, next, about));
+    },
+    arrange(about, chosen) {
+      const wasRead = entries.peek().options.paperReading.trim() !== '';
+      store.enter(about, (now) => withArrangement(now, chosen));
+      if (wasRead) store.said.value = texts.peek().head.readingEmptied;
     },
     type(where, text) {
       if (typedAt(entries.peek(), where) === text) return;

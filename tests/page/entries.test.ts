@@ -1,4 +1,5 @@
 import { describe, expect } from 'vitest';
+import { headWords } from '../../src/page/sections/head/head-words.ts';
 import { choose, field, fillHand, inBrowser, openDemo, openPanel, outlineOf, TYPED_HAND } from './browser.ts';
 
 describe('typed measurements', () => {
@@ -211,6 +212,10 @@ describe('typed measurements', () => {
       await page.keyboard.press('Tab');
       await page.locator('input[name="block"]:not(:checked):not([value="plate"])').first().check();
       await expect.poll(() => field(page, 'paperReading').inputValue()).toBe('');
+      // It is said, and goes on being said with the result, which follows a second after the choice is left.
+      await page.keyboard.press('Tab');
+      const emptied = headWords.en.readingEmptied;
+      await expect.poll(() => page.locator('footer .status').textContent()).toMatch(new RegExp(`^${emptied} Drawn: `));
       await page.locator('#undo').click();
       await expect.poll(() => field(page, 'paperReading').inputValue()).toBe('1');
     },

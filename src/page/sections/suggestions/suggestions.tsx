@@ -10,7 +10,6 @@ import { halfMotionWords } from '../../looks.ts';
 import { PanelButton } from '../../parts/panel.tsx';
 import { Spoken } from '../../parts/spoken.tsx';
 import { useStore } from '../../parts/store-context.ts';
-import { withArrangement } from '../../state.ts';
 import { sayProblem } from '../../translate-messages.ts';
 
 const LIFT = { enclosed: 0, raised: -3.5, lowered: 3.5 } as const;
@@ -127,7 +126,7 @@ function List() {
             name="block"
             value={row.id}
             checked={row.chosen}
-            onChange={() => store.enter({ where: 'block', value: row.title }, (now) => withArrangement(now, { block: row.id }))}
+            onChange={() => store.arrange({ where: 'block', value: row.title }, { block: row.id })}
             onBlur={() => store.commit()}
           />
           <ArrangementSketch places={row.places} side={entries.side} treated={entries.target} />

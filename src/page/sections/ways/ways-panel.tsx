@@ -16,7 +16,7 @@ import { Panel } from '../../parts/panel.tsx';
 import { SectionPicture } from '../../parts/section-picture.tsx';
 import { Spoken } from '../../parts/spoken.tsx';
 import { useStore } from '../../parts/store-context.ts';
-import { PLATE_DIGITS, withArrangement } from '../../state.ts';
+import { PLATE_DIGITS } from '../../state.ts';
 import { sayProblem } from '../../translate-messages.ts';
 
 /** All ways: as suggested, every strip with what it does well and what it costs, one's own arrangement, plates. */
@@ -28,7 +28,7 @@ export function WaysPanel() {
   const { plan, cards } = store.derived.value;
   const reason = plan ? planReason(plan, texts) : null;
   const choose = (block: string, title: string) => {
-    store.enter({ where: 'block', value: title }, (now) => withArrangement(now, { block }));
+    store.arrange({ where: 'block', value: title }, { block });
     store.commit();
   };
   return (
@@ -132,8 +132,9 @@ function OwnArrangement() {
             label: place === 'out' ? texts.out : texts.hand.place[place],
           }))}
           onChoose={(place) =>
-            store.enter({ where: `places.${digit}`, value: place === 'out' ? texts.out : texts.hand.place[place] }, (now) =>
-              withArrangement(now, { block: 'own', places: { ...places, [digit]: place } }),
+            store.arrange(
+              { where: `places.${digit}`, value: place === 'out' ? texts.out : texts.hand.place[place] },
+              { block: 'own', places: { ...places, [digit]: place } },
             )
           }
         />
