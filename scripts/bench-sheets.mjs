@@ -33,7 +33,7 @@ async function bundled() {
   const lines = [
     "export { cutBars } from './src/sheet/bars/cut-bars.ts';",
     "export { firstFitDecreasing } from './src/sheet/bars/greedy-bars.ts';",
-    "export { fullBars, narrowRange, triplets } from './src/sheet/bars/bar-instances.ts';",
+    "export { fullBars, narrowRange, triplets } from './tests/bar-instances.ts';",
     "export { CUT_SHEET, cutUpSheet } from './tests/box-instances.ts';",
     "export { layOut } from './src/sheet/plastic/lay-out.ts';",
     "export { layoutFaults } from './src/sheet/plastic/layout-faults.ts';",

@@ -3,7 +3,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { requestFromDrawing } from '../src/files/file-inputs.ts';
+import { readOwnDrawing } from '../src/files/file-inputs.ts';
 import { makePattern } from '../src/pattern/make-pattern.ts';
 import { loadWriter } from '../src/writers/load-writer.ts';
 import { PENS } from '../src/writers/pdf/pdf.ts';
@@ -35,15 +35,15 @@ async function written(format: (typeof WRITER_FORMATS)[number]): Promise<string 
 }
 
 const codes = async (path: string) => {
-  const read = await requestFromDrawing(path);
+  const read = await readOwnDrawing(path);
   return read.ok ? [] : read.problems.map((p) => p.code);
 };
 
-describe('requestFromDrawing(path)', () => {
+describe('readOwnDrawing(path)', () => {
   it.each(WRITER_FORMATS)('makes the same pattern again from %s, whatever the file is called', async (format) => {
-    const request = await requestFromDrawing(file(`${format}.bin`, await written(format)));
+    const request = await readOwnDrawing(file(`${format}.bin`, await written(format)));
     if (!request.ok) throw new Error(JSON.stringify(request.problems));
-    const made = makePattern(request.value);
+    const made = makePattern(request.value.request);
     expect(made.ok && made.value.pattern).toEqual(pattern);
   });
 
@@ -53,8 +53,8 @@ describe('requestFromDrawing(path)', () => {
     const packed = join(scratch, 'packed.pdf');
     execFileSync('qpdf', ['--object-streams=generate', '--compress-streams=y', '--recompress-flate', plain, packed]);
     expect(readFileSync(packed, 'latin1')).not.toContain('"schema":"knucklewright/inputs@');
-    const request = await requestFromDrawing(packed);
-    expect(request.ok && request.value.hand).toEqual(DEMO_HAND);
+    const request = await readOwnDrawing(packed);
+    expect(request.ok && request.value.request.hand).toEqual(DEMO_HAND);
   });
 
   it('says what is missing or damaged', async () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { triplets } from '../sheet/bars/bar-instances.ts';
+import { triplets } from '../../tests/bar-instances.ts';
 import { cutBars } from '../sheet/bars/cut-bars.ts';
 import { provingCutter } from './proving-cutter.ts';
 

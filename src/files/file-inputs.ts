@@ -13,15 +13,9 @@ import { readBytes } from './read-file.ts';
 const LARGEST_DRAWING_BYTES = 50_000_000;
 
 /**
- * The request that a drawing carries; told by its content, not by its name. Fails with every reason, each with the file named, and with
- * `SET_MIXED` when the files beside it that have its name are of another pattern.
+ * The request that a drawing carries, and all that it carries besides, the machine that it was made for too, which is not checked; told by its content, not by
+ * its name. Fails with every reason, each with the file named, and with `SET_MIXED` when the files beside it that have its name are of another pattern.
  */
-export async function requestFromDrawing(path: string): Promise<Result<PatternRequest>> {
-  const bytes = await readBytes(path, LARGEST_DRAWING_BYTES);
-  return bytes.ok ? unmixed(bytes.value, path) : bytes;
-}
-
-/** The same with all that the drawing carries, the machine that it was made for too; the inputs beside the request are not checked. */
 export async function readOwnDrawing(path: string): Promise<Result<{ readonly request: PatternRequest; readonly inputs: unknown }>> {
   const bytes = await readBytes(path, LARGEST_DRAWING_BYTES);
   if (!bytes.ok) return bytes;
@@ -44,7 +38,7 @@ export async function readEmbeddedRequest(
   return success({ request: request.value, geometryVersion: String(getOwn(inputs.value, 'geometryVersion')) }, request.warnings);
 }
 
-/** The same, or from a hand file: its suggested block with default options. */
+/** The request that a drawing carries, or one from a hand file: its suggested block with default options. */
 export async function requestFromDrawingOrHand(path: string): Promise<Result<PatternRequest>> {
   const bytes = await readBytes(path, LARGEST_DRAWING_BYTES);
   if (!bytes.ok) return bytes;

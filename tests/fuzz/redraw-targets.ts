@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { deflateSync } from 'node:zlib';
 import * as fc from 'fast-check';
 import demoHand from '../../fixtures/demo-hand.json' with { type: 'json' };
-import { requestFromDrawing } from '../../src/files/file-inputs.ts';
+import { readOwnDrawing } from '../../src/files/file-inputs.ts';
 import type { PatternInputs } from '../../src/pattern/pattern.ts';
 import { requestFromInputs } from '../../src/pattern/request-from-inputs.ts';
 import { DEFAULT_STRIP_OPTIONS } from '../../src/pattern/strip/strip-options.ts';
@@ -97,7 +97,7 @@ export const REDRAW_TARGETS: readonly Target[] = [
       const bytes = content(recipe);
       const path = join(folder, 'drawing');
       writeFileSync(path, bytes);
-      const request = await requestFromDrawing(path);
+      const request = await readOwnDrawing(path);
       readable(request, bytes.length < MEGABYTE ? Buffer.from(bytes).toString('latin1') : '');
     },
   }),

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { alongFace, distanceToPalm, faceLength, palmSection, scaledPalm, wrapped } from './palm-section.ts';
+import type { Point } from '../../geometry/path.ts';
+import { alongFace, faceLength, type PalmSection, palmSection, scaledPalm, wrapped } from './palm-section.ts';
 
 /** ANSUR II, Gordon et al. 2014, NATICK/TR-15/007, means of women and men, mm (trade facts 9 and 10). */
 const ANSUR = [
@@ -11,6 +12,11 @@ function section(breadth: number, circumference: number) {
   const found = palmSection(breadth, circumference);
   if (!found) throw new Error('no section');
   return found;
+}
+
+/** Distance from a point to the section's edge: positive outside. */
+function distanceToPalm({ breadth, thickness }: PalmSection, { x, y }: Point): number {
+  return Math.hypot(Math.max(0, Math.abs(x) - (breadth - thickness) / 2), y) - thickness / 2;
 }
 
 describe('palmSection', () => {

@@ -49,8 +49,3 @@ export function alongFace(section: PalmSection, offset: number, x: number): numb
   const radius = section.thickness / 2 + offset;
   return Math.sign(x) * (flat + radius * Math.asin(Math.min(1, over / radius)));
 }
-
-/** Distance from a point to the section's edge: positive outside. */
-export function distanceToPalm(section: PalmSection, { x, y }: Point): number {
-  return Math.hypot(Math.max(0, Math.abs(x) - halfFlat(section)), y) - section.thickness / 2;
-}

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import highsModule from 'highs';
 import { describe, expect, it } from 'vitest';
+import { type BarInstance, fullBars, narrowRange, triplets } from '../../../tests/bar-instances.ts';
 import { times } from '../../../tests/by-night.ts';
 import { seeded } from '../../units/chance.ts';
 import { barsAtLeast } from './bar-bounds.ts';
-import { type BarInstance, fullBars, narrowRange, triplets } from './bar-instances.ts';
 import { fullWays, waysToFill } from './bar-ways.ts';
 import { type CutBars, cutBars } from './cut-bars.ts';
 import { fillBar, kindsOf } from './fill-bar.ts';

@@ -1,8 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { shortTravel, travelLength } from './short-travel.ts';
+import type { Point } from '../../geometry/path.ts';
+import { shortTravel } from './short-travel.ts';
 
 const place = fc.record({ x: fc.double({ min: 0, max: 600, noNaN: true }), y: fc.double({ min: 0, max: 600, noNaN: true }) });
+
+/** Length of the lifted tool's way from (0, 0) through the places in that order, mm. */
+function travelLength(places: readonly Point[], order: readonly number[]): number {
+  let from: Point = { x: 0, y: 0 };
+  let sum = 0;
+  for (const index of order) {
+    const to = places[index] as Point;
+    sum += Math.hypot(to.x - from.x, to.y - from.y);
+    from = to;
+  }
+  return sum;
+}
 
 describe('shortTravel', () => {
   it('visits every place once, and no two edges of its way cross for gain: no turned stretch is shorter', () => {

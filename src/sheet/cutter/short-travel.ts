@@ -28,18 +28,6 @@ export function shortTravel(places: readonly Point[], rowHeight: number): readon
   return order;
 }
 
-/** Length of the lifted tool's way from (0, 0) through the places in that order, mm. */
-export function travelLength(places: readonly Point[], order: readonly number[]): number {
-  let from: Point = { x: 0, y: 0 };
-  let sum = 0;
-  for (const index of order) {
-    const to = places[index] as Point;
-    sum += Math.hypot(to.x - from.x, to.y - from.y);
-    from = to;
-  }
-  return sum;
-}
-
 function serpentine(places: readonly Point[], rowHeight: number): number[] {
   const byHeight = places.map((p, index) => ({ ...p, index })).sort((a, b) => a.y - b.y || a.x - b.x);
   const rows: (typeof byHeight)[] = [];

@@ -1,4 +1,4 @@
-import { seeded } from '../../units/chance.ts';
+import { seeded } from '../src/units/chance.ts';
 
 /** Bars to be cut, with the fewest that can do, known by how they were made. Whole units. */
 export interface BarInstance {
