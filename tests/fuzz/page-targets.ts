@@ -5,8 +5,8 @@ import demoHand from '../../fixtures/demo-hand.json' with { type: 'json' };
 import demoPlateHand from '../../fixtures/demo-hand-plate.json' with { type: 'json' };
 import { PLACES } from '../../src/block/block.ts';
 import { blocks } from '../../src/block/library.ts';
-import { DIGITS, SIDES } from '../../src/hand/digits.ts';
-import { DIGIT_FIELDS, PALM_FIELDS } from '../../src/hand/fields.ts';
+import { DIGITS, SIDES, WEBS } from '../../src/hand/digits.ts';
+import { DIGIT_FIELDS, PALM_FIELDS, WEB_FIELDS } from '../../src/hand/fields.ts';
 import { readHand } from '../../src/hand/read-hand.ts';
 import { STOP_SIGNS } from '../../src/hand/signs.ts';
 import { derive, NOTHING_YET } from '../../src/page/derive.ts';
@@ -40,6 +40,7 @@ import { LENGTH_UNITS } from '../../src/units/length.ts';
 import { typed } from './field-targets.ts';
 import { type FileRecipe, fileRecipes, fileText } from './file-targets.ts';
 import { bombText } from './hostile.ts';
+import { fingers, webSetbacks } from './measurable.ts';
 import { finite, hold, readable } from './must-hold.ts';
 import { checkShown } from './shown.ts';
 import { type Target, target } from './target.ts';
@@ -49,6 +50,7 @@ import { checkDxf, checkSvg } from './written.ts';
 const TYPED_FIELDS: readonly string[] = [
   ...['code', 'note', 'date', 'plate.angle', 'print.across', 'print.along'],
   ...DIGITS.flatMap((digit) => Object.keys(DIGIT_FIELDS).map((id) => `digits.${digit}.${id}`)),
+  ...Object.keys(WEB_FIELDS).flatMap((id) => WEBS.map((web) => `${id}.${web}`)),
   ...Object.keys(PALM_FIELDS),
   ...MOTION_IDS.flatMap((id) => [`motion.${id}.lacks`, `motion.${id}.bends`]),
   ...['diagnosis', 'weeks'],
@@ -93,8 +95,15 @@ const choices = fc.record({
 type Choices = typeof choices extends fc.Arbitrary<infer T> ? T : never;
 type Typed = typeof typed extends fc.Arbitrary<infer T> ? T : never;
 
+/** Fingers and webs of any measurable hand, or none: then the page's own hand stays. */
+function measuredHand(often: { readonly measured: number; readonly none: number }) {
+  const hand = fc.record({ digits: fingers, webs: webSetbacks });
+  return fc.oneof({ weight: often.measured, arbitrary: hand }, { weight: often.none, arbitrary: fc.constant(null) });
+}
+
 interface FieldsRecipe {
   readonly base: number;
+  readonly measured: { readonly digits: object; readonly webs: object } | null;
   readonly choices: Choices | null;
   readonly typed: readonly (readonly [string, Typed])[];
   readonly settings: Settings;
@@ -116,6 +125,7 @@ const fieldsRecipes: fc.Arbitrary<FieldsRecipe> = fc.oneof(
     weight: 98,
     arbitrary: fc.record({
       base: fc.nat(3),
+      measured: measuredHand({ measured: 1, none: 19 }),
       choices: fc.option(choices, { nil: null }),
       typed: fc.array(fc.tuple(fc.constantFrom(...TYPED_FIELDS), anyTyped), { minLength: 1, maxLength: 2 }),
       settings,
@@ -126,6 +136,7 @@ const fieldsRecipes: fc.Arbitrary<FieldsRecipe> = fc.oneof(
     weight: 2,
     arbitrary: fc.record({
       base: fc.integer({ min: 1, max: 3 }),
+      measured: measuredHand({ measured: 1, none: 1 }),
       choices: fc.option(choices, { nil: null, freq: 4 }),
       typed: fc.array(
         fc.oneof(
@@ -145,9 +156,11 @@ const LOOKED_AT = 12;
 
 const VISIT = { ...EMPTY_VISIT, date: '2026-11-25', wear: '8', lacks: '25', bends: '85', fits: 'yes' };
 
-/** Pages that are filled in: none, a strip's, a plate's, and one whose every note is there. */
-function baseEntries(base: number, decimal: Settings['decimal']): Entries {
-  const file = base === 0 ? null : readHand(base === 2 ? demoPlateHand : demoHand);
+/** Pages that are filled in: none, a strip's, a plate's, and one whose every note is there; the last three with other measures where they are given. */
+function baseEntries(base: number, decimal: Settings['decimal'], measured: object | null = null): Entries {
+  const filled = base === 2 ? demoPlateHand : demoHand;
+  const other = measured ? readHand({ ...filled, ...measured }) : null;
+  const file = base === 0 ? null : other?.ok ? other : readHand(filled);
   if (!file?.ok) return emptyEntries(decimal);
   const entries = entriesOf(file.value.source, decimal);
   const plate = { faces: 'both' as const, digits: 'neighbours' as const, angle: '45', bend: 'split' as const };
@@ -207,7 +220,8 @@ export const PAGE_TARGETS: readonly Target[] = [
     feed(recipe) {
       const given = JSON.stringify(recipe);
       const { unit, decimal } = recipe.settings;
-      let entries = baseEntries(recipe.base, decimal);
+      const { measured } = recipe;
+      let entries = baseEntries(recipe.base, decimal, measured && { digits: measured.digits, ...measured.webs });
       if (recipe.choices) entries = chosen(entries, recipe.choices);
       for (const [where, what] of recipe.typed) {
         const text = typeof what === 'string' ? what : bombText(what.bomb);
