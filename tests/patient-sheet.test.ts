@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import border from '../fixtures/demo-hand.json' with { type: 'json' };
 import { blockById, blocks } from '../src/block/library.ts';
+import type { Vertex } from '../src/geometry/path.ts';
 import type { DigitName } from '../src/hand/digits.ts';
 import { readHand } from '../src/hand/read-hand.ts';
 import { makePattern } from '../src/pattern/make-pattern.ts';
@@ -10,10 +11,11 @@ import type { Page } from '../src/sheet/paper/page.ts';
 import { PAPERS, printableBox } from '../src/sheet/paper/paper.ts';
 import { DEFAULT_SHEET_SETTINGS, type SheetSettings } from '../src/sheet/paper/sheet-settings.ts';
 import { LANGUAGE_IDS } from '../src/words/language.ts';
+import { paperWords } from '../src/words/papers/paper-words.ts';
 import { layOutForPdf } from '../src/writers/pdf/pdf.ts';
 import { pairs, tried } from './by-night.ts';
 import { presetPlate } from './demo-plate.ts';
-import { collisions, inkBox, TOUCHING } from './page-boxes.ts';
+import { collisions, corners, inkBox, TOUCHING } from './page-boxes.ts';
 
 /** The demo hand with another finger treated; `lacks` extension or flexion. */
 function patternFor(blockId: string, digit: DigitName, lacks: 'extension' | 'flexion'): Pattern {
@@ -68,6 +70,41 @@ describe("the patient's sheet", () => {
   it('of a plate is laid out as well', () => {
     for (const language of LANGUAGE_IDS)
       expect(collisions(sheet(presetPlate('mp-immobilisation-dorsal').pattern, { language }))).toEqual([]);
+  });
+
+  // Handwriting takes about 7 mm, the ruling of wide-ruled school paper is 8.7 (common practice, no source); a capital of the headings is read at 2 mm and more.
+  it('has a diary to write in: two weeks of rows at least 7 mm high, each heading whole in its column with 1 mm on each side, every column wide enough for a word', () => {
+    const strip = patternFor('ring-lowered-in-three', 'ring', 'extension');
+    const plate = presetPlate('mp-immobilisation-dorsal').pattern;
+    for (const pattern of [strip, plate])
+      for (const [language, paper] of pairs(LANGUAGE_IDS, ['a4', 'letter'] as const, 0)) {
+        const { layers } = sheet(pattern, { language, paper: PAPERS[paper] });
+        const weeks = layers.flatMap((layer) => layer.strokes.filter((s) => s.role === 'diary')).map(({ paths }) => paths);
+        expect(weeks).toHaveLength(2);
+        const headings = paperWords(language).patient.diary.columns;
+        for (const paths of weeks) {
+          const ends = paths.map(({ vertices: [a, b] }) => [a as Vertex, b as Vertex] as const);
+          const rows = ends.filter(([a, b]) => a.y === b.y).map(([a]) => a.y);
+          const columns = ends.filter(([a, b]) => a.x === b.x).map(([a]) => a.x);
+          const gaps = rows.slice(1).map((y, k) => (rows[k] as number) - y);
+          expect(gaps).toHaveLength(8);
+          expect(Math.min(...gaps), `${language} ${paper}`).toBeGreaterThan(7 - 1e-9);
+          expect(Math.max(...gaps) - Math.min(...gaps)).toBeLessThan(1e-9);
+          const [top, below] = [rows[0] as number, rows[1] as number];
+          for (const [k, title] of headings.entries()) {
+            const [from, to] = [columns[k] as number, columns[k + 1] as number];
+            const shown = layers
+              .flatMap((layer) => layer.texts)
+              .find((t) => t.text === title && t.at.x >= from && t.at.x < to && t.at.y < top && t.at.y > below);
+            if (!shown) throw new Error(`no ${title} in ${language}`);
+            const xs = corners(shown).map(({ x }) => x);
+            expect(Math.min(...xs) - from, `${title}, ${language} ${paper}`).toBeGreaterThan(1);
+            expect(to - Math.max(...xs), `${title}, ${language} ${paper}`).toBeGreaterThan(1);
+            expect(shown.height, `${title}, ${language}`).toBeGreaterThan(2);
+            expect(to - from, `${title}, ${language}`).toBeGreaterThan(9);
+          }
+        }
+      }
   });
 
   it('prescribes nothing: no numbers but those of the skin check and the diary, no box ticked, no code, no bars', () => {
