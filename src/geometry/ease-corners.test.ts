@@ -72,6 +72,7 @@ describe('a hollow near an end', () => {
   });
 });
 
+// A corner that turns by less than 1e-9 is left out, which over 100 mm may add a millionth of a millimetre.
 it('takes away and never adds, and ends stay where they are along the line', () => {
   const lines = fc
     .tuple(
@@ -91,7 +92,7 @@ it('takes away and never adds, and ends stay where they are along the line', () 
     fc.property(lines, (line) => {
       const eased = easeCorners(line, RADIUS, END_RADIUS);
       expect([eased[0]?.x, eased.at(-1)?.x]).toEqual([line[0]?.x, line.at(-1)?.x]);
-      for (const x of places(line, eased)) expect(heightAt(eased, x)).toBeLessThan(heightAt(line, x) + 1e-9);
+      for (const x of places(line, eased)) expect(heightAt(eased, x)).toBeLessThan(heightAt(line, x) + 1e-6);
     }),
   );
 });

@@ -114,9 +114,7 @@ export function edgeFaults({ scale, own, stagger, websOf, block, closure, ...cho
   };
   const hand = modelledHand(setting);
   const band = modelledBand(hand, setting);
-  const outside = (k: number) => (webs[k] === undefined ? null : Math.min(...webs) - webs[k]);
-  const first = NAMES.indexOf(hand.digits[0]?.name ?? 'index');
-  const wanted = plainProximal(hand, band, [outside(first - 1), outside(first + hand.digits.length - 1)], proximalGap, asked.stretch);
+  const wanted = plainProximal(hand, band, proximalGap, asked.stretch);
   const drawn = { marks: new Map(), lines: new Map(), outline: flattened(flat.outline, CHORDS).vertices };
   const lap = asked.seam === 'pinch' ? 0 : (asked.seamAllowance / 2) * (1 + settings.stretch);
   const spots: { readonly v: number; readonly low: number; readonly high: number }[] = [];

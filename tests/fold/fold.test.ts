@@ -1,10 +1,12 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { blocks } from '../../src/block/library.ts';
+import { handBreadthOf } from '../../src/hand/estimate-palm.ts';
 import { readHand } from '../../src/hand/read-hand.ts';
 import { makePattern } from '../../src/pattern/make-pattern.ts';
 import { DEFAULT_STRIP_OPTIONS, type StripOptions } from '../../src/pattern/strip/strip-options.ts';
 import { loadWriter } from '../../src/writers/load-writer.ts';
-import { tried } from '../by-night.ts';
+import { times, tried } from '../by-night.ts';
 import { LARGEST, type Measures, WORKED } from '../hands.ts';
 import { type DrawnStrip, drawnStrip } from './drawn-strip.ts';
 import { foldFaults } from './fold-faults.ts';
@@ -15,21 +17,27 @@ type AllMeasures = Readonly<Record<Name, Measures>>;
 
 /** The worked hand at 0.7, as of a child of about seven; invented. */
 const CHILD = Object.fromEntries(NAMES.map((name) => [name, WORKED[name].map((mm) => 0.7 * mm)])) as unknown as AllMeasures;
-const WEBS = { worked: [0, 0, 12.5], child: [0, 0.3, 8.8], largest: [3, 0, 15] } as const;
-const HANDS = { worked: WORKED, child: CHILD, largest: LARGEST } as const;
-type HandName = keyof typeof HANDS;
+interface Measured {
+  readonly measures: AllMeasures;
+  readonly webs: readonly [number, number, number];
+}
+const HANDS = {
+  worked: { measures: WORKED, webs: [0, 0, 12.5] },
+  child: { measures: CHILD, webs: [0, 0.3, 8.8] },
+  largest: { measures: LARGEST, webs: [3, 0, 15] },
+} as const satisfies Record<string, Measured>;
 
 async function fileOf(
-  hand: HandName,
+  hand: Measured,
   id: string,
   side: 'left' | 'right',
   changes: Partial<StripOptions> = {},
-  webs: readonly number[] = WEBS[hand],
+  webs: readonly number[] = hand.webs,
   roots: Readonly<Partial<Record<Name, number>>> = {},
-): Promise<{ svg: string; width: number; free: Setting['free'] }> {
+): Promise<{ svg: string; width: number; free: Setting['free']; least: number }> {
   const digits = Object.fromEntries(
     NAMES.map((name) => {
-      const [width, circumference, palmarRoom, dorsalLength] = HANDS[hand][name];
+      const [width, circumference, palmarRoom, dorsalLength] = hand.measures[name];
       return [name, { width, circumference, palmarRoom, dorsalLength, ...(roots[name] ? { rootCircumference: roots[name] } : {}) }];
     }),
   );
@@ -41,11 +49,16 @@ async function fileOf(
   if (!made.ok) throw new Error(made.problems[0]?.message);
   const written = (await loadWriter('svg')).write(made.value.pattern);
   if (!written.ok) throw new Error('not written');
-  return { svg: String(written.value), width: made.value.report.flatWidth, free: made.value.report.freePipFlexion };
+  return {
+    svg: String(written.value),
+    width: made.value.report.flatWidth,
+    free: made.value.report.freePipFlexion,
+    least: handBreadthOf(read.value) < 65 ? 8 : 10,
+  };
 }
 
 const settingOf = (
-  hand: HandName,
+  hand: Measured,
   id: string,
   side: 'left' | 'right',
   width: number,
@@ -53,14 +66,16 @@ const settingOf = (
   free: Setting['free'] = {},
 ): Setting => ({
   side,
-  measures: HANDS[hand],
-  webSetback: WEBS[hand],
+  measures: hand.measures,
+  webSetback: hand.webs,
   places: blocks().find((b) => b.id === id)?.places ?? {},
   closure,
   differential: 20,
   width,
   free,
 });
+
+const within = (low: number, high: number) => fc.double({ min: low, max: high, noNaN: true });
 
 /** By day each block once, each hand in turn; by night each block on each hand. */
 const cases = blocks().flatMap(({ id }) => (['worked', 'child', 'largest'] as const).map((hand) => [id, hand] as const));
@@ -78,13 +93,48 @@ describe('the finished SVG, folded round the modelled digits by a program that s
       for (const closure of tried(CLOSURES, (each) => each === CLOSURES[turn % 2])) {
         let modelled: { hand: ModelledHand; band: Band } | null = null;
         for (const side of tried(SIDES, (each) => each === SIDES[(turn >> 1) % 2])) {
-          const { svg, width, free } = await fileOf(hand, id, side, { closure });
-          const setting = settingOf(hand, id, side, width, closure, free);
+          const { svg, width, free } = await fileOf(HANDS[hand], id, side, { closure });
+          const setting = settingOf(HANDS[hand], id, side, width, closure, free);
           modelled ??= modelledFor(setting);
           expect(foldFaults(drawnStrip(svg), setting, modelled.hand, modelled.band), `${side}, ${closure}`).toEqual([]);
         }
       }
     },
+  );
+});
+
+/** A hand about the worked one, of any size from a child's to the largest, each finger and each web by itself, none behind its neighbour by more than is usual: beside a web that is, the edge may fall by more than the gap within half of it. */
+const anyHand: fc.Arbitrary<Measured> = fc
+  .record({
+    size: within(0.65, 1.4),
+    fingers: fc.array(fc.tuple(within(0.93, 1.07), within(0.92, 1.08), within(0.9, 1.1)), { minLength: 4, maxLength: 4 }),
+    webs: fc.tuple(within(0, 5), within(0, 5), within(5, 13)),
+  })
+  .map(({ size, fingers, webs }) => {
+    const own = NAMES.map((name, k) => {
+      const [thick, near, far] = fingers[k] ?? [1, 1, 1];
+      const [width, round, room, back] = WORKED[name];
+      return [name, [width * size * thick, round * size * thick, room * size * near, back * size * far]];
+    });
+    const [first, second, third] = webs.map((mm) => mm * size) as [number, number, number];
+    return { measures: Object.fromEntries(own) as AllMeasures, webs: [first, second, third] };
+  });
+
+it('so does that of any hand with its webs anywhere, in any block', async () => {
+  const any = {
+    hand: anyHand,
+    id: fc.constantFrom(...blocks().map((b) => b.id)),
+    side: fc.constantFrom(...SIDES),
+    closure: fc.constantFrom(...CLOSURES),
+  };
+  await fc.assert(
+    fc.asyncProperty(fc.record(any), async ({ hand, id, side, closure }) => {
+      const { svg, width, free, least } = await fileOf(hand, id, side, { closure });
+      const setting = { ...settingOf(hand, id, side, width, closure, free), least };
+      const { hand: modelled, band } = modelledFor(setting);
+      expect(foldFaults(drawnStrip(svg), setting, modelled, band)).toEqual([]);
+    }),
+    { numRuns: times(4, 100), endOnFailure: true },
   );
 });
 
@@ -104,8 +154,8 @@ describe('the finished SVG of fingers that taper, rolled off cones by a program 
     closure: 'tacked' | 'spanning',
     roots: Readonly<Record<Name, number>> = ROOTS,
   ) => {
-    const { svg, width, free } = await fileOf('worked', id, side, { closure }, undefined, ROOTS);
-    const setting = settingOf('worked', id, side, width, closure, free);
+    const { svg, width, free } = await fileOf(HANDS.worked, id, side, { closure }, undefined, ROOTS);
+    const setting = settingOf(HANDS.worked, id, side, width, closure, free);
     const { hand, band } = modelledFor(setting);
     const drawn = drawnStrip(svg);
     const straight = rolledStraight(drawn, hand, band, taperOf(setting, roots));
@@ -139,16 +189,18 @@ describe('the fold finds what is wrong', () => {
   const faults = async (
     changes: Partial<StripOptions>,
     spoil: (svg: string) => string = (svg) => svg,
-    webs: readonly number[] = WEBS.worked,
+    webs: readonly number[] = HANDS.worked.webs,
   ) => {
-    const { svg } = await fileOf('worked', id, 'left', { width: 20, ...changes }, webs);
-    return foldFaults(drawnStrip(spoil(svg)), settingOf('worked', id, 'left', 20)).join('; ');
+    const { svg } = await fileOf(HANDS.worked, id, 'left', { width: 20, ...changes }, webs);
+    return foldFaults(drawnStrip(spoil(svg)), settingOf(HANDS.worked, id, 'left', 20)).join('; ');
   };
 
   it('a strip for another hand or another side', async () => {
-    const { svg } = await fileOf('worked', id, 'left');
-    expect(foldFaults(drawnStrip(svg), settingOf('worked', id, 'right', 20)).join()).toContain('wrong way round');
-    expect(foldFaults(drawnStrip(svg), { ...settingOf('worked', id, 'left', 20), differential: 5 }).join()).toContain('round the digits');
+    const { svg } = await fileOf(HANDS.worked, id, 'left');
+    expect(foldFaults(drawnStrip(svg), settingOf(HANDS.worked, id, 'right', 20)).join()).toContain('wrong way round');
+    expect(foldFaults(drawnStrip(svg), { ...settingOf(HANDS.worked, id, 'left', 20), differential: 5 }).join()).toContain(
+      'round the digits',
+    );
   });
 
   it('an edge over a web, and one too near a crease', async () => {

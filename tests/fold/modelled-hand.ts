@@ -18,6 +18,8 @@ export interface Setting {
   readonly width: number;
   /** PIP flexion, degrees, that the strip says it leaves each digit. */
   readonly free: Readonly<Partial<Record<Name, number>>>;
+  /** What the strip keeps of its width everywhere, mm; 10 where it does not say. */
+  readonly least?: number;
   /** Of the sheet and how it lies; the usual where it does not say. mm */
   readonly lying?: Lying;
 }
@@ -47,6 +49,8 @@ export interface Digit {
   /** As the plane square to the mean direction cuts it. */
   readonly cut: number;
   readonly root: number;
+  /** The level behind which the band may not pass its midlines: its root, or of a border digit the web outside the block, where that lies further distal. */
+  readonly midline: number;
   readonly room: number;
 }
 
@@ -105,7 +109,10 @@ export function modelledHand({ measures, webSetback, places, differential, width
     if (before) webs.push({ between: `${before.name}-${name}`, x: before.x + before.a + gap / 2, half: gap / 2, level: level(k - 1) });
     const lever = dorsal - 2.5 - room + lying.proximalGap + width / 2;
     const root = beside.reduce((sum, l) => sum + l, 0) / beside.length;
-    digits.push({ name, place, x, y: -lever * Math.tan(theta), a, b, cut: b / Math.cos(theta), root, room });
+    // On its outer half a border digit is not to be passed nearer than the web there.
+    const outside = [name === names[0] ? k - 1 : -1, name === names.at(-1) ? k : -1].filter((w) => w >= 0 && w < 3).map(level);
+    const midline = Math.max(root, ...outside);
+    digits.push({ name, place, x, y: -lever * Math.tan(theta), a, b, cut: b / Math.cos(theta), root, midline, room });
   }
   return { digits, webs };
 }

@@ -7,24 +7,12 @@ export interface PlainProximal {
 }
 
 /**
- * The proximal edge that a hand asks for, computed plainly: a gap beyond the level of each web where the band passes it and beyond the root of each
+ * The proximal edge that a hand asks for, computed plainly: a gap beyond the level of each web where the band passes it and beyond that of each
  * digit at its midline, straight between. u along the band from the seam, level along the digits with 0 at the foremost web; mm.
  */
-export function plainProximal(
-  hand: ModelledHand,
-  band: Band,
-  outside: readonly [number | null, number | null],
-  gap: number,
-  stretch: number,
-): PlainProximal {
+export function plainProximal(hand: ModelledHand, band: Band, gap: number, stretch: number): PlainProximal {
   const { digits, webs } = hand;
-  const rootOf = (k: number) => {
-    const root = digits[k]?.root ?? Number.NaN;
-    const beyond = k === 0 ? outside[0] : k === digits.length - 1 ? outside[1] : null;
-    // On its outer half a border digit is not to be passed nearer than the web there.
-    return Math.max(root, beyond ?? root);
-  };
-  const wanted = [...webs.map(({ x, level }) => ({ x, level })), ...digits.map(({ x }, k) => ({ x, level: rootOf(k) }))];
+  const wanted = [...webs.map(({ x, level }) => ({ x, level })), ...digits.map(({ x, midline }) => ({ x, level: midline }))];
   const knots = wanted
     .flatMap(({ x, level }) => [...passes(band.outer, x), ...passes(band.inner, x)].map((u) => ({ u, level: level + gap })))
     .sort((a, b) => a.u - b.u);

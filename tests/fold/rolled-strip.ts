@@ -37,7 +37,7 @@ export function rolledStraight(drawn: DrawnStrip, hand: ModelledHand, band: Band
     const off = [...drawn.lines].flatMap(([title, [end]]) => {
       const level =
         hand.webs.find((w) => title.startsWith(`web ${w.between},`))?.level ??
-        hand.digits.find((d) => title.startsWith(`${d.name} midline,`))?.root;
+        hand.digits.find((d) => title.startsWith(`${d.name} midline,`))?.midline;
       return level === undefined ? [] : [level + GAP - laid(end).y];
     });
     zero -= off.sort((a, b) => a - b)[Math.floor(off.length / 2)] ?? 0;

@@ -124,8 +124,11 @@ function layAtWidth(hand: Hand, block: Block, options: StripOptions, width: numb
   const settings = { ...open, skinClearance: clearance.value };
   const laid = laidWith(hand, block, settings);
   if (laid.ok) return withSeam(laid, options, hand);
-  if (laid.problems.some((p) => p.code === 'STRIP_TOO_BENT'))
-    return failure(...laid.problems.map((p) => offerStraighter(p, holds, () => holds({}, withoutRoots(hand)), settings)));
+  if (laid.problems.some((p) => p.code === 'STRIP_TOO_BENT')) {
+    const asked = { width, minimumWidth: options.minimumWidth };
+    const narrower = (mm: number) => holds(settingsFor(options, hand, mm));
+    return failure(...laid.problems.map((p) => offerStraighter(p, narrower, () => holds({}, withoutRoots(hand)), asked)));
+  }
   if (!laid.problems.some((p) => OFFERED.includes(p.code))) return laid;
   return failure(...offerWith(laid.problems, holds, settings));
 }

@@ -33,14 +33,15 @@ export function offerWith(
   );
 }
 
-/** The refusal of a strip that is bent too much with a change that was tried: a narrower strip, else one for fingers that do not taper. */
+/** The refusal of a strip that is bent too much with a change that was tried: a strip that is narrower, but not under a least width that was asked for, else one for fingers that do not taper. */
 export function offerStraighter(
   problem: Problem,
-  holds: (changes: Partial<StripSettings>) => boolean,
+  holds: (width: number) => boolean,
   holdsUntapered: () => boolean,
-  { width, minimumWidth }: Pick<StripSettings, 'width' | 'minimumWidth'>,
+  { width, minimumWidth }: Pick<StripSettings, 'width'> & Pick<StripOptions, 'minimumWidth'>,
 ): Problem {
-  const narrower = NARROWER.find((mm) => mm < width && holds({ width: mm, minimumWidth: Math.min(mm, minimumWidth) }));
+  const least = minimumWidth === 'auto' ? 0 : minimumWidth;
+  const narrower = NARROWER.find((mm) => mm < width && mm >= least && holds(mm));
   if (narrower !== undefined) return { ...problem, message: `${problem.message} A strip ${plain(narrower)} mm wide can be drawn.` };
   const words = holdsUntapered()
     ? 'Without root circumferences it can be drawn.'
