@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import demoHand from '../../fixtures/demo-hand.json' with { type: 'json' };
+import demoPlateHand from '../../fixtures/demo-hand-plate.json' with { type: 'json' };
 import { blocks } from '../../src/block/library.ts';
 import { readBlock } from '../../src/block/read-block.ts';
 import { parseHandText } from '../../src/hand/read-hand.ts';
@@ -38,8 +39,33 @@ export function mutatedText(text: string, mutations: readonly ByteMutation[]): s
   return new TextDecoder().decode(mutateBytes(Buffer.from(text, 'utf8'), mutations));
 }
 
+const joint = { extensionDeficit: 20, flexion: 85 };
+/** A hand of which everything that can be is measured and said. */
+export const WHOLE_HAND = {
+  ...demoPlateHand,
+  digits: Object.fromEntries(
+    Object.entries(demoPlateHand.digits).map(([digit, measures]) => [
+      digit,
+      { mpSetback: 0, ...measures, pipCircumference: measures.circumference + 4, rootCircumference: measures.circumference + 3 },
+    ]),
+  ),
+  webSetback: demoHand.webSetback,
+  target: {
+    ...demoPlateHand.target,
+    ...{ pipExtensionDeficitPassive: 10, pipFlexionDeficitPassive: 15 },
+    ...{ mpActive: joint, mpPassive: joint, pipActive: { ...joint, extensionDeficit: 30, flexion: 80 }, pipPassive: joint },
+    otherHandPip: { hyperextension: 5, flexion: 100 },
+    ...{ readings: { extension: 3, flexion: 2 }, diagnosis: 'stiff after a sprain', weeks: 6, boutonniere: false },
+    ...{ centralSlip: 'intact', stopSigns: [], surgeonAgrees: true },
+  },
+  flags: { hypermobile: ['ring', 'little'], swelling: true, sensation: false, hardEndFeel: false, unprotectedRepair: false },
+  absent: [],
+  child: false,
+};
+
 const HANDS: readonly unknown[] = [
   demoHand,
+  WHOLE_HAND,
   { ...demoHand, target: { ...demoHand.target, pipFlexionDeficit: 30, pipExtensionDeficit: 20 } },
   {
     schema: 'knucklewright/hand@1',

@@ -38,7 +38,7 @@ import { checkPrintScale } from '../../src/sheet/paper/check-print-scale.ts';
 import { PAPERS } from '../../src/sheet/paper/paper.ts';
 import { LENGTH_UNITS } from '../../src/units/length.ts';
 import { typed } from './field-targets.ts';
-import { type FileRecipe, fileRecipes, fileText } from './file-targets.ts';
+import { type FileRecipe, fileRecipes, fileText, WHOLE_HAND } from './file-targets.ts';
 import { bombText } from './hostile.ts';
 import { fingers, webSetbacks } from './measurable.ts';
 import { finite, hold, readable } from './must-hold.ts';
@@ -243,7 +243,7 @@ export const PAGE_TARGETS: readonly Target[] = [
     holds: 'a hand or a case that is opened in the page is shown and worked out, or every fault is said',
     recipes: fc.record({ file: fileRecipes, settings, look: fc.nat(LOOKED_AT - 1) }),
     async feed(recipe) {
-      const text = fileText(recipe.file, [demoHand, demoPlateHand, gains, stalls]);
+      const text = fileText(recipe.file, [demoHand, demoPlateHand, WHOLE_HAND, gains, stalls]);
       const opened = readable(await readOpened(text), text);
       if (!opened) return;
       const { hand, record } = opened;

@@ -3,22 +3,32 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import * as fc from 'fast-check';
 import { openHandTable } from '../../src/cli/read-hand-rows.ts';
-import { handOfRow } from '../../src/hand/hand-columns.ts';
+import { HAND_COLUMNS, handOfRow } from '../../src/hand/hand-columns.ts';
 import { readHand } from '../../src/hand/read-hand.ts';
 import { CUT_LIST_COLUMNS } from '../../src/sheet/plastic/cut-list.ts';
 import { readCutList } from '../../src/sheet/plastic/read-cut-list.ts';
 import { readStock } from '../../src/sheet/plastic/read-stock.ts';
 import { readShelf, shelfAfter, shelfText, takeFromShelf } from '../../src/sheet/plastic/shelf.ts';
 import { type ByteMutation, byteMutations } from './damage.ts';
-import { mutatedText } from './file-targets.ts';
+import { mutatedText, WHOLE_HAND } from './file-targets.ts';
 import { bomb, bombText } from './hostile.ts';
 import { hold, readable } from './must-hold.ts';
 import { type Target, target } from './target.ts';
 
 const CLINIC = readFileSync('fixtures/demo-clinic.csv', 'utf8').split('\n').slice(0, 8).join('\n');
+/** A hand with every column that a table may have, and the demo's. */
+const WHOLE = `${HAND_COLUMNS.map(({ name }) => name).join(',')}\n${HAND_COLUMNS.map(({ name }) => cellOf(name)).join(',')}\n`;
 const CUT_LIST = `${CUT_LIST_COLUMNS.join(',')}\na,DEMO-01,left,ring-raised-in-four,214.25,20,2,"mid:10;turn:20",,yes\n`;
 const SHELF = 'id,length,width,count\nA,182.5,33,4\nB,"7 in",20,0\n';
 const STOCK = 'id,along,across\nwhole,610,457\nrest,"300 mm",200\n';
+
+function cellOf(name: string): string {
+  const value = (path: readonly string[]) =>
+    path.reduce<unknown>((of, key) => (of as Record<string, unknown> | undefined)?.[key], WHOLE_HAND);
+  const found = value(name.split('.')) ?? value(['digits', ...name.split('.')]) ?? '';
+  if (Array.isArray(found)) return found.join(' ');
+  return typeof found === 'boolean' ? (found ? 'yes' : 'no') : String(found);
+}
 
 /** Tables that are long, wide, never end a quote, or hold what a spreadsheet would run. */
 const TABLE_BOMBS: Readonly<Record<string, () => string>> = {
@@ -29,17 +39,22 @@ const TABLE_BOMBS: Readonly<Record<string, () => string>> = {
   'a long cell': () => `id,along,across\n${'9'.repeat(900_000)},1,1\n`,
 };
 
-type TableRecipe = { readonly bytes: readonly ByteMutation[] } | { readonly bomb: string } | { readonly tableBomb: string };
+type TableRecipe =
+  | { readonly bytes: readonly ByteMutation[]; readonly base: number }
+  | { readonly bomb: string }
+  | { readonly tableBomb: string };
 
 const tableRecipes: fc.Arbitrary<TableRecipe> = fc.oneof(
-  { weight: 196, arbitrary: fc.record({ bytes: byteMutations }) },
+  { weight: 196, arbitrary: fc.record({ bytes: byteMutations, base: fc.nat(1) }) },
   { weight: 2, arbitrary: bomb },
   { weight: 2, arbitrary: fc.record({ tableBomb: fc.constantFrom(...Object.keys(TABLE_BOMBS)) }) },
 );
 
-function tableText(recipe: TableRecipe, valid: string): string {
+function tableText(recipe: TableRecipe, ...valid: readonly string[]): string {
   if ('bomb' in recipe) return bombText(recipe.bomb);
-  return 'tableBomb' in recipe ? (TABLE_BOMBS[recipe.tableBomb]?.() ?? '') : mutatedText(valid, recipe.bytes);
+  return 'tableBomb' in recipe
+    ? (TABLE_BOMBS[recipe.tableBomb]?.() ?? '')
+    : mutatedText(valid[recipe.base % valid.length] ?? '', recipe.bytes);
 }
 
 const folder = mkdtempSync(join(existsSync('/dev/shm') ? '/dev/shm' : tmpdir(), 'tables-'));
@@ -54,7 +69,7 @@ export const TABLE_TARGETS: readonly Target[] = [
     holds: 'each row of a table of hands is a hand, or its fault is said; no row spoils another',
     recipes: tableRecipes,
     async feed(recipe) {
-      const text = tableText(recipe, CLINIC);
+      const text = tableText(recipe, CLINIC, WHOLE);
       const path = join(folder, 'hands.csv');
       writeFileSync(path, text);
       const table = await openHandTable(path);
