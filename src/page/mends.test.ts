@@ -1,12 +1,14 @@
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import demo from '../../fixtures/demo-hand.json' with { type: 'json' };
-import { handJson, type Measures } from '../../tests/hands.ts';
+import { handJson, type Measures, SMALLEST } from '../../tests/hands.ts';
 import type { HandFile } from '../hand/hand-schema.ts';
 import { entriesOf } from './hand-file.ts';
 import { mendFor } from './mends.ts';
 import { GRID_ROWS } from './parts/focus.ts';
 import { type Entries, setEntry } from './state.ts';
 import { createStore, type Store } from './store.ts';
+import { LANGUAGES } from './texts/languages.ts';
+import { sayProblem } from './translate-messages.ts';
 
 // The page moves the focus in the next frame, which Node has not.
 beforeEach(() => void vi.stubGlobal('requestAnimationFrame', () => 0));
@@ -99,4 +101,21 @@ it('another arrangement is offered without the paper strip that was read in this
   expect(store.settle().problems).toEqual([]);
   store.undo();
   expect([store.entries.peek().block, store.entries.peek().options.paperReading]).toEqual(['ring-lowered-in-three', '2']);
+});
+
+it('a strip that a tapering finger would bend too much is told in every language, and leads to the circumference at its root', () => {
+  const json = handJson(SMALLEST) as { digits: Record<string, { circumference: number; rootCircumference?: number }> };
+  for (const digit of Object.values(json.digits)) digit.rootCircumference = digit.circumference + 8;
+  const typed = entriesOf(json as HandFile, '.');
+  const store = storeOf({ ...typed, stop: 'none', block: 'ring-raised-in-three', options: { ...typed.options, width: '30' } });
+  const problem = store.settle().problems.find(({ code }) => code === 'STRIP_TOO_BENT');
+  if (!problem) throw new Error('it is drawn');
+  const told = Object.values(LANGUAGES).map((texts) => sayProblem(problem, { ...store.speaker.peek(), texts }).text);
+  expect(told).toEqual([
+    expect.stringMatching(/^The little finger tapers so much .* root circumference again, .* narrower strip\.$/),
+    expect.stringMatching(/^El dedo meñique se estrecha tanto .* más estrecha\.$/),
+    expect.stringMatching(/^Der Finger verjüngt sich so stark \(Kleinfinger.*schmaleren Streifen nehmen\.$/),
+  ]);
+  mendFor(store, problem, problem.where)?.apply();
+  expect([store.turn.peek(), GRID_ROWS[store.row.peek()]]).toEqual(['measure', 'rootCircumference']);
 });

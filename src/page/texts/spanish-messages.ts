@@ -17,7 +17,7 @@ export const spanishMessages: Texts['message'] = {
     SECTION_IMPOSSIBLE: ({ digit }) =>
       `El ancho y el perímetro del ${digit} se contradicen: ningún dedo tiene esa forma. Mida los dos otra vez.`,
     TAPER_IMPOSSIBLE: ({ digit }) =>
-      `El perímetro y el perímetro en la raíz del ${digit} no forman ningún dedo. Mida los dos otra vez o deje el de la raíz.`,
+      `El perímetro y el perímetro en la raíz del ${digit} no forman ningún dedo. Mida los dos otra vez o deje vacío el de la raíz.`,
     LENGTHS_CONTRADICT: ({ digit }) => `La longitud palmar del ${digit} no puede llegar a su longitud dorsal. Mida los dos otra vez.`,
     PALM_IMPOSSIBLE: () => 'La anchura y el perímetro de la mano se contradicen. Mida los dos otra vez.',
     SETBACK_CONTRADICTS: ({ name, limit }) =>
@@ -27,7 +27,7 @@ export const spanishMessages: Texts['message'] = {
     HOLDS_NOTHING: ({ limit }) =>
       `Con esta diferencia MCF la tira pasa de largo junto al dedo sostenido y no sostendría nada. ${limit === '' ? 'Use una menor.' : `Con ${limit} lo sostiene.`}`,
     STRIP_TOO_BENT: ({ digit }) =>
-      `El ${digit} se estrecha tanto que ninguna tira de este ancho puede seguirlo. Mida otra vez los dos perímetros, deje el de la raíz o elija una tira más estrecha.`,
+      `El ${digit} se estrecha tanto que ninguna tira de este ancho puede seguirlo. Mida otra vez los dos perímetros, deje vacío el de la raíz o elija una tira más estrecha.`,
     STRIP_TOO_NARROW: ({ name, limit }) =>
       `En estas comisuras la tira quedaría demasiado estrecha para hacerla. Mida otra vez el desnivel de las comisuras o elija otra configuración.${limit === '' ? '' : ` Se puede hacer con: ${name}, ${limit}.`}`,
     PAPER_NOT_LAID: () =>
