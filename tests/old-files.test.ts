@@ -90,3 +90,12 @@ it('a cut list of the first geometry is not laid out as if it were of this one',
   expect(await runCommand('sheets', list, '--out', out)).toMatchObject({ exit: 1, err: expect.stringMatching(/CUT_LIST_OLD: .*again/) });
   expect(readdirSync(scratch)).not.toContain('sheets');
 });
+
+it('a cut list whose geometry is no version is refused in the same words', async () => {
+  const list = join(scratch, 'list.json');
+  const old = JSON.parse(readFileSync(join(OLD, 'cut-list-1.json'), 'utf8'));
+  // An object that JavaScript can make no text of.
+  writeFileSync(list, JSON.stringify({ ...old, settings: { ...old.settings, geometryVersion: { toString: 1, valueOf: 1 } } }));
+  const { exit, err } = await runCommand('sheets', list, '--out', join(scratch, 'sheets'));
+  expect([exit, err]).toEqual([1, expect.stringMatching(/CUT_LIST_OLD: .*geometry an object, this is geometry "2"/)]);
+});

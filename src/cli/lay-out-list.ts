@@ -25,6 +25,7 @@ import { stockText } from '../sheet/plastic/read-stock.ts';
 import { cutText, inReadingOrder, shearing, sheetPattern } from '../sheet/plastic/sheet-pattern.ts';
 import { getOwn } from '../units/json-text.ts';
 import { counted } from '../units/number.ts';
+import { quote } from '../units/quote.ts';
 import { failure, type Problem, type Result, success, type Warning } from '../units/result.ts';
 import { SAME_POINT } from '../units/tolerance.ts';
 import type { Language } from '../words/language.ts';
@@ -167,7 +168,7 @@ function olderGeometry(settings: Readonly<Record<string, unknown>>, pieces: read
   for (const [key, current, used] of kinds) {
     const version = getOwn(settings, key);
     if (!used || version === current) continue;
-    const message = `the cut list was made with geometry ${String(version)}, this is geometry ${current}; make the cut list again.`;
+    const message = `the cut list was made with geometry ${quote(version)}, this is geometry ${quote(current)}; make the cut list again.`;
     return { code: 'CUT_LIST_OLD', where: `settings.${key}`, message, kind: 'input' };
   }
   return null;

@@ -62,6 +62,15 @@ describe('the target of a hand file', () => {
     expect(codes({ ...deficits, pipPassive: { extensionDeficit: 0, hyperextension: 10 } })).toEqual([]);
   });
 
+  it('says what is no angle as such, whatever it is: an object cannot always be made a text', () => {
+    const deficits = { pipExtensionDeficit: 0, pipFlexionDeficit: 20 };
+    const unprintable = JSON.parse('{"toString": 1, "valueOf": 1}') as unknown;
+    for (const wrong of [unprintable, [], true, null])
+      expect(codes({ ...deficits, pipPassive: { extensionDeficit: 5, hyperextension: wrong } })).toEqual([
+        'FIELD_TYPE target.pipPassive.hyperextension',
+      ]);
+  });
+
   it('refuses what is out of range or unknown, and says what is known', () => {
     const deficits = { pipExtensionDeficit: 20, pipFlexionDeficit: 0 };
     expect(codes({ ...deficits, mpPassive: { flexion: 130 } })).toEqual(['FIELD_OUT_OF_RANGE target.mpPassive.flexion']);

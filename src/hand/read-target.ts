@@ -53,6 +53,11 @@ export function readTarget(file: HandFile, measures: Pick<ReadMeasures, 'target'
   };
 }
 
+/** Whether a joint's angle is there and not 0; what is no angle at all is told where it is read. */
+function isSet(value: unknown): boolean {
+  return typeof value === 'number' ? value !== 0 : typeof value === 'string' && Number.parseFloat(value.replace(',', '.')) !== 0;
+}
+
 /** `FIELD_MISSING` for a deficit that neither stands there nor follows; `MOTION_CONTRADICTS` for a joint both short of straight and beyond it. */
 export function targetProblems(json: unknown): Problem[] {
   const target = getOwn(json, 'target');
@@ -70,7 +75,6 @@ export function targetProblems(json: unknown): Problem[] {
   for (const motion of TARGET_MOTIONS) {
     const beyond = getOwn(getOwn(target, motion), 'hyperextension');
     const short = getOwn(getOwn(target, motion), 'extensionDeficit');
-    const isSet = (value: unknown) => value !== undefined && Number.parseFloat(String(value).replace(',', '.')) !== 0;
     if (!isSet(beyond) || !isSet(short)) continue;
     const message = `target.${motion}: the joint stays short of straight or goes beyond it, not both. Give one of extensionDeficit and hyperextension.`;
     problems.push({ code: 'MOTION_CONTRADICTS', where: `target.${motion}`, message, kind: 'input' });

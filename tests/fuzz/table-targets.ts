@@ -19,6 +19,7 @@ const CLINIC = readFileSync('fixtures/demo-clinic.csv', 'utf8').split('\n').slic
 /** A hand with every column that a table may have, and the demo's. */
 const WHOLE = `${HAND_COLUMNS.map(({ name }) => name).join(',')}\n${HAND_COLUMNS.map(({ name }) => cellOf(name)).join(',')}\n`;
 const CUT_LIST = `${CUT_LIST_COLUMNS.join(',')}\na,DEMO-01,left,ring-raised-in-four,214.25,20,2,"mid:10;turn:20",,yes\n`;
+const CUT_LIST_JSON = readFileSync('fixtures/old/cut-list-1.json', 'utf8');
 const SHELF = 'id,length,width,count\nA,182.5,33,4\nB,"7 in",20,0\n';
 const STOCK = 'id,along,across\nwhole,610,457\nrest,"300 mm",200\n';
 
@@ -87,7 +88,7 @@ export const TABLE_TARGETS: readonly Target[] = [
     holds: 'a cut list is read to finite pieces, or every fault is said',
     recipes: tableRecipes,
     feed(recipe) {
-      const text = tableText(recipe, CUT_LIST);
+      const text = tableText(recipe, CUT_LIST, CUT_LIST_JSON);
       readable(readCutList(text, 'list.csv'), text);
     },
   }),
