@@ -1,4 +1,5 @@
 import * as fc from 'fast-check';
+import { SCHEMAS } from '../../src/cli/commands/schema.ts';
 import { anyCharacters, HOSTILE_KEYS, HOSTILE_TEXTS, hostileValue } from './hostile.ts';
 
 /** One mutation of the bytes of a file; `at` is a share of its length. */
@@ -17,6 +18,24 @@ export interface JsonMutation {
   readonly value: unknown;
 }
 
+/** Every key and every word that a form of a file knows, whichever file it is: what is rarely written in a file is put there too. */
+const known = knownIn(Object.values(SCHEMAS).map((schema) => schema()));
+
+function knownIn(form: unknown): { readonly keys: readonly string[]; readonly words: readonly string[] } {
+  const [keys, words] = [new Set<string>(), new Set<string>()];
+  const look = (value: unknown): void => {
+    if (typeof value !== 'object' || value === null) return;
+    for (const [key, inner] of Object.entries(value)) {
+      if (key === 'properties') for (const name of Object.keys(inner as object)) keys.add(name);
+      for (const word of key === 'enum' ? (inner as readonly unknown[]) : key === 'const' ? [inner] : [])
+        if (typeof word === 'string') words.add(word);
+      look(inner);
+    }
+  };
+  look(form);
+  return { keys: [...keys], words: [...words] };
+}
+
 const share = fc.double({ min: 0, max: 1, noNaN: true });
 
 export const byteMutations: fc.Arbitrary<readonly ByteMutation[]> = fc.array(
@@ -31,10 +50,10 @@ export const byteMutations: fc.Arbitrary<readonly ByteMutation[]> = fc.array(
 
 export const jsonMutations: fc.Arbitrary<readonly JsonMutation[]> = fc.array(
   fc.record({
-    kind: fc.constantFrom('replace' as const, 'replace' as const, 'remove' as const, 'add' as const),
+    kind: fc.constantFrom('replace' as const, 'replace' as const, 'remove' as const, 'add' as const, 'add' as const),
     where: fc.nat(10_000),
-    key: fc.oneof(fc.constantFrom(...HOSTILE_KEYS), fc.string({ maxLength: 6 })),
-    value: hostileValue,
+    key: fc.oneof(fc.constantFrom(...HOSTILE_KEYS), fc.constantFrom(...known.keys), fc.string({ maxLength: 6 })),
+    value: fc.oneof({ weight: 4, arbitrary: hostileValue }, { weight: 1, arbitrary: fc.constantFrom(...known.words) }),
   }),
   { minLength: 1, maxLength: 3 },
 );
