@@ -102,7 +102,7 @@ describe('offsetOutline', () => {
   });
 
   it("agrees with makerjs' outline in length and extents", () => {
-    // For some shapes makerjs joins no outline at all and gives nothing to compare; it must be few of them.
+    // For some shapes makerjs joins no outline at all, or loses some edges of it, and gives nothing to compare; it must be few of them.
     let judged = 0;
     fc.assert(
       fc.property(shapes, fc.double({ min: 0.05, max: 0.8, noNaN: true }), (s, d) => {
@@ -110,7 +110,8 @@ describe('offsetOutline', () => {
         const ours = moved(path, d);
         const theirs = makerjs.model.outline(makerModel(path), d, 0, false);
         const box = makerjs.measure.modelExtents(theirs);
-        if (!box) return;
+        const chains = makerjs.model.findChains(theirs) as makerjs.IChain[];
+        if (!box || chains.length !== 1 || !chains[0]?.endless) return;
         judged++;
         const own = boxOf([ours]);
         for (const [a, b] of [
