@@ -1,7 +1,6 @@
 import { type DrawnStrip, edgesAt } from './drawn-strip.ts';
 import {
   type Band,
-  type BandPoint,
   type Digit,
   GAP,
   type ModelledHand,
@@ -20,12 +19,8 @@ const LAYER_SLACK = 0.1;
 const EDGE_SLACK = 0.02;
 /** Said to a tenth of a degree. */
 const ROUNDED_ANGLE = 0.05;
-/** PIP flexion that is asked for, degrees; the usual least width, mm, and what the rounding of corners leaves of it more or less. */
+/** PIP flexion that is asked for, degrees. */
 const FREE = 100;
-const LEAST = 10;
-const WIDTH_KEPT = 0.05;
-/** The foot of a relief with the arc at its end reaches so far beside its digit, mm. */
-const BESIDE = 4;
 
 /** Folds a drawn strip round the modelled digits and says what does not lie where it should; empty when all does. */
 export function foldFaults(
@@ -107,34 +102,21 @@ function edgeFaults(
   const zero = levels.map((w) => w.off).sort((a, b) => a - b)[Math.floor(levels.length / 2)] ?? Number.NaN;
   for (const { title, off } of levels)
     if (Math.abs(off - zero) > ROUNDED_OFF) faults.push(`${title}: proximal edge ${(off - zero).toFixed(2)} off its level`);
-  const passed = (place: BandPoint) => hand.digits.find((d) => place.course !== 'border' && Math.abs(place.x - d.x) <= d.a - EDGE_SLACK);
-  // An edge that the least width holds may come nearer to the crease than 2 mm; the width is square to the other edge.
-  const edges = Array.from({ length: Math.floor(2 * band.length) }, (_, k) => ({
-    u: 0.25 + k / 2,
-    ...edgesAt(strip, seam + way * (0.25 + k / 2)),
-  }));
-  const least = (setting.least ?? LEAST) + WIDTH_KEPT;
-  const held = new Set<Digit>();
-  for (const { u, high } of edges) {
-    const place = band.at(u);
-    const near = [-BESIDE, 0, BESIDE].flatMap((beside) => passed({ ...place, x: place.x + beside }) ?? []);
-    const digit = near.find((d) => isPalmar(d, place.course, raised));
-    if (!digit) continue;
-    if (edges.some((e) => Math.abs(e.u - u) < least && Math.hypot(e.u - u, high - e.low) < least)) for (const d of near) held.add(d);
-  }
   const limits = new Map(
     hand.digits.map((d) => {
       const said = setting.free[d.name] ?? 100;
-      return [d, mostDistal(d, band, said - ROUNDED_ANGLE, setting.closure, undefined, said < FREE - ROUNDED_ANGLE || held.has(d))];
+      const isHeld = setting.mayBeHeld || said < FREE - ROUNDED_ANGLE;
+      return [d, mostDistal(d, band, said - ROUNDED_ANGLE, setting.closure, undefined, isHeld)];
     }),
   );
-  for (const { u, low, high } of edges) {
+  for (let u = 0.25; u < band.length; u += 0.5) {
     const place = band.at(u);
+    const { low, high } = edgesAt(strip, seam + way * u);
     const web = hand.webs.find((w) => place.course !== 'border' && Math.abs(place.x - w.x) < w.half);
     if (web && low + zero <= web.level) faults.push(`u ${u}: proximal edge over the web ${web.between}`);
     const border = place.course === 'border' ? hand.digits.at(place.x < (hand.webs[0]?.x ?? 0) ? 0 : -1) : undefined;
     if (border && low + zero <= border.midline) faults.push(`u ${u}: proximal edge over the web outside the ${border.name} finger`);
-    const digit = passed(place);
+    const digit = hand.digits.find((d) => place.course !== 'border' && Math.abs(place.x - d.x) <= d.a - EDGE_SLACK);
     if (digit && isPalmar(digit, place.course, raised)) {
       const over = high + zero - (limits.get(digit) ?? Number.NaN);
       if (!(over <= EDGE_SLACK)) faults.push(`u ${u}: distal edge ${over.toFixed(2)} too far over the ${digit.name} finger`);

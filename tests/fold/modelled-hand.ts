@@ -18,8 +18,8 @@ export interface Setting {
   readonly width: number;
   /** PIP flexion, degrees, that the strip says it leaves each digit. */
   readonly free: Readonly<Partial<Record<Name, number>>>;
-  /** What the strip keeps of its width everywhere, mm; 10 where it does not say. */
-  readonly least?: number;
+  /** Of a thin finger the least width may hold the edge nearer to the crease than 2 mm, however far the joint is left free. */
+  readonly mayBeHeld?: true;
   /** Of the sheet and how it lies; the usual where it does not say. mm */
   readonly lying?: Lying;
 }
