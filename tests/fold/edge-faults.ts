@@ -74,6 +74,8 @@ const LAP_OFF = 0.05;
 export const CHORDS = 0.005;
 /** So near to its ends the strip has its own corners, for which others are moved, always away from the web. */
 export const ENDS = 6;
+/** The round corners of its ends reach so far along it, mm. */
+const END_CORNERS = 2.5;
 const MOVED = 12;
 
 /** An edge counts as short of the wanted flexion from here on, degrees. */
@@ -117,20 +119,29 @@ export function edgeFaults({ scale, own, stagger, websOf, block, closure, ...cho
   const wanted = plainProximal(hand, band, proximalGap, asked.stretch);
   const drawn = { marks: new Map(), lines: new Map(), outline: flattened(flat.outline, CHORDS).vertices };
   const lap = asked.seam === 'pinch' ? 0 : (asked.seamAllowance / 2) * (1 + settings.stretch);
-  const spots: { readonly v: number; readonly low: number; readonly high: number }[] = [];
-  for (let v = flat.start + ENDS; v < flat.end - ENDS; v += 0.5) {
-    const { low, high } = edgesAt(drawn, v);
-    spots.push({ v, low: low + shift, high: high + shift });
-  }
-  const proximal = spots.map(({ v, low }) => ({ x: v, y: low }));
-  const widths = spots.map(({ v, high }) => distanceTo(proximal, { x: v, y: high }));
+  const spotsFrom = (ends: number) => {
+    const found: { readonly v: number; readonly low: number; readonly high: number }[] = [];
+    for (let v = flat.start + ends; v < flat.end - ends; v += 0.5) {
+      const { low, high } = edgesAt(drawn, v);
+      found.push({ v, low: low + shift, high: high + shift });
+    }
+    return found;
+  };
+  const widthsOf = (of: ReturnType<typeof spotsFrom>) => {
+    const proximal = of.map(({ v, low }) => ({ x: v, y: low }));
+    return of.map(({ v, high }) => distanceTo(proximal, { x: v, y: high }));
+  };
+  const spots = spotsFrom(ENDS);
+  const widths = widthsOf(spots);
   const faults: string[] = [];
   const palmarSpots = new Map<Name, number[]>();
-  for (const [k, { v }] of spots.entries()) {
-    // A ramp beside a digit may be what keeps its relief up.
+  // A ramp beside a digit may be what keeps its relief up, near an end of the strip too.
+  const wider = spotsFrom(END_CORNERS);
+  const widthsThere = widthsOf(wider);
+  for (const [k, { v }] of wider.entries()) {
     for (const beside of [-BESIDE, 0, BESIDE]) {
       const digit = palmarAt(hand, band, places, (v + beside) * (1 + settings.stretch));
-      if (digit) palmarSpots.set(digit.name, [...(palmarSpots.get(digit.name) ?? []), widths[k] ?? 0]);
+      if (digit) palmarSpots.set(digit.name, [...(palmarSpots.get(digit.name) ?? []), widthsThere[k] ?? 0]);
     }
   }
   const limits = new Map(

@@ -119,10 +119,8 @@ function wordyPattern({ texts, label, inputs }: WordsRecipe): Pattern {
 
 /** Steps along a strip, mm. */
 const STEP = 0.25;
-/** Two corners nearer together than this are made one at their middle, mm. */
-const MERGED = 3;
-/** Corners that turn by less than 0.1 degrees are left out: what that may change of a strip's area where edges of 60 mm meet in some, mm2. */
-const AREA_OFF = 5;
+/** Corners nearer together than 3 mm are made one, those that turn by less than 0.1 degrees are left out: the share of a strip's area that it may change. */
+const SIMPLIFIED = 0.005;
 /** The arcs of a bent strip's outline are not told apart: the share of its area that corners may take, and the radius of those in hollows: as aimed for, or as the bend asks for. mm */
 const BENT_TAKES = 0.15;
 const AIMED_RADIUS = 8;
@@ -136,17 +134,6 @@ const cornerArea = (radius: number, turn: number) => radius ** 2 * (Math.tan(Mat
 function hollowArea(line: BrokenLine, radius: number): number {
   const headings = line.slice(1).map((to, k) => Math.atan2(to.y - (line[k] as Point).y, to.x - (line[k] as Point).x));
   return headings.slice(1).reduce((sum, heading, k) => sum + cornerArea(radius, Math.max(0, heading - (headings[k] as number))), 0);
-}
-
-/** What making near corners one may change of the area between two edges, mm2: each is moved by half their distance, and two triangles with it. */
-function mergedArea(proximal: BrokenLine, distal: BrokenLine): number {
-  const corners = [...proximal, ...distal.toReversed()];
-  const at = (k: number) => corners[(k + corners.length) % corners.length] as Point;
-  const far = (a: Point, b: Point) => Math.hypot(b.x - a.x, b.y - a.y);
-  return corners.reduce((sum, corner, k) => {
-    const apart = far(corner, at(k + 1));
-    return apart < MERGED ? sum + (apart / 4) * (far(at(k - 1), corner) + far(at(k + 1), at(k + 2))) : sum;
-  }, AREA_OFF);
 }
 
 /** The area of an outline by its two edges before they are round, mm2: what lies between them, less the corners and more the hollows that its arcs round. */
@@ -174,8 +161,8 @@ function outlineArea({ outline, proximal, distal, frame, start, end }: FlatStrip
     const turn = 4 * Math.atan(segment.bulge);
     return turn === 0 ? sum : sum - Math.sign(turn) * cornerArea(segmentLength(segment) / Math.abs(turn), turn);
   }, 0);
-  const merged = mergedArea(proximal, distal);
-  return { between, low: between + rounded - merged, high: between + rounded + merged };
+  const off = SIMPLIFIED * between;
+  return { between, low: between + rounded - off, high: between + rounded + off };
 }
 
 /** Targets from a hand to written files and back. */
