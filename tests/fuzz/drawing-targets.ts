@@ -155,7 +155,7 @@ function outlineArea({ outline, proximal, distal, frame, start, end }: FlatStrip
     const radius = Math.max(AIMED_RADIUS, SMALLEST_RADIUS / least ** 2);
     const below = proximal.map(({ x, y }) => ({ x, y: -y }));
     const adds = most * (hollowArea(distal, radius) + hollowArea(below, radius)) + BENT_OFF * 2 * (end - start);
-    return { between, low: between * (1 - BENT_TAKES), high: between + adds };
+    return { between, low: between * (1 - BENT_TAKES), high: between * (1 + SIMPLIFIED) + adds };
   }
   const rounded = segmentsOf(outline).reduce((sum, segment) => {
     const turn = 4 * Math.atan(segment.bulge);
