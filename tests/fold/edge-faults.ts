@@ -7,18 +7,8 @@ import { stripFigures } from '../../src/pattern/strip/strip.ts';
 import { DEFAULT_STRIP_OPTIONS, NUMBER_OPTIONS, type StripOptions } from '../../src/pattern/strip/strip-options.ts';
 import { handJson, type Measures, WORKED } from '../hands.ts';
 import { edgesAt } from './drawn-strip.ts';
-import {
-  type Band,
-  type Digit,
-  type ModelledHand,
-  modelledBand,
-  modelledHand,
-  mostDistal,
-  NAMES,
-  type Name,
-  type Setting,
-  USUAL,
-} from './modelled-hand.ts';
+import { type Band, modelledBand, mostDistal } from './modelled-band.ts';
+import { type Digit, type ModelledHand, modelledHand, NAMES, type Name, type Setting, USUAL } from './modelled-hand.ts';
 import { distanceTo, plainProximal } from './plain-edges.ts';
 
 /** Anywhere in a range, evenly, its ends too. */

@@ -1,20 +1,14 @@
 import { type DrawnStrip, edgesAt } from './drawn-strip.ts';
-import {
-  type Band,
-  type Digit,
-  GAP,
-  type ModelledHand,
-  modelledBand,
-  modelledHand,
-  mostDistal,
-  type Setting,
-  THICKNESS,
-} from './modelled-hand.ts';
+import { type Band, modelledBand, mostDistal } from './modelled-band.ts';
+import { type Digit, GAP, type ModelledHand, modelledHand, type Setting, THICKNESS } from './modelled-hand.ts';
 
 /** How far a mark may lie from what it names, once folded; mm. */
 const MARK_OFF = 0.3;
-/** What rounding may take off a corner of an edge, 0.6, and how far the level 0 is off, which is taken from rounded places too. */
-const ROUNDED_OFF = 0.7;
+/** What rounding may take off a corner of an edge. */
+const ROUNDED_OFF = 0.65;
+/** Where the edge runs this straight over so far to both sides no corner was rounded, mm. */
+const STRAIGHT = 0.05;
+const BESIDE = 1.5;
 const LAYER_SLACK = 0.1;
 const EDGE_SLACK = 0.02;
 /** Said to a tenth of a degree. */
@@ -97,9 +91,13 @@ function edgeFaults(
     const web = hand.webs.find((w) => title.startsWith(`web ${w.between},`));
     const digit = hand.digits.find((d) => title.startsWith(`${d.name} midline,`));
     const level = web?.level ?? digit?.midline;
-    return level === undefined ? [] : [{ title, off: level + GAP - edgesAt(strip, x).low }];
+    const low = (beside: number) => edgesAt(strip, x + beside).low;
+    const bend = Math.abs(low(-BESIDE) + low(BESIDE) - 2 * low(0));
+    return level === undefined ? [] : [{ title, bend, off: level + GAP - low(0) }];
   });
-  const zero = levels.map((w) => w.off).sort((a, b) => a - b)[Math.floor(levels.length / 2)] ?? Number.NaN;
+  const straight = levels.filter(({ bend }) => bend < STRAIGHT);
+  const offs = (straight.length > 0 ? straight : levels).map((w) => w.off).sort((one, other) => one - other);
+  const zero = offs[Math.floor(offs.length / 2)] ?? Number.NaN;
   for (const { title, off } of levels)
     if (Math.abs(off - zero) > ROUNDED_OFF) faults.push(`${title}: proximal edge ${(off - zero).toFixed(2)} off its level`);
   const limits = new Map(

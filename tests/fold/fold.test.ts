@@ -9,7 +9,8 @@ import { times, tried } from '../by-night.ts';
 import { LARGEST, type Measures, WORKED } from '../hands.ts';
 import { type DrawnStrip, drawnStrip } from './drawn-strip.ts';
 import { foldFaults } from './fold-faults.ts';
-import { type Band, type ModelledHand, modelledBand, modelledHand, NAMES, type Name, type Setting } from './modelled-hand.ts';
+import { type Band, modelledBand } from './modelled-band.ts';
+import { type ModelledHand, modelledHand, NAMES, type Name, type Setting } from './modelled-hand.ts';
 import { rolledStraight, taperOf } from './rolled-strip.ts';
 
 type AllMeasures = Readonly<Record<Name, Measures>>;

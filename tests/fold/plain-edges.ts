@@ -1,4 +1,5 @@
-import type { Band, BandPoint, ModelledHand, Spot } from './modelled-hand.ts';
+import type { Band, BandPoint, Spot } from './modelled-band.ts';
+import type { ModelledHand } from './modelled-hand.ts';
 
 export interface PlainProximal {
   readonly level: (u: number) => number;

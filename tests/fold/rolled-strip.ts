@@ -1,5 +1,6 @@
 import type { DrawnStrip, Spot } from './drawn-strip.ts';
-import { type Band, type Digit, GAP, type ModelledHand, type Name, type Setting } from './modelled-hand.ts';
+import type { Band } from './modelled-band.ts';
+import { type Digit, GAP, type ModelledHand, type Name, type Setting } from './modelled-hand.ts';
 
 /** A line across the flat strip: where it crosses level 0, and the way the strip goes there. */
 interface Across {

@@ -1,4 +1,5 @@
-import { type Digit, heightOn, type ModelledHand, profile, type Setting, type Spot, taut, USUAL } from './modelled-hand.ts';
+import { heightOn, profile, type Spot, taut } from './modelled-band.ts';
+import { type Digit, type ModelledHand, type Setting, USUAL } from './modelled-hand.ts';
 
 /** Distance between the places at which the string is held off the fingers, mm. */
 const STEP = 0.02;

@@ -6,7 +6,8 @@ import { loadWriter } from '../../src/writers/load-writer.ts';
 import { tried } from '../by-night.ts';
 import { handOf, WORKED } from '../hands.ts';
 import { drawnStrip, edgesAt } from './drawn-strip.ts';
-import { modelledBand, modelledHand, mostDistal, type Setting } from './modelled-hand.ts';
+import { modelledBand, mostDistal } from './modelled-band.ts';
+import { modelledHand, type Setting } from './modelled-hand.ts';
 import { plainProximal } from './plain-edges.ts';
 
 const WIDTH = 20;

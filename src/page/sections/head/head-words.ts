@@ -43,7 +43,7 @@ export const headWords = threeLanguages(
     redoWhat: (what) => `Rehacer: ${what}`,
     undone: (what) => `Deshecho: ${what}.`,
     redone: (what) => `Rehecho: ${what}.`,
-    readingEmptied: 'La lectura de la tira de papel se ha borrado: era de la configuración anterior. Deshacer recupera las dos.',
+    readingEmptied: 'Lectura de la tira de papel borrada: era de la configuración anterior. Deshacer recupera ambas.',
     nothingToUndo: 'Nada que deshacer',
     nothingToRedo: 'Nada que rehacer',
     open: 'Abrir',
